@@ -1,0 +1,13 @@
+//! Everything of backtack that needs no typesetting engine.
+//!
+//! ```text
+//! read      folder         -> Model, findings     the only file input
+//! model     the whole specification as pure data, every value with its place
+//! check     Model          -> findings            one file per rule
+//! compute   Model          -> Figures             one file per family of numbers
+//! scene     drawings in mm, read by every writer
+//! ```
+//! `source`, `units`, `geom`, `standards` and `words` are leaves: they import nothing of ours.
+
+pub mod diag;
+pub mod source;

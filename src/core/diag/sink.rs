@@ -1,0 +1,65 @@
+use std::collections::BTreeMap;
+
+use super::{Finding, Severity};
+
+/// Severities the user has set, by rule code; `None` silences a rule.
+pub type Levels = BTreeMap<String, Option<Severity>>;
+
+/// Everything found so far.
+#[derive(Debug, Clone, Default)]
+pub struct Findings {
+    list: Vec<Finding>,
+}
+
+impl Findings {
+    /// Takes one finding in.
+    pub fn push(&mut self, finding: Finding) {
+        self.list.push(finding);
+    }
+
+    /// Takes all of `other` in.
+    pub fn append(&mut self, other: Findings) {
+        self.list.extend(other.list);
+    }
+
+    /// The findings in their present order.
+    pub fn iter(&self) -> std::slice::Iter<'_, Finding> {
+        self.list.iter()
+    }
+
+    /// Whether nothing was found.
+    pub fn is_empty(&self) -> bool {
+        self.list.is_empty()
+    }
+
+    /// How many findings have this severity.
+    pub fn count(&self, severity: Severity) -> usize {
+        self.list.iter().filter(|finding| finding.severity == severity).count()
+    }
+
+    /// Applies the user's severities (`strict` turns every `should` into a `must`), sorts by severity, place and code,
+    /// and removes repeats.
+    #[must_use]
+    pub fn settled(mut self, levels: &Levels, strict: bool) -> Findings {
+        self.list.retain_mut(|finding| match levels.get(finding.rule.code) {
+            Some(None) => false,
+            Some(Some(severity)) => {
+                finding.severity = *severity;
+                true
+            }
+            None => true,
+        });
+        for finding in &mut self.list {
+            if strict && finding.severity == Severity::Should {
+                finding.severity = Severity::Must;
+            }
+        }
+        self.list.sort_by(|a, b| order(a).cmp(&order(b)));
+        self.list.dedup();
+        self
+    }
+}
+
+fn order(finding: &Finding) -> (Severity, Option<crate::source::Span>, &str, &str) {
+    (finding.severity, finding.places.first().map(|label| label.span), finding.rule.code, &finding.message)
+}
