@@ -10,4 +10,5 @@
 //! `source`, `units`, `geom`, `standards` and `words` are leaves: they import nothing of ours.
 
 pub mod diag;
+pub mod scene;
 pub mod source;

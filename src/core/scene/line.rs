@@ -1,0 +1,94 @@
+//! What a line means, and the one table of how each meaning is drawn.
+
+/// The meaning of a line in a drawing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Line {
+    /// Where the cloth is cut.
+    Cut,
+    /// Where the needle goes when pieces are joined.
+    Sew,
+    /// Where the cloth is folded.
+    Fold,
+    /// Stitching inside a piece, which joins no edges.
+    Stitching,
+    /// Where something is placed.
+    Placement,
+    /// Dimension lines and their extensions.
+    Dimension,
+    /// The grain of the cloth.
+    Grain,
+    /// The strokes of a pile mark.
+    Pile,
+    /// A notch across the allowance.
+    Notch,
+    /// The visible outline of a product or a ply.
+    Outline,
+    /// A leader from a number to what it names.
+    Callout,
+    /// Strokes that fill an area.
+    Hatch,
+    /// The outline of an earlier revision.
+    Former,
+    /// The needle through a stack.
+    Needle,
+    /// A bar that something must be measured against.
+    Bar,
+}
+
+/// How a line is drawn.
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
+pub struct LineStyle {
+    /// The meaning.
+    pub line: Line,
+    /// Width in mm.
+    pub width: f64,
+    /// Lengths of dashes and gaps in mm, from the first dash; empty for a continuous line.
+    pub dash: &'static [f64],
+    /// Ink from 0 (white) to 100 (black), per cent.
+    pub ink: u8,
+}
+
+/// Every meaning with its width, dashes and ink.
+///
+/// Widths and types follow the scheme of ISO 128-2:2020: in terms of the line width d a dash is 12 d,
+/// a long dash 24 d, a dot at most 0.5 d and a gap 3 d (proportions *from memory*). The pairing of type
+/// and meaning is ours; the sheets print it as a legend.
+pub const LINES: [LineStyle; 15] = [
+    solid(Line::Cut, 0.5, 100),
+    dashed(Line::Sew, 0.25, &[3.0, 0.75]),
+    dashed(Line::Fold, 0.25, &[6.0, 0.75, 0.125, 0.75, 0.125, 0.75]),
+    dashed(Line::Stitching, 0.25, &[0.125, 0.75]),
+    solid(Line::Placement, 0.18, 100),
+    solid(Line::Dimension, 0.18, 100),
+    solid(Line::Grain, 0.25, 100),
+    solid(Line::Pile, 0.25, 100),
+    solid(Line::Notch, 0.35, 100),
+    solid(Line::Outline, 0.35, 100),
+    solid(Line::Callout, 0.18, 100),
+    solid(Line::Hatch, 0.18, 60),
+    solid(Line::Former, 0.25, 60),
+    solid(Line::Needle, 0.5, 100),
+    solid(Line::Bar, 0.5, 100),
+];
+
+impl Line {
+    /// How this meaning is drawn.
+    #[must_use]
+    pub fn style(self) -> LineStyle {
+        // The table follows the order of the enum; a test holds the two together.
+        LINES.into_iter().find(|s| s.line == self).unwrap_or(solid(self, 0.25, 100))
+    }
+}
+
+const fn solid(line: Line, width: f64, ink: u8) -> LineStyle {
+    dashed_ink(line, width, &[], ink)
+}
+
+const fn dashed(line: Line, width: f64, dash: &'static [f64]) -> LineStyle {
+    dashed_ink(line, width, dash, 100)
+}
+
+const fn dashed_ink(line: Line, width: f64, dash: &'static [f64], ink: u8) -> LineStyle {
+    LineStyle { line, width, dash, ink }
+}

@@ -1,0 +1,213 @@
+//! The marks of a drawing: arrows, dimensions, grain, pile, notches, rings, balloons, hatches.
+
+use super::{Across, Along, At, Fill, Label, Line, Scene, Segment, circle, closed, open};
+
+/// Length of an arrowhead, mm.
+const HEAD: f64 = 2.6;
+/// Half the width of an arrowhead, mm.
+const HEAD_HALF: f64 = 0.45;
+
+/// The direction from one point to another as a unit vector; to the right if the points coincide.
+#[must_use]
+pub(super) fn towards(from: At, to: At) -> At {
+    unit([to[0] - from[0], to[1] - from[1]])
+}
+
+/// The unit vector of a direction; to the right if it has no length.
+#[must_use]
+pub(super) fn unit(v: At) -> At {
+    let length = (v[0] * v[0] + v[1] * v[1]).sqrt();
+    if length > 0.0 { [v[0] / length, v[1] / length] } else { [1.0, 0.0] }
+}
+
+/// A point moved by a distance along a direction.
+#[must_use]
+pub(super) fn along(at: At, direction: At, distance: f64) -> At {
+    [at[0] + direction[0] * distance, at[1] + direction[1] * distance]
+}
+
+/// A direction turned a quarter to its left as seen on the page.
+#[must_use]
+pub(super) fn left(direction: At) -> At {
+    [direction[1], -direction[0]]
+}
+
+/// A line of a meaning that ends in a filled arrowhead.
+pub fn arrow(scene: &mut Scene, line: Line, from: At, to: At) {
+    let direction = towards(from, to);
+    scene.line(line, from, along(to, direction, -HEAD * 0.8));
+    head(scene, to, direction);
+}
+
+fn head(scene: &mut Scene, tip: At, direction: At) {
+    let back = along(tip, direction, -HEAD);
+    let side = left(direction);
+    let corners = [tip, along(back, side, HEAD_HALF), along(back, side, -HEAD_HALF)];
+    scene.path(None, Fill::Ink, closed(&corners));
+}
+
+/// A dimension between two points, drawn at an offset to the left of the way from the first to the second.
+///
+/// Where the two points are too near for arrowheads between them, the heads point inwards from outside and
+/// the text stands beyond the second one.
+pub fn dimension(scene: &mut Scene, from: At, to: At, offset: f64, text: &str) {
+    let direction = towards(from, to);
+    let side = left(direction);
+    let away = if offset < 0.0 { [-side[0], -side[1]] } else { side };
+    let (a, b) = (along(from, side, offset), along(to, side, offset));
+    for (point, end) in [(from, a), (to, b)] {
+        scene.line(Line::Dimension, along(point, away, 0.8), along(end, away, 1.0));
+    }
+    let length = (b[0] - a[0]).abs() + (b[1] - a[1]).abs();
+    if length < 4.0 * HEAD {
+        arrow(scene, Line::Dimension, along(a, direction, -2.0 * HEAD), a);
+        arrow(scene, Line::Dimension, along(b, direction, 2.0 * HEAD), b);
+        let at = along(b, direction, 2.0 * HEAD + 0.8);
+        return beyond(scene, at, direction, text);
+    }
+    scene.line(Line::Dimension, along(a, direction, HEAD * 0.8), along(b, direction, -HEAD * 0.8));
+    head(scene, b, direction);
+    head(scene, a, [-direction[0], -direction[1]]);
+    let middle = [f64::midpoint(a[0], b[0]), f64::midpoint(a[1], b[1])];
+    let upright = direction[0].abs() < 1e-6;
+    scene.label(Label::new(text, middle).turned(if upright { -90.0 } else { 0.0 }));
+}
+
+fn beyond(scene: &mut Scene, at: At, direction: At, text: &str) {
+    let along = match direction {
+        [x, _] if x > 0.3 => Along::Start,
+        [x, _] if x < -0.3 => Along::End,
+        _ => Along::Middle,
+    };
+    let across = match direction {
+        [_, y] if along != Along::Middle || y.abs() < 0.3 => Across::Middle,
+        [_, y] if y > 0.0 => Across::Top,
+        _ => Across::Base,
+    };
+    scene.label(Label::new(text, at).anchor(along, across));
+}
+
+/// The grain: a straight arrow with a bar at its tail.
+pub fn grain(scene: &mut Scene, tail: At, tip: At) {
+    arrow(scene, Line::Grain, tail, tip);
+    let side = left(towards(tail, tip));
+    scene.line(Line::Grain, along(tail, side, 1.4), along(tail, side, -1.4));
+}
+
+/// The pile: a short comb whose strokes lean the way the pile lies, centred on a point.
+pub fn comb(scene: &mut Scene, centre: At, direction: At) {
+    let direction = unit(direction);
+    let side = left(direction);
+    let start = along(centre, direction, -4.0);
+    scene.line(Line::Pile, start, along(start, direction, 7.0));
+    for step in 0..5_u8 {
+        let foot = along(start, direction, 1.4 * f64::from(step));
+        let tip = along(along(foot, direction, 1.9), side, 1.3);
+        scene.line(Line::Pile, foot, tip);
+    }
+}
+
+/// A notch: a short stroke across the allowance, from the sew line to the cut line.
+pub fn notch(scene: &mut Scene, on_sew: At, on_cut: At) {
+    scene.line(Line::Notch, on_sew, on_cut);
+}
+
+/// A named point: a small open ring, its name outside in a direction.
+pub fn ring(scene: &mut Scene, at: At, name: &str, outside: At) {
+    let outside = unit(outside);
+    scene.path(Some(Line::Placement), Fill::Paper, circle(at, 0.7));
+    scene.label(Label::new(name, along(at, outside, 3.6)).strong().bare());
+}
+
+/// An opening in a seam: its two ends barred across the run, its length written between them.
+pub fn opening(scene: &mut Scene, from: At, to: At, text: &str) {
+    let side = left(towards(from, to));
+    for end in [from, to] {
+        scene.line(Line::Notch, along(end, side, 1.8), along(end, side, -1.8));
+    }
+    let middle = [f64::midpoint(from[0], to[0]), f64::midpoint(from[1], to[1])];
+    scene.label(Label::new(text, along(middle, side, -3.0)));
+}
+
+/// A number in a circle of 2.6 mm radius with a leader to what it names.
+pub fn balloon(scene: &mut Scene, at: At, number: &str, target: At) {
+    const RADIUS: f64 = 2.6;
+    let direction = towards(at, target);
+    scene.line(Line::Callout, along(at, direction, RADIUS), target);
+    scene.path(None, Fill::Ink, circle(target, 0.5));
+    scene.path(Some(Line::Notch), Fill::Paper, circle(at, RADIUS));
+    scene.label(Label::new(number, at).size(8.5).strong().bare());
+}
+
+/// Parallel lines clipped to a polygon (even-odd), at an angle in degrees and a pitch in mm.
+#[must_use]
+pub fn hatch(corners: &[At], angle: f64, pitch: f64) -> Vec<Segment> {
+    if corners.len() < 3 || !(pitch > 0.0) {
+        return Vec::new();
+    }
+    let radians = angle.to_radians();
+    let (sin, cos) = (libm::sin(radians), libm::cos(radians));
+    let turned: Vec<At> = corners.iter().map(|p| [p[0] * cos + p[1] * sin, p[1] * cos - p[0] * sin]).collect();
+    let low = turned.iter().map(|p| p[1]).fold(f64::INFINITY, f64::min);
+    let high = turned.iter().map(|p| p[1]).fold(f64::NEG_INFINITY, f64::max);
+    let mut out = Vec::new();
+    let mut y = ((low / pitch).floor() + 0.5) * pitch;
+    while y < high {
+        for pair in crossings(&turned, y).chunks_exact(2) {
+            let back = |x: f64| [x * cos - y * sin, x * sin + y * cos];
+            out.extend(open(&[back(pair[0]), back(pair[1])]));
+        }
+        y += pitch;
+    }
+    out
+}
+
+/// Where the edges of a polygon cross a horizontal line, sorted.
+fn crossings(corners: &[At], y: f64) -> Vec<f64> {
+    let next = corners.iter().cycle().skip(1);
+    let mut out: Vec<f64> = corners
+        .iter()
+        .zip(next)
+        .filter(|(a, b)| (a[1] <= y) != (b[1] <= y))
+        .map(|(a, b)| a[0] + (y - a[1]) / (b[1] - a[1]) * (b[0] - a[0]))
+        .collect();
+    out.sort_by(f64::total_cmp);
+    out
+}
+
+/// A bar of a paper length with end ticks and its text at the right.
+pub fn scale_bar(scene: &mut Scene, at: At, length: f64, text: &str) {
+    let end = [at[0] + length, at[1]];
+    scene.line(Line::Bar, at, end);
+    for p in [at, end] {
+        scene.line(Line::Bar, [p[0], p[1] - 1.2], [p[0], p[1] + 1.2]);
+    }
+    let label = Label::new(text, [end[0] + 1.6, at[1]]).anchor(Along::Start, Across::Middle);
+    scene.label(label.bare());
+}
+
+/// A sample of a line or mark for the legend, 18 mm by 4 mm.
+#[must_use]
+pub fn legend_sample(line: Line, alt: &str) -> Scene {
+    let mut scene = Scene::new(18.0, 4.0, alt);
+    let (from, to) = ([0.5, 2.0], [17.5, 2.0]);
+    match line {
+        Line::Grain => grain(&mut scene, from, to),
+        Line::Pile => comb(&mut scene, [9.0, 2.6], [1.0, 0.0]),
+        Line::Notch => {
+            scene.line(Line::Sew, [0.5, 3.5], [17.5, 3.5]);
+            scene.line(Line::Cut, [0.5, 0.5], [17.5, 0.5]);
+            notch(&mut scene, [9.0, 3.5], [9.0, 0.5]);
+        }
+        Line::Dimension => {
+            arrow(&mut scene, line, [9.0, 2.0], from);
+            arrow(&mut scene, line, [9.0, 2.0], to);
+        }
+        Line::Placement => {
+            scene.line(line, from, to);
+            scene.line(line, [9.0, 0.4], [9.0, 3.6]);
+        }
+        _ => scene.line(line, from, to),
+    }
+    scene
+}

@@ -1,0 +1,119 @@
+//! The drawing of a seam: its stack cut through, ply by ply in needle order, the needle going down.
+
+use super::marks::{dimension, hatch};
+use super::{Across, Along, At, Fill, Item, Label, Line, Path, Scene, circle, closed};
+
+/// A seam as its stack, every text final. Not to scale: the order and the sides are what it shows.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct StackSeam {
+    /// The plies from the needle down.
+    pub plies: Vec<StackPly>,
+    /// The stitch written at the needle, `"301"`.
+    pub stitch: String,
+    /// The allowance written between needle and raw edge, `"10 mm"`.
+    pub allowance: String,
+    /// The description of the drawing.
+    pub alt: String,
+}
+
+/// One ply of a stack.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct StackPly {
+    /// The number that stands for it beside the drawing, `"1"`.
+    pub number: String,
+    /// Which side its pile or face lies on.
+    pub pile: PileSide,
+    /// A folded strip with a cord or a bead, as piping is: it ends just inside the needle.
+    pub bead: bool,
+}
+
+/// The side of a ply on which its pile lies.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub enum PileSide {
+    /// No pile.
+    #[default]
+    None,
+    /// Towards the needle.
+    Up,
+    /// Away from the needle.
+    Down,
+}
+
+/// Width of every stack drawing on paper, mm.
+const WIDTH: f64 = 52.0;
+/// Thickness of a ply, mm of paper.
+const PLY: f64 = 1.8;
+/// Height of a pile, mm of paper.
+const PILE: f64 = 1.5;
+/// Air between plies, mm of paper.
+const GAP: f64 = 1.3;
+/// Where the plies begin, mm from the left.
+const LEFT: f64 = 6.0;
+/// Where the needle goes, mm from the left.
+const NEEDLE: f64 = 30.0;
+/// Where the raw edges are, mm from the left.
+const EDGE: f64 = 42.0;
+
+/// Draws a stack.
+#[must_use]
+pub fn stack(seam: &StackSeam) -> Scene {
+    let top = 6.5;
+    let mut scene = Scene::new(WIDTH, 0.0, seam.alt.clone());
+    let mut y = top;
+    for ply in &seam.plies {
+        y = draw_ply(&mut scene, ply, y) + GAP;
+    }
+    let bottom = y - GAP;
+    needle(&mut scene, bottom);
+    let stitch = Label::new(&seam.stitch, [NEEDLE - 1.6, 2.0]).anchor(Along::End, Across::Middle);
+    scene.label(stitch.strong().bare());
+    if !seam.allowance.is_empty() {
+        dimension(&mut scene, [NEEDLE, bottom + 1.6], [EDGE, bottom + 0.4], -3.4, "");
+        let at = [EDGE + 1.4, bottom + 4.4];
+        scene.label(Label::new(&seam.allowance, at).anchor(Along::Start, Across::Middle).bare());
+    }
+    scene.height = bottom + 7.0;
+    scene
+}
+
+/// Draws one ply with its pile from a height downwards; gives the height below it.
+fn draw_ply(scene: &mut Scene, ply: &StackPly, top: f64) -> f64 {
+    let above = if ply.pile == PileSide::Up { PILE } else { 0.0 };
+    let below = if ply.pile == PileSide::Down { PILE } else { 0.0 };
+    let band = top + above;
+    let number = Label::new(&ply.number, [LEFT - 1.8, band + PLY / 2.0]).anchor(Along::End, Across::Middle);
+    scene.label(number.strong().bare());
+    if ply.bead {
+        return bead(scene, top);
+    }
+    if ply.pile != PileSide::None {
+        let y = if ply.pile == PileSide::Up { top } else { band + PLY };
+        let pile = [[LEFT, y], [EDGE, y], [EDGE, y + PILE], [LEFT, y + PILE]];
+        let strokes = Path { segments: hatch(&pile, 60.0, 0.75), line: Some(Line::Hatch), fill: Fill::None };
+        scene.items.push(Item::Path(strokes));
+    }
+    band_of(scene, LEFT, band);
+    band + PLY + below
+}
+
+/// A folded strip: two thin leaves from the raw edge and a round end just inside the needle.
+fn bead(scene: &mut Scene, top: f64) -> f64 {
+    let radius = 1.9;
+    let centre = [NEEDLE - radius - 0.8, top + radius];
+    band_of(scene, centre[0], centre[1] - PLY / 2.0);
+    scene.path(Some(Line::Outline), Fill::Paper, circle(centre, radius));
+    scene.path(None, Fill::Tint, circle(centre, radius - 0.7));
+    top + 2.0 * radius
+}
+
+fn band_of(scene: &mut Scene, left: f64, top: f64) {
+    let corners: [At; 4] = [[left, top], [EDGE, top], [EDGE, top + PLY], [left, top + PLY]];
+    scene.path(Some(Line::Outline), Fill::Paper, closed(&corners));
+}
+
+fn needle(scene: &mut Scene, bottom: f64) {
+    let tip = bottom + 2.6;
+    scene.line(Line::Needle, [NEEDLE, 0.6], [NEEDLE, tip - 1.5]);
+    let point = [[NEEDLE - 0.55, tip - 2.2], [NEEDLE + 0.55, tip - 2.2], [NEEDLE, tip]];
+    scene.path(None, Fill::Ink, closed(&point));
+}

@@ -1,0 +1,112 @@
+//! Writes a scene as an SVG file in true millimetres, one user unit being one millimetre.
+
+use std::fmt::Write;
+
+use super::{Across, Along, Fill, Item, Label, Path, Scene, Segment, grid};
+
+/// The font families asked for, nearest to the package's own first.
+const FONTS: &str = "'Noto Sans SC', 'Noto Sans', sans-serif";
+/// Millimetres in a point.
+const POINT: f64 = 25.4 / 72.0;
+/// Height of a capital in parts of the type size, for the built-in family.
+const CAPITAL: f64 = 0.733;
+
+/// The scene as a complete SVG document. Text stays text; every string is escaped.
+#[must_use]
+pub fn svg(scene: &Scene) -> String {
+    let (w, h) = (grid(scene.width), grid(scene.height));
+    let mut out = format!(
+        "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n\
+         <svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\" role=\"img\">\n\
+         <title>{}</title>\n",
+        escape(&scene.alt),
+    );
+    for item in &scene.items {
+        match item {
+            Item::Path(path) => write_path(&mut out, path),
+            Item::Label(label) => write_label(&mut out, label),
+        }
+    }
+    out.push_str("</svg>\n");
+    out
+}
+
+fn write_path(out: &mut String, path: &Path) {
+    let fill = match path.fill {
+        Fill::None => "none",
+        Fill::Paper => "#fff",
+        Fill::Tint => "#b2b2b2",
+        Fill::Ink => "#000",
+    };
+    // Writing into a String cannot fail, here and below.
+    let _ = write!(out, "<path fill=\"{fill}\"");
+    if let Some(line) = path.line {
+        let style = line.style();
+        let ink = if style.ink == 100 { "#000" } else { "#666" };
+        let _ = write!(out, " stroke=\"{ink}\" stroke-width=\"{}\" stroke-linejoin=\"round\"", style.width);
+        if !style.dash.is_empty() {
+            let dashes: Vec<String> = style.dash.iter().map(f64::to_string).collect();
+            let _ = write!(out, " stroke-dasharray=\"{}\"", dashes.join(" "));
+        }
+    }
+    let _ = writeln!(out, " d=\"{}\"/>", data(&path.segments));
+}
+
+fn data(segments: &[Segment]) -> String {
+    let point = |p: &[f64; 2]| format!("{} {}", grid(p[0]), grid(p[1]));
+    let parts: Vec<String> = segments
+        .iter()
+        .map(|segment| match segment {
+            Segment::Move(p) => format!("M{}", point(p)),
+            Segment::Line(p) => format!("L{}", point(p)),
+            Segment::Cubic(a, b, p) => format!("C{} {} {}", point(a), point(b), point(p)),
+            Segment::Close => "Z".to_owned(),
+        })
+        .collect();
+    parts.join("")
+}
+
+fn write_label(out: &mut String, label: &Label) {
+    let size = grid(label.size * POINT);
+    let drop = match label.across {
+        Across::Top => CAPITAL,
+        Across::Middle => CAPITAL / 2.0,
+        Across::Base => 0.0,
+    };
+    let anchor = match label.along {
+        Along::Start => "start",
+        Along::Middle => "middle",
+        Along::End => "end",
+    };
+    let (x, y) = (grid(label.at[0]), grid(label.at[1]));
+    let _ = write!(out, "<text x=\"{x}\" y=\"{y}\" dy=\"{}\" font-size=\"{size}\"", grid(drop * size));
+    let _ = write!(out, " text-anchor=\"{anchor}\" font-family=\"{FONTS}\"");
+    if label.strong {
+        out.push_str(" font-weight=\"bold\"");
+    }
+    if label.halo {
+        out.push_str(" stroke=\"#fff\" stroke-width=\"0.8\" paint-order=\"stroke\"");
+    }
+    if grid(label.turn) != 0.0 {
+        let _ = write!(out, " transform=\"rotate({} {x} {y})\"", grid(label.turn));
+    }
+    let _ = writeln!(out, ">{}</text>", escape(&label.text));
+}
+
+/// Text that is safe inside an element or an attribute; characters XML 1.0 forbids are left out.
+fn escape(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\'' => out.push_str("&apos;"),
+            '\t' | '\n' | '\r' => out.push(' '),
+            '\u{0}'..='\u{1f}' | '\u{fffe}' | '\u{ffff}' => {}
+            _ => out.push(c),
+        }
+    }
+    out
+}
