@@ -12,3 +12,4 @@
 pub mod diag;
 pub mod scene;
 pub mod source;
+pub mod units;

@@ -1,1 +1,2 @@
 mod printers;
+mod units;

@@ -1,0 +1,360 @@
+//! Text to quantity, and every refusal with the text to write instead.
+
+use std::ops::Range;
+
+use super::error::{QuantityError, QuantityErrorKind as Kind};
+use super::{Amount, Dimension, Quantity, Rational, Tolerance, Unit, fold, number};
+
+/// Bytes read at most; the longest sensible quantity is far shorter.
+const LONGEST: usize = 200;
+/// Shown where something is no tolerance.
+const TOLERANCE: &str = "a tolerance is written ±5 mm, +5/-3 mm or ±max(5 mm, 3 %)";
+/// Mistakes cured one after the other in one proposal.
+const CURES: usize = 6;
+
+/// A refusal whose cure has not been tried yet.
+struct Problem {
+    kind: Kind,
+    span: Range<usize>,
+    message: String,
+    /// The whole text with this one mistake put right.
+    cure: Option<String>,
+}
+
+type Parsed<T> = Result<T, Problem>;
+
+/// Reads a quantity; see [`Quantity::parse`].
+pub(super) fn quantity(text: &str, expected: &[Dimension]) -> Result<Quantity, QuantityError> {
+    attempt(text, expected, CURES)
+}
+
+/// Reads, and on failure proposes the cure only if the cured text reads (itself cured if need be).
+fn attempt(text: &str, expected: &[Dimension], cures: usize) -> Result<Quantity, QuantityError> {
+    Parser { text, expected }.quantity().map_err(|problem| {
+        let Problem { kind, span, message, cure } = problem;
+        let fix = cure.filter(|_| cures > 0).and_then(|cure| match attempt(&cure, expected, cures - 1) {
+            Ok(read) => Some(read.written()),
+            Err(error) => error.fix,
+        });
+        QuantityError { kind, span, message, fix }
+    })
+}
+
+struct Parser<'a> {
+    text: &'a str,
+    expected: &'a [Dimension],
+}
+
+impl Parser<'_> {
+    fn quantity(&self) -> Parsed<Quantity> {
+        self.characters()?;
+        let start = self.past_spaces(0);
+        let (value, after) = self.number(start)?;
+        let behind = self.tolerance_start(after);
+        let unit = self.target_unit(start, after, behind)?;
+        self.whole_pieces(value, unit, start..after)?;
+        let tolerance = self.tolerance(behind, unit)?;
+        let mut built = Quantity::new(value, unit, tolerance)
+            .map_err(|error| self.problem(error.kind, start..self.text.trim_end().len(), error.message))?;
+        built.text = self.text.split_ascii_whitespace().collect::<Vec<_>>().join(" ");
+        Ok(built)
+    }
+
+    /// Refuses empty, overlong and non-ASCII text.
+    fn characters(&self) -> Parsed<()> {
+        let whole = 0..self.text.len();
+        if self.text.trim().is_empty() {
+            let message = match self.expected.first() {
+                Some(dimension) => format!("{dimension} is wanted, such as \"10 {}\"", dimension.usual()),
+                None => "a quantity is wanted, such as \"10 mm\"".to_owned(),
+            };
+            return Err(self.problem(Kind::Empty, whole, message));
+        }
+        if self.text.len() > LONGEST {
+            let message = format!("a quantity has at most {LONGEST} bytes, this has {}", self.text.len());
+            return Err(self.problem(Kind::TooLarge, whole, message));
+        }
+        let Some((span, cure)) = fold::foreign(self.text) else { return Ok(()) };
+        let kind = if self.is_in_number(&span) { Kind::BadNumber } else { Kind::NonAscii };
+        let message = format!("`{}` is not accepted: quantities are written in plain ASCII and ±", self.shown(&span));
+        Err(Problem { cure, ..self.problem(kind, span, message) })
+    }
+
+    /// True for a full-width digit, point or comma.
+    fn is_in_number(&self, span: &Range<usize>) -> bool {
+        matches!(self.slice(span).chars().next(), Some('０'..='９' | '．' | '，' | '、' | '。'))
+    }
+
+    /// The number at `start` and the place behind it.
+    fn number(&self, start: usize) -> Parsed<(Rational, usize)> {
+        let end = number::end(self.text, start);
+        let span = start..end;
+        let token = self.slice(&span);
+        if token.is_empty() {
+            let found = start..self.text.trim_end().len().max(start);
+            let message = format!("a number is wanted, found `{}`", self.shown(&found));
+            return Err(self.problem(Kind::BadNumber, found, message));
+        }
+        match number::read(token) {
+            Ok(value) => Ok((value, end)),
+            Err(number::Refused::Size) => {
+                let message = "a number has at most 9 digits before the point and 9 after it".to_owned();
+                Err(self.problem(Kind::TooLarge, span, message))
+            }
+            Err(number::Refused::Form) => {
+                let shown = self.shown(&span);
+                let message = if number::is_ambiguous(token) {
+                    format!(
+                        "`{shown}` can be read in two ways: write the number with a decimal point, without separators"
+                    )
+                } else {
+                    format!("`{shown}` is not accepted as a number: write digits with at most one decimal point")
+                };
+                let cure = number::repaired(token).map(|plain| self.replaced(&span, &plain));
+                Err(Problem { cure, ..self.problem(Kind::BadNumber, span, message) })
+            }
+        }
+    }
+
+    /// Where the tolerance begins, at or behind `from`: the end of the text if there is none.
+    fn tolerance_start(&self, from: usize) -> usize {
+        let bytes = self.text.as_bytes();
+        let rest = self.text.get(from..).unwrap_or_default();
+        let starts = |at: usize, tail: &str| {
+            let next = bytes.get(self.past_spaces(at + 1));
+            tail.starts_with(['±', '+'])
+                || tail.starts_with("max(")
+                || (tail.starts_with('-') && next.is_some_and(u8::is_ascii_digit))
+        };
+        let found = rest.char_indices().find(|(i, _)| rest.get(*i..).is_some_and(|tail| starts(from + i, tail)));
+        found.map_or(self.text.len(), |(i, _)| from + i)
+    }
+
+    /// The unit between the number and the tolerance; it must measure what is expected.
+    fn target_unit(&self, start: usize, after: usize, behind: usize) -> Parsed<Unit> {
+        let span = self.trimmed(after..behind);
+        if span.is_empty() {
+            return Err(self.bare_number(start, after, behind));
+        }
+        let unit = self.unit(&span, self.expected)?;
+        let found = unit.dimension();
+        if !self.expected.is_empty() && !self.expected.contains(&found) {
+            let names: Vec<_> = self.expected.iter().map(|d| d.name()).collect();
+            let message = format!("`{unit}` measures {found}, {} is wanted here", names.join(" or "));
+            let kind = Kind::WrongDimension { found, expected: self.expected.to_vec() };
+            return Err(self.problem(kind, span, message));
+        }
+        Ok(unit)
+    }
+
+    /// The unit written in `span`.
+    fn unit(&self, span: &Range<usize>, expected: &[Dimension]) -> Parsed<Unit> {
+        let written = self.slice(span).split_ascii_whitespace().collect::<Vec<_>>().join(" ");
+        if let Some(unit) = Unit::from_symbol(&written) {
+            return Ok(unit);
+        }
+        if let Some(rest) = self.behind_unit(span) {
+            return Err(self.bad_tolerance(rest, TOLERANCE));
+        }
+        let nearest = fold::nearest(&written, expected);
+        let message = match nearest {
+            Some(unit) => format!("`{}` is no unit known here: is `{unit}` meant?", self.shown(span)),
+            None => format!("`{}` is no unit known here", self.shown(span)),
+        };
+        let cure = nearest.map(|unit| self.replaced(span, &format!(" {unit} ")));
+        Err(Problem { cure, ..self.problem(Kind::UnknownUnit { nearest }, span.clone(), message) })
+    }
+
+    /// What stands behind a known unit and a space, and begins with a digit: another number, which
+    /// must not be lost in a proposal.
+    fn behind_unit(&self, span: &Range<usize>) -> Option<Range<usize>> {
+        let written = self.slice(span);
+        let space = written.find(|c: char| c.is_ascii_whitespace())?;
+        Unit::from_symbol(written.get(..space)?)?;
+        let rest = self.trimmed(span.start + space..span.end);
+        self.slice(&rest).starts_with(|c: char| c.is_ascii_digit()).then_some(rest)
+    }
+
+    /// A number without a unit: proposes the one of the tolerance, else the usual one. Two numbers
+    /// with a dash are a range, proposed as target and tolerance.
+    fn bare_number(&self, start: usize, after: usize, behind: usize) -> Problem {
+        let span = start..after;
+        let message = format!("`{}` has no unit", self.shown(&span));
+        let usual = self.expected.first().map(|dimension| dimension.usual());
+        let tail = self.text.get(behind..).unwrap_or_default();
+        let own = tail.rfind(|c: char| c.is_ascii_digit() || c == ' ').and_then(|_| self.last_unit(behind));
+        let cure = self.range(start, after, behind).or_else(|| {
+            let unit = own.filter(|u| self.expected.is_empty() || self.expected.contains(&u.dimension())).or(usual)?;
+            Some(self.replaced(&(after..after), &format!(" {unit} ")))
+        });
+        Problem { cure, ..self.problem(Kind::BareNumber, span, message) }
+    }
+
+    /// The unit behind the last number at or behind `from`.
+    fn last_unit(&self, from: usize) -> Option<Unit> {
+        let tail = self.text.get(from..)?.trim_end_matches([' ', ')']);
+        Unit::ALL
+            .into_iter()
+            .filter(|unit| {
+                tail.strip_suffix(unit.symbol())
+                    .is_some_and(|head| head.trim_end().ends_with(|c: char| c.is_ascii_digit()))
+            })
+            .max_by_key(|unit| unit.symbol().len())
+    }
+
+    /// `240-260 mm` as `250 mm ±10 mm`.
+    fn range(&self, start: usize, after: usize, behind: usize) -> Option<String> {
+        let rest = self.text.get(behind..)?.strip_prefix('-')?;
+        let second = self.past_spaces(self.text.len() - rest.len());
+        let end = number::end(self.text, second);
+        let low = number::read(self.slice(&(start..after))).ok()?;
+        let high = number::read(self.slice(&(second..end))).ok().filter(|high| *high > low)?;
+        let half = high.checked_sub(low)?.checked_div(Rational::whole(2))?;
+        let middle = low.checked_add(half)?;
+        let unit = self.text.get(end..)?.trim();
+        Some(format!("{middle} {unit} ±{half} {unit}"))
+    }
+
+    /// Pieces are counted whole.
+    fn whole_pieces(&self, value: Rational, unit: Unit, span: Range<usize>) -> Parsed<()> {
+        if unit == Unit::Pc && !value.is_whole() {
+            return Err(self.problem(Kind::BadNumber, span, "pieces are counted in whole numbers".to_owned()));
+        }
+        Ok(())
+    }
+
+    /// The tolerance at `start`, or none at the end of the text.
+    fn tolerance(&self, start: usize, target: Unit) -> Parsed<Option<Tolerance>> {
+        let end = self.text.trim_end().len();
+        if start >= end {
+            return Ok(None);
+        }
+        let sign = ["±", "+/-", "+-"].into_iter().find(|sign| self.starts(start, sign));
+        let Some(sign) = sign else { return self.split(start, end, target).map(Some) };
+        let from = self.past_spaces(start + sign.len());
+        if !self.starts(from, "max") {
+            return Ok(Some(Tolerance::PlusMinus(self.amount(from..end, target, true)?)));
+        }
+        let open = self.past_spaces(from + "max".len());
+        let inner = self.slice(&(open..end)).strip_prefix('(').and_then(|rest| rest.strip_suffix(')'));
+        // A comma with a digit on either side is a decimal comma; the parser of numbers refuses it.
+        let comma = inner.and_then(|inner| inner.find(", ").or_else(|| inner.find(','))).map(|i| open + 1 + i);
+        let Some(comma) = comma else {
+            return Err(self.bad_tolerance(start..end, "`max` takes two amounts: ±max(5 mm, 3 %)"));
+        };
+        let first = self.amount(open + 1..comma, target, false)?;
+        Ok(Some(Tolerance::Max(first, self.amount(comma + 1..end - 1, target, false)?)))
+    }
+
+    /// `+5/-3 mm`, and the cures of what comes near it.
+    fn split(&self, start: usize, end: usize, target: Unit) -> Parsed<Tolerance> {
+        if self.starts(start, "max(") {
+            let cure = Some(self.replaced(&(start..start), " ±"));
+            return Err(Problem { cure, ..self.bad_tolerance(start..end, TOLERANCE) });
+        }
+        let tail = self.slice(&(start + 1..end));
+        let slash = tail.char_indices().find(|(i, c)| {
+            *c == '/' && tail.get(i + 1..).is_some_and(|rest| rest.trim_start().starts_with(['+', '-']))
+        });
+        let upward = self.starts(start, "+");
+        let Some((slash, _)) = slash.map(|(i, c)| (start + 1 + i, c)) else {
+            let zero =
+                if upward { format!("+{}/-0 {target}", tail.trim()) } else { format!("+0 {target}/-{}", tail.trim()) };
+            let cure = Some(self.replaced(&(start..end), &format!(" {zero}")));
+            return Err(Problem { cure, ..self.bad_tolerance(start..end, "a tolerance needs both directions") });
+        };
+        let second = self.past_spaces(slash + 1);
+        if !upward || !self.starts(second, "-") {
+            let cure = self.turned(start, slash, second, end).filter(|_| !upward && self.starts(second, "+"));
+            return Err(Problem { cure, ..self.bad_tolerance(start..end, TOLERANCE) });
+        }
+        let minus = self.amount(second + 1..end, target, true)?;
+        let first = self.trimmed(start + 1..slash);
+        let number_end = number::end(self.text, first.start);
+        if number_end < first.end {
+            return Ok(Tolerance::Split { plus: self.amount(first, target, false)?, minus });
+        }
+        let (value, _) = self.amount_number(&first)?;
+        Ok(Tolerance::Split { plus: Amount { value, unit: minus.unit }, minus })
+    }
+
+    /// `-3/+5 mm` as `+5/-3 mm`; each side keeps its own unit.
+    fn turned(&self, start: usize, slash: usize, second: usize, end: usize) -> Option<String> {
+        let minus = self.slice(&self.trimmed(start + 1..slash)).to_owned();
+        let plus = self.slice(&self.trimmed(second + 1..end)).to_owned();
+        let shared = plus.trim_start_matches(|c: char| c.is_ascii_digit() || ". ".contains(c));
+        let bare = minus.ends_with(|c: char| c.is_ascii_digit());
+        let minus = if bare { format!("{minus} {shared}") } else { minus };
+        Some(self.replaced(&(start..end), &format!(" +{plus}/-{minus}")))
+    }
+
+    /// One amount, filling `span`. `assume` proposes the target's unit where none is written.
+    fn amount(&self, span: Range<usize>, target: Unit, assume: bool) -> Parsed<Amount> {
+        let span = self.trimmed(span);
+        let (value, after) = self.amount_number(&span)?;
+        let symbol = self.trimmed(after..span.end.max(after));
+        if symbol.is_empty() {
+            let cure = assume.then(|| self.replaced(&(after..after), &format!(" {target}")));
+            return Err(Problem { cure, ..self.bad_tolerance(span, "the tolerance has no unit") });
+        }
+        let unit = self.unit(&symbol, &[target.dimension(), Dimension::Percent])?;
+        if unit != Unit::Percent && unit.dimension() != target.dimension() {
+            let message = format!("`{unit}` measures {}, the target {}", unit.dimension(), target.dimension());
+            return Err(self.bad_tolerance(symbol, &message));
+        }
+        Ok(Amount { value, unit })
+    }
+
+    /// The number of an amount, not negative, and the place behind it.
+    fn amount_number(&self, span: &Range<usize>) -> Parsed<(Rational, usize)> {
+        if span.is_empty() {
+            return Err(self.bad_tolerance(span.clone(), "the tolerance has no number"));
+        }
+        let (value, after) = self.number(span.start)?;
+        if self.starts(span.start, "-") {
+            let cure = Some(self.replaced(&(span.start..span.start + 1), ""));
+            return Err(Problem { cure, ..self.bad_tolerance(span.clone(), "a tolerance cannot be negative") });
+        }
+        Ok((value, after))
+    }
+
+    fn bad_tolerance(&self, span: Range<usize>, message: &str) -> Problem {
+        self.problem(Kind::BadTolerance, span, message.to_owned())
+    }
+
+    fn problem(&self, kind: Kind, span: Range<usize>, message: String) -> Problem {
+        Problem { kind, span, message, cure: None }
+    }
+
+    fn starts(&self, at: usize, prefix: &str) -> bool {
+        self.text.get(at..).is_some_and(|rest| rest.starts_with(prefix))
+    }
+
+    fn past_spaces(&self, at: usize) -> usize {
+        let rest = self.text.get(at..).unwrap_or_default();
+        self.text.len() - rest.trim_ascii_start().len()
+    }
+
+    fn slice(&self, span: &Range<usize>) -> &str {
+        self.text.get(span.clone()).unwrap_or_default()
+    }
+
+    fn trimmed(&self, span: Range<usize>) -> Range<usize> {
+        let inner = self.slice(&span);
+        let start = span.start + (inner.len() - inner.trim_ascii_start().len());
+        start..(start + inner.trim_ascii().len())
+    }
+
+    fn replaced(&self, span: &Range<usize>, with: &str) -> String {
+        let (before, after) = (self.slice(&(0..span.start)), self.slice(&(span.end..self.text.len())));
+        format!("{before}{with}{after}")
+    }
+
+    /// Part of the text for a message: control characters escaped, long text cut.
+    fn shown(&self, span: &Range<usize>) -> String {
+        let part = self.slice(span);
+        let head: String = part.chars().take(24).collect();
+        let dots = if head.len() < part.len() { "..." } else { "" };
+        format!("{}{dots}", head.escape_debug().to_string().replace("\\\"", "\"").replace("\\'", "'"))
+    }
+}
