@@ -10,6 +10,7 @@
 //! `source`, `units`, `geom`, `standards` and `words` are leaves: they import nothing of ours.
 
 pub mod diag;
+pub mod geom;
 pub mod scene;
 pub mod source;
 pub mod units;

@@ -1,2 +1,3 @@
+mod geom;
 mod printers;
 mod units;

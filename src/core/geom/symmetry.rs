@@ -1,0 +1,173 @@
+//! Is a shape its own mirror image, and at which axis?
+
+use super::affine::Affine;
+use super::flatten::flatten;
+use super::measure::integrate;
+use super::outline::Outline;
+use super::path::Segment;
+use super::point::Point;
+use std::collections::BTreeMap;
+
+/// Accuracy at which images of points are recognised, in mm.
+const SAME_PLACE: f64 = 0.01;
+/// Highest order of the moments looked at; a shape without any up to here is a circle for cloth.
+const ORDERS: u32 = 24;
+
+impl Outline {
+    /// Whether the shape is its own mirror image at some axis within `tolerance` mm; points are
+    /// left out of account.
+    pub fn is_symmetric(&self, tolerance: f64) -> bool {
+        let corners = flatten(&self.path, (tolerance * 0.1).max(1e-4));
+        self.axes().iter().any(|axis| folds_on_itself(&corners, axis, tolerance))
+    }
+
+    /// The image of every named point, if the shape is its own mirror image within `tolerance` mm
+    /// with its points, lines and grain; none otherwise.
+    pub fn point_images(&self, tolerance: f64) -> Option<BTreeMap<String, String>> {
+        let corners = flatten(&self.path, (tolerance * 0.1).max(1e-4));
+        let fits = |axis: &Affine| {
+            folds_on_itself(&corners, axis, tolerance)
+                && self.grain_folds(axis, tolerance)
+                && self.lines_fold(axis, tolerance)
+        };
+        let mut axes = self.axes();
+        axes.extend(self.point_axes());
+        axes.iter().filter(|axis| fits(axis)).find_map(|axis| self.images_at(axis, tolerance))
+    }
+
+    /// Whether the recorded images are mirror images at one axis of the shape as it is now.
+    pub(super) fn images_hold(&self) -> bool {
+        if self.axis_images.is_empty() {
+            return true;
+        }
+        let Some(axis) = self.image_axis() else {
+            return false;
+        };
+        let corners = flatten(&self.path, SAME_PLACE * 0.1);
+        let pair = |(id, image): (&String, &String)| match (self.point(id), self.point(image)) {
+            (Some(a), Some(b)) => axis.apply(a).distance(b) <= SAME_PLACE,
+            _ => false,
+        };
+        self.axis_images.iter().all(pair) && folds_on_itself(&corners, &axis, SAME_PLACE)
+    }
+
+    /// The mirror map that the recorded images speak of: at the middle between a point and its
+    /// image, or through two points that are their own image.
+    pub(super) fn image_axis(&self) -> Option<Affine> {
+        let pairs: Vec<_> = self
+            .axis_images
+            .iter()
+            .filter_map(|(id, image)| Some((self.point(id)?, self.point(image)?)))
+            .collect();
+        let apart = pairs.iter().find(|(a, b)| a.distance(*b) > SAME_PLACE);
+        if let Some((a, b)) = apart {
+            return Some(bisector(*a, *b));
+        }
+        let mut own = pairs.iter().map(|(a, _)| *a);
+        let (a, b) = (own.next()?, own.next()?);
+        Some(Affine::reflection(a, b))
+    }
+
+    /// Mirror maps that can carry the named points onto themselves: the first point to any.
+    fn point_axes(&self) -> Vec<Affine> {
+        let centre = self.centroid();
+        let places: Vec<Point> = self.points.iter().filter_map(|named| self.point(&named.id)).collect();
+        let Some(first) = places.first().copied() else {
+            return Vec::new();
+        };
+        let through = |other: &Point| {
+            if other.distance(first) > SAME_PLACE { bisector(first, *other) } else { Affine::reflection(centre, first) }
+        };
+        places.iter().map(through).collect()
+    }
+
+    /// Images of all points at one axis, if each falls on a point.
+    fn images_at(&self, axis: &Affine, tolerance: f64) -> Option<BTreeMap<String, String>> {
+        let near = |place: Point| {
+            let at = |id: &&super::outline::Named| self.point(&id.id).is_some_and(|p| p.distance(place) <= tolerance);
+            self.points.iter().find(at).map(|named| named.id.clone())
+        };
+        self.points
+            .iter()
+            .map(|named| Some((named.id.clone(), near(axis.apply(self.point(&named.id)?))?)))
+            .collect()
+    }
+
+    /// The pile must lie the same way after mirroring: the grain is parallel to the axis.
+    fn grain_folds(&self, axis: &Affine, tolerance: f64) -> bool {
+        self.grain.is_none_or(|(a, b)| {
+            let moved = axis.apply(b) - axis.apply(a);
+            moved.distance(b - a) <= tolerance
+        })
+    }
+
+    fn lines_fold(&self, axis: &Affine, tolerance: f64) -> bool {
+        let flat: Vec<Vec<Point>> = self.lines.iter().map(|line| flatten(&line.path, tolerance * 0.1)).collect();
+        let on = |point: Point, line: &Vec<Point>| {
+            let edges = line.iter().zip(line.iter().skip(1));
+            edges.map(|(a, b)| point.distance_to_edge(*a, *b)).fold(f64::INFINITY, f64::min) <= tolerance
+        };
+        flat.iter().all(|line| flat.iter().any(|other| line.iter().all(|point| on(axis.apply(*point), other))))
+    }
+
+    /// All mirror maps that the shape can have, from its complex moments.
+    ///
+    /// Mirroring at an axis of angle a through the centroid turns the moment of order k,
+    /// ∫ z^k dA, into its conjugate times e^(2ika): so the moment of a symmetric shape has the
+    /// angle ka or ka + π, which leaves k axes for the order whose moment stands out most.
+    fn axes(&self) -> Vec<Affine> {
+        let centre = self.centroid();
+        let size = self.bbox().width().max(self.bbox().height());
+        let mut best = (0, 0.0, 0.0);
+        for order in 2..=ORDERS {
+            let (re, im) = self.moment(centre, size, order);
+            let magnitude = (re * re + im * im).sqrt();
+            if magnitude > best.1 * 10.0 {
+                best = (order, magnitude, libm::atan2(im, re));
+            }
+        }
+        let (order, _, angle) = best;
+        let axis = |j: u32| {
+            let turn = (angle + std::f64::consts::PI * f64::from(j)) / f64::from(order);
+            Affine::reflection(centre, centre + Point::new(libm::cos(turn), libm::sin(turn)))
+        };
+        (0..order).map(axis).chain([Affine::reflection(centre, centre)]).collect()
+    }
+
+    /// ∫ z^k dA about `centre` in units of `size`, as ∮ z^k conj(z) dz / 2i round the outline.
+    fn moment(&self, centre: Point, size: f64, order: u32) -> (f64, f64) {
+        let scale = 1.0 / size;
+        let term = |start: Point, segment: &Segment, t: f64| {
+            let z = (segment.point_at(start, t) - centre) * scale;
+            let dz = segment.derivative_at(start, t) * scale;
+            let power = (0..order).fold(Point::new(1.0, 0.0), |w, _| times(w, z));
+            let value = times(times(power, Point::new(z.x, -z.y)), dz);
+            // Dividing by 2i turns (x, y) into (y, -x) / 2.
+            Point::new(value.y * 0.5, -value.x * 0.5)
+        };
+        let sum = |pick: fn(Point) -> f64| -> f64 {
+            let piece = |(start, segment)| integrate(0.0, 1.0, 8, |t| pick(term(start, segment, t)));
+            self.path.pieces().map(piece).sum()
+        };
+        (sum(|p| p.x), sum(|p| p.y))
+    }
+}
+
+/// Product of two complex numbers.
+fn times(a: Point, b: Point) -> Point {
+    Point::new(a.x * b.x - a.y * b.y, a.x * b.y + a.y * b.x)
+}
+
+/// Mirrors `a` onto `b`.
+fn bisector(a: Point, b: Point) -> Affine {
+    let middle = a.middle(b);
+    Affine::reflection(middle, middle + (b - a).left())
+}
+
+/// Whether every corner of the mirrored polygon lies on the polygon. Mirroring is its own
+/// inverse, so one direction is enough.
+fn folds_on_itself(corners: &[Point], axis: &Affine, tolerance: f64) -> bool {
+    let next = || corners.iter().cycle().skip(1);
+    let on = |point: Point| corners.iter().zip(next()).any(|(a, b)| point.distance_to_edge(*a, *b) <= tolerance);
+    corners.iter().all(|corner| on(axis.apply(*corner)))
+}
