@@ -60,7 +60,7 @@ fn cloth_weights_convert_between_ounces_and_grams() {
     let exact = number("28.349523125").checked_div(number("0.83612736"));
     assert_eq!(read("1 oz/yd2").in_unit(Unit::GPerM2), exact);
     assert!((exact.unwrap().to_f64() - 33.905_747_474_882_3).abs() < 1e-12);
-    for (ounces, grams) in [("1", "33.906"), ("6", "203.434"), ("10", "339.057"), ("8.2582", "280.0")] {
+    for (ounces, grams) in [("1", "33.906"), ("6", "203.43"), ("10", "339.06"), ("8.2582", "280.0")] {
         let found = read(&format!("{ounces} oz/yd2")).in_unit(Unit::GPerM2).unwrap();
         let places = grams.split_once('.').map_or(0, |(_, d)| d.len());
         assert_eq!(found.fixed(u32::try_from(places).unwrap()), grams, "{ounces} oz/yd2");
@@ -130,6 +130,8 @@ fn limits_are_exact() {
         assert_eq!(read(text).limits(), Some(limits), "{text}");
     }
     assert_eq!(read("250 mm").limits(), None);
+    let inches = read("2 in ±0.25 in").limits().and_then(|limits| limits.in_unit(Unit::In));
+    assert_eq!(inches, Some(Limits { lower: number("1.75"), upper: number("2.25") }));
 }
 
 #[test]
@@ -230,6 +232,14 @@ const REFUSALS: &[Refusal] = &[
     ("5 mmm", LENGTH, UNKNOWN, "mmm", Some("5 mm")),
     ("5 parsecs", LENGTH, UNKNOWN, "parsecs", None),
     ("5 mm 6", LENGTH, TOLERANCE, "6", None),
+    ("5 mm a", LENGTH, TOLERANCE, "a", None),
+    ("5 mm max", LENGTH, TOLERANCE, "max", None),
+    ("5 mm -+1 mm", LENGTH, TOLERANCE, "-", None),
+    ("5 mm.", LENGTH, UNKNOWN, "mm.", Some("5 mm")),
+    ("~5 mm", LENGTH, NUMBER, "~5 mm", None),
+    ("5\u{200b} mm", LENGTH, FOREIGN, "\u{200b}", Some("5 mm")),
+    ("\u{202e}5 mm", LENGTH, FOREIGN, "\u{202e}", Some("5 mm")),
+    ("5 mm\u{7}", LENGTH, UNKNOWN, "mm\u{7}", None),
     ("2 km", LENGTH, UNKNOWN, "km", None),
     ("2 in2", LENGTH, UNKNOWN, "in2", None),
     ("7 in lb", TORQUE, UNKNOWN, "in lb", Some("7 in lbf")),
@@ -309,6 +319,7 @@ fn every_refusal_names_its_kind_its_place_and_the_cure() {
         if !kind(&error.kind) || found != *part || error.fix.as_deref() != *fix {
             wrong.push(format!("{text:?}: {error:?} at {found:?}"));
         }
+        assert!(!error.message.contains(char::is_control), "{text:?}: {}", error.message);
         assert!(!error.message.is_empty() && !error.message.ends_with('.'), "{text}: {}", error.message);
         if let Some(fix) = &error.fix {
             assert_eq!(Quantity::parse(fix, expected).unwrap().written(), *fix);
@@ -444,6 +455,13 @@ proptest! {
         text in "[-+]?[0-9.,/ e_]{0,9} ?(mm|MM|g/m2|gsm|%|C|N m|in|\"|㎜|m²|pc)? ?(±|\\+-|\\+|-|max\\()?[0-9,.]{0,3} ?(mm|%|in|cm)?[/,)]{0,2}[-+]?[0-9]{0,2} ?(mm|%)?\\)?"
     ) {
         check_refusal(&text)?;
+    }
+
+    #[test]
+    fn floating_point_is_the_nearest_or_next_to_it(value in decimals()) {
+        let nearest: f64 = value.to_string().parse().unwrap();
+        let step = nearest.next_up() - nearest;
+        prop_assert!((value.to_f64() - nearest).abs() <= step);
     }
 
     #[test]

@@ -55,7 +55,7 @@ const FOLDED: [(&str, &str); 48] = [
 ];
 
 /// Spellings of units that are not accepted, in lower case and without spaces.
-const ALIASES: [(&str, Unit); 86] = [
+const ALIASES: [(&str, Unit); 90] = [
     ("\"", Unit::In),
     ("''", Unit::In),
     ("inch", Unit::In),
@@ -132,6 +132,10 @@ const ALIASES: [(&str, Unit); 86] = [
     ("n*m", Unit::Nm),
     ("in-lbf", Unit::InLbf),
     ("lbfin", Unit::InLbf),
+    ("inlb", Unit::InLbf),
+    ("in-lb", Unit::InLbf),
+    ("lbin", Unit::InLbf),
+    ("pce", Unit::Pc),
     ("sec", Unit::S),
     ("mins", Unit::Min),
     ("hr", Unit::H),
@@ -144,11 +148,20 @@ const ALIASES: [(&str, Unit); 86] = [
     ("degrees", Unit::Deg),
 ];
 
+/// Characters that do not show: joiners, direction marks, byte order marks, soft hyphens.
+const INVISIBLE: [std::ops::RangeInclusive<char>; 5] = [
+    '\u{ad}'..='\u{ad}',
+    '\u{200b}'..='\u{200f}',
+    '\u{202a}'..='\u{202e}',
+    '\u{2060}'..='\u{2069}',
+    '\u{feff}'..='\u{feff}',
+];
+
 /// Units of other trades, in lower case and without spaces: known words, so never a slip of the pen
 /// for a unit of this list.
 const ELSEWHERE: [&str; 23] = [
-    "km", "dm", "mil", "pt", "t", "st", "f", "k", "psi", "pa", "mpa", "cn", "kn", "j", "w", "v", "cl", "dl",
-    "gal", "ms", "den", "mi", "rad",
+    "km", "dm", "mil", "pt", "t", "st", "f", "k", "psi", "pa", "mpa", "cn", "kn", "j", "w", "v", "cl", "dl", "gal",
+    "ms", "den", "mi", "rad",
 ];
 
 /// The accepted spelling of the first character or word at the start of `rest`, with its length in
@@ -160,6 +173,9 @@ fn folded_start(rest: &str) -> Option<(usize, String)> {
         }
     }
     let c = rest.chars().next()?;
+    if INVISIBLE.iter().any(|range| range.contains(&c)) {
+        return Some((c.len_utf8(), String::new()));
+    }
     let plain = match c {
         // Full-width forms stand in the order of ASCII.
         '\u{ff01}'..='\u{ff5e}' => char::from_u32(u32::from(c) - 0xfee0)?,
@@ -201,35 +217,42 @@ fn folded(text: &str) -> Option<String> {
     Some(out)
 }
 
-/// The unit that was probably meant, preferring those of the expected dimensions.
-pub(super) fn nearest(written: &str, expected: &[Dimension]) -> Option<Unit> {
-    let plain: String = written.chars().filter(|c| !c.is_whitespace()).collect::<String>().to_ascii_lowercase();
-    if ELSEWHERE.contains(&plain.as_str()) {
-        return None;
-    }
-    let wanted = |unit: &Unit| expected.is_empty() || expected.contains(&unit.dimension());
+/// The unit of this name in another spelling, preferring those of the expected dimensions.
+pub(super) fn named(written: &str, expected: &[Dimension]) -> Option<Unit> {
+    let plain = plain(written);
     let same = |unit: &Unit| bare(*unit) == plain;
-    let alias = || ALIASES.iter().find(|(name, _)| *name == plain).map(|(_, unit)| *unit);
     let all = || Unit::ALL.into_iter();
     all()
-        .find(|unit| same(unit) && wanted(unit))
+        .find(|unit| same(unit) && expected.contains(&unit.dimension()))
         .or_else(|| all().find(same))
-        .or_else(alias)
-        .or_else(|| closest(&plain, all().filter(wanted)))
+        .or_else(|| ALIASES.iter().find(|(name, _)| *name == plain).map(|(_, unit)| *unit))
 }
 
-/// The unit with the fewest letters to change: at most one, or two in a long word, and never all.
-/// Digits must agree, since an area is no misspelt length.
-fn closest(plain: &str, units: impl Iterator<Item = Unit>) -> Option<Unit> {
+/// The unit of the expected dimensions with the fewest letters to change: at most one, or two in a
+/// long word, and never all. Digits must agree, since an area is no misspelt length; other signs
+/// than those of units mean something else.
+pub(super) fn closest(written: &str, expected: &[Dimension]) -> Option<Unit> {
+    let plain = plain(written);
+    let strange = |c: char| !c.is_ascii_alphanumeric() && !"/.%".contains(c);
+    if ELSEWHERE.contains(&plain.as_str()) || plain.contains(strange) {
+        return None;
+    }
     let digits = |text: &str| text.chars().filter(char::is_ascii_digit).collect::<String>();
     let length = plain.chars().count();
     let reach = if length > 4 { 2 } else { 1 };
-    units
-        .filter(|unit| digits(unit.symbol()) == digits(plain))
-        .map(|unit| (strsim::osa_distance(plain, &bare(unit)), unit))
+    Unit::ALL
+        .into_iter()
+        .filter(|unit| expected.is_empty() || expected.contains(&unit.dimension()))
+        .filter(|unit| digits(unit.symbol()) == digits(&plain))
+        .map(|unit| (strsim::osa_distance(&plain, &bare(unit)), unit))
         .filter(|(distance, _)| *distance <= reach && *distance < length)
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, unit)| unit)
+}
+
+/// A written unit in lower case and without spaces.
+fn plain(written: &str) -> String {
+    written.chars().filter(|c| !c.is_whitespace()).collect::<String>().to_ascii_lowercase()
 }
 
 /// A symbol in lower case and without spaces.

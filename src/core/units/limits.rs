@@ -1,6 +1,6 @@
 //! Lower and upper limit of a quantity, and their rounding to what can be read.
 
-use super::Rational;
+use super::{Rational, Unit};
 
 /// Exact limits in the unit in which the dimension is held; a reading on a limit is inside.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -15,6 +15,12 @@ impl Limits {
     /// True where the reading lies between the limits or on one of them.
     pub fn contains(&self, reading: Rational) -> bool {
         self.lower <= reading && reading <= self.upper
+    }
+
+    /// The limits in a unit of their dimension, for printing; `None` where the numbers do not fit.
+    pub fn in_unit(&self, unit: Unit) -> Option<Self> {
+        let factor = unit.si_factor();
+        Some(Self { lower: self.lower.checked_div(factor)?, upper: self.upper.checked_div(factor)? })
     }
 
     /// The limits moved inward to multiples of `step` (same unit): lower up, upper down, so that no

@@ -16,8 +16,10 @@
 mod error;
 mod fold;
 mod limits;
+mod margin;
 mod number;
 mod parse;
+mod parser;
 mod quantity;
 mod rational;
 mod tolerance;

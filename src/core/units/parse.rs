@@ -3,25 +3,14 @@
 use std::ops::Range;
 
 use super::error::{QuantityError, QuantityErrorKind as Kind};
-use super::{Amount, Dimension, Quantity, Rational, Tolerance, Unit, fold, number};
+use super::margin::TOLERANCE;
+use super::parser::{Parsed, Parser, Problem};
+use super::{Dimension, Quantity, Rational, Unit, fold, number};
 
 /// Bytes read at most; the longest sensible quantity is far shorter.
 const LONGEST: usize = 200;
-/// Shown where something is no tolerance.
-const TOLERANCE: &str = "a tolerance is written ±5 mm, +5/-3 mm or ±max(5 mm, 3 %)";
 /// Mistakes cured one after the other in one proposal.
 const CURES: usize = 6;
-
-/// A refusal whose cure has not been tried yet.
-struct Problem {
-    kind: Kind,
-    span: Range<usize>,
-    message: String,
-    /// The whole text with this one mistake put right.
-    cure: Option<String>,
-}
-
-type Parsed<T> = Result<T, Problem>;
 
 /// Reads a quantity; see [`Quantity::parse`].
 pub(super) fn quantity(text: &str, expected: &[Dimension]) -> Result<Quantity, QuantityError> {
@@ -38,11 +27,6 @@ fn attempt(text: &str, expected: &[Dimension], cures: usize) -> Result<Quantity,
         });
         QuantityError { kind, span, message, fix }
     })
-}
-
-struct Parser<'a> {
-    text: &'a str,
-    expected: &'a [Dimension],
 }
 
 impl Parser<'_> {
@@ -86,7 +70,7 @@ impl Parser<'_> {
     }
 
     /// The number at `start` and the place behind it.
-    fn number(&self, start: usize) -> Parsed<(Rational, usize)> {
+    pub(super) fn number(&self, start: usize) -> Parsed<(Rational, usize)> {
         let end = number::end(self.text, start);
         let span = start..end;
         let token = self.slice(&span);
@@ -148,15 +132,17 @@ impl Parser<'_> {
     }
 
     /// The unit written in `span`.
-    fn unit(&self, span: &Range<usize>, expected: &[Dimension]) -> Parsed<Unit> {
+    pub(super) fn unit(&self, span: &Range<usize>, expected: &[Dimension]) -> Parsed<Unit> {
         let written = self.slice(span).split_ascii_whitespace().collect::<Vec<_>>().join(" ");
         if let Some(unit) = Unit::from_symbol(&written) {
             return Ok(unit);
         }
-        if let Some(rest) = self.behind_unit(span) {
-            return Err(self.bad_tolerance(rest, TOLERANCE));
+        let named = fold::named(&written, expected);
+        if let (None, Some(rest)) = (named, self.behind_unit(span)) {
+            let message = format!("`{}` behind the unit is no tolerance: {TOLERANCE}", self.shown(&rest));
+            return Err(self.bad_tolerance(rest, &message));
         }
-        let nearest = fold::nearest(&written, expected);
+        let nearest = named.or_else(|| fold::closest(&written, expected));
         let message = match nearest {
             Some(unit) => format!("`{}` is no unit known here: is `{unit}` meant?", self.shown(span)),
             None => format!("`{}` is no unit known here", self.shown(span)),
@@ -165,14 +151,12 @@ impl Parser<'_> {
         Err(Problem { cure, ..self.problem(Kind::UnknownUnit { nearest }, span.clone(), message) })
     }
 
-    /// What stands behind a known unit and a space, and begins with a digit: another number, which
-    /// must not be lost in a proposal.
+    /// What stands behind a known unit and a space: it must not be lost in a proposal.
     fn behind_unit(&self, span: &Range<usize>) -> Option<Range<usize>> {
         let written = self.slice(span);
         let space = written.find(|c: char| c.is_ascii_whitespace())?;
         Unit::from_symbol(written.get(..space)?)?;
-        let rest = self.trimmed(span.start + space..span.end);
-        self.slice(&rest).starts_with(|c: char| c.is_ascii_digit()).then_some(rest)
+        Some(self.trimmed(span.start + space..span.end))
     }
 
     /// A number without a unit: proposes the one of the tolerance, else the usual one. Two numbers
@@ -221,140 +205,5 @@ impl Parser<'_> {
             return Err(self.problem(Kind::BadNumber, span, "pieces are counted in whole numbers".to_owned()));
         }
         Ok(())
-    }
-
-    /// The tolerance at `start`, or none at the end of the text.
-    fn tolerance(&self, start: usize, target: Unit) -> Parsed<Option<Tolerance>> {
-        let end = self.text.trim_end().len();
-        if start >= end {
-            return Ok(None);
-        }
-        let sign = ["±", "+/-", "+-"].into_iter().find(|sign| self.starts(start, sign));
-        let Some(sign) = sign else { return self.split(start, end, target).map(Some) };
-        let from = self.past_spaces(start + sign.len());
-        if !self.starts(from, "max") {
-            return Ok(Some(Tolerance::PlusMinus(self.amount(from..end, target, true)?)));
-        }
-        let open = self.past_spaces(from + "max".len());
-        let inner = self.slice(&(open..end)).strip_prefix('(').and_then(|rest| rest.strip_suffix(')'));
-        // A comma with a digit on either side is a decimal comma; the parser of numbers refuses it.
-        let comma = inner.and_then(|inner| inner.find(", ").or_else(|| inner.find(','))).map(|i| open + 1 + i);
-        let Some(comma) = comma else {
-            return Err(self.bad_tolerance(start..end, "`max` takes two amounts: ±max(5 mm, 3 %)"));
-        };
-        let first = self.amount(open + 1..comma, target, false)?;
-        Ok(Some(Tolerance::Max(first, self.amount(comma + 1..end - 1, target, false)?)))
-    }
-
-    /// `+5/-3 mm`, and the cures of what comes near it.
-    fn split(&self, start: usize, end: usize, target: Unit) -> Parsed<Tolerance> {
-        if self.starts(start, "max(") {
-            let cure = Some(self.replaced(&(start..start), " ±"));
-            return Err(Problem { cure, ..self.bad_tolerance(start..end, TOLERANCE) });
-        }
-        let tail = self.slice(&(start + 1..end));
-        let slash = tail.char_indices().find(|(i, c)| {
-            *c == '/' && tail.get(i + 1..).is_some_and(|rest| rest.trim_start().starts_with(['+', '-']))
-        });
-        let upward = self.starts(start, "+");
-        let Some((slash, _)) = slash.map(|(i, c)| (start + 1 + i, c)) else {
-            let zero =
-                if upward { format!("+{}/-0 {target}", tail.trim()) } else { format!("+0 {target}/-{}", tail.trim()) };
-            let cure = Some(self.replaced(&(start..end), &format!(" {zero}")));
-            return Err(Problem { cure, ..self.bad_tolerance(start..end, "a tolerance needs both directions") });
-        };
-        let second = self.past_spaces(slash + 1);
-        if !upward || !self.starts(second, "-") {
-            let cure = self.turned(start, slash, second, end).filter(|_| !upward && self.starts(second, "+"));
-            return Err(Problem { cure, ..self.bad_tolerance(start..end, TOLERANCE) });
-        }
-        let minus = self.amount(second + 1..end, target, true)?;
-        let first = self.trimmed(start + 1..slash);
-        let number_end = number::end(self.text, first.start);
-        if number_end < first.end {
-            return Ok(Tolerance::Split { plus: self.amount(first, target, false)?, minus });
-        }
-        let (value, _) = self.amount_number(&first)?;
-        Ok(Tolerance::Split { plus: Amount { value, unit: minus.unit }, minus })
-    }
-
-    /// `-3/+5 mm` as `+5/-3 mm`; each side keeps its own unit.
-    fn turned(&self, start: usize, slash: usize, second: usize, end: usize) -> Option<String> {
-        let minus = self.slice(&self.trimmed(start + 1..slash)).to_owned();
-        let plus = self.slice(&self.trimmed(second + 1..end)).to_owned();
-        let shared = plus.trim_start_matches(|c: char| c.is_ascii_digit() || ". ".contains(c));
-        let bare = minus.ends_with(|c: char| c.is_ascii_digit());
-        let minus = if bare { format!("{minus} {shared}") } else { minus };
-        Some(self.replaced(&(start..end), &format!(" +{plus}/-{minus}")))
-    }
-
-    /// One amount, filling `span`. `assume` proposes the target's unit where none is written.
-    fn amount(&self, span: Range<usize>, target: Unit, assume: bool) -> Parsed<Amount> {
-        let span = self.trimmed(span);
-        let (value, after) = self.amount_number(&span)?;
-        let symbol = self.trimmed(after..span.end.max(after));
-        if symbol.is_empty() {
-            let cure = assume.then(|| self.replaced(&(after..after), &format!(" {target}")));
-            return Err(Problem { cure, ..self.bad_tolerance(span, "the tolerance has no unit") });
-        }
-        let unit = self.unit(&symbol, &[target.dimension(), Dimension::Percent])?;
-        if unit != Unit::Percent && unit.dimension() != target.dimension() {
-            let message = format!("`{unit}` measures {}, the target {}", unit.dimension(), target.dimension());
-            return Err(self.bad_tolerance(symbol, &message));
-        }
-        Ok(Amount { value, unit })
-    }
-
-    /// The number of an amount, not negative, and the place behind it.
-    fn amount_number(&self, span: &Range<usize>) -> Parsed<(Rational, usize)> {
-        if span.is_empty() {
-            return Err(self.bad_tolerance(span.clone(), "the tolerance has no number"));
-        }
-        let (value, after) = self.number(span.start)?;
-        if self.starts(span.start, "-") {
-            let cure = Some(self.replaced(&(span.start..span.start + 1), ""));
-            return Err(Problem { cure, ..self.bad_tolerance(span.clone(), "a tolerance cannot be negative") });
-        }
-        Ok((value, after))
-    }
-
-    fn bad_tolerance(&self, span: Range<usize>, message: &str) -> Problem {
-        self.problem(Kind::BadTolerance, span, message.to_owned())
-    }
-
-    fn problem(&self, kind: Kind, span: Range<usize>, message: String) -> Problem {
-        Problem { kind, span, message, cure: None }
-    }
-
-    fn starts(&self, at: usize, prefix: &str) -> bool {
-        self.text.get(at..).is_some_and(|rest| rest.starts_with(prefix))
-    }
-
-    fn past_spaces(&self, at: usize) -> usize {
-        let rest = self.text.get(at..).unwrap_or_default();
-        self.text.len() - rest.trim_ascii_start().len()
-    }
-
-    fn slice(&self, span: &Range<usize>) -> &str {
-        self.text.get(span.clone()).unwrap_or_default()
-    }
-
-    fn trimmed(&self, span: Range<usize>) -> Range<usize> {
-        let inner = self.slice(&span);
-        let start = span.start + (inner.len() - inner.trim_ascii_start().len());
-        start..(start + inner.trim_ascii().len())
-    }
-
-    fn replaced(&self, span: &Range<usize>, with: &str) -> String {
-        let (before, after) = (self.slice(&(0..span.start)), self.slice(&(span.end..self.text.len())));
-        format!("{before}{with}{after}")
-    }
-
-    /// Part of the text for a message: control characters escaped, long text cut.
-    fn shown(&self, span: &Range<usize>) -> String {
-        let part = self.slice(span);
-        let head: String = part.chars().take(24).collect();
-        let dots = if head.len() < part.len() { "..." } else { "" };
-        format!("{}{dots}", head.escape_debug().to_string().replace("\\\"", "\"").replace("\\'", "'"))
     }
 }
