@@ -13,4 +13,5 @@ pub mod diag;
 pub mod geom;
 pub mod scene;
 pub mod source;
+pub mod standards;
 pub mod units;

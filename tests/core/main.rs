@@ -1,3 +1,4 @@
 mod geom;
 mod printers;
+mod standards;
 mod units;

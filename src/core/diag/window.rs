@@ -25,6 +25,11 @@ pub(super) fn window(text: &str, marks: &[Range<usize>]) -> Window {
     let mut at = 0;
     let mut cut = false;
     for line in text.split_inclusive('\n') {
+        if line.len() <= LONG {
+            copy(line, at, marks, &mut moved, &mut out);
+            at += line.len();
+            continue;
+        }
         for part in parts(line, at, marks) {
             copy(&line[part.clone()], at + part.start, marks, &mut moved, &mut out);
             if part.end < line.len() {
@@ -38,16 +43,12 @@ pub(super) fn window(text: &str, marks: &[Range<usize>]) -> Window {
     Window { text: out, marks: moved, cut }
 }
 
-/// The byte ranges of a line that are shown: all of it, or the surroundings of the marks' ends and the line end.
+/// The byte ranges of a long line that are shown: the surroundings of its ends and of the ends of marks.
 fn parts(line: &str, at: usize, marks: &[Range<usize>]) -> Vec<Range<usize>> {
-    if line.len() <= LONG {
-        return vec![0..line.len()];
-    }
-    let mut parts = vec![0..line.floor_char_boundary(AROUND)];
-    let ends = marks.iter().flat_map(|mark| [mark.start, mark.end]);
-    let mut near: Vec<usize> = ends.filter(|end| (at..=at + line.len()).contains(end)).map(|end| end - at).collect();
-    near.push(line.len());
+    let ends = marks.iter().flat_map(|mark| [mark.start, mark.end]).filter(|end| (at..=at + line.len()).contains(end));
+    let mut near: Vec<usize> = ends.map(|end| end - at).chain([0, line.len()]).collect();
     near.sort_unstable();
+    let mut parts: Vec<Range<usize>> = Vec::new();
     for end in near {
         let start = line.floor_char_boundary(end.saturating_sub(AROUND));
         let stop = line.ceil_char_boundary((end + AROUND).min(line.len()));

@@ -12,10 +12,7 @@ mod seam;
 mod svg;
 
 pub use line::{LINES, Line, LineStyle};
-pub use marks::{
-    arrow, balloon, comb, dimension, grain, hatch, legend_sample, notch, opening, ring,
-    scale_bar,
-};
+pub use marks::{arrow, balloon, comb, dimension, grain, hatch, legend_sample, notch, opening, ring, scale_bar};
 pub use piece::{PieceOutline, PiecePoint, piece};
 pub use seam::{PileSide, StackPly, StackSeam, stack};
 pub use svg::svg;

@@ -1,0 +1,44 @@
+//! Published tables and the trade's usual figures as data. A leaf: imports nothing of ours.
+//!
+//! Each table names what it follows and how well that is known ([`Basis`]), so that a sheet or a finding can say so.
+
+pub mod age;
+pub mod common;
+pub mod safety;
+pub mod seam;
+pub mod stitch;
+pub mod thread;
+
+/// How well a figure is known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Basis {
+    /// Read in the text of the source.
+    Seen,
+    /// Known, but not read again for this table.
+    Memory,
+    /// Worked out from other figures of known basis.
+    Derived,
+    /// What factories commonly do; no standard behind it, and it differs from one to the next.
+    CommonPractice,
+}
+
+impl Basis {
+    /// The words to print beside a figure.
+    pub fn words(self) -> &'static str {
+        match self {
+            Basis::Seen => "as published",
+            Basis::Memory => "from memory",
+            Basis::Derived => "derived",
+            Basis::CommonPractice => "common practice",
+        }
+    }
+}
+
+/// What a table or a text follows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Reference {
+    /// The document and its clause, or what else the figure rests on.
+    pub text: &'static str,
+    /// How well it is known.
+    pub basis: Basis,
+}

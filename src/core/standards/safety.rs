@@ -1,0 +1,101 @@
+//! Usual cautions where the work or the product can hurt someone. Every text defers to the law of the destination and
+//! to an accredited laboratory: nothing here certifies anything.
+
+use super::{Basis, Reference};
+
+/// One caution, ready to print.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Caution {
+    /// Its title on a sheet.
+    pub title: &'static str,
+    /// What to mind, in full sentences.
+    pub text: &'static str,
+    /// What it follows.
+    pub follows: &'static [Reference],
+}
+
+/// What stands below every caution.
+pub const DEFERRAL: &str =
+    "This is a caution, not a test or a certificate: the law of the destination and an accredited laboratory decide.";
+
+const fn seen(text: &'static str) -> Reference {
+    Reference { text, basis: Basis::Seen }
+}
+
+const fn memory(text: &'static str) -> Reference {
+    Reference { text, basis: Basis::Memory }
+}
+
+/// Eyes, noses, buttons and whatever else may come off.
+pub const SMALL_PARTS: Caution = Caution {
+    title: "Small parts",
+    text: "For children under 3 years nothing that fits wholly into the small-parts cylinder (31.7 mm across, 25.4 mm to \
+           57.1 mm deep) may be in the toy or come off it, in use or in abuse tests. What matters for eyes, noses and \
+           joints is the force they stay on with, not their size; embroidery avoids the question.",
+    follows: &[seen("16 CFR 1501.4(a), (b)"), memory("16 CFR 1501.4, figure 1"), memory("EN 71-1, 5.1 and 8.2")],
+};
+
+/// The cylinder of 16 CFR 1501.4, figure 1, in mm (from memory; the inch figures 1.25, 1.00 and 2.25 govern).
+pub const CYLINDER_DIAMETER_MM: f64 = 31.75;
+/// Its least and greatest depth, in mm.
+pub const CYLINDER_DEPTH_MM: (f64, f64) = (25.4, 57.15);
+
+/// Cords, ribbons, elastics and loops.
+pub const CORDS: Caution = Caution {
+    title: "Cords and loops",
+    text: "On a toy for children under 36 months a cord is at least 1.5 mm thick, a cord that can form a noose has a free \
+           length of at most 220 mm, and a fixed loop measures at most 380 mm round, all pulled with 25 N. Later editions \
+           split by age at 18 months.",
+    follows: &[seen("EN 71-1:2005+A8:2009, 5.4")],
+};
+
+/// Longest free length of a cord that can form a noose, in mm, pulled with 25 N ± 2 N (seen: EN 71-1:2005+A8:2009, 5.4).
+pub const CORD_FREE_MM: u32 = 220;
+/// Greatest perimeter of a fixed loop or noose, in mm (the same clause).
+pub const LOOP_PERIMETER_MM: u32 = 380;
+
+/// Plastic film that can cling to a face.
+pub const BAG_FILM: Caution = Caution {
+    title: "Bags and film",
+    text: "Film larger than 100 mm x 100 mm averages at least 0.038 mm thick, with no single reading under 0.032 mm, or \
+           has holes of 1 % of any 30 mm x 30 mm. A bag whose opening measures over 380 mm round has no drawstring. Many \
+           destinations ask for a printed suffocation warning, in their own words and type size.",
+    follows: &[
+        seen("ISO 8124-1:2009, 4.10"),
+        seen("ASTM F963, 4.12"),
+        seen("EN 71-1:2001, 4.3, 4.4 and 6 (no single-reading minimum)"),
+        seen("Rhode Island General Laws 11-9-16 (warning, type size)"),
+    ],
+};
+
+/// Least average film thickness in micrometres (seen: ISO 8124-1:2009, 4.10; EN 71-1).
+pub const FILM_AVERAGE_UM: u32 = 38;
+/// Least single reading in micrometres (seen: ISO 8124-1:2009, 4.10; ASTM F963, 4.12).
+pub const FILM_READING_UM: u32 = 32;
+
+/// Broken needles and pins left in the product.
+pub const NEEDLES: Caution = Caution {
+    title: "Needles and metal",
+    text: "Needles are handed out one for one, and a broken needle is logged with all its fragments. Every piece passes \
+           a metal detector both ways, set with a 1.2 mm ferrous sphere, after closing and before tags and bags; a trim \
+           that cannot pass is fitted afterwards or the piece is X-rayed.",
+    follows: &[Reference { text: "common practice of toy factories", basis: Basis::CommonPractice }],
+};
+
+/// Diameter of the ferrous test sphere for needle detection, in mm (common practice).
+pub const NEEDLE_SPHERE_MM: f64 = 1.2;
+
+/// Seams of filled parts, which must keep the filling in.
+pub const SEAMS: Caution = Caution {
+    title: "Seams of filled parts",
+    text: "Seams of a soft-filled toy are pulled with 70 N for 10 s and must then not let a 12 mm probe in; the United \
+           States ask for 10 lbf up to 18 months and 15 lbf above.",
+    follows: &[
+        memory("EN 71-1, 5.2 and 8.4.2.2; ISO 8124-1, 5.24.6.2"),
+        seen("16 CFR 1500.51 (10 lbf)"),
+        memory("16 CFR 1500.52 (15 lbf)"),
+    ],
+};
+
+/// Every caution, in the order in which they are printed.
+pub const CAUTIONS: &[Caution] = &[SMALL_PARTS, CORDS, BAG_FILM, NEEDLES, SEAMS];
