@@ -86,7 +86,7 @@ fn gores_against_sphere_and_simpson() {
     for (count, diameter) in [(6, 60.0), (8, 300.0), (2, 100.0), (12, 65.0)] {
         let gore = shape::gore(count, diameter).expect("a gore");
         let r = diameter / 2.0;
-        close(gore.area() * f64::from(count), 4.0 * PI * r * r, 5e-7);
+        close(gore.area() * f64::from(count), 4.0 * PI * r * r, 1e-6);
         close(gore.bbox().height(), PI * r, 1e-12);
         close(gore.bbox().width(), 2.0 * PI * r / f64::from(count), 1e-9);
         let half = PI * r / f64::from(count);

@@ -97,7 +97,7 @@ impl Outline {
     }
 
     /// Turns the path round if it runs clockwise and begins it at the first name.
-    fn normalised(path: Path, named: Vec<(String, usize)>, clockwise: bool) -> Self {
+    pub(super) fn normalised(path: Path, named: Vec<(String, usize)>, clockwise: bool) -> Self {
         let count = path.segments.len().max(1);
         let path = if clockwise { path.reversed() } else { path };
         let place = |at: usize| if clockwise { (2 * count - at) % count } else { at };
