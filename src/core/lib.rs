@@ -15,3 +15,4 @@ pub mod scene;
 pub mod source;
 pub mod standards;
 pub mod units;
+pub mod words;

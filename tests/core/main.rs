@@ -2,3 +2,4 @@ mod geom;
 mod printers;
 mod standards;
 mod units;
+mod words;

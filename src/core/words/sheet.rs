@@ -1,0 +1,46 @@
+//! Titles of the sheets: the trade's name for bookmarks, and what the sheet is for in its reader's words; and the
+//! sentences that stand on one sheet only.
+
+super::words! {
+    COVER "cover" = "Cover", "封面";
+    COVER_TITLE "cover-title" = "What this is, and what it asks of you";
+    VIEWS "views" = "Views", "外观";
+    VIEWS_TITLE "views-title" = "What it looks like";
+    BILL "bill" = "Bill of materials", "物料清单";
+    BILL_TITLE "bill-title" = "What to buy";
+    PIECES "pieces" = "Pieces", "裁片";
+    PIECES_TITLE "pieces-title" = "What to cut";
+    CONSTRUCTION "construction" = "Construction", "车缝工艺";
+    CONSTRUCTION_TITLE "construction-title" = "What to sew, in this order";
+    FILLING "filling" = "Filling", "充棉";
+    FILLING_TITLE "filling-title" = "What to fill, and how it is weighed";
+    MEASUREMENTS "measurements" = "Measurements", "尺寸表";
+    MEASUREMENTS_TITLE "measurements-title" = "What to measure";
+    CONFIRMATION "confirmation" = "Confirmation", "确认";
+    CONFIRMATION_TITLE "confirmation-title" = "What to confirm and sign";
+    FINDINGS "findings" = "Open findings";
+    FINDINGS_TITLE "findings-title" = "What must be settled before release";
+
+    PRECEDENCE_HEAD "precedence-head" = "If two things disagree";
+    PRECEDENCE_ASK "precedence-ask" = "Ask before cutting. Until there is an answer, the first of these that speaks of it decides:";
+    PRECEDENCE_1 "precedence-1" = "a deviation agreed in writing and named on the confirmation sheet";
+    PRECEDENCE_2 "precedence-2" = "figures, limits and sentences on the sheets";
+    PRECEDENCE_3 "precedence-3" = "drawings at a stated scale";
+    PRECEDENCE_4 "precedence-4" = "the sealed sample, for hand, firmness and expression";
+    PRECEDENCE_5 "precedence-5" = "pictures, which show the intent only";
+    PRECEDENCE_LANGUAGE "precedence-language" = "The English text decides; a translation beside it helps to read it.";
+
+    SIGNATURE_HEAD "signature-head" = "What a signature covers";
+    SIGNATURE_COVERS "signature-covers" = "Every sheet of the revision whose digest stands at the foot of this page: figures, limits, drawings and order of work.";
+    SIGNATURE_EXCEPT "signature-except" = "Not covered are figures marked as an estimate, figures marked not known yet, and blanks that nobody filled in.";
+    SIGNATURE_CHANGE "signature-change" = "A change after the signature is a new revision with a new digest, and is signed again.";
+    SIGNATURE_CHOP "signature-chop" = "Name, position, date, signature and company chop; one chop across the edges of all sheets.";
+
+    NOT_FOR_MATCHING "not-for-matching" = "for the screen, not for matching";
+    ESTIMATE "estimate" = "estimate: true cut area divided by a stated utilisation, not from a lay";
+    ROUNDING "rounding" = "Totals come from unrounded values and may differ from the sum of the lines by their last digit.";
+    MEASURE_INWARD "measure-inward" = "Limits are rounded inward to the step that can be read.";
+    FILL_WEIGH "fill-weigh" = "Portions are weighed before filling; the finished mass is checked against the mean of five empty shells.";
+    RAW_NOTE "raw-note" = "A raw edge has no sew line.";
+    ORDER_NOTE "order-note" = "The order is checked: no step needs an edge that an earlier one has closed.";
+}

@@ -1,0 +1,199 @@
+//! Wording and number formats. The formats follow ISO 80000-1 (groups of three, unit set apart) and ISO 8601-1 (dates).
+
+use std::collections::BTreeSet;
+
+use backtack_core::units::Rational;
+use backtack_core::words::number::{cm2, grams, grouped, limits, mm, number, percent, tolerance, unit, with_unit};
+use backtack_core::words::{self, Date, Language, Word, foot, head, kind, sheet};
+use proptest::prelude::*;
+
+fn exact(text: &str) -> Rational {
+    Rational::parse(text).unwrap()
+}
+
+#[test]
+fn halves_go_away_from_nought() {
+    for (value, places, printed) in [
+        (0.5, 0, "1"),
+        (-0.5, 0, "-1"),
+        (1.5, 0, "2"),
+        (2.5, 0, "3"),
+        (2.675, 2, "2.68"),
+        (1.005, 2, "1.01"),
+        (0.125, 2, "0.13"),
+        (0.124_999_999, 2, "0.12"),
+        (99.95, 1, "100.0"),
+        (9.999, 0, "10"),
+        (250.0, 1, "250.0"),
+        (1e-7, 3, "0.000"),
+        (1e21, 0, "1 000 000 000 000 000 000 000"),
+    ] {
+        assert_eq!(number(value, places), printed.replace(' ', "\u{a0}"), "{value}");
+    }
+}
+
+#[test]
+fn nought_has_no_sign() {
+    for value in [-0.0, -0.04, -1e-300, 0.0] {
+        assert_eq!(number(value, 1), "0.0");
+    }
+    assert_eq!(number(exact("-0.04"), 1), "0.0");
+    assert_eq!(number(-0.05, 1), "-0.1");
+}
+
+#[test]
+fn what_is_no_number_is_not_printed_as_one() {
+    for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+        assert_eq!(number(value, 2), "not a number");
+    }
+    assert!(number(f64::MAX, 0).len() > 300);
+}
+
+#[test]
+fn groups_start_at_five_digits() {
+    assert_eq!(grouped("1234.56789"), "1234.56789");
+    assert_eq!(grouped("12345.67"), "12\u{a0}345.67");
+    assert_eq!(grouped("-1234567"), "-1\u{a0}234\u{a0}567");
+    assert_eq!(number(100_000_usize, 0), "100\u{a0}000");
+}
+
+#[test]
+fn units_stand_apart() {
+    assert_eq!(mm(12.25, 1), "12.3\u{a0}mm");
+    assert_eq!(cm2(exact("1031.45"), 1), "1031.5\u{a0}cm²");
+    assert_eq!(grams(38.4, 0), "38\u{a0}g");
+    assert_eq!(percent(5.0, 0), "5\u{a0}%");
+    assert_eq!(with_unit(320.0, 0, "g/m2"), "320\u{a0}g/m²");
+    assert_eq!(
+        (unit("m3"), unit("oz/yd2"), unit("st/cm"), unit("2")),
+        ("m³".into(), "oz/yd²".into(), "st/cm".into(), "2".into())
+    );
+}
+
+#[test]
+fn limits_and_tolerances() {
+    assert_eq!(limits(243.0, 257.0, 0), "243–257");
+    assert_eq!(limits(exact("59.5"), exact("61"), 1), "59.5–61.0");
+    assert_eq!(limits(-3.0, 5.0, 0), "-3 to 5");
+    assert_eq!(tolerance(7.0, 7.0, 0), "±7");
+    assert_eq!(tolerance(5.0, 3.0, 0), "+5/-3");
+    assert_eq!(tolerance(exact("0.4"), exact("0.4"), 1), "±0.4");
+}
+
+#[test]
+fn dates_of_the_calendar() {
+    assert_eq!(Date::parse("2026-11-20").unwrap().to_string(), "2026-11-20");
+    // Gregorian leap years: 2000 is one, 1900 and 2100 are not (Inter gravissimas, 1582).
+    assert!(Date::parse("2000-02-29").is_some() && Date::parse("2028-02-29").is_some());
+    for wrong in [
+        "1900-02-29",
+        "2100-02-29",
+        "2026-02-29",
+        "2026-13-01",
+        "2026-00-10",
+        "2026-04-31",
+        "2026-1-2",
+        "20-11-2026",
+        "2026-11-20T00:00",
+        "2026-11-20-",
+        "+026-11-20",
+        "1582-10-15",
+        "２026-11-20",
+        "",
+    ] {
+        assert_eq!(Date::parse(wrong), None, "{wrong}");
+    }
+    assert!(Date::new(2026, 11, 20) < Date::new(2026, 12, 1));
+}
+
+fn all() -> impl Iterator<Item = &'static Word> {
+    words::LISTS.iter().copied().flatten()
+}
+
+#[test]
+fn every_key_is_there_once() {
+    let keys: BTreeSet<&str> = all().map(|word| word.key).collect();
+    assert_eq!(keys.len(), all().count());
+    assert!(keys.iter().all(|key| key.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-')));
+    assert_eq!(words::find("allowance"), Some(&head::ALLOWANCE));
+    assert_eq!(words::find("nothing"), None);
+}
+
+#[test]
+fn words_are_in_their_language() {
+    let han = |c: char| ('\u{4e00}'..='\u{9fff}').contains(&c);
+    for word in all() {
+        assert!(!word.en.trim().is_empty() && word.en.is_ascii(), "{}", word.key);
+        assert!(word.zh.is_none_or(|zh| !zh.is_empty() && zh.chars().all(han)), "{}", word.key);
+    }
+    for kind in kind::KINDS {
+        assert!(kind.zh.is_none_or(|zh| zh.chars().all(han)), "{}", kind.table);
+    }
+}
+
+#[test]
+fn chinese_is_the_trades_own() {
+    // Terms as toy factories use them (common practice), not dictionary words.
+    for (word, zh) in [
+        (head::PILE, "毛向"),
+        (head::ALLOWANCE, "止口"),
+        (head::NEED, "单耗"),
+        (head::WASTAGE, "损耗"),
+        (head::OPENING, "充棉口"),
+        (sheet::FILLING, "充棉"),
+        (head::SEALED_SAMPLE, "封样"),
+    ] {
+        assert_eq!(word.second(Language::EnglishChinese), Some(zh));
+        assert_eq!(word.second(Language::English), None);
+    }
+}
+
+#[test]
+fn every_sheet_has_a_name_and_a_title() {
+    for name in ["cover", "views", "bill", "pieces", "construction", "filling", "measurements", "confirmation"] {
+        assert!(words::find(name).is_some(), "{name}");
+        assert!(words::find(&format!("{name}-title")).is_some(), "{name}");
+    }
+}
+
+#[test]
+fn kinds_count_and_take_their_article() {
+    let piece = kind::of("piece").unwrap();
+    assert_eq!(
+        (piece.count(0), piece.count(1), piece.count(12_000)),
+        ("0 pieces".into(), "1 piece".into(), "12\u{a0}000 pieces".into())
+    );
+    assert_eq!(kind::of("opening").unwrap().with_article(), "an opening");
+    assert_eq!(kind::of("point-of-measure").unwrap().with_article(), "a point of measure");
+    assert!(kind::KINDS.is_sorted_by(|a, b| a.table < b.table));
+    assert_eq!(kind::of("Piece"), None);
+}
+
+#[test]
+fn foot_lines() {
+    assert_eq!(foot::sheet_of(3, 12).en, "sheet 3 of 12");
+    assert_eq!(foot::sheet_of(3, 12).second(Language::EnglishChinese), Some("第 3 页，共 12 页"));
+    assert_eq!(foot::not_released(1, 2).en, "Not released: 1 finding must be settled (sheet 2)");
+    assert_eq!(foot::questions_open(3, 2).en, "3 questions open (sheet 2)");
+}
+
+proptest! {
+    /// The same decimal through binary and through exact fractions prints the same.
+    #[test]
+    fn both_ways_agree(units in -10_000_000_i64..10_000_000, scale in 0_u32..6, places in 0_u32..6) {
+        let text = {
+            let digits = format!("{:07}", units.abs());
+            let point = digits.len() - scale as usize;
+            let sign = if units < 0 { "-" } else { "" };
+            if scale == 0 { format!("{sign}{digits}") } else { format!("{sign}{}.{}", &digits[..point], &digits[point..]) }
+        };
+        prop_assert_eq!(number(text.parse::<f64>().unwrap(), places), number(exact(&text), places));
+    }
+
+    /// What is printed lies within half a last digit of the value.
+    #[test]
+    fn rounding_is_to_the_nearest(value in -1e6_f64..1e6, places in 0_u32..4) {
+        let printed: f64 = number(value, places).replace('\u{a0}', "").parse().unwrap();
+        prop_assert!((printed - value).abs() <= 0.5 / 10_f64.powi(places as i32) + 1e-9);
+    }
+}
