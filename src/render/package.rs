@@ -1,0 +1,154 @@
+//! The view data of a package: what the templates read, every string final.
+//!
+//! Nothing here is computed from anything else here, and the templates compute nothing either: numbers
+//! arrive rounded, dates written, units set apart. Strings may hold anything a user can type; they are
+//! cleaned and checked against the fonts on the way to the page (`fonts::clean`), never read as markup.
+//! A line break in a string (`\n`) breaks the line on the page.
+
+use std::collections::BTreeMap;
+
+use backtack_core::scene::Scene;
+use serde::Serialize;
+
+use super::labels::Label;
+use super::sheets::Sheet;
+
+/// A whole package.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Package {
+    /// What the file says about itself.
+    pub about: About,
+    /// The fields at the foot of every sheet.
+    pub title_block: TitleBlock,
+    /// One plain line for the foot of every sheet, such as "Not released: 3 questions open (sheet 2)";
+    /// `None` once nothing stands in the way.
+    pub not_released: Option<String>,
+    /// Fixed wording by key, from [`super::labels::labels`].
+    pub labels: BTreeMap<&'static str, Label>,
+    /// The sheets in page order.
+    pub sheets: Vec<Sheet>,
+}
+
+/// Metadata of the PDF file.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct About {
+    /// Title of the document. Never empty.
+    pub title: String,
+    /// Who issues it.
+    pub author: String,
+    /// Language of the text as a two-letter code, `"en"` or `"zh"`.
+    pub language: String,
+    /// Date of issue as year, month, day.
+    pub date: [u16; 3],
+}
+
+/// The data fields of ISO 7200:2004 and what the trade adds to them. An empty string prints as a ruled blank.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct TitleBlock {
+    /// Legal owner of the document.
+    pub owner: String,
+    /// Identification number of the document.
+    pub number: String,
+    /// Title: the product.
+    pub title: String,
+    /// Supplementary title.
+    pub supplement: String,
+    /// Date of issue, written out.
+    pub date: String,
+    /// Revision index.
+    pub revision: String,
+    /// Language code of the text, `"en"`.
+    pub language: String,
+    /// Person who made the document.
+    pub creator: String,
+    /// Person who approved it.
+    pub approver: String,
+    /// Document type, `"Product specification"`.
+    pub kind: String,
+    /// Document status: the stage, `"Prototype"`.
+    pub stage: String,
+    /// Our style number.
+    pub style: String,
+    /// The factory's number.
+    pub factory_style: String,
+    /// Season.
+    pub season: String,
+    /// The first ten characters of the digest of the inputs.
+    pub digest: String,
+}
+
+/// What stands at the top of a sheet.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Head {
+    /// What the sheet is for, in the reader's words: "What to cut". Unique in the package.
+    pub title: String,
+    /// The trade's name of the sheet: "Pieces".
+    pub name: String,
+    /// One or two sentences on how to read it; may be empty.
+    pub lead: String,
+}
+
+/// A label with its value.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Fact {
+    /// What it is.
+    pub label: String,
+    /// Its value; empty for "to be filled in by hand", which prints as a ruled blank.
+    pub value: String,
+}
+
+/// A scene on a sheet, over a picture or alone.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Drawing {
+    /// A picture that fills the scene's width and height, drawn below it.
+    pub picture: Option<Picture>,
+    /// The scene, at print size; its `alt` describes picture and scene together.
+    pub scene: Scene,
+    /// One line under the drawing, with the scale where there is one: "Front, 1:5". May be empty.
+    pub caption: String,
+}
+
+/// A picture among the job's files.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Picture {
+    /// Name of the virtual file, `"pictures/front.jpg"`: ASCII letters, digits, `-`, `.`, `/`.
+    pub file: String,
+}
+
+/// A size of paper that a drawing must fit into, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Room {
+    /// Width.
+    pub width: f64,
+    /// Height.
+    pub height: f64,
+}
+
+/// Room for the front picture on the cover.
+pub const ROOM_COVER: Room = Room { width: 104.0, height: 92.0 };
+/// Room for one view when a sheet holds up to two of them.
+pub const ROOM_VIEW_HALF: Room = Room { width: 92.0, height: 118.0 };
+/// Room for one view when a sheet holds three or more.
+pub const ROOM_VIEW: Room = Room { width: 92.0, height: 56.0 };
+/// Room for one piece. Choose the scale so that each piece fits.
+pub const ROOM_PIECE: Room = Room { width: 82.0, height: 92.0 };
+/// Room for the picture of the measurements.
+pub const ROOM_MEASURE: Room = Room { width: 80.0, height: 118.0 };
+
+/// Page and frame in millimetres; the templates read them from the data, the lint from here.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Paper {
+    /// Page width: A4 landscape.
+    pub width: f64,
+    /// Page height.
+    pub height: f64,
+    /// Frame: distance from the left edge, which is bound.
+    pub left: f64,
+    /// Frame: distance from the other edges.
+    pub margin: f64,
+    /// Height of the title block inside the frame, at its foot.
+    pub block: f64,
+}
+
+/// The one paper a package is printed on. The binding edge follows ISO 5457 (20 mm, others 10 mm).
+pub const PAPER: Paper = Paper { width: 297.0, height: 210.0, left: 20.0, margin: 10.0, block: 18.0 };

@@ -1,0 +1,108 @@
+//! A package as a PDF: view data, pictures and attachments in, bytes out.
+
+use std::collections::BTreeMap;
+
+use backtack_core::scene::LINES;
+use serde::Serialize;
+use serde_json::{Map, Value};
+
+use super::engine::{self, Document, EngineError, Job};
+use super::fonts::{self, Replaced};
+use super::package::{PAPER, Package};
+
+/// What goes into the file beside the view data.
+#[derive(Debug, Clone, Default)]
+pub struct Extras {
+    /// Pictures (PNG, JPEG) by the name that the drawings use.
+    pub pictures: BTreeMap<String, Vec<u8>>,
+    /// Files attached to the PDF.
+    pub attachments: Vec<Attachment>,
+    /// A stable identity of the document, the same for all its revisions.
+    pub identity: String,
+}
+
+/// A file attached to the PDF.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Attachment {
+    /// File name: ASCII letters, digits, `-`, `_`, `.`.
+    pub name: String,
+    /// MIME type, such as `application/zip`.
+    pub mime: String,
+    /// What it is. Never empty: PDF/UA-1 asks for it.
+    pub description: String,
+    /// Its bytes.
+    #[serde(skip)]
+    pub data: Vec<u8>,
+}
+
+/// A finished package.
+#[derive(Debug)]
+pub struct Rendered {
+    /// The PDF file.
+    pub pdf: Vec<u8>,
+    /// The laid-out document, for the lint and the text goldens.
+    pub document: Document,
+    /// Characters that no built-in font can show, printed as a placeholder: for the caller to report.
+    pub replaced: Vec<Replaced>,
+}
+
+/// Every template by its virtual name.
+pub const TEMPLATES: &[(&str, &str)] = &[
+    ("templates/main.typ", include_str!("../../templates/main.typ")),
+    ("templates/theme.typ", include_str!("../../templates/theme.typ")),
+    ("templates/frame.typ", include_str!("../../templates/frame.typ")),
+    ("templates/drawing.typ", include_str!("../../templates/drawing.typ")),
+    ("templates/sheets/cover.typ", include_str!("../../templates/sheets/cover.typ")),
+    ("templates/sheets/questions.typ", include_str!("../../templates/sheets/questions.typ")),
+    ("templates/sheets/views.typ", include_str!("../../templates/sheets/views.typ")),
+    ("templates/sheets/bill.typ", include_str!("../../templates/sheets/bill.typ")),
+    ("templates/sheets/pieces.typ", include_str!("../../templates/sheets/pieces.typ")),
+    ("templates/sheets/construction.typ", include_str!("../../templates/sheets/construction.typ")),
+    ("templates/sheets/filling.typ", include_str!("../../templates/sheets/filling.typ")),
+    ("templates/sheets/measurements.typ", include_str!("../../templates/sheets/measurements.typ")),
+    ("templates/sheets/confirmation.typ", include_str!("../../templates/sheets/confirmation.typ")),
+];
+
+/// Typesets a package.
+///
+/// # Errors
+/// When a template fails on the data, or the result cannot be PDF/A-3a and PDF/UA-1.
+pub fn render(package: &Package, extras: &Extras) -> Result<Rendered, EngineError> {
+    let (job, replaced) = job(package, extras)?;
+    let output = engine::run(&job)?;
+    Ok(Rendered { pdf: output.pdf, document: output.document, replaced })
+}
+
+/// The engine's job for a package, and the characters that were replaced in its strings.
+///
+/// # Errors
+/// When the view data cannot be written as JSON.
+pub fn job(package: &Package, extras: &Extras) -> Result<(Job, Vec<Replaced>), EngineError> {
+    let mut data = json(package)?;
+    let replaced = fonts::clean(&mut data);
+    if let Value::Object(fields) = &mut data {
+        fields.insert("paper".to_owned(), json(&PAPER)?);
+        fields.insert("attachments".to_owned(), json(&extras.attachments)?);
+        fields.insert("lines".to_owned(), Value::Object(lines()?));
+    }
+    let text = serde_json::to_vec(&data).map_err(|e| EngineError { messages: vec![e.to_string()] })?;
+    let mut files: BTreeMap<String, Vec<u8>> =
+        TEMPLATES.iter().map(|&(name, text)| (name.to_owned(), text.as_bytes().to_vec())).collect();
+    files.insert("data.json".to_owned(), text);
+    files.extend(extras.pictures.clone());
+    files.extend(extras.attachments.iter().map(|a| (format!("attachments/{}", a.name), a.data.clone())));
+    Ok((Job { files, identity: extras.identity.clone(), date: package.about.date }, replaced))
+}
+
+/// The table of line styles by name.
+fn lines() -> Result<Map<String, Value>, EngineError> {
+    let styles = LINES.iter().map(|style| {
+        let name = json(&style.line)?.as_str().unwrap_or_default().to_owned();
+        Ok((name, json(style)?))
+    });
+    styles.collect()
+}
+
+fn json(value: &impl Serialize) -> Result<Value, EngineError> {
+    serde_json::to_value(value).map_err(|e| EngineError { messages: vec![e.to_string()] })
+}

@@ -1,0 +1,353 @@
+//! One struct per sheet, in page order. A sheet's template has the name of its variant.
+
+use serde::Serialize;
+
+use super::package::{Drawing, Fact, Head};
+
+/// Any sheet.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub enum Sheet {
+    /// What is ordered, what a signature covers.
+    Cover(Cover),
+    /// The standing findings.
+    Questions(Questions),
+    /// What it looks like.
+    Views(Views),
+    /// What to buy.
+    Bill(Bill),
+    /// What to cut.
+    Pieces(Pieces),
+    /// What to sew, in order.
+    Construction(Construction),
+    /// What to fill it with.
+    Filling(Filling),
+    /// What to measure.
+    Measurements(Measurements),
+    /// What to sign.
+    Confirmation(Confirmation),
+}
+
+/// The cover.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Cover {
+    /// Title (the product), name and lead.
+    pub head: Head,
+    /// The front view; `None` prints a framed blank that asks for one.
+    pub front: Option<Drawing>,
+    /// Style numbers, destinations, age grade, stage, revision, seal tag and so on, in order.
+    pub facts: Vec<Fact>,
+    /// Sizes, the columns of the assortment.
+    pub sizes: Vec<String>,
+    /// Colourways, the rows of the assortment.
+    pub colourways: Vec<Colourway>,
+    /// What the signature covers, one sentence each.
+    pub covers: Vec<String>,
+    /// Rules of precedence, first wins, one sentence each.
+    pub precedence: Vec<String>,
+    /// Cautions that defer to the law of the destination and an accredited laboratory.
+    pub cautions: Vec<String>,
+}
+
+/// One row of the assortment.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Colourway {
+    /// Code and name, "SAND · Sand with brick piping".
+    pub name: String,
+    /// Screen colours, for the screen only: `"#c8b79a"`. Six hexadecimal digits or empty for none.
+    pub swatches: Vec<String>,
+    /// One cell per size: an order code, "yes", or "–".
+    pub cells: Vec<String>,
+}
+
+/// The standing findings; the sheet is left out when there are none.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Questions {
+    /// Title, name, lead.
+    pub head: Head,
+    /// One row each, must-findings first.
+    pub rows: Vec<Question>,
+}
+
+/// One question.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Question {
+    /// Its number.
+    pub number: String,
+    /// "must", "should" or "note", as a word for the reader.
+    pub weight: String,
+    /// Whether it stops the release: drawn with a heavy bar.
+    pub stops: bool,
+    /// The question.
+    pub text: String,
+    /// What would answer it; may be empty.
+    pub help: String,
+    /// Where it stands in the specification, "pieces.toml, line 12".
+    pub place: String,
+    /// The code of the rule.
+    pub code: String,
+}
+
+/// The views.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Views {
+    /// Title, name, lead.
+    pub head: Head,
+    /// At most four; more go on a second sheet.
+    pub views: Vec<Drawing>,
+    /// What the numbers in the views call out.
+    pub callouts: Vec<Callout>,
+}
+
+/// One call-out.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Callout {
+    /// The number in the drawing.
+    pub number: String,
+    /// What it names.
+    pub text: String,
+}
+
+/// The bill of materials, one table.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Bill {
+    /// Title, name, lead.
+    pub head: Head,
+    /// Colour columns. With the size columns at most six; more go on a second sheet.
+    pub colourways: Vec<String>,
+    /// Net use columns.
+    pub sizes: Vec<String>,
+    /// Groups of rows: cloth, fusible, thread, filling, trims.
+    pub groups: Vec<BillGroup>,
+    /// Notes under the table.
+    pub notes: Vec<String>,
+}
+
+/// Rows of one kind.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct BillGroup {
+    /// The kind, "Shell cloth".
+    pub title: String,
+    /// The rows.
+    pub rows: Vec<BillRow>,
+}
+
+/// One material or trim.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct BillRow {
+    /// Item number, as in the call-outs.
+    pub number: String,
+    /// What it is and where it goes.
+    pub item: String,
+    /// Article; empty asks for it.
+    pub article: String,
+    /// Supplier; empty asks for it.
+    pub supplier: String,
+    /// One colour per colourway.
+    pub colours: Vec<String>,
+    /// Net use per unit, one per size, without its unit.
+    pub uses: Vec<String>,
+    /// Unit of the use.
+    pub unit: String,
+}
+
+/// The pieces.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Pieces {
+    /// Title, name, lead.
+    pub head: Head,
+    /// One row per cut.
+    pub rows: Vec<PieceRow>,
+    /// Totals by material; must agree with the bill.
+    pub totals: Vec<PieceTotal>,
+    /// One card per piece.
+    pub drawings: Vec<PieceCard>,
+    /// Samples of the lines used, with their meanings.
+    pub legend: Vec<LegendRow>,
+}
+
+/// One cut of a piece.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct PieceRow {
+    /// Code of the piece.
+    pub code: String,
+    /// Name of the piece, and of the cut where a piece has several.
+    pub name: String,
+    /// Material it is cut from.
+    pub material: String,
+    /// Left ones per product.
+    pub left: String,
+    /// Right ones per product.
+    pub right: String,
+    /// All of them per product.
+    pub total: String,
+    /// Cut size, width × height, one per size of the product in the order of the columns: `"504 × 504"`.
+    pub size: String,
+    /// Allowance, "10".
+    pub allowance: String,
+    /// Grain and pile in words: "grain along height, pile down".
+    pub direction: String,
+    /// Anything else; may be empty.
+    pub note: String,
+}
+
+/// A total by material.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct PieceTotal {
+    /// The material.
+    pub material: String,
+    /// Left pieces per product.
+    pub left: String,
+    /// Right pieces per product.
+    pub right: String,
+    /// Pieces per product.
+    pub total: String,
+    /// Net area or length per product and size, with its unit.
+    pub net: String,
+}
+
+/// The drawing of one piece with what must be read beside it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PieceCard {
+    /// Code.
+    pub code: String,
+    /// Name.
+    pub name: String,
+    /// Count and material: "cut 2 · Cotton canvas".
+    pub count: String,
+    /// The drawing; its caption states the scale. `None` prints "Shape by the factory".
+    pub drawing: Option<Drawing>,
+}
+
+/// One line of the legend.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LegendRow {
+    /// The sample, from `backtack_core::scene::legend_sample`.
+    pub sample: Drawing,
+    /// Its meaning.
+    pub text: String,
+}
+
+/// The order of work.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Construction {
+    /// Title, name, lead.
+    pub head: Head,
+    /// The steps.
+    pub steps: Vec<Step>,
+}
+
+/// One step.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Step {
+    /// Its number in the order of work.
+    pub number: String,
+    /// What is done: "Join box sides in a ring".
+    pub title: String,
+    /// Edges, points, how; may be empty.
+    pub text: String,
+    /// The stack of a seam, from `backtack_core::scene::stack`; `None` for other steps.
+    pub stack: Option<Drawing>,
+    /// The plies by the numbers in the drawing, in needle order.
+    pub plies: Vec<Callout>,
+    /// Stitch type.
+    pub stitch: String,
+    /// Stitch density with its unit.
+    pub density: String,
+    /// Allowance with its unit.
+    pub allowance: String,
+    /// Thread.
+    pub thread: String,
+    /// Note; may be empty.
+    pub note: String,
+}
+
+/// The filling.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Filling {
+    /// Title, name, lead.
+    pub head: Head,
+    /// Sizes, the columns.
+    pub sizes: Vec<String>,
+    /// Unit of all masses, "g".
+    pub unit: String,
+    /// One row per zone.
+    pub rows: Vec<FillRow>,
+    /// The product's mass and what it is made of, below the zones; its `how` says how it is weighed.
+    pub sums: Vec<FillRow>,
+    /// General points: fibre, firmness, how portions are weighed.
+    pub facts: Vec<Fact>,
+    /// Notes under the table.
+    pub notes: Vec<String>,
+}
+
+/// Masses of one zone or one sum.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct FillRow {
+    /// Zone, or what is summed up.
+    pub zone: String,
+    /// Material; may be empty.
+    pub material: String,
+    /// How it is checked.
+    pub how: String,
+    /// One per size.
+    pub masses: Vec<Mass>,
+}
+
+/// A mass with its limits, without unit. Empty strings print as a ruled blank for the factory.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Mass {
+    /// Target.
+    pub target: String,
+    /// Limits, `"243–257"`.
+    pub limits: String,
+}
+
+/// The measurements. On the line one size lies beside the work, so give each size its own sheet.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Measurements {
+    /// Title, name, lead.
+    pub head: Head,
+    /// The picture with numbered arrows; `None` leaves its column out.
+    pub picture: Option<Drawing>,
+    /// Columns of limits, one per size on this sheet; at most three.
+    pub sizes: Vec<String>,
+    /// Unit of all values, "mm".
+    pub unit: String,
+    /// The points of measure.
+    pub rows: Vec<Point>,
+    /// Heads of the blank columns, "1" to "5".
+    pub blanks: Vec<String>,
+    /// How to measure: rest, tool, state.
+    pub conditions: Vec<String>,
+}
+
+/// One point of measure.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Point {
+    /// Its number in the picture.
+    pub number: String,
+    /// Its name.
+    pub name: String,
+    /// From where to where, how, in which state.
+    pub how: String,
+    /// Whether a reading outside the limits rejects the product.
+    pub critical: bool,
+    /// One per size.
+    pub limits: Vec<Mass>,
+}
+
+/// The confirmation.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Confirmation {
+    /// Title, name, lead.
+    pub head: Head,
+    /// Points to confirm with yes, no, our proposal.
+    pub items: Vec<Callout>,
+    /// Items required before the next stage, ticked by hand when there.
+    pub required: Vec<Fact>,
+    /// What is signed: revision, digest, stage, written out.
+    pub signed: Vec<Fact>,
+    /// Who signs, two or three: "For the buyer", "For the factory".
+    pub parties: Vec<String>,
+}
