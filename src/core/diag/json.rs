@@ -24,7 +24,7 @@ use super::place::Lines;
 use super::plain::unseen;
 use super::{Finding, Folder, Severity};
 
-/// The version of the format that [`print`] writes.
+/// The version of the format that [`print()`] writes.
 pub const FORMAT: u32 = 1;
 
 #[derive(Serialize)]
