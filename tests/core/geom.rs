@@ -1,5 +1,8 @@
 //! Plane geometry against closed forms.
 
+mod offset;
+mod outline;
+
 use backtack_core::geom::{self, Outline, Point, RunError, ShapeError, grid, shape};
 use std::f64::consts::PI;
 

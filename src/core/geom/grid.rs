@@ -91,22 +91,17 @@ impl Polygon {
 
     /// Without repeated corners and corners in the middle of a straight edge.
     pub fn tidied(mut self) -> Self {
-        let mut count = usize::MAX;
-        while self.points.len() < count {
-            count = self.points.len();
-            let before = self.points.iter().cycle().skip(count.saturating_sub(1));
-            let after = self.points.iter().cycle().skip(1);
-            let triples = before.zip(&self.points).zip(after);
-            // A corner goes only if its own neighbours stay, or two would go for each other.
-            let mut dropped = false;
-            let keep = |((a, b), c): ((&GridPoint, &GridPoint), &GridPoint)| {
-                let needless = !dropped && (a == b || (orient(*a, *b, *c) == 0 && on_edge(*b, *a, *c)));
-                dropped = needless;
-                (!needless).then_some(*b)
-            };
-            self.points = triples.filter_map(keep).collect();
+        self.points.dedup();
+        while self.points.len() > 1 && self.points.first() == self.points.last() {
+            self.points.pop();
         }
-        self
+        // Corners between distinct neighbours on one line lie in order, so that all of them can
+        // go at once.
+        let before = self.points.iter().cycle().skip(self.points.len().saturating_sub(1));
+        let after = self.points.iter().cycle().skip(1);
+        let needed = |((a, b), c): ((&GridPoint, &GridPoint), &GridPoint)| (!on_edge(*b, *a, *c)).then_some(*b);
+        let points = before.zip(&self.points).zip(after).filter_map(needed).collect();
+        Self { points }
     }
 
     /// Each edge with both its ends.

@@ -229,6 +229,11 @@ impl Outline {
         Ok(self.imaged(image, map))
     }
 
+    /// With the lines and grain of another outline, and its images as far as they hold here.
+    pub(super) fn dressed_like(self, other: &Self) -> Self {
+        other.imaged(self, &Affine::IDENTITY)
+    }
+
     fn placed(&self) -> Vec<(String, usize)> {
         self.points.iter().map(|point| (point.id.clone(), point.at)).collect()
     }

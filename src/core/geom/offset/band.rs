@@ -1,0 +1,116 @@
+//! Strips along an outline, on its right-hand side.
+
+use super::super::flatten::flatten_indexed;
+use super::super::outline::Outline;
+use super::super::point::Point;
+use super::Corner;
+use super::corner::{Joint, fan, patch};
+
+/// Curves are flattened this fine before strips are laid along them, in mm.
+pub(super) const FINE: f64 = 0.001;
+/// Joints that turn less than this count as smooth: sine of half a degree.
+const SMOOTH: f64 = 0.008_726;
+
+/// One straight piece of a flattened outline.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Edge {
+    /// Where it starts.
+    pub start: Point,
+    /// Where it ends.
+    pub end: Point,
+    /// Its direction, of length 1.
+    pub along: Point,
+    /// True direction of the curve at its start and end.
+    pub tangents: (Point, Point),
+    /// Allowance on its right-hand side, in mm.
+    pub width: f64,
+    /// Whether it starts at a joint of two segments of the outline.
+    pub starts_segment: bool,
+}
+
+impl Edge {
+    fn offset(&self, point: Point) -> Point {
+        point + self.along.right() * self.width
+    }
+
+    fn turned(&self, starts_segment: bool) -> Self {
+        Self {
+            start: self.end,
+            end: self.start,
+            along: -self.along,
+            tangents: (-self.tangents.1, -self.tangents.0),
+            starts_segment,
+            ..*self
+        }
+    }
+}
+
+/// The flattened outline, anticlockwise, with the allowance of its run on each edge.
+pub(super) fn ring(outline: &Outline, allowances: &[f64]) -> Vec<Edge> {
+    let corners = flatten_indexed(&outline.path, FINE);
+    let pieces: Vec<_> = outline.path.pieces().collect();
+    let next = corners.iter().cycle().skip(1);
+    let mut previous = usize::MAX;
+    let mut edges = Vec::with_capacity(corners.len());
+    for ((start, index), (end, following)) in corners.iter().zip(next) {
+        let starts_segment = *index != previous;
+        previous = *index;
+        let Some((along, piece)) = (*end - *start).unit().zip(pieces.get(*index)) else {
+            continue;
+        };
+        let width = allowances.get(run_of(outline, *index)).copied().unwrap_or(0.0);
+        // Inside a segment the chords speak for the curve; at its ends its own tangents do.
+        let first = piece.1.start_direction(piece.0).filter(|_| starts_segment);
+        let last = piece.1.end_direction(piece.0).filter(|_| following != index);
+        let tangents = (first.unwrap_or(along), last.unwrap_or(along));
+        edges.push(Edge { start: *start, end: *end, along, tangents, width, starts_segment });
+    }
+    edges
+}
+
+/// Index of the run that a segment belongs to; the last run may pass the start of the path.
+fn run_of(outline: &Outline, segment: usize) -> usize {
+    let last = outline.points.len().saturating_sub(1);
+    outline.points.iter().rposition(|point| point.at <= segment).unwrap_or(last)
+}
+
+/// The ring the other way round: its right-hand side is the inside.
+pub(super) fn turned(ring: &[Edge]) -> Vec<Edge> {
+    let next = ring.iter().cycle().skip(1);
+    let mut edges: Vec<Edge> = ring.iter().zip(next).map(|(edge, next)| edge.turned(next.starts_segment)).collect();
+    edges.reverse();
+    edges
+}
+
+/// The corners of the ring.
+pub(super) fn outline_of(ring: &[Edge]) -> Vec<Point> {
+    ring.iter().map(|edge| edge.start).collect()
+}
+
+/// Anticlockwise polygons that cover everything within its allowance to the right of each edge.
+pub(super) fn bands(ring: &[Edge], corner: Corner) -> Vec<Vec<Point>> {
+    let mut bands = Vec::with_capacity(ring.len() * 2);
+    for (before, edge) in ring.iter().cycle().skip(ring.len().saturating_sub(1)).zip(ring) {
+        if edge.width > 0.0 {
+            bands.push(vec![edge.start, edge.offset(edge.start), edge.offset(edge.end), edge.end]);
+        }
+        join(before, edge, corner, &mut bands);
+    }
+    bands
+}
+
+/// Fills the gap between the strips of two neighbouring edges.
+fn join(before: &Edge, edge: &Edge, corner: Corner, bands: &mut Vec<Vec<Point>>) {
+    let at = edge.start;
+    let turn = before.tangents.1.cross(edge.tangents.0);
+    let ahead = before.tangents.1.dot(edge.tangents.0) > 0.0;
+    let same = before.width == edge.width;
+    if !edge.starts_segment || (same && ahead && turn.abs() < SMOOTH) {
+        bands.extend(fan(at, before.along.right(), edge.along.right(), edge.width));
+        return;
+    }
+    bands.extend(fan(at, before.along.right(), before.tangents.1.right(), before.width));
+    let joint = Joint { at, before: before.tangents.1, after: edge.tangents.0, widths: (before.width, edge.width) };
+    bands.extend(patch(&joint, corner));
+    bands.extend(fan(at, edge.tangents.0.right(), edge.along.right(), edge.width));
+}
