@@ -11,6 +11,8 @@
 
 pub mod diag;
 pub mod geom;
+pub mod model;
+pub mod read;
 pub mod scene;
 pub mod source;
 pub mod standards;

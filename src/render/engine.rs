@@ -201,8 +201,8 @@ impl World for Shelf {
 
 fn options(job: &Job) -> Result<PdfOptions, EngineError> {
     let refuse = |message: String| EngineError { messages: vec![message] };
-    let standards = PdfStandards::new(&[PdfStandard::A_3a, PdfStandard::Ua_1])
-        .map_err(|e| refuse(e.message().to_string()))?;
+    let standards =
+        PdfStandards::new(&[PdfStandard::A_3a, PdfStandard::Ua_1]).map_err(|e| refuse(e.message().to_string()))?;
     let [year, month, day] = job.date;
     let small = |n: u16| u8::try_from(n).unwrap_or(0);
     let date = Datetime::from_ymd_hms(i32::from(year), small(month), small(day), 0, 0, 0)

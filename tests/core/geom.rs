@@ -96,7 +96,15 @@ fn gores_against_sphere_and_simpson() {
         let speed = |phi: f64| (r * r + (half * phi.sin()).powi(2)).sqrt();
         let steps = 20_000;
         let h = PI / f64::from(steps);
-        let weight = |i: i32| if i == 0 || i == steps { 1.0 } else if i % 2 == 1 { 4.0 } else { 2.0 };
+        let weight = |i: i32| {
+            if i == 0 || i == steps {
+                1.0
+            } else if i % 2 == 1 {
+                4.0
+            } else {
+                2.0
+            }
+        };
         let simpson = (0..=steps).map(|i| weight(i) * speed(f64::from(i) * h - PI / 2.0)).sum::<f64>() * h / 3.0;
         let edge = run_length(&gore, "s", "e") + run_length(&gore, "e", "n");
         close(edge, simpson, 1e-6);

@@ -1,0 +1,51 @@
+use crate::model::Model;
+
+/// One piece of one use of a part in the product.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Instance {
+    /// Part id; empty where the piece belongs to none.
+    pub part: String,
+    /// Use of the part; empty where it is used once.
+    pub usage: String,
+    /// Piece id.
+    pub piece: String,
+    /// Copy; empty where the piece is cut once.
+    pub copy: String,
+    /// Whether it is the mirror image of the drawn outline: a mirrored copy in a mirrored use is not.
+    pub mirrored: bool,
+}
+
+impl Instance {
+    /// As it is written in a chain: `ear.left/EAR.f`.
+    pub fn text(&self) -> String {
+        let usage = if self.usage.is_empty() { String::new() } else { format!("{}.{}/", self.part, self.usage) };
+        let copy = if self.copy.is_empty() { String::new() } else { format!(".{}", self.copy) };
+        format!("{usage}{}{copy}", self.piece)
+    }
+}
+
+/// All instances of one product, in the order of their names.
+pub fn instances(model: &Model) -> Vec<Instance> {
+    let mut all = Vec::new();
+    for (id, piece) in &model.pieces {
+        let part = piece.part.as_ref().map_or("", |part| part.value.as_str());
+        let once = [(String::new(), false)];
+        let uses: Vec<(String, bool)> = match model.parts.get(part) {
+            Some(part) => part.uses.iter().map(|usage| (usage.name.clone(), usage.mirrored)).collect(),
+            None => once.to_vec(),
+        };
+        for (usage, turned) in &uses {
+            for copy in &piece.copies {
+                all.push(Instance {
+                    part: part.to_string(),
+                    usage: usage.clone(),
+                    piece: id.clone(),
+                    copy: copy.name.clone(),
+                    mirrored: copy.mirrored != *turned,
+                });
+            }
+        }
+    }
+    all.sort();
+    all
+}

@@ -1,0 +1,48 @@
+//! What follows from the model alone: outlines per size, instances, resolved runs, and the sewn surface.
+//!
+//! Every count, seam length, lay and comparison reads the one list of [`Instance`]s made here.
+
+mod instance;
+mod mirror;
+mod outlines;
+mod resolve;
+mod surface;
+mod trouble;
+mod vertices;
+
+pub use instance::{Instance, instances};
+pub use outlines::{Gap, Outlines};
+pub use resolve::{Caught, Edging, Resolved, Reverse, Run, Side};
+pub use surface::{Account, Loose, Sewing, Shell};
+pub use trouble::{Trouble, TroubleKind};
+
+use super::Model;
+
+/// The assembled product.
+#[derive(Debug, Clone)]
+pub struct Assembly {
+    /// Outlines by piece and size.
+    pub outlines: Outlines,
+    /// Every piece of one product, by part, use, piece and copy.
+    pub instances: Vec<Instance>,
+    /// Seams and openings with their runs found, mirror images written out, once per use where a part is used often.
+    pub joints: Vec<Resolved>,
+    /// Finishes, attachments and surface stitching with their runs found.
+    pub edgings: Vec<Edging>,
+    /// What could not be found, as facts for the rules.
+    pub troubles: Vec<Trouble>,
+    /// How each run is used, and the closed shells.
+    pub sewing: Sewing,
+}
+
+impl Assembly {
+    /// Assembles a model. Never fails: what cannot be resolved becomes a [`Trouble`].
+    pub fn of(model: &Model) -> Assembly {
+        let outlines = Outlines::of(model);
+        let instances = instances(model);
+        let mut troubles = Vec::new();
+        let (joints, edgings) = resolve::resolve(model, &outlines, &instances, &mut troubles);
+        let sewing = Sewing::of(model, &outlines, &instances, &joints, &edgings);
+        Assembly { outlines, instances, joints, edgings, troubles, sewing }
+    }
+}

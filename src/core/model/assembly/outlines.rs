@@ -1,0 +1,165 @@
+use std::collections::BTreeMap;
+
+use crate::geom::{Outline, Place, Point, shape};
+use crate::model::{Model, OutlineSource, Piece, PlacedPoint, ShapeSource, Size, Value, Variant};
+use crate::source::Span;
+use crate::units::{Dimension, Quantity};
+
+/// Why a piece has no outline in a size.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Gap {
+    /// No outline is written.
+    Missing,
+    /// The factory makes the pattern.
+    ByFactory,
+    /// Not shown in this edition.
+    Withheld,
+    /// The value has none for this size.
+    NoSize,
+    /// What is written makes no shape.
+    Defect {
+        /// Where.
+        span: Span,
+        /// Why not.
+        message: String,
+    },
+}
+
+/// Outlines by piece and size, as drawn: sew line or cut line, in mm.
+#[derive(Debug, Clone, Default)]
+pub struct Outlines {
+    by: BTreeMap<String, BTreeMap<String, Result<Outline, Gap>>>,
+}
+
+impl Outlines {
+    /// Makes every outline of a model.
+    pub fn of(model: &Model) -> Outlines {
+        let mut by = BTreeMap::new();
+        for (id, piece) in &model.pieces {
+            let mut sizes = BTreeMap::new();
+            for size in &model.sizes {
+                sizes.insert(size.entry.id.value.clone(), outline(piece, size));
+            }
+            by.insert(id.clone(), sizes);
+        }
+        Outlines { by }
+    }
+
+    /// The outline of a piece in a size, or why there is none.
+    pub fn get(&self, piece: &str, size: &str) -> Result<&Outline, &Gap> {
+        match self.by.get(piece).and_then(|sizes| sizes.get(size)) {
+            Some(made) => made.as_ref(),
+            None => Err(&Gap::Missing),
+        }
+    }
+
+    /// The outline in the first size that has one: its points and their order hold for every size.
+    pub fn any(&self, piece: &str) -> Option<&Outline> {
+        self.by.get(piece)?.values().find_map(|made| made.as_ref().ok())
+    }
+
+    /// Every outline that could not be made: piece, size, why.
+    pub fn gaps(&self) -> impl Iterator<Item = (&str, &str, &Gap)> {
+        self.by.iter().flat_map(|(piece, sizes)| {
+            sizes.iter().filter_map(move |(size, made)| made.as_ref().err().map(|gap| (piece.as_str(), size.as_str(), gap)))
+        })
+    }
+}
+
+fn outline(piece: &Piece, size: &Size) -> Result<Outline, Gap> {
+    let value = piece.outline.as_ref().ok_or(Gap::Missing)?;
+    let id = size.entry.id.value.as_str();
+    let variant = Variant { size: id, colourway: "" };
+    let stated = value.of(variant).ok_or(Gap::NoSize)?;
+    let source = stated.known().ok_or(match stated.given {
+        crate::model::Given::ByFactory => Gap::ByFactory,
+        _ => Gap::Withheld,
+    })?;
+    let defect = |span: Span, message: String| Gap::Defect { span, message };
+    let drawn = draw(source, variant)?;
+    let whole = match &source.fold {
+        Some(fold) => {
+            drawn.unfolded(&fold.value.0, &fold.value.1).map_err(|error| defect(fold.span, error.to_string()))?
+        }
+        None => drawn,
+    };
+    let placed = source.points.iter().try_fold(whole, |outline, point| place(outline, point, variant))?;
+    let own_size = value.by.contains_key(id) || sized(source, id);
+    match (&size.scale, own_size) {
+        (Some(scale), false) => match scale.known() {
+            Some((along, across)) => Ok(placed.scaled(*along, *across, grain(piece, &placed))),
+            None => Err(Gap::Withheld),
+        },
+        _ => Ok(placed),
+    }
+}
+
+/// The direction of the grain: from the two named points, else up the page.
+fn grain(piece: &Piece, outline: &Outline) -> Point {
+    let named = piece.grain.as_ref().or(piece.pile.as_ref());
+    let ends = named.and_then(|ends| Some((outline.point(&ends.value.0)?, outline.point(&ends.value.1)?)));
+    ends.map_or(Point { x: 0.0, y: 1.0 }, |(a, b)| Point { x: b.x - a.x, y: b.y - a.y })
+}
+
+/// Whether a length of the shape is given for this very size, so that the size is not scaled as well.
+fn sized(source: &OutlineSource, size: &str) -> bool {
+    lengths(&source.shape).iter().any(|value| value.by.contains_key(size))
+}
+
+fn lengths(shape: &ShapeSource) -> Vec<&Value<Quantity>> {
+    match shape {
+        ShapeSource::Rectangle { width, height } | ShapeSource::Ellipse { width, height } => vec![width, height],
+        ShapeSource::RoundedRectangle { width, height, radius } => vec![width, height, radius],
+        ShapeSource::Circle { diameter } | ShapeSource::Gore { diameter, .. } => vec![diameter],
+        ShapeSource::Polygon(points) => points.iter().flat_map(|(_, x, y)| [x, y]).collect(),
+        ShapeSource::Svg(_) | ShapeSource::ByFactory | ShapeSource::Withheld(_) => Vec::new(),
+    }
+}
+
+fn draw(source: &OutlineSource, variant: Variant<'_>) -> Result<Outline, Gap> {
+    let mm = |value: &Value<Quantity>| millimetres(value, variant);
+    let made = match &source.shape {
+        ShapeSource::Rectangle { width, height } => shape::rectangle(mm(width)?, mm(height)?),
+        ShapeSource::RoundedRectangle { width, height, radius } => {
+            shape::rounded_rectangle(mm(width)?, mm(height)?, mm(radius)?)
+        }
+        ShapeSource::Circle { diameter } => shape::circle(mm(diameter)?),
+        ShapeSource::Ellipse { width, height } => shape::ellipse(mm(width)?, mm(height)?),
+        ShapeSource::Gore { count, diameter } => shape::gore(*count.known().ok_or(Gap::Withheld)?, mm(diameter)?),
+        ShapeSource::Polygon(points) => {
+            let mut corners = Vec::new();
+            for (id, x, y) in points {
+                corners.push((id.value.clone(), Point { x: mm(x)?, y: mm(y)? }));
+            }
+            shape::polygon(&corners)
+        }
+        ShapeSource::Svg(path) => {
+            let message = format!("outlines are not read from SVG files yet, so {} cannot be used", path.value);
+            return Err(Gap::Defect { span: path.span, message });
+        }
+        ShapeSource::ByFactory => return Err(Gap::ByFactory),
+        ShapeSource::Withheld(_) => return Err(Gap::Withheld),
+    };
+    made.map_err(|error| Gap::Defect { span: source.span, message: error.to_string() })
+}
+
+fn millimetres(value: &Value<Quantity>, variant: Variant<'_>) -> Result<f64, Gap> {
+    let stated = value.of(variant).ok_or(Gap::NoSize)?;
+    match &stated.given {
+        crate::model::Given::Known(quantity) => Ok(quantity.si_f64() * 1000.0),
+        crate::model::Given::ByFactory => Err(Gap::ByFactory),
+        crate::model::Given::Withheld(_) => Err(Gap::Withheld),
+    }
+}
+
+fn place(outline: Outline, point: &PlacedPoint, variant: Variant<'_>) -> Result<Outline, Gap> {
+    let stated = point.at.of(variant).ok_or(Gap::NoSize)?;
+    let quantity = stated.known().ok_or(Gap::Withheld)?;
+    let at = match quantity.dimension() {
+        Dimension::Percent => Place::Share(quantity.si_f64()),
+        _ => Place::Distance(quantity.si_f64() * 1000.0),
+    };
+    outline
+        .with_point(&point.id.value, &point.edge.0, &point.edge.1, at)
+        .map_err(|error| Gap::Defect { span: point.id.span, message: error.to_string() })
+}

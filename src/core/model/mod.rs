@@ -1,0 +1,134 @@
+//! The whole specification as pure data. Every value keeps the place it was written at.
+//!
+//! Nothing here reads files or prints. [`Assembly`] is what follows from the data alone: outlines per size,
+//! instances, resolved runs and the sewn surface of each part.
+
+mod article;
+pub mod assembly;
+mod chain;
+mod form;
+mod joint;
+mod measure;
+mod part;
+mod piece;
+pub mod property;
+mod style;
+mod value;
+mod view;
+mod work;
+
+pub use assembly::Assembly;
+pub use article::{Article, ArticleKind, Colour, Composition, Role};
+pub use chain::{Chain, PathRef, PointRef, RunRef};
+pub use form::{OutlineSource, PlacedPoint, ShapeSource, Side};
+pub use joint::{SeamSide, Close, Ease, Finish, FinishKind, Joint, JointKind, Layer, StitchUse, TrimLayer};
+pub use measure::PointOfMeasure;
+pub use part::{Form, Part, Use, Zone};
+pub use piece::{Allowance, Copy, Cut, Darts, Piece};
+pub use style::{Colourway, Revision, Size, Style};
+pub use value::{Audience, Binding, Given, Stated, Value, Variant};
+pub use view::{Callout, Picture, View};
+pub use work::{Attach, Deed, Step, SurfaceStitch, Work};
+
+use std::collections::BTreeMap;
+
+use crate::source::{Span, Spanned};
+
+/// Things of one kind by the id their author chose.
+pub type Table<T> = BTreeMap<String, T>;
+
+/// What every named thing has.
+#[derive(Debug, Clone)]
+pub struct Entry {
+    /// The id, at the key that declares it.
+    pub id: Spanned<String>,
+    /// Text for people; the id where there is none.
+    pub name: Option<Spanned<String>>,
+    /// The id this thing had in an earlier revision.
+    pub was: Option<Spanned<String>>,
+}
+
+impl Entry {
+    /// The name for people: the written name, or the id.
+    pub fn title(&self) -> &str {
+        self.name.as_ref().map_or(&self.id.value, |name| &name.value)
+    }
+
+    /// Where the thing is declared.
+    pub fn span(&self) -> Span {
+        self.id.span
+    }
+}
+
+/// One specification.
+#[derive(Debug, Clone, Default)]
+pub struct Model {
+    /// Who and what.
+    pub style: Style,
+    /// Which revision of it, of what date, by whom.
+    pub revision: Revision,
+    /// Sizes in the order the style lists them; the first is the drawn one. Never empty: a style without sizes has
+    /// one, called `one`.
+    pub sizes: Vec<Size>,
+    /// Colourways; never empty after reading: a style without colourways has one, called `only`.
+    pub colourways: Table<Colourway>,
+    /// Colours.
+    pub colours: Table<Colour>,
+    /// What is bought: cloth, thread, filling, trims.
+    pub articles: Table<Article>,
+    /// Roles that colourways map to articles and colours.
+    pub roles: Table<Role>,
+    /// Components made of pieces.
+    pub parts: Table<Part>,
+    /// Pieces with their outlines and cuts.
+    pub pieces: Table<Piece>,
+    /// Seams and openings.
+    pub joints: Table<Joint>,
+    /// Stitching on a surface that joins nothing.
+    pub stitches: Table<SurfaceStitch>,
+    /// Parts sewn onto a line of another part.
+    pub attaches: Table<Attach>,
+    /// What is done to an edge that joins nothing.
+    pub finishes: Table<Finish>,
+    /// Steps that are no seam.
+    pub steps: Table<Step>,
+    /// The order of work.
+    pub work: Work,
+    /// Where filling goes.
+    pub zones: Table<Zone>,
+    /// What is measured, within what.
+    pub measures: Table<PointOfMeasure>,
+    /// Pictures with call-outs.
+    pub views: Table<View>,
+    /// Picture files by their path below the root.
+    pub pictures: BTreeMap<String, Picture>,
+}
+
+impl Model {
+    /// Every combination of size and colourway, sizes first.
+    pub fn variants(&self) -> Vec<Variant<'_>> {
+        let mut all = Vec::new();
+        for size in &self.sizes {
+            for colourway in self.colourways.keys() {
+                all.push(Variant { size: &size.entry.id.value, colourway });
+            }
+        }
+        all
+    }
+
+    /// The article and colour a material name stands for in a colourway: a role through the colourway, or an article by
+    /// its own id.
+    pub fn resolve<'m>(&'m self, material: &'m str, colourway: &str) -> Option<(&'m Article, Option<&'m str>)> {
+        let written = match self.roles.get(material) {
+            Some(_) => self.colourways.get(colourway)?.roles.get(material)?.value.as_str(),
+            None => material,
+        };
+        let (article, colour) = written.split_once('/').map_or((written, None), |(a, c)| (a.trim(), Some(c.trim())));
+        Some((self.articles.get(article)?, colour))
+    }
+
+    /// The size with this id.
+    pub fn size(&self, id: &str) -> Option<&Size> {
+        self.sizes.iter().find(|size| size.entry.id.value == id)
+    }
+}

@@ -1,0 +1,82 @@
+use std::collections::BTreeMap;
+
+use crate::source::{Span, Spanned};
+use crate::units::Quantity;
+
+use super::{Entry, OutlineSource, Stated, Table, Value};
+
+/// One copy of a piece within one use of its part.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Copy {
+    /// Its name; empty for a piece cut once.
+    pub name: String,
+    /// Whether it is the mirror image of the drawn outline.
+    pub mirrored: bool,
+    /// Where it is written.
+    pub span: Span,
+}
+
+/// How a dart reaches the cutting room.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Darts {
+    /// The cut line bridges the mouth and the legs are marked.
+    #[default]
+    Marked,
+    /// The dart is cut out.
+    Cut,
+}
+
+/// The allowance of one cut.
+#[derive(Debug, Clone, Default)]
+pub struct Allowance {
+    /// For every run without its own.
+    pub all: Option<Value<Quantity>>,
+    /// By run, named by its two points as written.
+    pub runs: BTreeMap<String, (Span, Value<Quantity>)>,
+    /// Where the whole allowance stands, if it is written.
+    pub span: Option<Span>,
+}
+
+/// One layer of material cut to a piece's shape.
+#[derive(Debug, Clone)]
+pub struct Cut {
+    /// `shell` unless the author named it.
+    pub entry: Entry,
+    /// The role or article it is cut from.
+    pub material: Option<Spanned<String>>,
+    /// Outside the sew line.
+    pub allowance: Allowance,
+    /// How far inside the sew line it is cut (fusibles); such a cut is not sewn by itself.
+    pub inside: Option<Value<Quantity>>,
+    /// How often per copy; 1 unless said.
+    pub count: Option<Stated<u32>>,
+    /// Cut oversize as a block of this width and height, worked, then cut to shape.
+    pub block: Option<(Value<Quantity>, Value<Quantity>)>,
+}
+
+/// One piece.
+#[derive(Debug, Clone)]
+pub struct Piece {
+    /// Id and name.
+    pub entry: Entry,
+    /// The part it belongs to.
+    pub part: Option<Spanned<String>>,
+    /// Copies within one use of the part; never empty.
+    pub copies: Vec<Copy>,
+    /// Where the copies are written.
+    pub copies_span: Option<Span>,
+    /// Its outline; by size if it differs.
+    pub outline: Option<Value<OutlineSource>>,
+    /// Layers by id; `shell` is the one that is sewn.
+    pub cuts: Table<Cut>,
+    /// How darts are made.
+    pub darts: Darts,
+    /// Grain: from one named point to another.
+    pub grain: Option<Spanned<(String, String)>>,
+    /// The way the pile lies: from one named point to another.
+    pub pile: Option<Spanned<(String, String)>>,
+    /// Edges left raw, as paths of points.
+    pub raw: Vec<super::RunRef>,
+    /// A remark for the cutting room.
+    pub note: Option<Stated<String>>,
+}

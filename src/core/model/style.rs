@@ -1,0 +1,73 @@
+use std::collections::BTreeMap;
+
+use crate::source::{Span, Spanned};
+
+use super::{Entry, Stated};
+
+/// Who makes what for whom.
+#[derive(Debug, Clone, Default)]
+pub struct Style {
+    /// Where the table stands, if it does.
+    pub span: Option<Span>,
+    /// Style number: the identification number of the title block.
+    pub id: Option<Stated<String>>,
+    /// Title.
+    pub name: Option<Stated<String>>,
+    /// What the product is.
+    pub product: Option<Stated<String>>,
+    /// Legal owner of the specification.
+    pub owner: Option<Stated<String>>,
+    /// The factory.
+    pub factory: Option<Stated<String>>,
+    /// The factory's own number for the style.
+    pub factory_number: Option<Stated<String>>,
+    /// Season.
+    pub season: Option<Stated<String>>,
+    /// Age grade.
+    pub age: Option<Stated<String>>,
+    /// Countries or markets it is sold in.
+    pub destinations: Vec<Spanned<String>>,
+    /// A remark for the cover.
+    pub note: Option<Stated<String>>,
+}
+
+/// One revision of the specification.
+#[derive(Debug, Clone, Default)]
+pub struct Revision {
+    /// Where the table stands, if it does.
+    pub span: Option<Span>,
+    /// Revision index.
+    pub id: Option<Stated<String>>,
+    /// Date of issue, `yyyy-mm-dd`.
+    pub date: Option<Stated<String>>,
+    /// Stage: prototype, approval, pre-production, bulk.
+    pub stage: Option<Stated<String>>,
+    /// Who made it.
+    pub by: Option<Stated<String>>,
+    /// Who approved it.
+    pub approved: Option<Stated<String>>,
+    /// Why it was made.
+    pub reason: Option<Stated<String>>,
+    /// By when the factory answers, `yyyy-mm-dd`.
+    pub answer: Option<Stated<String>>,
+}
+
+/// One size.
+#[derive(Debug, Clone)]
+pub struct Size {
+    /// Id and name.
+    pub entry: Entry,
+    /// Factor on the sew line along and across the grain; exact decimals kept as written.
+    pub scale: Option<Stated<(f64, f64)>>,
+}
+
+/// One colourway.
+#[derive(Debug, Clone)]
+pub struct Colourway {
+    /// Id and name.
+    pub entry: Entry,
+    /// `article/colour` by role.
+    pub roles: BTreeMap<String, Spanned<String>>,
+    /// Where each role is written (the key).
+    pub keys: BTreeMap<String, Span>,
+}

@@ -1,0 +1,79 @@
+use crate::source::{Span, Spanned};
+
+use super::{Chain, Entry, RunRef, Stated, StitchUse};
+
+/// The order of work.
+#[derive(Debug, Clone, Default)]
+pub struct Work {
+    /// Ids of seams, openings, stitches, attachments, finishes and steps, first to last. An opening stands where it is
+    /// closed.
+    pub order: Vec<Spanned<String>>,
+    /// Where the list stands.
+    pub span: Option<Span>,
+    /// The stitch of every seam that states none of its own.
+    pub stitch: StitchUse,
+}
+
+/// Stitching along an internal line; joins nothing.
+#[derive(Debug, Clone)]
+pub struct SurfaceStitch {
+    /// Id and name.
+    pub entry: Entry,
+    /// The line.
+    pub on: Option<RunRef>,
+    /// Once more with left and right exchanged.
+    pub mirrored: Option<Spanned<bool>>,
+    /// The stitch.
+    pub stitch: StitchUse,
+    /// A remark.
+    pub note: Option<Stated<String>>,
+}
+
+/// An edge sewn onto an internal line of another piece.
+#[derive(Debug, Clone)]
+pub struct Attach {
+    /// Id and name.
+    pub entry: Entry,
+    /// The edge that is sewn on.
+    pub edge: Option<Chain>,
+    /// The line it is sewn to.
+    pub on: Option<RunRef>,
+    /// Once more with left and right exchanged.
+    pub mirrored: Option<Spanned<bool>>,
+    /// The stitch.
+    pub stitch: StitchUse,
+    /// A remark.
+    pub note: Option<Stated<String>>,
+}
+
+/// What a step does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Deed {
+    /// Right side out.
+    Turn,
+    /// Put the filling in.
+    Fill,
+    /// Put a finished part inside another.
+    Insert,
+    /// Anything else, in the user's words (the name and note say what).
+    Other,
+}
+
+/// A step that is no seam.
+#[derive(Debug, Clone)]
+pub struct Step {
+    /// Id and name.
+    pub entry: Entry,
+    /// What is done.
+    pub deed: Deed,
+    /// The word the user wrote for it.
+    pub word: Option<Spanned<String>>,
+    /// The part it is done to.
+    pub part: Option<Spanned<String>>,
+    /// The zone it fills.
+    pub zone: Option<Spanned<String>>,
+    /// The trim it fits.
+    pub trim: Option<Spanned<String>>,
+    /// A remark.
+    pub note: Option<Stated<String>>,
+}
