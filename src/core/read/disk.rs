@@ -1,0 +1,222 @@
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use crate::diag::Finding;
+use crate::source::Sources;
+
+use super::rules;
+
+/// How much is read at most. Each limit is a finding with its number.
+#[derive(Debug, Clone, Copy)]
+pub struct Limits {
+    /// Bytes of one file.
+    pub file: u64,
+    /// Bytes of all files of a folder.
+    pub folder: u64,
+    /// Pieces.
+    pub pieces: usize,
+    /// Pixels of one picture.
+    pub pixels: u64,
+}
+
+impl Default for Limits {
+    fn default() -> Self {
+        Limits { file: 8 << 20, folder: 256 << 20, pieces: 2_000, pixels: 40_000_000 }
+    }
+}
+
+/// The folder could not be read at all.
+#[derive(Debug)]
+pub struct Unreadable {
+    /// The folder as the caller named it.
+    pub folder: PathBuf,
+    /// Why, in a few words.
+    pub reason: String,
+}
+
+impl std::fmt::Display for Unreadable {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(out, "cannot read {}: {}", self.folder.display(), self.reason)
+    }
+}
+
+impl std::error::Error for Unreadable {}
+
+/// Files in memory, before anything is understood.
+#[derive(Debug, Default)]
+pub struct Disk {
+    /// Text files.
+    pub sources: Sources,
+    /// All files by path below the root.
+    pub files: BTreeMap<String, Arc<[u8]>>,
+    /// Path of the style folder below the root; empty if it is the root.
+    pub style: String,
+    /// What could not be read.
+    pub findings: Vec<Finding>,
+    /// Where further files (libraries, pictures) may be read from; `None` in memory.
+    pub root: Option<PathBuf>,
+    total: u64,
+    limits: Limits,
+}
+
+/// The file whose presence marks the root of several styles and their shared libraries.
+const ROOT: &str = "backtack-root.toml";
+
+/// A style from texts in memory.
+pub fn memory(files: &[(&str, &str)]) -> Disk {
+    let mut disk = Disk { limits: Limits::default(), ..Disk::default() };
+    let sorted: BTreeMap<&str, &str> = files.iter().copied().collect();
+    for (path, text) in sorted {
+        disk.take(path, text.as_bytes().to_vec());
+    }
+    disk
+}
+
+/// Reads the files of a style folder: every `*.toml` below it except what is skipped.
+///
+/// # Errors
+/// If the folder does not exist, is no folder, or cannot be listed.
+pub fn load(folder: &Path, limits: &Limits) -> Result<Disk, Unreadable> {
+    let fail = |reason: String| Unreadable { folder: folder.to_path_buf(), reason };
+    let style = folder.canonicalize().map_err(|error| fail(plain(&error)))?;
+    if !style.is_dir() {
+        return Err(fail("it is a file, not a folder".into()));
+    }
+    fs::read_dir(&style).map_err(|error| fail(plain(&error)))?;
+    let root = style.ancestors().find(|dir| dir.join(ROOT).is_file()).unwrap_or(&style).to_path_buf();
+    let below = slashes(style.strip_prefix(&root).unwrap_or(Path::new("")));
+    let mut disk = Disk { style: below, root: Some(root), limits: *limits, ..Disk::default() };
+    for path in specification_files(&style) {
+        disk.read(&path);
+    }
+    Ok(disk)
+}
+
+/// The `*.toml` files of a style folder in the order of their paths. Output, sealed revisions, hidden folders and
+/// nested styles are left out.
+fn specification_files(style: &Path) -> Vec<PathBuf> {
+    let entered = |entry: &walkdir::DirEntry| {
+        if entry.depth() == 0 || !entry.file_type().is_dir() {
+            return true;
+        }
+        let name = entry.file_name().to_string_lossy();
+        let skipped = name.starts_with('.') || name == "out" || name == "revisions";
+        !skipped && !entry.path().join("style.toml").is_file()
+    };
+    walkdir::WalkDir::new(style)
+        .max_depth(32)
+        .sort_by_file_name()
+        .into_iter()
+        .filter_entry(entered)
+        .filter_map(Result::ok)
+        .filter(|entry| !entry.file_type().is_dir())
+        .map(walkdir::DirEntry::into_path)
+        .filter(|path| path.extension().is_some_and(|ending| ending == "toml"))
+        .filter(|path| !path.file_name().is_some_and(|name| name.to_string_lossy().starts_with('.')))
+        .collect()
+}
+
+impl Disk {
+    /// Reads one file below the root into the closure; a repeated reading does nothing. Returns whether it is there.
+    fn read(&mut self, path: &Path) -> bool {
+        let Some(root) = self.root.clone() else { return false };
+        let Some(real) = path.canonicalize().ok().filter(|real| real.is_file()) else { return false };
+        let name = slashes(path.strip_prefix(&root).unwrap_or(path));
+        if !real.starts_with(&root) {
+            self.findings.push(rules::leads_out(&name));
+            return true;
+        }
+        if self.files.contains_key(&name) {
+            return true;
+        }
+        let size = fs::metadata(&real).map_or(0, |about| about.len());
+        if size > self.limits.file {
+            self.findings.push(rules::too_large(&name, size, self.limits.file));
+        } else if self.total + size > self.limits.folder {
+            self.findings.push(rules::too_much(&name, self.limits.folder));
+        } else {
+            match fs::read(&real) {
+                Ok(bytes) => self.take(&name, bytes),
+                Err(error) => self.findings.push(rules::no_access(&name, &plain(&error))),
+            }
+        }
+        true
+    }
+
+    /// Takes a file's bytes in; text must be UTF-8 and loses its byte order mark.
+    fn take(&mut self, name: &str, bytes: Vec<u8>) {
+        self.total += bytes.len() as u64;
+        if name.ends_with(".toml") {
+            match std::str::from_utf8(&bytes) {
+                Ok(text) => {
+                    self.sources.add(name, text.strip_prefix('\u{feff}').unwrap_or(text));
+                }
+                Err(error) => self.findings.push(rules::not_text(name, error.valid_up_to())),
+            }
+        }
+        self.files.insert(name.to_string(), bytes.into());
+    }
+
+    /// Fetches a file the specification names, relative to the style folder. `Ok(false)` if it is not there.
+    ///
+    /// # Errors
+    /// If the path is absolute or leads out of the style folder by its own text.
+    pub fn fetch(&mut self, written: &str) -> Result<bool, ()> {
+        let name = self.name(written).ok_or(())?;
+        if self.files.contains_key(&name) {
+            return Ok(true);
+        }
+        let Some(root) = self.root.clone() else { return Ok(false) };
+        Ok(self.read(&root.join(&name)))
+    }
+
+    /// The path below the root of a path written in the style; none if it is absolute or climbs.
+    pub fn name(&self, written: &str) -> Option<String> {
+        let bad = written.is_empty()
+            || written.starts_with('/')
+            || written.contains(['\\', ':', '\0'])
+            || written.split('/').any(|part| part.is_empty() || part == ".." || part == ".");
+        let style = if self.style.is_empty() { String::new() } else { format!("{}/", self.style) };
+        (!bad).then(|| format!("{style}{written}"))
+    }
+
+    /// Fetches a shared library below the root: one file, or every `*.toml` of a folder. `Ok(false)` if nothing is there.
+    ///
+    /// # Errors
+    /// If the path is absolute or leads out of the root by its own text.
+    pub fn library(&mut self, written: &str) -> Result<bool, ()> {
+        let style = std::mem::take(&mut self.style);
+        let name = self.name(written);
+        self.style = style;
+        let (Some(name), Some(root)) = (name, self.root.clone()) else { return Err(()) };
+        let path = root.join(&name);
+        if !path.is_dir() {
+            return Ok(self.read(&path));
+        }
+        let files = specification_files(&path);
+        files.iter().for_each(|file| {
+            self.read(file);
+        });
+        Ok(!files.is_empty())
+    }
+
+    /// The limits that hold.
+    pub fn limits(&self) -> &Limits {
+        &self.limits
+    }
+}
+
+fn slashes(path: &Path) -> String {
+    path.components().map(|part| part.as_os_str().to_string_lossy().into_owned()).collect::<Vec<_>>().join("/")
+}
+
+/// The system's reason in a few words, without the error number.
+fn plain(error: &std::io::Error) -> String {
+    match error.kind() {
+        std::io::ErrorKind::NotFound => "there is no such folder".into(),
+        std::io::ErrorKind::PermissionDenied => "permission denied".into(),
+        _ => error.to_string(),
+    }
+}

@@ -1,0 +1,406 @@
+//! Every table and key of the specification files, as one list: the readers, the findings about unknown keys, the
+//! editor schema and the reference all come from it.
+
+use std::sync::OnceLock;
+
+use crate::model::ArticleKind;
+use crate::model::property::{self, Holds};
+use crate::units::Dimension::{self, Count, Length, Mass, Percent, StitchDensity};
+
+/// What a key takes.
+#[derive(Debug, Clone)]
+pub enum Form {
+    /// Text for people.
+    Text,
+    /// An id of something declared elsewhere.
+    Id,
+    /// One of these words.
+    Choice(&'static [&'static str]),
+    /// `true` or `false`.
+    Flag,
+    /// A whole number.
+    Whole,
+    /// A date, `2026-11-20`.
+    Date,
+    /// A quantity of one of these dimensions.
+    Quantity(&'static [Dimension]),
+    /// A decimal number as text.
+    Number,
+    /// Edges in a row.
+    Chain,
+    /// A list of texts.
+    Texts,
+    /// A table with these keys.
+    Table(Vec<Key>),
+    /// A text, or a table with these keys.
+    TextOr(Vec<Key>),
+    /// A list of tables with these keys.
+    Tables(Vec<Key>),
+    /// A list whose entries are texts or tables with these keys.
+    Mixed(Vec<Key>),
+    /// A table whose keys are the user's own, each with this form.
+    Open(Box<Form>),
+    /// A number of copies or a list of names.
+    Copies,
+    /// A list of `[id, x, y]`.
+    Corners,
+}
+
+/// One key.
+#[derive(Debug, Clone)]
+pub struct Key {
+    /// As written.
+    pub name: &'static str,
+    /// What it takes.
+    pub form: Form,
+    /// Whether it may differ by size or colourway.
+    pub varies: bool,
+    /// One line for the reference and the editor.
+    pub doc: &'static str,
+}
+
+/// One kind of table.
+#[derive(Debug, Clone)]
+pub struct Kind {
+    /// Table name.
+    pub name: &'static str,
+    /// Whether it is `[name.ID]`, one for each thing, or just `[name]`.
+    pub keyed: bool,
+    /// Whether ids may hold hyphens: not in chains, where a hyphen stands between points.
+    pub hyphen: bool,
+    /// Its keys.
+    pub keys: Vec<Key>,
+    /// What the user's own keys take, if it allows any.
+    pub open: Option<Form>,
+    /// One line for the reference and the editor.
+    pub doc: &'static str,
+}
+
+/// Every kind of table, in the order of the reference.
+pub fn kinds() -> &'static [Kind] {
+    static KINDS: OnceLock<Vec<Kind>> = OnceLock::new();
+    KINDS.get_or_init(|| {
+        let mut all = people();
+        all.extend(materials());
+        all.extend(shapes());
+        all.extend(sewing());
+        all.extend(rest());
+        all
+    })
+}
+
+/// The kind with this table name.
+pub fn kind(name: &str) -> Option<&'static Kind> {
+    kinds().iter().find(|kind| kind.name == name)
+}
+
+fn key(name: &'static str, form: Form, doc: &'static str) -> Key {
+    Key { name, form, varies: false, doc }
+}
+
+fn varying(name: &'static str, form: Form, doc: &'static str) -> Key {
+    Key { name, form, varies: true, doc }
+}
+
+fn single(name: &'static str, keys: Vec<Key>, doc: &'static str) -> Kind {
+    Kind { name, keyed: false, hyphen: true, keys, open: None, doc }
+}
+
+fn keyed(name: &'static str, mut keys: Vec<Key>, doc: &'static str) -> Kind {
+    keys.insert(0, key("name", Form::Text, "Text for people; the id stands where there is none"));
+    keys.insert(1, key("was", Form::Id, "The id it had in an earlier revision"));
+    Kind { name, keyed: true, hyphen: true, keys, open: None, doc }
+}
+
+fn strict(mut kind: Kind) -> Kind {
+    kind.hyphen = false;
+    kind
+}
+
+fn people() -> Vec<Kind> {
+    let style = vec![
+        key("id", Form::Text, "Style number"),
+        key("name", Form::Text, "Title of the style"),
+        key("product", Form::Text, "What it is: floor cushion, soft toy, tote bag"),
+        key("owner", Form::Text, "Legal owner of the specification"),
+        key("factory", Form::Text, "The factory it is for"),
+        key("factory-number", Form::Text, "The factory's own number for the style"),
+        key("season", Form::Text, "Season or collection"),
+        key("age", Form::Text, "Age grade; the accredited laboratory and the law of the destination decide"),
+        key("destinations", Form::Texts, "Countries or markets it is sold in"),
+        key("sizes", Form::Texts, "Size ids in order; the first is the drawn size"),
+        key("libraries", Form::Texts, "Shared files or folders below the root, for example \"library/cloth.toml\""),
+        key("note", Form::Text, "A remark for the cover"),
+    ];
+    let revision = vec![
+        key("id", Form::Text, "Revision index: A, B, C ..."),
+        key("date", Form::Date, "Date of issue"),
+        key("stage", Form::Choice(STAGES), "Where the style stands"),
+        key("by", Form::Text, "Who made this revision"),
+        key("approved", Form::Text, "Who approved it"),
+        key("reason", Form::Text, "Why it was made"),
+        key("answer", Form::Date, "By when the factory answers"),
+    ];
+    let scale = vec![
+        key("along", Form::Number, "Factor along the grain"),
+        key("across", Form::Number, "Factor across the grain"),
+    ];
+    let size = vec![key("scale", Form::Table(scale), "Factor on the sew line of the drawn size; allowances stay as stated")];
+    let mut colourway = keyed("colourway", vec![], "Which article and colour each role gets: ROLE = \"article/colour\"");
+    colourway.open = Some(Form::Id);
+    vec![
+        single("style", style, "Who makes what for whom"),
+        single("revision", revision, "Which revision this is"),
+        keyed("size", size, "A size; only needed where it has a name or a scale"),
+        colourway,
+    ]
+}
+
+/// Stages a style goes through.
+pub const STAGES: &[&str] = &["prototype", "approval", "pre-production", "bulk"];
+
+fn materials() -> Vec<Kind> {
+    let colour = vec![
+        key("reference", Form::Text, "Swatch, dye or shade reference"),
+        key("lab", Form::Texts, "CIELAB target [\"L*\", \"a*\", \"b*\"], D65 and 10 degrees unless the reference says otherwise"),
+        key("screen", Form::Text, "For the screen only: \"#4a5b6c\""),
+    ];
+    let role = vec![key("note", Form::Text, "A remark")];
+    let mut all = vec![keyed("colour", colour, "A colour: a reference, a CIELAB target, or both")];
+    for (kind, doc) in [
+        (ArticleKind::Cloth, "Anything cut from a roll: plush, woven, felt, fusible, wadding"),
+        (ArticleKind::Thread, "Sewing thread"),
+        (ArticleKind::Filling, "Filling"),
+        (ArticleKind::Trim, "Bought by the piece or by length: zip, cord, eye, label, bag"),
+    ] {
+        all.push(keyed(kind.word(), article(kind), doc));
+    }
+    all.push(keyed("material", role, "A role that colourways map to an article and a colour"));
+    all
+}
+
+fn article(kind: ArticleKind) -> Vec<Key> {
+    let mut keys = vec![
+        key("colours", Form::Texts, "Ids of the colours it is bought in"),
+        key("composition", Form::TextOr(layers()), "\"80 % cotton, 20 % polyester\", or by layer { pile = \"..\", ground = \"..\" }"),
+    ];
+    keys.extend(property::of(kind).map(|spec| {
+        let form = match spec.holds {
+            Holds::Text => Form::Text,
+            Holds::Quantity(dimensions, _) => Form::Quantity(dimensions),
+        };
+        varying(spec.key, form, spec.doc)
+    }));
+    keys
+}
+
+fn layers() -> Vec<Key> {
+    vec![
+        key("all", Form::Text, "The whole"),
+        key("pile", Form::Text, "The pile"),
+        key("ground", Form::Text, "The ground"),
+        key("backing", Form::Text, "The backing"),
+    ]
+}
+
+/// Keys of an outline table.
+pub fn outline() -> Vec<Key> {
+    let length = || Form::Quantity(&[Length]);
+    vec![
+        key("shape", Form::Choice(SHAPES), "A shape that needs no drawing"),
+        varying("width", length(), "Of a rectangle, rounded rectangle or ellipse, across the page"),
+        varying("height", length(), "Of a rectangle, rounded rectangle or ellipse, up the page"),
+        varying("radius", length(), "Corner radius of a rounded rectangle"),
+        varying("diameter", length(), "Of a circle, or of the ball that gores close"),
+        key("count", Form::Whole, "How many gores make the ball"),
+        key("corners", Form::Corners, "Corners of a polygon: [\"id\", \"x\", \"y\"], y up the page"),
+        key("svg", Form::Text, "A drawing at true scale"),
+        key("is", Form::Choice(&["sew line", "cut line"]), "Which line it draws; the sew line unless said"),
+        key("fold", Form::Text, "The edge along which a half outline is unfolded: \"a-b\""),
+        key("points", Form::Open(Box::new(Form::Text)), "Extra points: p = \"nw-ne 40 mm\" or p = \"nw-ne 50 %\""),
+    ]
+}
+
+/// Parametric shapes.
+pub const SHAPES: &[&str] = &["rectangle", "rounded rectangle", "circle", "ellipse", "gore", "polygon"];
+
+fn shapes() -> Vec<Kind> {
+    let part = vec![
+        key("uses", Form::Copies, "How often it is made: a number, or names such as [\"left\", \"right mirrored\"]"),
+        key("form", Form::Choice(FORMS), "What it is once sewn; follows from its zones and openings unless said"),
+        key("note", Form::Text, "A remark"),
+    ];
+    let zone = vec![
+        key("part", Form::Id, "The part it fills"),
+        key("material", Form::Id, "The filling: role or article"),
+        varying("mass", Form::Quantity(&[Mass]), "Mass for one use of the part, with its tolerance"),
+        key("check", Form::Text, "How the mass is checked"),
+        key("firmness", Form::Text, "What the hand should feel, against what"),
+        key("note", Form::Text, "A remark"),
+    ];
+    let cut = vec![
+        key("name", Form::Text, "Text for people"),
+        key("was", Form::Id, "The id it had in an earlier revision"),
+        key("material", Form::Id, "The role or article it is cut from"),
+        varying("allowance", Form::TextOr(vec![]), "Outside the sew line: \"10 mm\", or { all = \"5 mm\", \"b-n\" = \"7 mm\" }"),
+        varying("inside", Form::Quantity(&[Length]), "How far inside the sew line it is cut; such a layer is not sewn by itself"),
+        key("count", Form::Whole, "How often per copy"),
+        key("block", Form::Table(block()), "Cut oversize, worked, then cut to shape"),
+    ];
+    let mut piece = vec![
+        key("part", Form::Id, "The part it belongs to"),
+        key("copies", Form::Copies, "How often in one use of the part: a number, or names such as [\"l\", \"r mirrored\"]"),
+        varying("outline", Form::TextOr(outline()), "Its outline, or \"by factory\""),
+        key("cut", Form::Open(Box::new(Form::Table(cut.clone()))), "Layers by id: [piece.ID.cut.shell] and others"),
+        key("darts", Form::Choice(&["marked", "cut"]), "How darts reach the cutting room"),
+        key("grain", Form::Text, "Grain, from one named point to another: \"sw-nw\""),
+        key("pile", Form::Text, "The way the pile lies, from one named point to another: \"nw-sw\""),
+        key("raw", Form::Texts, "Edges left raw"),
+        key("note", Form::Text, "A remark for the cutting room"),
+    ];
+    piece.extend(cut.into_iter().filter(|one| !matches!(one.name, "name" | "was")));
+    vec![
+        strict(keyed("part", part, "A component made of pieces")),
+        keyed("zone", zone, "Where filling goes"),
+        strict(keyed("piece", piece, "A piece; material, allowance and the rest of a cut may stand here for its one shell")),
+    ]
+}
+
+fn block() -> Vec<Key> {
+    vec![
+        varying("width", Form::Quantity(&[Length]), "Across the page"),
+        varying("height", Form::Quantity(&[Length]), "Up the page"),
+    ]
+}
+
+/// What a part can be.
+pub const FORMS: &[&str] = &["filled", "ring", "cover", "flat"];
+/// What a step can do; any other word is taken as the user's own.
+pub const DEEDS: &[&str] = &["turn", "fill", "insert"];
+/// What is done to an edge.
+pub const FINISHES: &[&str] = &["raw", "hem", "bound", "fold", "overlocked"];
+
+/// Keys of a stitch table.
+pub fn stitching() -> Vec<Key> {
+    vec![
+        key("type", Form::Text, "Stitch type number after ISO 4915"),
+        key("density", Form::Quantity(&[StitchDensity]), "Stitches per length: \"4 st/cm\""),
+        key("thread", Form::Id, "Thread: role or article"),
+        key("width", Form::Quantity(&[Length]), "Bight of overedge and zigzag stitches"),
+        key("needle", Form::Text, "Needle size and point"),
+    ]
+}
+
+/// Keys of a trim caught in a seam or used as a tape.
+pub fn trim_layer() -> Vec<Key> {
+    vec![
+        key("trim", Form::Id, "Length goods: role or article"),
+        key("ratio", Form::Number, "Length used per length of seam"),
+        key("laps", Form::Quantity(&[Length]), "Added once for joins and ends"),
+    ]
+}
+
+/// Keys of ease, gather and stretch.
+pub fn ease() -> Vec<Key> {
+    vec![
+        key("side", Form::Choice(&["a", "b"]), "Which side is longer before sewing, or shorter for elastic"),
+        key("up_to", Form::Quantity(&[Percent]), "Largest difference in percent of the other side"),
+        key("ratio", Form::Quantity(&[Percent]), "Length of this side in percent of the other"),
+    ]
+}
+
+fn joint() -> Vec<Key> {
+    vec![
+        key("a", Form::Chain, "First side in needle order: \"SIDE.l:n-c, d-t-u\""),
+        key("b", Form::Chain, "Last side"),
+        key("between", Form::Mixed(trim_layer()), "What is caught, in needle order: edges, or { trim = \"..\" }"),
+        key("on", Form::Chain, "The stretch of a along which shorter caught layers lie"),
+        key("mirrored", Form::Flag, "Once more with left and right exchanged"),
+        key("stitch", Form::TextOr(stitching()), "A table, or the id of a [stitching]"),
+        key("ease", Form::Table(ease()), "Fullness worked in: { side = \"b\", up_to = \"3 %\" }"),
+        key("gather", Form::Table(ease()), "Gathered side: { side = \"a\", ratio = \"150 %\" }"),
+        key("stretch", Form::Table(ease()), "Elastic stretched on: { side = \"b\", ratio = \"80 %\" }"),
+        key("note", Form::Text, "A remark"),
+    ]
+}
+
+fn sewing() -> Vec<Kind> {
+    let mut opening = joint();
+    let close = vec![
+        key("by", Form::Text, "How: hand, machine, zip, hook and loop ..."),
+        key("trim", Form::Id, "What closes it: role or article"),
+        key("note", Form::Text, "A remark"),
+    ];
+    opening.push(key("close", Form::Table(close), "How it is closed"));
+    opening.push(varying("girth", Form::Quantity(&[Length]), "Girth of what must pass: the turned part, or what is inserted"));
+    let finish = vec![
+        key("by", Form::Choice(FINISHES), "What is done to the edge"),
+        key("on", Form::Chain, "The edge"),
+        key("mirrored", Form::Flag, "Once more with left and right exchanged"),
+        key("tape", Form::Table(trim_layer()), "The tape of a bound edge"),
+        key("stitch", Form::TextOr(stitching()), "A table, or the id of a [stitching]"),
+        key("note", Form::Text, "A remark"),
+    ];
+    let stitch = vec![
+        key("on", Form::Chain, "The internal line: \"SIDE.l:@smile\""),
+        key("mirrored", Form::Flag, "Once more with left and right exchanged"),
+        key("stitch", Form::TextOr(stitching()), "A table, or the id of a [stitching]"),
+        key("note", Form::Text, "A remark"),
+    ];
+    let mut attach = stitch.clone();
+    attach.insert(0, key("edge", Form::Chain, "The edge that is sewn on"));
+    let step = vec![
+        key("do", Form::Text, "turn, fill, insert, or your own word: embroider, clip, brush, detect"),
+        key("part", Form::Id, "The part it is done to"),
+        key("zone", Form::Id, "The zone it fills"),
+        key("trim", Form::Id, "The trim it fits: role or article"),
+        key("note", Form::Text, "A remark"),
+    ];
+    let work = vec![
+        key("order", Form::Texts, "Ids of seams, openings (where they are closed), stitches, attachments, finishes and steps, first to last"),
+        key("stitch", Form::TextOr(stitching()), "The stitch of every seam that states none"),
+    ];
+    vec![
+        keyed("stitching", stitching(), "A stitch that several seams share"),
+        keyed("seam", joint(), "Two sides of the shell that meet, and what is caught between them"),
+        keyed("opening", opening, "A seam that is left open and closed later"),
+        keyed("finish", finish, "What is done to an edge that joins nothing"),
+        keyed("stitch", stitch, "Stitching along an internal line; joins nothing"),
+        keyed("attach", attach, "An edge sewn onto an internal line"),
+        keyed("step", step, "A step of the work that is no seam"),
+        single("work", work, "The order of work"),
+    ]
+}
+
+fn rest() -> Vec<Kind> {
+    let measure = vec![
+        key("method", Form::Text, "From where to where, straight or along the surface, posture, rest"),
+        key("state", Form::Choice(STATES), "The state it is measured in"),
+        varying("target", Form::Quantity(&[Length, Mass, Count]), "Target with tolerance, by size"),
+        key("step", Form::Quantity(&[Length, Mass, Count]), "The step that can be read"),
+        key("critical", Form::Flag, "Bulk is refused for it"),
+        key("reference", Form::Flag, "For reference only; never blocks"),
+        key("view", Form::Id, "The view its arrow is drawn on"),
+        key("arrow", Form::Texts, "From and to on that view: [\"12 % 50 %\", \"88 % 50 %\"], from the top left"),
+    ];
+    let callout = vec![
+        key("at", Form::Text, "Where: \"30 % 20 %\" from the top left"),
+        key("item", Form::Id, "What it names"),
+        key("text", Form::Text, "The remark"),
+    ];
+    let view = vec![
+        key("picture", Form::Text, "A PNG or JPEG below the style folder"),
+        key("alt", Form::Text, "What the picture shows, for those who cannot see it"),
+        key("callouts", Form::Tables(callout), "Remarks with their places"),
+    ];
+    let mut severity = single("severity", vec![], "Severity by rule code: must, should, note or off");
+    severity.open = Some(Form::Choice(&["must", "should", "note", "off"]));
+    vec![
+        keyed("point-of-measure", measure, "What is measured, within what"),
+        keyed("view", view, "A picture of the product from one side"),
+        severity,
+    ]
+}
+
+/// States a measurement can be taken in.
+pub const STATES: &[&str] = &["cut", "sewn flat", "filled", "closed", "packed"];

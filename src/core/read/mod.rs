@@ -1,0 +1,68 @@
+//! Folder -> (Model, findings). The only file input, and it never stops at the first problem.
+
+mod articles;
+mod chains;
+mod disk;
+pub mod keys;
+mod measures;
+mod outlines;
+mod parse;
+mod pictures;
+mod pieces;
+mod reader;
+pub mod rules;
+mod seams;
+mod section;
+mod style;
+mod tree;
+mod values;
+mod views;
+mod work;
+
+pub use disk::{Limits, Unreadable};
+
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::sync::Arc;
+
+use crate::diag::{Findings, Levels};
+use crate::model::Model;
+use crate::source::{Sources, Span};
+
+/// Everything one reading of a folder gives.
+#[derive(Debug, Default)]
+pub struct Loaded {
+    /// The specification.
+    pub model: Model,
+    /// The text files it was read from.
+    pub sources: Sources,
+    /// What was found while reading.
+    pub findings: Findings,
+    /// Every file that was read, by its path below the root: what a seal and the attachment hold.
+    pub closure: Vec<(String, Arc<[u8]>)>,
+    /// Severities the specification sets.
+    pub levels: Levels,
+    /// Where each severity is written, to say which code no rule has.
+    pub level_places: BTreeMap<String, Span>,
+}
+
+/// Reads the style in `folder`.
+///
+/// # Errors
+/// Only if the folder itself cannot be read at all; everything else is a finding.
+pub fn folder(folder: &Path) -> Result<Loaded, Unreadable> {
+    let disk = disk::load(folder, &Limits::default())?;
+    Ok(lower(disk))
+}
+
+/// Reads a style from texts in memory, by path: for tests and for what was sealed.
+pub fn texts(files: &[(&str, &str)]) -> Loaded {
+    lower(disk::memory(files))
+}
+
+fn lower(disk: disk::Disk) -> Loaded {
+    let mut reader = reader::Reader::new(disk);
+    let trees = parse::parse(&mut reader);
+    let model = reader.model(trees);
+    reader.finish(model)
+}

@@ -1,0 +1,272 @@
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use crate::diag::{Findings, Levels, Severity};
+use crate::model::{Entry, Model, Size, Table};
+use crate::source::{FileId, Sources, Span, Spanned};
+
+use super::disk::Disk;
+use super::keys::{self, Kind as TableKind};
+use super::parse::Trees;
+use super::section::Section;
+use super::tree::{Fields, Kind};
+use super::{Loaded, rules};
+
+/// Codes by which a value may differ.
+#[derive(Debug, Default)]
+pub struct Codes {
+    /// Size ids in order.
+    pub sizes: Vec<String>,
+    /// Colourway ids.
+    pub colourways: BTreeSet<String>,
+}
+
+impl Codes {
+    /// Every code.
+    pub fn all(&self) -> impl Iterator<Item = &str> {
+        self.sizes.iter().chain(&self.colourways).map(String::as_str)
+    }
+
+    /// Whether a code is declared.
+    pub fn contains(&self, code: &str) -> bool {
+        self.all().any(|one| one == code)
+    }
+
+    /// What is left out of a value given for `written`: all sizes if it is by size, all colourways if by colourway.
+    pub fn missing(&self, written: &[&str]) -> Vec<&str> {
+        let by_size = self.sizes.iter().any(|code| written.contains(&code.as_str()));
+        let by_colourway = self.colourways.iter().any(|code| written.contains(&code.as_str()));
+        let sizes = self.sizes.iter().filter(|_| by_size);
+        let colourways = self.colourways.iter().filter(|_| by_colourway && !by_size);
+        sizes.chain(colourways).map(String::as_str).filter(|code| !written.contains(code)).collect()
+    }
+}
+
+/// The state of one reading.
+#[derive(Debug)]
+pub struct Reader {
+    /// Loaded texts.
+    pub sources: Sources,
+    /// What was found so far.
+    pub findings: Findings,
+    /// Sizes and colourways.
+    pub codes: Codes,
+    /// Files, for pictures and the closure.
+    pub disk: Disk,
+    /// Severities the specification sets.
+    pub levels: Levels,
+    /// Where each severity is written.
+    pub level_places: BTreeMap<String, Span>,
+    broken: BTreeSet<FileId>,
+}
+
+/// One declared thing, before its keys are understood.
+#[derive(Debug, Clone)]
+pub struct Declared {
+    /// Its id at its key.
+    pub id: Spanned<String>,
+    /// Its fields.
+    pub fields: Fields,
+}
+
+/// Declarations by kind of table; singletons have the kind's name as id.
+pub type Declarations = BTreeMap<&'static str, Vec<Declared>>;
+
+impl Reader {
+    /// A reader over loaded files.
+    pub fn new(mut disk: Disk) -> Self {
+        let mut findings = Findings::default();
+        disk.findings.drain(..).for_each(|finding| findings.push(finding));
+        let sources = std::mem::take(&mut disk.sources);
+        Reader {
+            sources,
+            findings,
+            codes: Codes::default(),
+            disk,
+            levels: Levels::new(),
+            level_places: BTreeMap::new(),
+            broken: BTreeSet::new(),
+        }
+    }
+
+    /// Reads everything into a model.
+    pub fn model(&mut self, trees: Trees) -> Model {
+        let mut declared = self.gather(trees);
+        self.libraries(&mut declared);
+        let mut model = Model::default();
+        self.style(&declared, &mut model);
+        self.articles(&declared, &mut model);
+        self.pieces(&declared, &mut model);
+        self.seams(&declared, &mut model);
+        self.work(&declared, &mut model);
+        self.measures(&declared, &mut model);
+        self.views(&declared, &mut model);
+        self.severities(&declared);
+        model
+    }
+
+    /// Closes the reading.
+    pub fn finish(self, model: Model) -> Loaded {
+        let closure: Vec<(String, Arc<[u8]>)> = self.disk.files.into_iter().collect();
+        Loaded { model, sources: self.sources, findings: self.findings, closure, levels: self.levels, level_places: self.level_places }
+    }
+
+    /// Merges the top-level tables of all files; one id twice is a finding, and the first declaration holds.
+    fn gather(&mut self, trees: Trees) -> Declarations {
+        self.broken.extend(trees.broken);
+        let mut all = Declarations::new();
+        for (file, fields) in trees.files {
+            self.gather_file(file, fields, &mut all);
+        }
+        all
+    }
+
+    fn gather_file(&mut self, file: FileId, fields: Fields, all: &mut Declarations) {
+        for (name, (place, node)) in fields {
+            let Some(kind) = keys::kind(&name) else {
+                if !self.broken.contains(&file) {
+                    let known: Vec<&str> = keys::kinds().iter().map(|kind| kind.name).collect();
+                    self.findings.push(rules::unknown_table(&name, &known, place));
+                }
+                continue;
+            };
+            let Kind::Table(inner) = node.kind else {
+                self.refuse::<()>(&name, "a table", &node);
+                continue;
+            };
+            if !kind.keyed {
+                self.declare(kind, Declared { id: Spanned::new(name, place), fields: inner }, all);
+                continue;
+            }
+            for (id, (place, node)) in inner {
+                match node.kind {
+                    Kind::Table(fields) => self.declare(kind, Declared { id: Spanned::new(id, place), fields }, all),
+                    _ => {
+                        let message = format!("[{}] holds one table for each {}", kind.name, kind.name);
+                        let help = format!("write [{}.ID] above the key", kind.name);
+                        self.findings.push(rules::bad_value(message, place, help));
+                    }
+                }
+            }
+        }
+    }
+
+    fn declare(&mut self, kind: &'static TableKind, new: Declared, all: &mut Declarations) {
+        let list = all.entry(kind.name).or_default();
+        let what = if kind.keyed { format!("{} {}", kind.name, new.id.value) } else { format!("[{}]", kind.name) };
+        if let Some(old) = list.iter().find(|old| old.id.value == new.id.value) {
+            self.findings.push(rules::duplicate_id(&what, old.id.span, new.id.span));
+            return;
+        }
+        if kind.keyed && !is_id(&new.id.value, kind.hyphen) {
+            self.findings.push(rules::bad_id(&new.id.value, kind.name, kind.hyphen, new.id.span));
+        }
+        list.push(new);
+    }
+
+    /// Reads the shared files the style names and merges what they declare.
+    fn libraries(&mut self, declared: &mut Declarations) {
+        let Some(style) = declared.get("style").and_then(|list| list.first()).cloned() else { return };
+        let Some(kind) = keys::kind("style") else { return };
+        let section = Section { fields: &style.fields, keys: &kind.keys, what: "the style", span: style.id.span };
+        let listed = self.list(&section, "libraries");
+        if listed.is_empty() {
+            return;
+        }
+        let before = self.sources.iter().count();
+        std::mem::swap(&mut self.sources, &mut self.disk.sources);
+        for path in &listed {
+            match self.disk.library(&path.value) {
+                Ok(true) => {}
+                Ok(false) => self.findings.push(rules::missing_file(&path.value, path.span)),
+                Err(()) => self.findings.push(rules::bad_path(&path.value, path.span)),
+            }
+        }
+        std::mem::swap(&mut self.sources, &mut self.disk.sources);
+        let found = std::mem::take(&mut self.disk.findings);
+        found.into_iter().for_each(|finding| self.findings.push(finding));
+        let trees = super::parse::parse_from(self, before);
+        self.broken.extend(trees.broken);
+        for (file, fields) in trees.files {
+            self.gather_file(file, fields, declared);
+        }
+    }
+
+    /// Reports keys of a section that nothing reads; `open` sections take any key.
+    pub fn report_unknown(&mut self, section: &Section<'_>, open: bool) {
+        if open {
+            return;
+        }
+        for (name, (place, _)) in section.fields {
+            if section.key(name).is_none() && !self.broken.contains(&place.file) {
+                let known: Vec<&str> = section.keys.iter().map(|key| key.name).collect();
+                self.findings.push(rules::unknown_key(name, section.what, &known, *place));
+            }
+        }
+    }
+
+    /// Runs `read` over every declaration of a kind, with unknown keys reported.
+    pub fn each<T>(
+        &mut self,
+        declared: &Declarations,
+        kind: &'static str,
+        mut read: impl FnMut(&mut Reader, &Section<'_>, Entry) -> T,
+    ) -> Table<T> {
+        let mut all = Table::new();
+        let Some(kind) = keys::kind(kind) else { return all };
+        for one in declared.get(kind.name).map_or(&[][..], Vec::as_slice) {
+            let what = if kind.keyed { format!("{} {}", kind.name, one.id.value) } else { format!("[{}]", kind.name) };
+            let section = Section { fields: &one.fields, keys: &kind.keys, what: &what, span: one.id.span };
+            self.report_unknown(&section, kind.open.is_some());
+            let entry = self.entry(&section, &one.id, kind.keyed);
+            all.insert(one.id.value.clone(), read(self, &section, entry));
+        }
+        all
+    }
+
+    /// Id, name and former id of a declared thing.
+    pub fn entry(&mut self, section: &Section<'_>, id: &Spanned<String>, named: bool) -> Entry {
+        let name = if named { self.word(section, "name") } else { None };
+        let was = if named { self.word(section, "was") } else { None };
+        Entry { id: id.clone(), name, was }
+    }
+
+    fn severities(&mut self, declared: &Declarations) {
+        let Some(list) = declared.get("severity") else { return };
+        for one in list.clone() {
+            for (code, (place, node)) in &one.fields {
+                let Some(text) = self.plain_text(code, node) else { continue };
+                let severity = match text.as_str() {
+                    "must" => Some(Severity::Must),
+                    "should" => Some(Severity::Should),
+                    "note" => Some(Severity::Note),
+                    "off" => None,
+                    _ => {
+                        let message = format!("severity cannot be \"{text}\"");
+                        self.findings.push(rules::bad_value(message, node.span, "must, should, note or off"));
+                        continue;
+                    }
+                };
+                self.levels.insert(code.clone(), severity);
+                self.level_places.insert(code.clone(), *place);
+            }
+        }
+    }
+
+    /// The size entry for an id the style lists.
+    pub fn plain_size(id: &Spanned<String>) -> Size {
+        Size { entry: Entry { id: id.clone(), name: None, was: None }, scale: None }
+    }
+
+    /// A place for things the files do not declare: the first byte of the first file.
+    pub fn nowhere(&self) -> Span {
+        Span { file: FileId(0), start: 0, end: 0 }
+    }
+}
+
+/// Whether a text can be an id.
+pub fn is_id(text: &str, hyphen: bool) -> bool {
+    let mut chars = text.chars();
+    chars.next().is_some_and(|c| c.is_ascii_alphabetic())
+        && chars.all(|c| c.is_ascii_alphanumeric() || c == '_' || (hyphen && c == '-'))
+}

@@ -1,0 +1,27 @@
+use crate::diag::{Finding, Rule, Severity};
+use crate::source::Span;
+use crate::units::Dimension;
+
+/// A number without its unit.
+pub const RULE: Rule = Rule {
+    code: "bare-number",
+    family: "files",
+    severity: Severity::Must,
+    summary: "a number without its unit",
+    explanation: "One side of the world reads centimetres where the other writes inches. A quantity is always a text \
+                  with its unit.",
+    failing: "[piece.TOP]\noutline = { shape = \"circle\", diameter = 450 }",
+    passing: "[piece.TOP]\noutline = { shape = \"circle\", diameter = \"450 mm\" }",
+    source: "ISO 80000-1 (a quantity is a number and a unit)",
+};
+
+/// A bare number where a quantity is needed.
+pub fn bare_number(key: &str, number: &str, dimensions: &[Dimension], span: Span) -> Finding {
+    let finding = Finding::new(&RULE, format!("`{key}` needs a unit")).at(span, "a number alone");
+    match dimensions.first() {
+        Some(dimension) => {
+            finding.help(format!("write \"{number} {}\", if that is the unit", dimension.usual().symbol()))
+        }
+        None => finding,
+    }
+}

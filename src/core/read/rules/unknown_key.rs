@@ -1,0 +1,42 @@
+use crate::diag::{Finding, Rule, Severity};
+use crate::source::Span;
+
+/// A key nothing reads.
+pub const RULE: Rule = Rule {
+    code: "unknown-key",
+    family: "files",
+    severity: Severity::Must,
+    summary: "a key or table that nothing reads",
+    explanation: "A misspelt key is worse than a missing one: its author believes that the factory has been told. So \
+                  every key must be one that is known, and the nearest known one is proposed.",
+    failing: "[cloth.canvas]\nmas = \"320 g/m2 ±5 %\"",
+    passing: "[cloth.canvas]\nmass = \"320 g/m2 ±5 %\"",
+    source: "common practice",
+};
+
+/// An unknown key of a table.
+pub fn unknown_key(key: &str, what: &str, known: &[&str], span: Span) -> Finding {
+    let finding = Finding::new(&RULE, format!("{what} has no key `{key}`")).at(span, "nothing reads this");
+    match nearest(key, known) {
+        Some(near) => finding.help(format!("write `{near}`")),
+        None => finding.help(format!("known here: {}", known.join(", "))),
+    }
+}
+
+/// An unknown top-level table.
+pub fn unknown_table(key: &str, known: &[&str], span: Span) -> Finding {
+    let finding = Finding::new(&RULE, format!("there is no table `{key}`")).at(span, "nothing reads this");
+    match nearest(key, known) {
+        Some(near) => finding.help(format!("write `{near}`")),
+        None => finding.help(format!("known tables: {}", known.join(", "))),
+    }
+}
+
+/// The known word nearest to what was written, if one is near.
+pub fn nearest<'a>(word: &str, known: &[&'a str]) -> Option<&'a str> {
+    let (score, near) = known
+        .iter()
+        .map(|one| (strsim::damerau_levenshtein(&word.to_lowercase(), &one.to_lowercase()), *one))
+        .min()?;
+    (score <= 1 + word.chars().count() / 4).then_some(near)
+}

@@ -1,0 +1,77 @@
+use std::collections::BTreeMap;
+
+use crate::source::{FileId, Span};
+
+/// One parsed value with its place, owned, so that nothing borrows the text.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Node {
+    /// Where it stands, quotes included.
+    pub span: Span,
+    /// What it is.
+    pub kind: Kind,
+}
+
+/// The kinds of value a file can hold.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Kind {
+    /// A string after escapes.
+    Text(String),
+    /// A whole number as written.
+    Integer(String),
+    /// A decimal number as written.
+    Float(String),
+    /// `true` or `false`.
+    Flag(bool),
+    /// A date or time, as written.
+    Date(String),
+    /// A list.
+    List(Vec<Node>),
+    /// A table.
+    Table(Fields),
+}
+
+impl Kind {
+    /// The word for people.
+    pub fn word(&self) -> &'static str {
+        match self {
+            Kind::Text(_) => "a text",
+            Kind::Integer(_) | Kind::Float(_) => "a bare number",
+            Kind::Flag(_) => "true or false",
+            Kind::Date(_) => "a date",
+            Kind::List(_) => "a list",
+            Kind::Table(_) => "a table",
+        }
+    }
+}
+
+/// Keys of a table in the order of their names, each with its place.
+pub type Fields = BTreeMap<String, (Span, Node)>;
+
+/// Turns a parsed table into fields.
+pub fn fields(table: &toml::de::DeTable<'_>, file: FileId) -> Fields {
+    table
+        .iter()
+        .map(|(key, value)| {
+            let place = span(file, key.span());
+            (key.get_ref().to_string(), (place, node(value, file)))
+        })
+        .collect()
+}
+
+fn span(file: FileId, range: std::ops::Range<usize>) -> Span {
+    Span { file, start: range.start, end: range.end }
+}
+
+fn node(value: &toml::Spanned<toml::de::DeValue<'_>>, file: FileId) -> Node {
+    use toml::de::DeValue;
+    let kind = match value.get_ref() {
+        DeValue::String(text) => Kind::Text(text.to_string()),
+        DeValue::Integer(number) => Kind::Integer(number.to_string()),
+        DeValue::Float(number) => Kind::Float(number.to_string()),
+        DeValue::Boolean(flag) => Kind::Flag(*flag),
+        DeValue::Datetime(date) => Kind::Date(date.to_string()),
+        DeValue::Array(list) => Kind::List(list.iter().map(|one| node(one, file)).collect()),
+        DeValue::Table(table) => Kind::Table(fields(table, file)),
+    };
+    Node { span: span(file, value.span()), kind }
+}

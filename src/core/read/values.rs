@@ -1,0 +1,332 @@
+use std::collections::BTreeMap;
+
+use crate::model::{Audience, Binding, Given, Stated, Value};
+use crate::source::{Span, Spanned};
+use crate::units::{Dimension, Quantity};
+
+use super::keys::Form;
+use super::reader::Reader;
+use super::rules;
+use super::section::Section;
+use super::tree::{Fields, Kind, Node};
+
+/// The text that leaves a value to the factory.
+pub const BY_FACTORY: &str = "by factory";
+
+/// Keys of the long form of a value.
+const LONG: [&str; 4] = ["value", "binding", "audience", "withheld"];
+
+impl Reader {
+    /// Text, short or long form.
+    pub fn text(&mut self, section: &Section<'_>, key: &str) -> Option<Stated<String>> {
+        let node = section.node(key)?;
+        self.stated(key, node, |reader, node| reader.plain_text(key, node))
+    }
+
+    /// Text that may differ by size or colourway.
+    pub fn texts_by(&mut self, section: &Section<'_>, key: &str) -> Option<Value<String>> {
+        let node = section.node(key)?;
+        self.value(key, node, |reader, node| reader.plain_text(key, node))
+    }
+
+    /// A name, id or other text without a long form, with its place.
+    pub fn word(&mut self, section: &Section<'_>, key: &str) -> Option<Spanned<String>> {
+        let node = section.node(key)?;
+        self.plain_text(key, node).map(|text| Spanned::new(text, node.span))
+    }
+
+    /// `true` or `false`.
+    pub fn flag(&mut self, section: &Section<'_>, key: &str) -> Option<Spanned<bool>> {
+        let node = section.node(key)?;
+        match node.kind {
+            Kind::Flag(flag) => Some(Spanned::new(flag, node.span)),
+            _ => self.refuse(key, "true or false", node),
+        }
+    }
+
+    /// A whole number above zero.
+    pub fn whole(&mut self, section: &Section<'_>, key: &str) -> Option<Stated<u32>> {
+        let node = section.node(key)?;
+        match &node.kind {
+            Kind::Integer(text) => match text.parse::<u32>() {
+                Ok(number) if number > 0 && number <= 100_000 => Some(Stated::plain(number, node.span)),
+                _ => {
+                    let message = format!("`{key}` is a whole number from 1 to 100 000");
+                    self.findings.push(rules::bad_value(message, node.span, "write for example 2"));
+                    None
+                }
+            },
+            _ => self.refuse(key, "a whole number", node),
+        }
+    }
+
+    /// A date as text or as a date of its own.
+    pub fn date(&mut self, section: &Section<'_>, key: &str) -> Option<Stated<String>> {
+        let node = section.node(key)?;
+        self.stated(key, node, |reader, node| match &node.kind {
+            Kind::Text(text) | Kind::Date(text) if is_date(text) => Some(text.clone()),
+            Kind::Text(_) | Kind::Date(_) => {
+                let message = format!("`{key}` is a day of the calendar");
+                reader.findings.push(rules::bad_value(message, node.span, "write year, month and day: \"2026-11-20\""));
+                None
+            }
+            _ => reader.refuse(key, "a date", node),
+        })
+    }
+
+    /// A quantity that may differ by size or colourway; the dimensions stand with the key.
+    pub fn quantity_by(&mut self, section: &Section<'_>, key: &str) -> Option<Value<Quantity>> {
+        let dimensions = dimensions(section, key)?;
+        let node = section.node(key)?;
+        self.value(key, node, |reader, node| reader.plain_quantity(key, node, dimensions))
+    }
+
+    /// A quantity that is the same for all.
+    pub fn quantity(&mut self, section: &Section<'_>, key: &str) -> Option<Stated<Quantity>> {
+        let dimensions = dimensions(section, key)?;
+        let node = section.node(key)?;
+        self.stated(key, node, |reader, node| reader.plain_quantity(key, node, dimensions))
+    }
+
+    /// A list of texts; a single text counts as a list of one.
+    pub fn list(&mut self, section: &Section<'_>, key: &str) -> Vec<Spanned<String>> {
+        let Some(node) = section.node(key) else { return Vec::new() };
+        match &node.kind {
+            Kind::Text(text) => vec![Spanned::new(text.clone(), node.span)],
+            Kind::List(list) => {
+                list.iter().filter_map(|one| Some(Spanned::new(self.plain_text(key, one)?, one.span))).collect()
+            }
+            _ => {
+                self.refuse::<()>(key, "a list of texts", node);
+                Vec::new()
+            }
+        }
+    }
+
+    /// One of the words a key allows.
+    pub fn choice(&mut self, section: &Section<'_>, key: &str) -> Option<Spanned<String>> {
+        let word = self.word(section, key)?;
+        let Some(Form::Choice(words)) = section.key(key).map(|key| &key.form) else { return Some(word) };
+        if words.contains(&word.value.as_str()) {
+            return Some(word);
+        }
+        let help = match rules::nearest(&word.value, words) {
+            Some(near) => format!("write \"{near}\""),
+            None => format!("one of: {}", words.join(", ")),
+        };
+        self.findings.push(rules::bad_value(format!("`{key}` cannot be \"{}\"", word.value), word.span, help));
+        None
+    }
+
+    /// A decimal factor written as text.
+    pub fn number(&mut self, section: &Section<'_>, key: &str) -> Option<Stated<f64>> {
+        let node = section.node(key)?;
+        let (Kind::Text(text) | Kind::Float(text) | Kind::Integer(text)) = &node.kind else {
+            return self.refuse(key, "a number", node);
+        };
+        let number = crate::units::Rational::parse(text.trim()).map(|number| number.to_f64());
+        match number.filter(|number| *number > 0.0 && *number <= 1000.0) {
+            Some(number) => Some(Stated::plain(number, node.span)),
+            None => {
+                let message = format!("`{key}` is a factor above 0 and at most 1000");
+                self.findings.push(rules::bad_value(message, node.span, "write for example \"1.25\""));
+                None
+            }
+        }
+    }
+
+    /// A sub-table with its own keys; unknown keys are reported.
+    pub fn table<'a>(&mut self, section: &Section<'a>, key: &str, what: &'a str) -> Option<Section<'a>> {
+        let node = section.node(key)?;
+        let keys: &'a [super::keys::Key] = match section.key(key).map(|key| &key.form) {
+            Some(Form::Table(keys) | Form::TextOr(keys)) => keys,
+            _ => &[],
+        };
+        match &node.kind {
+            Kind::Table(fields) => {
+                let inner = Section { fields, keys, what, span: node.span };
+                self.report_unknown(&inner, false);
+                Some(inner)
+            }
+            _ => self.refuse(key, "a table { .. }", node),
+        }
+    }
+
+    /// Text at a node, trimmed; empty text counts as a slip.
+    pub fn plain_text(&mut self, key: &str, node: &Node) -> Option<String> {
+        match &node.kind {
+            Kind::Text(text) if !text.trim().is_empty() => Some(text.trim().to_string()),
+            Kind::Text(_) => {
+                let message = format!("`{key}` is empty");
+                self.findings.push(rules::bad_value(message, node.span, "write the text or leave the key out"));
+                None
+            }
+            _ => self.refuse(key, "a text in quotes", node),
+        }
+    }
+
+    fn plain_quantity(&mut self, key: &str, node: &Node, dimensions: &'static [Dimension]) -> Option<Quantity> {
+        match &node.kind {
+            Kind::Text(text) => match Quantity::parse(text, dimensions) {
+                Ok(quantity) => Some(quantity),
+                Err(error) => {
+                    let inside = self.inside(node, text);
+                    self.findings.push(rules::bad_quantity(key, &error, node.span, inside));
+                    None
+                }
+            },
+            Kind::Integer(text) | Kind::Float(text) => {
+                self.findings.push(rules::bare_number(key, text, dimensions, node.span));
+                None
+            }
+            _ => self.refuse(key, "a quantity with its unit, in quotes", node),
+        }
+    }
+
+    /// The place of the text between the quotes, if the source holds it without escapes.
+    pub fn inside(&self, node: &Node, text: &str) -> Option<Span> {
+        let inside = Span { start: node.span.start + 1, end: node.span.end.checked_sub(1)?, ..node.span };
+        (inside.start <= inside.end && self.sources.text(inside) == text).then_some(inside)
+    }
+
+    /// Says that a value is of the wrong sort.
+    pub fn refuse<T>(&mut self, key: &str, wanted: &str, node: &Node) -> Option<T> {
+        self.findings.push(rules::wrong_kind(key, wanted, node.kind.word(), node.span));
+        None
+    }
+
+    /// A value in short form, left to the factory, or in the long form with binding and audience.
+    pub fn stated<T>(
+        &mut self,
+        key: &str,
+        node: &Node,
+        read: impl Fn(&mut Reader, &Node) -> Option<T>,
+    ) -> Option<Stated<T>> {
+        let audience = self.audience(node.span);
+        match &node.kind {
+            Kind::Text(text) if text.trim() == BY_FACTORY => {
+                Some(Stated { given: Given::ByFactory, binding: Binding::FillIn, audience, span: node.span })
+            }
+            Kind::Table(fields) if is_long(fields) => self.long(key, fields, node.span, read),
+            _ => {
+                let given = Given::Known(read(self, node)?);
+                Some(Stated { given, binding: Binding::Required, audience, span: node.span })
+            }
+        }
+    }
+
+    fn long<T>(
+        &mut self,
+        key: &str,
+        fields: &Fields,
+        span: Span,
+        read: impl Fn(&mut Reader, &Node) -> Option<T>,
+    ) -> Option<Stated<T>> {
+        for (name, (place, _)) in fields.iter().filter(|(name, _)| !LONG.contains(&name.as_str())) {
+            self.findings.push(rules::unknown_key(name, &format!("the long form of `{key}`"), &LONG, *place));
+        }
+        let words = ["required", "confirm", "fill in", "information"];
+        let bindings = [Binding::Required, Binding::Confirm, Binding::FillIn, Binding::Information];
+        let binding = self.one_of("binding", fields, &words).map(|at| bindings[at]);
+        let audience = self.one_of("audience", fields, &["everyone", "own"]).map(|at| [Audience::Everyone, Audience::Own][at]);
+        let withheld = fields.get("withheld").and_then(|(_, node)| self.plain_text("withheld", node));
+        let known = fields.get("value").map(|(_, node)| node);
+        let left = |node: &Node| matches!(&node.kind, Kind::Text(text) if text.trim() == BY_FACTORY);
+        let given = match (known, withheld) {
+            (Some(node), _) if left(node) => Given::ByFactory,
+            (Some(node), _) => Given::Known(read(self, node)?),
+            (None, Some(digest)) => Given::Withheld(digest),
+            (None, None) => Given::ByFactory,
+        };
+        let usual = if matches!(given, Given::ByFactory) { Binding::FillIn } else { Binding::Required };
+        let audience = audience.unwrap_or_else(|| self.audience(span));
+        Some(Stated { given, binding: binding.unwrap_or(usual), audience, span })
+    }
+
+    /// Position of a written word among those allowed.
+    fn one_of(&mut self, key: &str, fields: &Fields, words: &[&str]) -> Option<usize> {
+        let (_, node) = fields.get(key)?;
+        let text = self.plain_text(key, node)?;
+        let found = words.iter().position(|word| *word == text);
+        if found.is_none() {
+            let help = format!("one of: {}", words.join(", "));
+            self.findings.push(rules::bad_value(format!("`{key}` cannot be \"{text}\""), node.span, help));
+        }
+        found
+    }
+
+    /// What stands in a file below `private/` is for the own edition unless it says otherwise.
+    fn audience(&self, span: Span) -> Audience {
+        let path = self.sources.file(span.file).map_or("", |file| file.path.as_str());
+        if path.split('/').any(|part| part == "private") { Audience::Own } else { Audience::Everyone }
+    }
+
+    /// A value that may differ by size or colourway: `{ S = .., L = .. }`, every code present or `else`.
+    pub fn value<T>(
+        &mut self,
+        key: &str,
+        node: &Node,
+        read: impl Fn(&mut Reader, &Node) -> Option<T> + Copy,
+    ) -> Option<Value<T>> {
+        let fields = match &node.kind {
+            Kind::Table(fields) if !is_long(fields) => fields,
+            _ => return self.stated(key, node, read).map(Value::same),
+        };
+        let mut value = Value { otherwise: None, by: BTreeMap::new(), span: node.span };
+        let mut written = Vec::new();
+        for (code, (place, inner)) in fields {
+            written.push(code.as_str());
+            if code == "else" {
+                value.otherwise = self.stated(key, inner, read);
+            } else if self.codes.contains(code) {
+                if let Some(stated) = self.stated(key, inner, read) {
+                    value.by.insert(code.clone(), (*place, stated));
+                }
+            } else {
+                let known: Vec<&str> = self.codes.all().collect();
+                let finding = rules::unknown_code(code, &known, *place);
+                self.findings.push(finding);
+            }
+        }
+        if !written.contains(&"else") {
+            let missing: Vec<&str> = self.codes.missing(&written);
+            if !missing.is_empty() {
+                let finding = rules::incomplete_value(key, &missing, node.span);
+                self.findings.push(finding);
+            }
+        }
+        Some(value)
+    }
+}
+
+fn is_long(fields: &Fields) -> bool {
+    !fields.is_empty() && LONG.iter().any(|key| fields.contains_key(*key))
+}
+
+fn dimensions(section: &Section<'_>, key: &str) -> Option<&'static [Dimension]> {
+    match section.key(key)?.form {
+        Form::Quantity(dimensions) => Some(dimensions),
+        _ => None,
+    }
+}
+
+/// Whether a text is a day of the Gregorian calendar written `yyyy-mm-dd`.
+fn is_date(text: &str) -> bool {
+    let parts: Vec<&str> = text.split('-').collect();
+    let [year, month, day] = parts.as_slice() else { return false };
+    let digits = |part: &str, count: usize| part.len() == count && part.bytes().all(|b| b.is_ascii_digit());
+    if !(digits(year, 4) && digits(month, 2) && digits(day, 2)) {
+        return false;
+    }
+    let number = |part: &str| part.parse::<u32>().unwrap_or(0);
+    let (year, month, day) = (number(year), number(month), number(day));
+    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    let days = match month {
+        4 | 6 | 9 | 11 => 30,
+        2 if leap => 29,
+        2 => 28,
+        1..=12 => 31,
+        _ => 0,
+    };
+    year >= 1900 && day >= 1 && day <= days
+}
