@@ -9,10 +9,12 @@
 //! ```
 //! `source`, `units`, `geom`, `standards` and `words` are leaves: they import nothing of ours.
 
+pub mod check;
 pub mod diag;
 pub mod geom;
 pub mod model;
 pub mod read;
+pub mod rules;
 pub mod scene;
 pub mod source;
 pub mod standards;

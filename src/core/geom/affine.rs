@@ -68,14 +68,7 @@ impl Affine {
         let square = d.dot(d);
         let xx = (d.x * d.x - d.y * d.y) / square;
         let xy = 2.0 * d.x * d.y / square;
-        Self {
-            xx,
-            xy,
-            yx: xy,
-            yy: -xx,
-            dx: a.x - (xx * a.x + xy * a.y),
-            dy: a.y - (xy * a.x - xx * a.y),
-        }
+        Self { xx, xy, yx: xy, yy: -xx, dx: a.x - (xx * a.x + xy * a.y), dy: a.y - (xy * a.x - xx * a.y) }
     }
 
     /// First this map, then `next`.
@@ -92,10 +85,7 @@ impl Affine {
 
     /// The image of a point.
     pub fn apply(self, p: Point) -> Point {
-        Point::new(
-            self.xx * p.x + self.xy * p.y + self.dx,
-            self.yx * p.x + self.yy * p.y + self.dy,
-        )
+        Point::new(self.xx * p.x + self.xy * p.y + self.dx, self.yx * p.x + self.yy * p.y + self.dy)
     }
 
     /// Factor of areas; negative for a map that mirrors.

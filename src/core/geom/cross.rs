@@ -32,7 +32,8 @@ pub fn proper(a: GridPoint, b: GridPoint, c: GridPoint, d: GridPoint) -> bool {
 /// The first meeting of two edges of the closed polygon, in the order of their corners.
 pub(super) fn find(points: &[GridPoint]) -> Option<Crossing> {
     let next = points.iter().copied().cycle().skip(1);
-    let mut edges: Vec<Edge> = points.iter().copied().zip(next).enumerate().map(|(index, (a, b))| Edge { index, a, b }).collect();
+    let mut edges: Vec<Edge> =
+        points.iter().copied().zip(next).enumerate().map(|(index, (a, b))| Edge { index, a, b }).collect();
     edges.sort_by_key(|edge| (edge.left(), edge.index));
     // A sweep in x: only edges whose x ranges overlap are compared.
     let mut active: Vec<Edge> = Vec::new();
@@ -73,12 +74,7 @@ impl Edge {
         let follows = two.index == one.index + 1;
         let precedes = one.index == 0 && two.index + 1 == count;
         // Neighbours share a corner; they touch only if one folds back onto the other.
-        let contacts = [
-            (two.a, one, follows),
-            (two.b, one, precedes),
-            (one.a, two, precedes),
-            (one.b, two, follows),
-        ];
+        let contacts = [(two.a, one, follows), (two.b, one, precedes), (one.a, two, precedes), (one.b, two, follows)];
         let touch = contacts.iter().find(|(p, edge, shared)| !shared && on_edge(*p, edge.a, edge.b));
         touch.and_then(|(p, _, _)| at(p.point(), true))
     }

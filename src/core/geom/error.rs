@@ -174,10 +174,9 @@ impl fmt::Display for ShapeError {
                 write!(f, "the {what} is {value}; {limit} is the most that can be handled")
             }
             Self::NotFinite => write!(f, "a coordinate is not a finite number"),
-            Self::RadiusTooLarge { radius, limit } => write!(
-                f,
-                "a corner radius of {radius} mm does not fit: half the shorter side is {limit} mm"
-            ),
+            Self::RadiusTooLarge { radius, limit } => {
+                write!(f, "a corner radius of {radius} mm does not fit: half the shorter side is {limit} mm")
+            }
             Self::TooFewPoints { found } => write!(f, "an outline needs at least 3 points, and has {found}"),
             Self::TooFewGores { found } => write!(f, "a ball is made of at least 2 gores, not {found}"),
             _ => self.fmt_places(f),
@@ -201,10 +200,9 @@ impl ShapeError {
             ),
             Self::Open { gap } => write!(f, "the outline is open: its end is {gap:.3} mm from its start"),
             Self::NoArea => write!(f, "the outline encloses no area"),
-            Self::OffOutline { id, distance } => write!(
-                f,
-                "the point `{id}` is {distance:.3} mm off the outline; it must lie within 0.5 mm"
-            ),
+            Self::OffOutline { id, distance } => {
+                write!(f, "the point `{id}` is {distance:.3} mm off the outline; it must lie within 0.5 mm")
+            }
             Self::OutsideRun { id, run, length, asked } => write!(
                 f,
                 "the point `{id}` would be {asked:.3} mm along {}-{}, which is {length:.3} mm long",

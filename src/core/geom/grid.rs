@@ -111,9 +111,8 @@ impl Polygon {
 
     /// Twice the signed area in µm², exact: positive anticlockwise.
     pub fn area2(&self) -> i128 {
-        let product = |(a, b): (GridPoint, GridPoint)| {
-            i128::from(a.x) * i128::from(b.y) - i128::from(a.y) * i128::from(b.x)
-        };
+        let product =
+            |(a, b): (GridPoint, GridPoint)| i128::from(a.x) * i128::from(b.y) - i128::from(a.y) * i128::from(b.x);
         self.edges().map(product).sum()
     }
 

@@ -54,11 +54,8 @@ impl Outline {
     /// The mirror map that the recorded images speak of: at the middle between a point and its
     /// image, or through two points that are their own image.
     pub(super) fn image_axis(&self) -> Option<Affine> {
-        let pairs: Vec<_> = self
-            .axis_images
-            .iter()
-            .filter_map(|(id, image)| Some((self.point(id)?, self.point(image)?)))
-            .collect();
+        let pairs: Vec<_> =
+            self.axis_images.iter().filter_map(|(id, image)| Some((self.point(id)?, self.point(image)?))).collect();
         let apart = pairs.iter().find(|(a, b)| a.distance(*b) > SAME_PLACE);
         if let Some((a, b)) = apart {
             return Some(bisector(*a, *b));
@@ -87,10 +84,7 @@ impl Outline {
             let at = |id: &&super::outline::Named| self.point(&id.id).is_some_and(|p| p.distance(place) <= tolerance);
             self.points.iter().find(at).map(|named| named.id.clone())
         };
-        self.points
-            .iter()
-            .map(|named| Some((named.id.clone(), near(axis.apply(self.point(&named.id)?))?)))
-            .collect()
+        self.points.iter().map(|named| Some((named.id.clone(), near(axis.apply(self.point(&named.id)?))?))).collect()
     }
 
     /// The pile must lie the same way after mirroring: the grain is parallel to the axis.

@@ -17,11 +17,11 @@ mod value;
 mod view;
 mod work;
 
-pub use assembly::Assembly;
 pub use article::{Article, ArticleKind, Colour, Composition, Role};
+pub use assembly::Assembly;
 pub use chain::{Chain, PathRef, PointRef, RunRef};
 pub use form::{OutlineSource, PlacedPoint, ShapeSource, Side};
-pub use joint::{SeamSide, Close, Ease, Finish, FinishKind, Joint, JointKind, Layer, StitchUse, TrimLayer};
+pub use joint::{Close, Ease, Finish, FinishKind, Joint, JointKind, Layer, SeamSide, StitchUse, TrimLayer};
 pub use measure::PointOfMeasure;
 pub use part::{Form, Part, Use, Zone};
 pub use piece::{Allowance, Copy, Cut, Darts, Piece};

@@ -5,7 +5,7 @@ use std::sync::OnceLock;
 
 use crate::model::ArticleKind;
 use crate::model::property::{self, Holds};
-use crate::units::Dimension::{self, Count, Length, Mass, Percent, StitchDensity};
+use crate::units::Dimension::{self, Count, Density, Length, Mass, Percent};
 
 /// What a key takes.
 #[derive(Debug, Clone)]
@@ -145,8 +145,10 @@ fn people() -> Vec<Kind> {
         key("along", Form::Number, "Factor along the grain"),
         key("across", Form::Number, "Factor across the grain"),
     ];
-    let size = vec![key("scale", Form::Table(scale), "Factor on the sew line of the drawn size; allowances stay as stated")];
-    let mut colourway = keyed("colourway", vec![], "Which article and colour each role gets: ROLE = \"article/colour\"");
+    let size =
+        vec![key("scale", Form::Table(scale), "Factor on the sew line of the drawn size; allowances stay as stated")];
+    let mut colourway =
+        keyed("colourway", vec![], "Which article and colour each role gets: ROLE = \"article/colour\"");
     colourway.open = Some(Form::Id);
     vec![
         single("style", style, "Who makes what for whom"),
@@ -162,7 +164,11 @@ pub const STAGES: &[&str] = &["prototype", "approval", "pre-production", "bulk"]
 fn materials() -> Vec<Kind> {
     let colour = vec![
         key("reference", Form::Text, "Swatch, dye or shade reference"),
-        key("lab", Form::Texts, "CIELAB target [\"L*\", \"a*\", \"b*\"], D65 and 10 degrees unless the reference says otherwise"),
+        key(
+            "lab",
+            Form::Texts,
+            "CIELAB target [\"L*\", \"a*\", \"b*\"], D65 and 10 degrees unless the reference says otherwise",
+        ),
         key("screen", Form::Text, "For the screen only: \"#4a5b6c\""),
     ];
     let role = vec![key("note", Form::Text, "A remark")];
@@ -182,7 +188,11 @@ fn materials() -> Vec<Kind> {
 fn article(kind: ArticleKind) -> Vec<Key> {
     let mut keys = vec![
         key("colours", Form::Texts, "Ids of the colours it is bought in"),
-        key("composition", Form::TextOr(layers()), "\"80 % cotton, 20 % polyester\", or by layer { pile = \"..\", ground = \"..\" }"),
+        key(
+            "composition",
+            Form::TextOr(layers()),
+            "\"80 % cotton, 20 % polyester\", or by layer { pile = \"..\", ground = \"..\" }",
+        ),
     ];
     keys.extend(property::of(kind).map(|spec| {
         let form = match spec.holds {
@@ -242,14 +252,26 @@ fn shapes() -> Vec<Kind> {
         key("name", Form::Text, "Text for people"),
         key("was", Form::Id, "The id it had in an earlier revision"),
         key("material", Form::Id, "The role or article it is cut from"),
-        varying("allowance", Form::TextOr(vec![]), "Outside the sew line: \"10 mm\", or { all = \"5 mm\", \"b-n\" = \"7 mm\" }"),
-        varying("inside", Form::Quantity(&[Length]), "How far inside the sew line it is cut; such a layer is not sewn by itself"),
+        varying(
+            "allowance",
+            Form::TextOr(vec![]),
+            "Outside the sew line: \"10 mm\", or { all = \"5 mm\", \"b-n\" = \"7 mm\" }",
+        ),
+        varying(
+            "inside",
+            Form::Quantity(&[Length]),
+            "How far inside the sew line it is cut; such a layer is not sewn by itself",
+        ),
         key("count", Form::Whole, "How often per copy"),
         key("block", Form::Table(block()), "Cut oversize, worked, then cut to shape"),
     ];
     let mut piece = vec![
         key("part", Form::Id, "The part it belongs to"),
-        key("copies", Form::Copies, "How often in one use of the part: a number, or names such as [\"l\", \"r mirrored\"]"),
+        key(
+            "copies",
+            Form::Copies,
+            "How often in one use of the part: a number, or names such as [\"l\", \"r mirrored\"]",
+        ),
         varying("outline", Form::TextOr(outline()), "Its outline, or \"by factory\""),
         key("cut", Form::Open(Box::new(Form::Table(cut.clone()))), "Layers by id: [piece.ID.cut.shell] and others"),
         key("darts", Form::Choice(&["marked", "cut"]), "How darts reach the cutting room"),
@@ -262,7 +284,11 @@ fn shapes() -> Vec<Kind> {
     vec![
         strict(keyed("part", part, "A component made of pieces")),
         keyed("zone", zone, "Where filling goes"),
-        strict(keyed("piece", piece, "A piece; material, allowance and the rest of a cut may stand here for its one shell")),
+        strict(keyed(
+            "piece",
+            piece,
+            "A piece; material, allowance and the rest of a cut may stand here for its one shell",
+        )),
     ]
 }
 
@@ -284,7 +310,7 @@ pub const FINISHES: &[&str] = &["raw", "hem", "bound", "fold", "overlocked"];
 pub fn stitching() -> Vec<Key> {
     vec![
         key("type", Form::Text, "Stitch type number after ISO 4915"),
-        key("density", Form::Quantity(&[StitchDensity]), "Stitches per length: \"4 st/cm\""),
+        key("density", Form::Quantity(&[Density]), "Stitches per length: \"4 st/cm\""),
         key("thread", Form::Id, "Thread: role or article"),
         key("width", Form::Quantity(&[Length]), "Bight of overedge and zigzag stitches"),
         key("needle", Form::Text, "Needle size and point"),
@@ -332,7 +358,11 @@ fn sewing() -> Vec<Kind> {
         key("note", Form::Text, "A remark"),
     ];
     opening.push(key("close", Form::Table(close), "How it is closed"));
-    opening.push(varying("girth", Form::Quantity(&[Length]), "Girth of what must pass: the turned part, or what is inserted"));
+    opening.push(varying(
+        "girth",
+        Form::Quantity(&[Length]),
+        "Girth of what must pass: the turned part, or what is inserted",
+    ));
     let finish = vec![
         key("by", Form::Choice(FINISHES), "What is done to the edge"),
         key("on", Form::Chain, "The edge"),
@@ -357,7 +387,11 @@ fn sewing() -> Vec<Kind> {
         key("note", Form::Text, "A remark"),
     ];
     let work = vec![
-        key("order", Form::Texts, "Ids of seams, openings (where they are closed), stitches, attachments, finishes and steps, first to last"),
+        key(
+            "order",
+            Form::Texts,
+            "Ids of seams, openings (where they are closed), stitches, attachments, finishes and steps, first to last",
+        ),
         key("stitch", Form::TextOr(stitching()), "The stitch of every seam that states none"),
     ];
     vec![

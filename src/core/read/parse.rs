@@ -21,12 +21,8 @@ pub fn parse(reader: &mut Reader) -> Trees {
 /// Parses the text files from the `first` one on.
 pub fn parse_from(reader: &mut Reader, first: usize) -> Trees {
     let mut trees = Trees { files: Vec::new(), broken: BTreeSet::new() };
-    let texts: Vec<(FileId, String)> = reader
-        .sources
-        .iter()
-        .skip(first)
-        .map(|(id, file)| (id, file.text.clone()))
-        .collect();
+    let texts: Vec<(FileId, String)> =
+        reader.sources.iter().skip(first).map(|(id, file)| (id, file.text.clone())).collect();
     for (id, text) in texts {
         let (table, errors) = toml::de::DeTable::parse_recoverable(&text);
         for error in &errors {

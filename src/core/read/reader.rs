@@ -2,7 +2,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use crate::diag::{Findings, Levels, Severity};
-use crate::model::{Entry, Model, Size, Table};
+use crate::model::{Entry, Model, StitchUse, Table};
 use crate::source::{FileId, Sources, Span, Spanned};
 
 use super::disk::Disk;
@@ -57,6 +57,8 @@ pub struct Reader {
     pub levels: Levels,
     /// Where each severity is written.
     pub level_places: BTreeMap<String, Span>,
+    /// Stitches declared to be shared.
+    pub stitchings: Table<StitchUse>,
     broken: BTreeSet<FileId>,
 }
 
@@ -85,6 +87,7 @@ impl Reader {
             disk,
             levels: Levels::new(),
             level_places: BTreeMap::new(),
+            stitchings: Table::new(),
             broken: BTreeSet::new(),
         }
     }
@@ -97,6 +100,7 @@ impl Reader {
         self.style(&declared, &mut model);
         self.articles(&declared, &mut model);
         self.pieces(&declared, &mut model);
+        self.stitchings(&declared);
         self.seams(&declared, &mut model);
         self.work(&declared, &mut model);
         self.measures(&declared, &mut model);
@@ -108,7 +112,14 @@ impl Reader {
     /// Closes the reading.
     pub fn finish(self, model: Model) -> Loaded {
         let closure: Vec<(String, Arc<[u8]>)> = self.disk.files.into_iter().collect();
-        Loaded { model, sources: self.sources, findings: self.findings, closure, levels: self.levels, level_places: self.level_places }
+        Loaded {
+            model,
+            sources: self.sources,
+            findings: self.findings,
+            closure,
+            levels: self.levels,
+            level_places: self.level_places,
+        }
     }
 
     /// Merges the top-level tables of all files; one id twice is a finding, and the first declaration holds.
@@ -251,11 +262,6 @@ impl Reader {
                 self.level_places.insert(code.clone(), *place);
             }
         }
-    }
-
-    /// The size entry for an id the style lists.
-    pub fn plain_size(id: &Spanned<String>) -> Size {
-        Size { entry: Entry { id: id.clone(), name: None, was: None }, scale: None }
     }
 
     /// A place for things the files do not declare: the first byte of the first file.

@@ -165,7 +165,13 @@ impl Reader {
         }
     }
 
-    fn plain_quantity(&mut self, key: &str, node: &Node, dimensions: &'static [Dimension]) -> Option<Quantity> {
+    /// A length at a node.
+    pub fn plain_length(&mut self, key: &str, node: &Node) -> Option<Quantity> {
+        self.plain_quantity(key, node, &[Dimension::Length])
+    }
+
+    /// A quantity at a node.
+    pub fn plain_quantity(&mut self, key: &str, node: &Node, dimensions: &'static [Dimension]) -> Option<Quantity> {
         match &node.kind {
             Kind::Text(text) => match Quantity::parse(text, dimensions) {
                 Ok(quantity) => Some(quantity),
@@ -228,7 +234,8 @@ impl Reader {
         let words = ["required", "confirm", "fill in", "information"];
         let bindings = [Binding::Required, Binding::Confirm, Binding::FillIn, Binding::Information];
         let binding = self.one_of("binding", fields, &words).map(|at| bindings[at]);
-        let audience = self.one_of("audience", fields, &["everyone", "own"]).map(|at| [Audience::Everyone, Audience::Own][at]);
+        let audience =
+            self.one_of("audience", fields, &["everyone", "own"]).map(|at| [Audience::Everyone, Audience::Own][at]);
         let withheld = fields.get("withheld").and_then(|(_, node)| self.plain_text("withheld", node));
         let known = fields.get("value").map(|(_, node)| node);
         let left = |node: &Node| matches!(&node.kind, Kind::Text(text) if text.trim() == BY_FACTORY);

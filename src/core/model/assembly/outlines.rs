@@ -61,7 +61,9 @@ impl Outlines {
     /// Every outline that could not be made: piece, size, why.
     pub fn gaps(&self) -> impl Iterator<Item = (&str, &str, &Gap)> {
         self.by.iter().flat_map(|(piece, sizes)| {
-            sizes.iter().filter_map(move |(size, made)| made.as_ref().err().map(|gap| (piece.as_str(), size.as_str(), gap)))
+            sizes
+                .iter()
+                .filter_map(move |(size, made)| made.as_ref().err().map(|gap| (piece.as_str(), size.as_str(), gap)))
         })
     }
 }
@@ -87,7 +89,9 @@ fn outline(piece: &Piece, size: &Size) -> Result<Outline, Gap> {
     let own_size = value.by.contains_key(id) || sized(source, id);
     match (&size.scale, own_size) {
         (Some(scale), false) => match scale.known() {
-            Some((along, across)) => Ok(placed.scaled(*along, *across, grain(piece, &placed))),
+            Some((along, across)) => placed
+                .scaled(*along, *across, grain(piece, &placed))
+                .map_err(|error| defect(scale.span, error.to_string())),
             None => Err(Gap::Withheld),
         },
         _ => Ok(placed),

@@ -96,7 +96,8 @@ pub fn resolve(
 ) -> (Vec<Resolved>, Vec<Edging>) {
     let mut joints = Vec::new();
     for (id, joint) in &model.joints {
-        let chains: Vec<&Chain> = joint.a.iter().chain(&joint.b).chain(joint.on.iter()).chain(caught(&joint.between)).collect();
+        let chains: Vec<&Chain> =
+            joint.a.iter().chain(&joint.b).chain(joint.on.iter()).chain(caught(&joint.between)).collect();
         let mirror = joint.mirrored.as_ref().is_some_and(|flag| flag.value);
         for (usage, image) in images(model, &chains, mirror) {
             let finder = Finder { model, outlines, instances, usage: &usage, mirrored: image == Reverse::Mirrored };
@@ -122,7 +123,8 @@ fn caught(layers: &[Layer]) -> impl Iterator<Item = &Chain> {
 fn check_mirror(id: &str, joint: &crate::model::Joint, joints: &[Resolved], troubles: &mut Vec<Trouble>) {
     let same: Vec<&Resolved> = joints.iter().filter(|one| one.joint == id).collect();
     let edges = |one: &Resolved| {
-        let mut runs: Vec<(usize, usize)> = one.a.runs.iter().chain(&one.b.runs).map(|run| (run.instance, run.run)).collect();
+        let mut runs: Vec<(usize, usize)> =
+            one.a.runs.iter().chain(&one.b.runs).map(|run| (run.instance, run.run)).collect();
         runs.sort_unstable();
         runs
     };
@@ -206,7 +208,12 @@ fn raw(model: &Model, outlines: &Outlines, instances: &[Instance], troubles: &mu
             for (at, _) in instances.iter().enumerate().filter(|(_, one)| one.piece == *id) {
                 if let Some(runs) = finder.walk(at, run, troubles) {
                     let places = vec![run.span; runs.len()];
-                    all.push(Edging { id: id.clone(), side: Side { runs, span: run.span, places }, joins: false, line: None });
+                    all.push(Edging {
+                        id: id.clone(),
+                        side: Side { runs, span: run.span, places },
+                        joins: false,
+                        line: None,
+                    });
                 }
             }
         }
@@ -300,8 +307,11 @@ impl Finder<'_> {
 
     /// Why a run does not say which instance it means.
     fn unclear(&self, run: &RunRef, part: &str, copies: &[usize]) -> Trouble {
-        let uses: Vec<&str> =
-            self.model.parts.get(part).map_or(Vec::new(), |part| part.uses.iter().map(|one| one.name.as_str()).collect());
+        let uses: Vec<&str> = self
+            .model
+            .parts
+            .get(part)
+            .map_or(Vec::new(), |part| part.uses.iter().map(|one| one.name.as_str()).collect());
         let names: Vec<&str> = copies.iter().map(|n| self.instances[*n].copy.as_str()).collect();
         match (&run.usage, &run.copy) {
             (Some(usage), _) if copies.is_empty() => {

@@ -278,7 +278,15 @@ fn shell(
     let parts: BTreeSet<(String, String)> =
         faces.iter().map(|face| (instances[*face].part.clone(), instances[*face].usage.clone())).collect();
     let form = parts.iter().find_map(|(part, _)| form(model, part, joints, &inside));
-    Shell { parts, edges: edges + open.len(), vertices: roots.len(), boundary: open.into_iter().collect(), faces, joints: inside, form }
+    Shell {
+        parts,
+        edges: edges + open.len(),
+        vertices: roots.len(),
+        boundary: open.into_iter().collect(),
+        faces,
+        joints: inside,
+        form,
+    }
 }
 
 /// Edges along a joint once its two sides are one line: inner points that are not shared by both sides each add one.
@@ -295,8 +303,8 @@ fn form(model: &Model, part: &str, joints: &[Resolved], inside: &[usize]) -> Opt
         return (form != Form::Flat).then_some(form);
     }
     let zone = model.zones.values().any(|zone| zone.part.as_ref().is_some_and(|one| one.value == part));
-    let opening = inside.iter().any(|n| {
-        model.joints.get(&joints[*n].joint).is_some_and(|joint| joint.kind == JointKind::Opening)
-    });
+    let opening = inside
+        .iter()
+        .any(|n| model.joints.get(&joints[*n].joint).is_some_and(|joint| joint.kind == JointKind::Opening));
     (zone || opening).then_some(Form::Filled)
 }

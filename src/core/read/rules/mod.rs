@@ -22,14 +22,21 @@ pub use quantity::{RULE as BAD_UNIT, bad_quantity};
 pub use syntax::{RULE as SYNTAX, syntax};
 pub use unknown_code::{RULE as UNKNOWN_CODE, unknown_code};
 pub use unknown_key::{RULE as UNKNOWN_KEY, nearest, unknown_key, unknown_table};
-pub use unreadable::{
-    RULE as UNREADABLE, bad_picture, leads_out, no_access, not_text, too_large, too_many, too_much,
-};
+pub use unreadable::{RULE as UNREADABLE, bad_picture, leads_out, no_access, not_text, too_large, too_many, too_much};
 
 use crate::diag::Rule;
 
 /// Every rule of this family.
 pub const RULES: &[&Rule] = &[
-    &SYNTAX, &UNREADABLE, &UNKNOWN_KEY, &DUPLICATE_ID, &BAD_ID, &BAD_VALUE, &BARE_NUMBER, &BAD_UNIT, &UNKNOWN_CODE,
-    &INCOMPLETE_VALUE, &BAD_PATH,
+    &SYNTAX,
+    &UNREADABLE,
+    &UNKNOWN_KEY,
+    &DUPLICATE_ID,
+    &BAD_ID,
+    &BAD_VALUE,
+    &BARE_NUMBER,
+    &BAD_UNIT,
+    &UNKNOWN_CODE,
+    &INCOMPLETE_VALUE,
+    &BAD_PATH,
 ];

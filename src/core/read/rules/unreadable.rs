@@ -22,7 +22,8 @@ pub fn not_text(name: &str, at: usize) -> Finding {
 /// A file over the limit.
 pub fn too_large(name: &str, size: u64, limit: u64) -> Finding {
     let (size, limit) = (size.div_ceil(1 << 20), limit >> 20);
-    Finding::new(&RULE, format!("{name} has {size} MB; at most {limit} MB are read")).help("make it smaller or leave it out")
+    Finding::new(&RULE, format!("{name} has {size} MB; at most {limit} MB are read"))
+        .help("make it smaller or leave it out")
 }
 
 /// A folder over the limit.

@@ -1,0 +1,194 @@
+use crate::model::{OutlineSource, PlacedPoint, ShapeSource, Side, Stated, Value};
+use crate::source::Spanned;
+use crate::units::{Dimension, Quantity};
+
+use super::keys;
+use super::reader::{Reader, is_id};
+use super::rules;
+use super::section::Section;
+use super::tree::{Fields, Kind, Node};
+use super::values::BY_FACTORY;
+
+impl Reader {
+    /// The outline of a piece: a table, `"by factory"`, or either by size.
+    pub fn outline(&mut self, section: &Section<'_>) -> Option<Value<OutlineSource>> {
+        let node = section.node("outline")?;
+        let by_size = match &node.kind {
+            Kind::Table(fields) => fields.keys().any(|key| key == "else" || self.codes.contains(key)),
+            _ => false,
+        };
+        if by_size {
+            return self.value("outline", node, |reader, node| reader.shape(node));
+        }
+        match &node.kind {
+            Kind::Table(fields) if !fields.contains_key("withheld") => {
+                let span = node.span;
+                self.shape(node).map(|shape| Value::same(Stated::plain(shape, span)))
+            }
+            Kind::Text(text) if text.trim() != BY_FACTORY => {
+                let help =
+                    "write outline = { shape = \"rectangle\", width = \"..\", height = \"..\" }, or \"by factory\"";
+                self.findings.push(rules::bad_value("an outline is a table", node.span, help));
+                None
+            }
+            _ => self.stated("outline", node, |reader, node| reader.shape(node)).map(Value::same),
+        }
+    }
+
+    fn shape(&mut self, node: &Node) -> Option<OutlineSource> {
+        let Kind::Table(fields) = &node.kind else { return self.refuse("outline", "a table { shape = .. }", node) };
+        let keys = keys::outline();
+        let section = Section { fields, keys: &keys, what: "the outline", span: node.span };
+        self.report_unknown(&section, false);
+        let shape = self.source(&section)?;
+        let side = match self.choice(&section, "is").map(|word| word.value) {
+            Some(word) if word == "cut line" => Side::CutLine,
+            _ => Side::SewLine,
+        };
+        let fold = self.edge(&section, "fold");
+        let points = self.placed(&section);
+        Some(OutlineSource { shape, side, fold, points, span: node.span })
+    }
+
+    fn source(&mut self, section: &Section<'_>) -> Option<ShapeSource> {
+        if let Some(path) = self.word(section, "svg") {
+            return Some(ShapeSource::Svg(path));
+        }
+        let Some(shape) = self.choice(section, "shape") else {
+            if section.node("shape").is_none() {
+                let help = format!("add shape = \"..\": {}", keys::SHAPES.join(", "));
+                self.findings.push(rules::bad_value("the outline names no shape", section.span, help));
+            }
+            return None;
+        };
+        let need = |reader: &mut Reader, key: &str| reader.needed(section, key, &shape);
+        match shape.value.as_str() {
+            "rectangle" => {
+                let (width, height) = (need(self, "width"), need(self, "height"));
+                Some(ShapeSource::Rectangle { width: width?, height: height? })
+            }
+            "rounded rectangle" => {
+                let (width, height, radius) = (need(self, "width"), need(self, "height"), need(self, "radius"));
+                Some(ShapeSource::RoundedRectangle { width: width?, height: height?, radius: radius? })
+            }
+            "circle" => Some(ShapeSource::Circle { diameter: need(self, "diameter")? }),
+            "ellipse" => {
+                let (width, height) = (need(self, "width"), need(self, "height"));
+                Some(ShapeSource::Ellipse { width: width?, height: height? })
+            }
+            "gore" => {
+                let diameter = need(self, "diameter");
+                let count = self.whole(section, "count");
+                if section.node("count").is_none() {
+                    let help = "add count = 6, or how many strips make the ball";
+                    self.findings.push(rules::bad_value("a gore needs `count`", shape.span, help));
+                }
+                Some(ShapeSource::Gore { count: count?, diameter: diameter? })
+            }
+            _ => self.corners(section, &shape),
+        }
+    }
+
+    /// A length that a shape cannot do without.
+    fn needed(&mut self, section: &Section<'_>, key: &str, shape: &Spanned<String>) -> Option<Value<Quantity>> {
+        if section.node(key).is_none() {
+            let message = format!("a {} needs `{key}`", shape.value);
+            self.findings.push(rules::bad_value(message, shape.span, format!("add {key} = \"200 mm\", or what it is")));
+        }
+        self.quantity_by(section, key)
+    }
+
+    fn corners(&mut self, section: &Section<'_>, shape: &Spanned<String>) -> Option<ShapeSource> {
+        let Some(node) = section.node("corners") else {
+            let help = "add corners = [[\"a\", \"0 mm\", \"0 mm\"], [\"b\", \"80 mm\", \"0 mm\"], ..]";
+            self.findings.push(rules::bad_value("a polygon needs `corners`", shape.span, help));
+            return None;
+        };
+        let Kind::List(list) = &node.kind else {
+            return self.refuse("corners", "a list of [\"id\", \"x\", \"y\"]", node);
+        };
+        let corners: Vec<_> = list.iter().filter_map(|one| self.corner(one)).collect();
+        (corners.len() == list.len()).then_some(ShapeSource::Polygon(corners))
+    }
+
+    fn corner(&mut self, node: &Node) -> Option<(Spanned<String>, Value<Quantity>, Value<Quantity>)> {
+        let Kind::List(list) = &node.kind else {
+            return self.refuse("corners", "lists of [\"id\", \"x\", \"y\"]", node);
+        };
+        let [id, x, y] = list.as_slice() else { return self.refuse("corners", "lists of an id and two lengths", node) };
+        let name = self.plain_text("corners", id)?;
+        if !is_id(&name, false) {
+            self.findings.push(rules::bad_id(&name, "point", false, id.span));
+            return None;
+        }
+        Some((Spanned::new(name, id.span), self.length("x", x)?, self.length("y", y)?))
+    }
+
+    /// Extra points: `p = "nw-ne 40 mm"`.
+    fn placed(&mut self, section: &Section<'_>) -> Vec<PlacedPoint> {
+        let Some(node) = section.node("points") else { return Vec::new() };
+        let Kind::Table(fields) = &node.kind else {
+            self.refuse::<()>("points", "a table { p = \"nw-ne 40 mm\" }", node);
+            return Vec::new();
+        };
+        self.placed_each(fields)
+    }
+
+    fn placed_each(&mut self, fields: &Fields) -> Vec<PlacedPoint> {
+        let mut all = Vec::new();
+        for (id, (place, node)) in fields {
+            if !is_id(id, false) {
+                self.findings.push(rules::bad_id(id, "point", false, *place));
+                continue;
+            }
+            // By size or not, the edge is the same: it is read from the first value that has one.
+            let mut edge = None;
+            for text in texts(node) {
+                edge = edge.or_else(|| split(text).map(|(edge, _)| edge));
+            }
+            let Some(edge) = edge else {
+                let help = "write the edge and how far along it: \"nw-ne 40 mm\" or \"nw-ne 50 %\"";
+                self.findings.push(rules::bad_value(format!("point {id} lies on no edge"), node.span, help));
+                continue;
+            };
+            let at = self.value("points", node, |reader, node| reader.distance(node));
+            if let Some(at) = at {
+                all.push(PlacedPoint { id: Spanned::new(id.clone(), *place), edge, at });
+            }
+        }
+        all
+    }
+
+    fn distance(&mut self, node: &Node) -> Option<Quantity> {
+        let text = self.plain_text("points", node)?;
+        let rest = split(&text).map(|(_, rest)| rest);
+        let parsed = rest.map(|rest| Quantity::parse(&rest, &[Dimension::Length, Dimension::Percent]));
+        match parsed {
+            Some(Ok(quantity)) => Some(quantity),
+            Some(Err(error)) => {
+                self.findings.push(rules::bad_quantity("points", &error, node.span, None));
+                None
+            }
+            None => {
+                self.findings.push(rules::bad_value("a point lies on an edge", node.span, "\"nw-ne 40 mm\""));
+                None
+            }
+        }
+    }
+}
+
+/// Every text of a value, whether it is one or by size.
+fn texts(node: &Node) -> Vec<&str> {
+    match &node.kind {
+        Kind::Text(text) => vec![text],
+        Kind::Table(fields) => fields.values().flat_map(|(_, node)| texts(node)).collect(),
+        _ => Vec::new(),
+    }
+}
+
+/// `nw-ne 40 mm` into its edge and the rest.
+fn split(text: &str) -> Option<((String, String), String)> {
+    let (edge, rest) = text.trim().split_once(' ')?;
+    let (a, b) = edge.split_once('-')?;
+    (is_id(a, false) && is_id(b, false)).then(|| ((a.to_string(), b.to_string()), rest.trim().to_string()))
+}

@@ -1,0 +1,181 @@
+use crate::model::{
+    Close, Ease, Entry, Finish, FinishKind, Joint, JointKind, Layer, Model, SeamSide, StitchUse, TrimLayer,
+};
+use crate::source::Spanned;
+
+use super::keys;
+use super::reader::{Declarations, Reader};
+use super::rules;
+use super::section::Section;
+use super::tree::{Kind, Node};
+
+impl Reader {
+    /// Seams, openings and finishes.
+    pub fn seams(&mut self, declared: &Declarations, model: &mut Model) {
+        let seams = self.each(declared, "seam", |reader, section, entry| reader.joint(section, entry, JointKind::Seam));
+        let openings =
+            self.each(declared, "opening", |reader, section, entry| reader.joint(section, entry, JointKind::Opening));
+        model.joints = seams;
+        for (id, opening) in openings {
+            if let Some(seam) = model.joints.get(&id) {
+                let what = format!("{id} (a seam and an opening)");
+                let finding = rules::duplicate_id(&what, seam.entry.span(), opening.entry.span());
+                self.findings.push(finding);
+            } else {
+                model.joints.insert(id, opening);
+            }
+        }
+        model.finishes = self.each(declared, "finish", |reader, section, entry| reader.finish_of(section, entry));
+    }
+
+    /// Stitches declared to be shared.
+    pub fn stitchings(&mut self, declared: &Declarations) {
+        self.stitchings = self.each(declared, "stitching", |reader, section, _| reader.stitch_table(section));
+    }
+
+    fn stitch_table(&mut self, section: &Section<'_>) -> StitchUse {
+        StitchUse {
+            kind: self.word(section, "type"),
+            density: self.quantity(section, "density"),
+            thread: self.word(section, "thread"),
+            width: self.quantity(section, "width"),
+            needle: self.text(section, "needle"),
+            span: Some(section.span),
+        }
+    }
+
+    /// The stitch at a key: a table, or the id of a shared one.
+    pub fn stitch_use(&mut self, section: &Section<'_>, key: &str) -> StitchUse {
+        let Some(node) = section.node(key) else { return StitchUse::default() };
+        if let Kind::Text(id) = &node.kind {
+            if let Some(found) = self.stitchings.get(id.trim()) {
+                return StitchUse { span: Some(node.span), ..found.clone() };
+            }
+            let known: Vec<&str> = self.stitchings.keys().map(String::as_str).collect();
+            let help = match rules::nearest(id, &known) {
+                Some(near) => format!("write \"{near}\""),
+                None => format!(
+                    "declare [stitching.{id}], or write {{ type = \"301\", density = \"4 st/cm\", thread = \"..\" }}"
+                ),
+            };
+            let message = format!("no stitching is called \"{id}\"");
+            self.findings.push(rules::bad_value(message, node.span, help));
+            return StitchUse::default();
+        }
+        match self.table(section, key, "the stitch") {
+            Some(inner) => self.stitch_table(&inner),
+            None => StitchUse::default(),
+        }
+    }
+
+    fn joint(&mut self, section: &Section<'_>, entry: Entry, kind: JointKind) -> Joint {
+        for side in ["a", "b"] {
+            if section.node(side).is_none() {
+                let message = format!("{} has no side {side}", section.what);
+                let help = format!("add {side} = \"PIECE:point-point\"");
+                self.findings.push(rules::bad_value(message, section.span, help));
+            }
+        }
+        let close = self.table(section, "close", "the closing").map(|inner| Close {
+            by: self.text(&inner, "by"),
+            trim: self.word(&inner, "trim"),
+            note: self.text(&inner, "note"),
+            span: inner.span,
+        });
+        Joint {
+            kind,
+            a: self.chain(section, "a"),
+            b: self.chain(section, "b"),
+            between: self.between(section),
+            on: self.chain(section, "on"),
+            mirrored: self.flag(section, "mirrored"),
+            stitch: self.stitch_use(section, "stitch"),
+            ease: self.ease(section, "ease", "up_to"),
+            gather: self.ease(section, "gather", "ratio"),
+            stretch: self.ease(section, "stretch", "ratio"),
+            close,
+            girth: self.quantity_by(section, "girth"),
+            note: self.text(section, "note"),
+            entry,
+        }
+    }
+
+    fn between(&mut self, section: &Section<'_>) -> Vec<Layer> {
+        let Some(node) = section.node("between") else { return Vec::new() };
+        let single = std::slice::from_ref(node);
+        let list = match &node.kind {
+            Kind::List(list) => list.as_slice(),
+            _ => single,
+        };
+        list.iter().filter_map(|one| self.layer_of(one)).collect()
+    }
+
+    fn layer_of(&mut self, node: &Node) -> Option<Layer> {
+        match &node.kind {
+            Kind::Text(_) => self.chain_at("between", node, None).map(Layer::Chain),
+            Kind::Table(fields) => {
+                let keys = keys::trim_layer();
+                let section = Section { fields, keys: &keys, what: "what is caught", span: node.span };
+                self.report_unknown(&section, false);
+                self.trim_layer(&section).map(Layer::Trim)
+            }
+            _ => self.refuse("between", "edges, or { trim = \"..\" }", node),
+        }
+    }
+
+    fn trim_layer(&mut self, section: &Section<'_>) -> Option<TrimLayer> {
+        let Some(trim) = self.word(section, "trim") else {
+            let message = format!("{} names no trim", section.what);
+            self.findings.push(rules::bad_value(message, section.span, "add trim = \"..\""));
+            return None;
+        };
+        Some(TrimLayer { trim, ratio: self.number(section, "ratio"), laps: self.quantity(section, "laps") })
+    }
+
+    fn ease(&mut self, section: &Section<'_>, key: &str, amount: &str) -> Option<Ease> {
+        let what = format!("`{key}`");
+        let node = section.node(key)?;
+        let inner = self.table(section, key, &what)?;
+        let side = self.choice(&inner, "side");
+        let value = self.quantity(&inner, amount);
+        match (side, value) {
+            (Some(side), Some(amount)) => {
+                let side = if side.value == "a" { SeamSide::A } else { SeamSide::B };
+                Some(Ease { side, amount, span: node.span })
+            }
+            _ => {
+                let help = format!("write {key} = {{ side = \"b\", {amount} = \"3 %\" }}");
+                self.findings.push(rules::bad_value(format!("`{key}` names a side and an amount"), node.span, help));
+                None
+            }
+        }
+    }
+
+    fn finish_of(&mut self, section: &Section<'_>, entry: Entry) -> Finish {
+        let kind = self.choice(section, "by").and_then(|word| {
+            let kind = match word.value.as_str() {
+                "raw" => FinishKind::Raw,
+                "hem" => FinishKind::Hem,
+                "bound" => FinishKind::Bound,
+                "fold" => FinishKind::Fold,
+                "overlocked" => FinishKind::Overlocked,
+                _ => return None,
+            };
+            Some(Spanned::new(kind, word.span))
+        });
+        let tape = self.table(section, "tape", "the tape").and_then(|inner| self.trim_layer(&inner));
+        if section.node("on").is_none() {
+            let message = format!("{} lies on no edge", section.what);
+            self.findings.push(rules::bad_value(message, section.span, "add on = \"PIECE:point-point\""));
+        }
+        Finish {
+            kind,
+            on: self.chain(section, "on"),
+            mirrored: self.flag(section, "mirrored"),
+            tape,
+            stitch: self.stitch_use(section, "stitch"),
+            note: self.text(section, "note"),
+            entry,
+        }
+    }
+}

@@ -1,0 +1,136 @@
+use crate::model::{Colourway, Entry, Model, Revision, Size, Stated, Style};
+use crate::source::Spanned;
+
+use super::reader::{Declarations, Reader, is_id};
+use super::rules;
+use super::section::Section;
+
+/// The size of a style that lists none.
+const ONE_SIZE: &str = "one";
+/// The colourway of a style that has none.
+const ONLY: &str = "only";
+
+impl Reader {
+    /// Style, revision, sizes and colourways; also the codes by which values may differ.
+    pub fn style(&mut self, declared: &Declarations, model: &mut Model) {
+        let mut listed = Vec::new();
+        let styles = self.each(declared, "style", |reader, section, _| {
+            listed = reader.list(section, "sizes");
+            reader.head(section)
+        });
+        model.style = styles.into_values().next().unwrap_or_default();
+        let revisions = self.each(declared, "revision", |reader, section, _| reader.revision(section));
+        model.revision = revisions.into_values().next().unwrap_or_default();
+        self.sizes(declared, model, &listed);
+        self.colourways(declared, model);
+    }
+
+    fn head(&mut self, section: &Section<'_>) -> Style {
+        Style {
+            span: Some(section.span),
+            id: self.text(section, "id"),
+            name: self.text(section, "name"),
+            product: self.text(section, "product"),
+            owner: self.text(section, "owner"),
+            factory: self.text(section, "factory"),
+            factory_number: self.text(section, "factory-number"),
+            season: self.text(section, "season"),
+            age: self.text(section, "age"),
+            destinations: self.list(section, "destinations"),
+            note: self.text(section, "note"),
+        }
+    }
+
+    fn revision(&mut self, section: &Section<'_>) -> Revision {
+        let stage = self.choice(section, "stage");
+        Revision {
+            span: Some(section.span),
+            id: self.text(section, "id"),
+            date: self.date(section, "date"),
+            stage: stage.map(|stage| Stated::plain(stage.value, stage.span)),
+            by: self.text(section, "by"),
+            approved: self.text(section, "approved"),
+            reason: self.text(section, "reason"),
+            answer: self.date(section, "answer"),
+        }
+    }
+
+    /// Sizes in the order the style lists them, with what their own tables add.
+    fn sizes(&mut self, declared: &Declarations, model: &mut Model, listed: &[Spanned<String>]) {
+        let mut described =
+            self.each(declared, "size", |reader, section, entry| Size { entry, scale: reader.scale(section) });
+        for id in listed {
+            if let Some(old) = model.sizes.iter().find(|size| size.entry.id.value == id.value) {
+                let finding = rules::duplicate_id(&format!("size {}", id.value), old.entry.id.span, id.span);
+                self.findings.push(finding);
+                continue;
+            }
+            if !is_code(&id.value) {
+                self.findings.push(rules::bad_id(&id.value, "size", true, id.span));
+            }
+            model.sizes.push(described.remove(&id.value).unwrap_or_else(|| plain_size(id)));
+        }
+        for (id, left) in described {
+            let known: Vec<&str> = listed.iter().map(|size| size.value.as_str()).collect();
+            self.findings.push(rules::unknown_code(&id, &known, left.entry.id.span));
+        }
+        if model.sizes.is_empty() {
+            model.sizes.push(plain_size(&Spanned::new(ONE_SIZE.into(), self.nowhere())));
+        }
+        self.codes.sizes = model.sizes.iter().map(|size| size.entry.id.value.clone()).collect();
+    }
+
+    fn scale(&mut self, section: &Section<'_>) -> Option<Stated<(f64, f64)>> {
+        let inner = self.table(section, "scale", "the scale")?;
+        let factor = |one: Option<Stated<f64>>| one.and_then(|one| one.known().copied());
+        let along = factor(self.number(&inner, "along"));
+        let across = factor(self.number(&inner, "across"));
+        if let (Some(along), Some(across)) = (along, across) {
+            return Some(Stated::plain((along, across), inner.span));
+        }
+        let help = "write scale = { along = \"1.25\", across = \"1.25\" }";
+        let message = "a scale has a factor along and one across the grain";
+        self.findings.push(rules::bad_value(message, inner.span, help));
+        None
+    }
+
+    fn colourways(&mut self, declared: &Declarations, model: &mut Model) {
+        model.colourways = self.each(declared, "colourway", |reader, section, entry| reader.colourway(section, entry));
+        self.codes.colourways = model.colourways.keys().cloned().collect();
+        for colourway in model.colourways.values() {
+            let id = &colourway.entry.id;
+            if let Some(size) = model.sizes.iter().find(|size| size.entry.id.value == id.value) {
+                let what = format!("the code {} of a size and a colourway", id.value);
+                self.findings.push(rules::duplicate_id(&what, size.entry.id.span, id.span));
+            }
+        }
+        if model.colourways.is_empty() {
+            let entry = plain_size(&Spanned::new(ONLY.into(), self.nowhere())).entry;
+            let only = Colourway { entry, roles: Default::default(), keys: Default::default() };
+            model.colourways.insert(ONLY.into(), only);
+        }
+    }
+
+    fn colourway(&mut self, section: &Section<'_>, entry: Entry) -> Colourway {
+        let mut colourway = Colourway { entry, roles: Default::default(), keys: Default::default() };
+        for (role, (place, node)) in section.fields {
+            if section.key(role).is_some() {
+                continue;
+            }
+            if let Some(text) = self.plain_text(role, node) {
+                colourway.roles.insert(role.clone(), Spanned::new(text, node.span));
+                colourway.keys.insert(role.clone(), *place);
+            }
+        }
+        colourway
+    }
+}
+
+fn plain_size(id: &Spanned<String>) -> Size {
+    Size { entry: Entry { id: id.clone(), name: None, was: None }, scale: None }
+}
+
+/// Sizes are often plain numbers.
+fn is_code(text: &str) -> bool {
+    is_id(text, true) || (!text.is_empty() && text.bytes().all(|b| b.is_ascii_alphanumeric()))
+}

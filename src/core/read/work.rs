@@ -1,0 +1,87 @@
+use crate::model::{Attach, Chain, Deed, Entry, Model, PathRef, RunRef, Step, SurfaceStitch, Work};
+
+use super::reader::{Declarations, Reader};
+use super::rules;
+use super::section::Section;
+
+impl Reader {
+    /// Surface stitching, attachments, steps and the order of work.
+    pub fn work(&mut self, declared: &Declarations, model: &mut Model) {
+        model.stitches = self.each(declared, "stitch", |reader, section, entry| SurfaceStitch {
+            entry,
+            on: reader.line(section, "on"),
+            mirrored: reader.flag(section, "mirrored"),
+            stitch: reader.stitch_use(section, "stitch"),
+            note: reader.text(section, "note"),
+        });
+        model.attaches = self.each(declared, "attach", |reader, section, entry| Attach {
+            entry,
+            edge: reader.chain(section, "edge"),
+            on: reader.line(section, "on"),
+            mirrored: reader.flag(section, "mirrored"),
+            stitch: reader.stitch_use(section, "stitch"),
+            note: reader.text(section, "note"),
+        });
+        model.steps = self.each(declared, "step", |reader, section, entry| reader.step(section, entry));
+        let works = self.each(declared, "work", |reader, section, _| Work {
+            order: reader.list(section, "order"),
+            span: section.key_span("order").or(Some(section.span)),
+            stitch: reader.stitch_use(section, "stitch"),
+        });
+        model.work = works.into_values().next().unwrap_or_default();
+        self.work_names(model);
+    }
+
+    /// One internal line.
+    fn line(&mut self, section: &Section<'_>, key: &str) -> Option<RunRef> {
+        let chain: Chain = self.chain(section, key)?;
+        match chain.runs.as_slice() {
+            [run] if matches!(run.path, PathRef::Line(_)) => Some(run.clone()),
+            _ => {
+                let message = format!("`{key}` is one internal line");
+                self.findings.push(rules::bad_value(message, chain.span, "write for example \"SIDE.l:@smile\""));
+                None
+            }
+        }
+    }
+
+    fn step(&mut self, section: &Section<'_>, entry: Entry) -> Step {
+        let word = self.word(section, "do");
+        let deed = match word.as_ref().map(|word| word.value.as_str()) {
+            Some("turn") => Deed::Turn,
+            Some("fill") => Deed::Fill,
+            Some("insert") => Deed::Insert,
+            _ => Deed::Other,
+        };
+        Step {
+            entry,
+            deed,
+            word,
+            part: self.word(section, "part"),
+            zone: self.word(section, "zone"),
+            trim: self.word(section, "trim"),
+            note: self.text(section, "note"),
+        }
+    }
+
+    /// Everything the order of work can name shares one name space.
+    fn work_names(&mut self, model: &Model) {
+        let joints = model.joints.values().map(|one| &one.entry);
+        let entries = joints
+            .chain(model.finishes.values().map(|one| &one.entry))
+            .chain(model.stitches.values().map(|one| &one.entry))
+            .chain(model.attaches.values().map(|one| &one.entry))
+            .chain(model.steps.values().map(|one| &one.entry));
+        let mut seen: std::collections::BTreeMap<&str, &Entry> = std::collections::BTreeMap::new();
+        for entry in entries {
+            let id = entry.id.value.as_str();
+            if let Some(old) = seen.get(id) {
+                let what = format!("{id}, as a step of the work,");
+                let finding = rules::duplicate_id(&what, old.span(), entry.span());
+                self.findings.push(finding);
+            } else {
+                seen.insert(id, entry);
+            }
+        }
+    }
+}
