@@ -29,8 +29,12 @@ pub fn proper(a: GridPoint, b: GridPoint, c: GridPoint, d: GridPoint) -> bool {
     opposite(orient(a, b, c), orient(a, b, d)) && opposite(orient(c, d, a), orient(c, d, b))
 }
 
-/// The first meeting of two edges of the closed polygon, in the order of their corners.
+/// The first meeting of two edges of the closed polygon, in the order of their corners. Fewer than
+/// three corners enclose nothing and have no meeting.
 pub(super) fn find(points: &[GridPoint]) -> Option<Crossing> {
+    if points.len() < 3 {
+        return None;
+    }
     let next = points.iter().copied().cycle().skip(1);
     let mut edges: Vec<Edge> =
         points.iter().copied().zip(next).enumerate().map(|(index, (a, b))| Edge { index, a, b }).collect();

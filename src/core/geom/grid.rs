@@ -161,7 +161,8 @@ impl Polygon {
         !other.points.iter().any(outside) && !other.edges().any(crossed) && !other.edges().any(beside)
     }
 
-    /// The first place where the polygon crosses or touches itself; none for a simple polygon.
+    /// The first place where the polygon crosses or touches itself; none for a simple polygon
+    /// or fewer than three corners.
     pub fn crossing(&self) -> Option<Crossing> {
         cross::find(&self.points)
     }

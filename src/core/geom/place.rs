@@ -143,15 +143,19 @@ impl Outline {
     /// there (length 1). None for an unknown run or a distance outside it.
     pub fn along_run(&self, index: usize, distance: f64) -> Option<(Point, Point)> {
         let run = self.runs().into_iter().nth(index)?;
-        let path = run.path();
-        if !(0.0..=measure::length(&path)).contains(&distance) {
-            return None;
-        }
-        let (segment, t) = along(&path, distance);
-        let (start, piece) = path.pieces().nth(segment)?;
-        let direction = piece.derivative_at(start, t).unit().or_else(|| piece.start_direction(start))?;
-        Some((piece.point_at(start, t), direction.right()))
+        on_path(&run.path(), distance)
     }
+}
+
+/// The point at a distance from the start of a path, with the normal to its right (length 1).
+pub(super) fn on_path(path: &Path, distance: f64) -> Option<(Point, Point)> {
+    if !(0.0..=measure::length(path)).contains(&distance) {
+        return None;
+    }
+    let (segment, t) = along(path, distance);
+    let (start, piece) = path.pieces().nth(segment)?;
+    let direction = piece.derivative_at(start, t).unit().or_else(|| piece.start_direction(start))?;
+    Some((piece.point_at(start, t), direction.right()))
 }
 
 /// Segment and parameter at a distance from the start of a path, held at its end.

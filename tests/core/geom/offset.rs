@@ -99,7 +99,11 @@ fn keeps_allowances(outline: &Outline, widths: &[f64], corner: Corner) {
                 let edges = cut.contours.iter().flat_map(grid::Polygon::edges);
                 edges.map(|(a, b)| p.distance_to_edge(a.point(), b.point())).fold(f64::INFINITY, f64::min)
             };
-            assert!(nearest(point + normal * *width) <= 0.01, "{index} at {s}: off by {}", nearest(point + normal * *width));
+            assert!(
+                nearest(point + normal * *width) <= 0.01,
+                "{index} at {s}: off by {}",
+                nearest(point + normal * *width)
+            );
             assert!((nearest(point) - width).abs() <= 0.01, "{index} at {s}: {} for {width}", nearest(point));
             s += 1.0;
             seen += 1;
@@ -125,7 +129,11 @@ fn every_run_keeps_its_allowance() {
         keeps_allowances(&ell(), &[5.0, 10.0, 0.0, 7.0, 12.0, 3.0], corner);
         keeps_allowances(&shape::circle(200.0).expect("a circle"), &[5.0, 10.0, 0.0, 12.0], corner);
         keeps_allowances(&shape::gore(6, 300.0).expect("a gore"), &[5.0, 10.0, 5.0, 8.0], corner);
-        keeps_allowances(&shape::rounded_rectangle(300.0, 200.0, 40.0).expect("a panel"), &[6.0, 15.0, 9.0, 6.0], corner);
+        keeps_allowances(
+            &shape::rounded_rectangle(300.0, 200.0, 40.0).expect("a panel"),
+            &[6.0, 15.0, 9.0, 6.0],
+            corner,
+        );
         keeps_allowances(&shape::ellipse(300.0, 120.0).expect("an oval"), &[10.0; 4], corner);
     }
 }
@@ -142,11 +150,13 @@ fn equal_allowances_match_a_uniform_offset() {
     for outline in outlines {
         let flat: Vec<[f64; 2]> = geom::flatten(&outline.path, 0.001).iter().map(|p| [p.x, p.y]).collect();
         let widths = vec![6.0; outline.runs().len()];
-        for (sign, join) in [(1.0, LineJoin::Miter(0.05)), (-1.0, LineJoin::Miter(0.05)), (1.0, LineJoin::Round(0.01))] {
+        for (sign, join) in [(1.0, LineJoin::Miter(0.05)), (-1.0, LineJoin::Miter(0.05)), (1.0, LineJoin::Round(0.01))]
+        {
             let style = OutlineStyle::new(6.0 * sign).line_join(join);
             let shapes = flat.outline_fixed_scale(&style, 1000.0).expect("in range");
             let other: Vec<Vec<[f64; 2]>> = shapes.into_iter().flatten().collect();
-            let corner = if matches!(style.join, LineJoin::Round(_)) { Corner::Round } else { Corner::Mitre { limit: 60.0 } };
+            let corner =
+                if matches!(style.join, LineJoin::Round(_)) { Corner::Round } else { Corner::Mitre { limit: 60.0 } };
             let own = if sign > 0.0 {
                 offset::outset(&outline, &widths, corner).expect("a cut line")
             } else {
@@ -188,6 +198,27 @@ fn shallow_corners_step() {
     keeps_allowances(&strip, &widths, MITRE);
 }
 
+/// By hand: at a corner of 60° that points inward, a 9 mm strip meets the line of a bare edge
+/// 9 / sin 60° = 10.392 mm along it, and not square to its own end.
+#[test]
+fn unequal_allowances_meet_at_inward_corners() {
+    let (sin, cos) = (60.0_f64.to_radians().sin(), 60.0_f64.to_radians().cos());
+    let notch = polygon(&[
+        ("a", -100.0, 0.0),
+        ("p", 0.0, 0.0),
+        ("b", 100.0 * cos, -100.0 * sin),
+        ("c", 200.0, 100.0),
+        ("d", -100.0, 100.0),
+    ]);
+    let mut widths = vec![0.0; 5];
+    widths[notch.run_between("a", "p").expect("neighbours").index] = 9.0;
+    let cut = offset::outset(&notch, &widths, MITRE).expect("a cut line");
+    let meeting = (9.0 / sin * cos, -9.0);
+    let has = |x: f64, y: f64| corners(&cut).iter().any(|p| (p.0 - x).abs() < 0.0011 && (p.1 - y).abs() < 0.0011);
+    assert!(has(meeting.0, meeting.1), "{:?}", corners(&cut));
+    assert!(!has(0.0, -9.0));
+}
+
 /// By hand: the tip of a 20° spike lies 1 / sin 10° = 5.76 allowances out, beyond a limit of 4.
 #[test]
 fn mitres_are_cut_off_at_their_limit() {
@@ -204,7 +235,14 @@ fn mitres_are_cut_off_at_their_limit() {
 
 #[test]
 fn an_edge_that_vanishes_is_named() {
-    let house = polygon(&[("a", 0.0, 0.0), ("b", 100.0, 0.0), ("c", 100.0, 50.0), ("d", 52.0, 98.0), ("e", 48.0, 98.0), ("f", 0.0, 50.0)]);
+    let house = polygon(&[
+        ("a", 0.0, 0.0),
+        ("b", 100.0, 0.0),
+        ("c", 100.0, 50.0),
+        ("d", 52.0, 98.0),
+        ("e", 48.0, 98.0),
+        ("f", 0.0, 50.0),
+    ]);
     let gone = offset::inset(&house, &[10.0; 6], MITRE);
     let Err(geom::OffsetError::Vanished { run, .. }) = gone else {
         panic!("{gone:?}");
@@ -245,7 +283,8 @@ fn sew_lines_keep_their_points() {
         assert!((sew.length_of(run) - PI * 78.0 / 4.0).abs() < 0.01, "{}", sew.length_of(run));
     }
     assert!(sew.point("n").expect("n").distance(Point::new(0.0, 39.0)) < 0.01);
-    let sheet = offset::sew_line(&shape::rectangle(80.0, 50.0).expect("a sheet"), &[6.0; 4], MITRE).expect("a sew line");
+    let sheet =
+        offset::sew_line(&shape::rectangle(80.0, 50.0).expect("a sheet"), &[6.0; 4], MITRE).expect("a sew line");
     assert_eq!(sheet.point("ne"), Some(Point::new(34.0, 19.0)));
 }
 
@@ -259,7 +298,8 @@ fn cut_lines_follow_their_piece() {
     assert_eq!(offset::outset(&moved, &widths, MITRE).expect("a cut line").area(), own.area());
     let mirrored = piece.mirrored();
     let runs = piece.runs();
-    let ends: Vec<_> = runs.iter().zip(&widths).map(|(run, width)| (run.from.as_str(), run.to.as_str(), *width)).collect();
+    let ends: Vec<_> =
+        runs.iter().zip(&widths).map(|(run, width)| (run.from.as_str(), run.to.as_str(), *width)).collect();
     let widths = by_run(&mirrored, &ends);
     assert_eq!(offset::outset(&mirrored, &widths, MITRE).expect("a cut line").area(), own.area());
 }

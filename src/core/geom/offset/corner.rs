@@ -40,14 +40,16 @@ impl Joint {
     }
 }
 
-/// Anticlockwise polygon that fills a corner; none at a corner that points inward, where the
-/// strips overlap.
+/// Anticlockwise polygon that fills a corner; none where the strips overlap already.
 pub(super) fn patch(joint: &Joint, corner: Corner) -> Option<Vec<Point>> {
     let (a, b) = joint.widths;
     let turn = joint.before.cross(joint.after);
     let back = joint.before.dot(joint.after) < 0.0;
-    if a.max(b) <= 0.0 || turn < 0.0 || (turn == 0.0 && !back) {
+    if a.max(b) <= 0.0 || (turn == 0.0 && !back) {
         return None;
+    }
+    if turn < 0.0 {
+        return extension(joint);
     }
     let (first, second) = joint.reach();
     // Less than the grid is no difference.
@@ -86,6 +88,22 @@ fn mitre(joint: &Joint, (first, second): (f64, f64), needed: f64) -> Vec<Point> 
     }
     let share = |reach: f64| if longest.is_finite() { reach * (most / longest) } else { most };
     vec![joint.at, from, from + joint.before * share(first), to - joint.after * share(second), to]
+}
+
+/// At a corner that points inward the wide strip may end short of the line of the narrow one: it
+/// runs on until they meet. Not at shallow corners, where that would be far away.
+fn extension(joint: &Joint) -> Option<Vec<Point>> {
+    if joint.before.dot(joint.after) > SHALLOW {
+        return None;
+    }
+    let (a, b) = joint.widths;
+    let (first, second) = joint.reach();
+    let (from, to) = (joint.at + joint.before.right() * a, joint.at + joint.after.right() * b);
+    if first > 0.0 {
+        Some(vec![joint.at, from, from + joint.before * first])
+    } else {
+        (second > 0.0).then(|| vec![joint.at, to - joint.after * second, to])
+    }
 }
 
 /// The narrower strip runs on to the end of the wider one.

@@ -110,11 +110,9 @@ impl fmt::Display for OffsetError {
             Self::Count { runs, found } => {
                 write!(f, "the outline has {runs} edges and {found} allowances are given")
             }
-            Self::Allowance { run, value } => write!(
-                f,
-                "the allowance of {}-{} is {value} mm; it must be from 0 to {WIDEST} mm",
-                run.0, run.1
-            ),
+            Self::Allowance { run, value } => {
+                write!(f, "the allowance of {}-{} is {value} mm; it must be from 0 to {WIDEST} mm", run.0, run.1)
+            }
             Self::Limit { value } => write!(f, "a mitre limit is at least 1, and is {value}"),
             Self::Vanished { run, allowance } => write!(
                 f,

@@ -5,7 +5,7 @@ use super::super::flatten::flatten;
 use super::super::grid::Polygon;
 use super::super::measure;
 use super::super::outline::Outline;
-use super::super::path::Path;
+use super::super::place;
 use super::super::point::Point;
 use super::super::shape::closed_polyline;
 use super::{Corner, CutLine, OffsetError, band, inset};
@@ -36,23 +36,51 @@ pub fn sew_line(outline: &Outline, allowances: &[f64], corner: Corner) -> Result
 
 /// The run whose allowance each edge of a contour keeps, if any.
 fn labels(outline: &Outline, allowances: &[f64], contour: &Polygon) -> Vec<Option<usize>> {
+    let edges: Vec<(Point, Point)> = contour.edges().map(|(a, b)| (a.point(), b.point())).collect();
+    let mut labels = kept_along(outline, allowances, &edges);
+    // An edge that runs past its own run at both ends keeps the distance only in its middle.
+    for (index, allowance) in allowances.iter().enumerate() {
+        for (point, normal) in samples(outline, index) {
+            let place = point - normal * *allowance;
+            let level = |(a, b): (Point, Point)| (b - a).dot(normal).abs() < 0.05 * a.distance(b);
+            let on = |edge: &&(Point, Point)| place.distance_to_edge(edge.0, edge.1) <= SAME && level(**edge);
+            let free = |(label, _): &(&mut Option<usize>, &(Point, Point))| label.is_none();
+            let found = labels.iter_mut().zip(&edges).filter(free).find(|(_, edge)| on(edge));
+            if let Some((label, _)) = found {
+                *label = Some(index);
+            }
+        }
+    }
+    labels
+}
+
+/// Labels of the edges that keep their distance from one run all along.
+fn kept_along(outline: &Outline, allowances: &[f64], edges: &[(Point, Point)]) -> Vec<Option<usize>> {
     let runs = flat_runs(outline);
-    let label = |(a, b): (Point, Point)| {
-        let off = |(index, (_, line)): (usize, &(Ends, Vec<Point>))| {
+    let label = |(a, b): &(Point, Point)| {
+        let off = |(index, line): (usize, &Vec<Point>)| {
             let width = allowances.get(index).copied().unwrap_or(0.0);
-            let miss = |p: Point| (distance(p, line) - width).abs();
-            // Both ends and the middle: an edge that only crosses the distance does not keep it.
-            (index, miss(a.middle(b)).max(miss(a.lerp(b, 0.25)).max(miss(a.lerp(b, 0.75)))))
+            let miss = |t: f64| (distance(a.lerp(*b, t), line) - width).abs();
+            // Three places: an edge that only crosses the distance does not keep it.
+            (index, miss(0.25).max(miss(0.5)).max(miss(0.75)))
         };
         let best = runs.iter().enumerate().map(off).min_by(|a, b| a.1.total_cmp(&b.1))?;
         (best.1 <= SAME).then_some(best.0)
     };
-    contour.edges().map(|(a, b)| label((a.point(), b.point()))).collect()
+    edges.iter().map(label).collect()
+}
+
+/// Points every half millimetre along a run, at least 32 and at most 1,000, with their normals.
+fn samples(outline: &Outline, run: usize) -> impl Iterator<Item = (Point, Point)> {
+    let path = outline.runs().get(run).map(super::super::outline::Run::path).unwrap_or_default();
+    let length = measure::length(&path);
+    let count = ((length * 2.0) as u32).clamp(32, 1_000);
+    (0..count).filter_map(move |i| place::on_path(&path, length * (f64::from(i) + 0.5) / f64::from(count)))
 }
 
 /// The corner of the contour where the run before a named point gives way to the run after it:
 /// of the corners between the last edge of the one and the first of the other, the one nearest
-/// to where the point was.
+/// to where these edges would meet; to where the point was if they lie in one line.
 fn meeting(index: usize, count: usize, labels: &[Option<usize>], corners: &[Point], old: Point) -> Option<usize> {
     let before = (index + count - 1) % count;
     let edges = labels.len();
@@ -61,24 +89,32 @@ fn meeting(index: usize, count: usize, labels: &[Option<usize>], corners: &[Poin
         let steps = (1..=edges).find(after)?;
         (labels.get((start + steps) % edges) == Some(&Some(index))).then_some((start, steps))
     };
+    let corner = |at: usize| corners.get(at % edges).copied().unwrap_or(old);
     let starts = (0..edges).filter(|start| labels.get(*start) == Some(&Some(before)));
-    let between = starts.filter_map(gap).flat_map(|(start, steps)| (1..=steps).map(move |step| (start + step) % edges));
-    let away = |at: &usize| corners.get(*at).map_or(f64::INFINITY, |corner| corner.distance(old));
-    between.min_by(|a, b| away(a).total_cmp(&away(b)))
+    let nearest = |(start, steps): (usize, usize)| {
+        let last = (corner(start), corner(start + 1));
+        let first = (corner(start + steps), corner(start + steps + 1));
+        let goal = lines_meet(last, first).unwrap_or(old);
+        let between = (1..=steps).map(|step| (start + step) % edges);
+        between.min_by(|a, b| corner(*a).distance(goal).total_cmp(&corner(*b).distance(goal)))
+    };
+    let found = starts.filter_map(gap).filter_map(nearest);
+    found.min_by(|a, b| corner(*a).distance(old).total_cmp(&corner(*b).distance(old)))
+}
+
+/// Where two lines through two points each meet; none if they turn by less than 20°.
+fn lines_meet((a, b): (Point, Point), (c, d): (Point, Point)) -> Option<Point> {
+    let (u, v) = ((b - a).unit()?, (d - c).unit()?);
+    let sin = u.cross(v);
+    (sin.abs() > 0.342).then(|| a + u * ((c - a).cross(v) / sin))
 }
 
 /// Refuses a line on which nothing is left of some run at its allowance.
 pub(super) fn refuse_vanished(outline: &Outline, allowances: &[f64], inside: &CutLine) -> Result<(), OffsetError> {
     let runs = outline.runs();
     for (index, (run, allowance)) in runs.iter().zip(allowances).enumerate() {
-        let length = measure::length(&run.path());
-        let samples = ((length * 2.0) as usize).clamp(32, 1_000);
-        let seen = |i: usize| {
-            let share = (i as f64 + 0.5) / samples as f64;
-            let spot = outline.along_run(index, length * share);
-            spot.is_some_and(|(point, normal)| on_line(point - normal * *allowance, inside))
-        };
-        if !(0..samples).any(seen) {
+        let left = samples(outline, index).any(|(point, normal)| on_line(point - normal * *allowance, inside));
+        if !left {
             return Err(OffsetError::Vanished { run: run.ends(), allowance: *allowance });
         }
     }
@@ -96,9 +132,8 @@ fn on_line(point: Point, line: &CutLine) -> bool {
     line.contours.iter().flat_map(Polygon::edges).any(near)
 }
 
-fn flat_runs(outline: &Outline) -> Vec<(Ends, Vec<Point>)> {
-    let flat = |path: Path| flatten(&path, band::FINE);
-    outline.runs().iter().map(|run| (run.ends(), flat(run.path()))).collect()
+fn flat_runs(outline: &Outline) -> Vec<Vec<Point>> {
+    outline.runs().iter().map(|run| flatten(&run.path(), band::FINE)).collect()
 }
 
 fn distance(point: Point, line: &[Point]) -> f64 {
