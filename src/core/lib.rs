@@ -14,6 +14,7 @@ pub mod diag;
 pub mod geom;
 pub mod model;
 pub mod read;
+pub mod revision;
 pub mod rules;
 pub mod scene;
 pub mod source;
