@@ -1,15 +1,27 @@
-//! The single list of every rule, for `explain`, the reference and the tests.
+//! The single list of every rule, for `explain`, the reference and the tests; and everything they find in a folder.
 
-use crate::diag::Rule;
+use crate::check::{self, Context};
+use crate::diag::{Findings, Rule};
+use crate::model::Assembly;
+use crate::read::Loaded;
 
 /// Every rule there is, in the order of families.
 pub fn all() -> Vec<&'static Rule> {
     let mut all: Vec<&'static Rule> = crate::read::rules::RULES.to_vec();
-    all.extend(crate::check::CHECKS.iter().map(|check| check.rule));
+    all.extend(check::checks().map(|check| check.rule));
     all
 }
 
 /// The rule with this code.
 pub fn find(code: &str) -> Option<&'static Rule> {
     all().into_iter().find(|rule| rule.code == code)
+}
+
+/// Everything found in a folder, while reading and by every check; not yet settled.
+pub fn findings(loaded: &Loaded, assembly: &Assembly) -> Findings {
+    let codes: Vec<&'static str> = all().iter().map(|rule| rule.code).collect();
+    let context = Context { model: &loaded.model, assembly, levels: &loaded.level_places, codes: &codes };
+    let mut findings = loaded.findings.clone();
+    findings.append(check::run(&context));
+    findings
 }

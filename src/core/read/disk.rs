@@ -64,12 +64,12 @@ pub struct Disk {
 /// The file whose presence marks the root of several styles and their shared libraries.
 const ROOT: &str = "backtack-root.toml";
 
-/// A style from texts in memory.
-pub fn memory(files: &[(&str, &str)]) -> Disk {
+/// A style from files in memory.
+pub fn memory<'a>(files: impl Iterator<Item = (&'a str, &'a [u8])>) -> Disk {
     let mut disk = Disk { limits: Limits::default(), ..Disk::default() };
-    let sorted: BTreeMap<&str, &str> = files.iter().copied().collect();
-    for (path, text) in sorted {
-        disk.take(path, text.as_bytes().to_vec());
+    let sorted: BTreeMap<&str, &[u8]> = files.collect();
+    for (path, bytes) in sorted {
+        disk.take(path, bytes.to_vec());
     }
     disk
 }

@@ -57,7 +57,12 @@ pub fn folder(folder: &Path) -> Result<Loaded, Unreadable> {
 
 /// Reads a style from texts in memory, by path: for tests and for what was sealed.
 pub fn texts(files: &[(&str, &str)]) -> Loaded {
-    lower(disk::memory(files))
+    lower(disk::memory(files.iter().map(|(path, text)| (*path, text.as_bytes()))))
+}
+
+/// Reads a style from files in memory, pictures among them, by path.
+pub fn files(files: &[(&str, &[u8])]) -> Loaded {
+    lower(disk::memory(files.iter().copied()))
 }
 
 fn lower(disk: disk::Disk) -> Loaded {

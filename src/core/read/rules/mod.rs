@@ -2,27 +2,30 @@
 
 mod bad_id;
 mod bad_path;
+mod bad_unit;
 mod bad_value;
 mod bare_number;
 mod duplicate_id;
 mod incomplete_value;
-mod quantity;
-mod syntax;
+mod not_toml;
+
 mod unknown_code;
 mod unknown_key;
-mod unreadable;
+mod unreadable_file;
 
 pub use bad_id::{RULE as BAD_ID, bad_id};
 pub use bad_path::{RULE as BAD_PATH, bad_path, missing_file};
+pub use bad_unit::{RULE as BAD_UNIT, bad_quantity};
 pub use bad_value::{RULE as BAD_VALUE, bad_value, wrong_kind};
 pub use bare_number::{RULE as BARE_NUMBER, bare_number};
 pub use duplicate_id::{RULE as DUPLICATE_ID, duplicate_id};
 pub use incomplete_value::{RULE as INCOMPLETE_VALUE, incomplete_value};
-pub use quantity::{RULE as BAD_UNIT, bad_quantity};
-pub use syntax::{RULE as SYNTAX, syntax};
+pub use not_toml::{RULE as SYNTAX, syntax};
 pub use unknown_code::{RULE as UNKNOWN_CODE, unknown_code};
 pub use unknown_key::{RULE as UNKNOWN_KEY, nearest, unknown_key, unknown_table};
-pub use unreadable::{RULE as UNREADABLE, bad_picture, leads_out, no_access, not_text, too_large, too_many, too_much};
+pub use unreadable_file::{
+    RULE as UNREADABLE, bad_picture, leads_out, no_access, not_text, too_large, too_many, too_much,
+};
 
 use crate::diag::Rule;
 

@@ -1,0 +1,31 @@
+use crate::check::Context;
+use crate::diag::{Finding, Findings, Rule, Severity};
+
+use super::nearest;
+
+/// A severity for a rule that does not exist.
+pub const RULE: Rule = Rule {
+    code: "unknown-rule",
+    family: "reference",
+    severity: Severity::Must,
+    summary: "a severity is set for a rule that does not exist",
+    explanation: "Under [severity] a rule can be made stricter or laxer by its code. With a misspelt code nothing \
+                  changes, and the author believes that it does.",
+    failing: "[severity]\nmissing-tolerence = \"must\"",
+    passing: "[severity]\nmissing-tolerance = \"must\"",
+    source: "common practice",
+};
+
+/// Reports codes under `[severity]` that no rule has.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    for (code, place) in context.levels {
+        if context.codes.contains(&code.as_str()) {
+            continue;
+        }
+        let help = match nearest(code, context.codes.iter().copied()) {
+            Some(near) => format!("write `{near}`"),
+            None => "the codes stand in square brackets with each finding".to_string(),
+        };
+        findings.push(Finding::new(&RULE, format!("no rule is called `{code}`")).at(*place, "no such code").help(help));
+    }
+}
