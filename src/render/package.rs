@@ -125,7 +125,7 @@ pub struct Room {
 }
 
 /// Room for the front picture on the cover.
-pub const ROOM_COVER: Room = Room { width: 104.0, height: 92.0 };
+pub const ROOM_COVER: Room = Room { width: 104.0, height: 80.0 };
 /// Room for one view when a sheet holds up to two of them.
 pub const ROOM_VIEW_HALF: Room = Room { width: 92.0, height: 118.0 };
 /// Room for one view when a sheet holds three or more.
@@ -133,7 +133,7 @@ pub const ROOM_VIEW: Room = Room { width: 92.0, height: 56.0 };
 /// Room for one piece. Choose the scale so that each piece fits.
 pub const ROOM_PIECE: Room = Room { width: 82.0, height: 92.0 };
 /// Room for the picture of the measurements.
-pub const ROOM_MEASURE: Room = Room { width: 80.0, height: 118.0 };
+pub const ROOM_MEASURE: Room = Room { width: 72.0, height: 118.0 };
 
 /// Page and frame in millimetres; the templates read them from the data, the lint from here.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]

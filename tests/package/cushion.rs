@@ -93,7 +93,7 @@ fn cover() -> Cover {
     };
     Cover {
         head: head("Floor cushion Tarn", "Specification package", "Square box cushion with piped edges, zip in the back side, separate filled inner."),
-        front: Some(plain(box_view(104.0, 86.0, "Front view of the cushion from above: a square box with piped edges."), "Front, not to scale")),
+        front: Some(plain(box_view(104.0, 76.0, "Front view of the cushion from above: a square box with piped edges."), "Front, not to scale")),
         facts: vec![
             fact("Our style number", "FC-2041"),
             fact("Factory number", "HX-7719"),
@@ -383,7 +383,7 @@ fn filling() -> Filling {
 }
 
 fn measurements(size: &str, more: f64) -> Measurements {
-    let mut scene = Scene::new(80.0, 74.0, "Cushion from above and from the side with the points of measure 1 to 4.");
+    let mut scene = Scene::new(74.0, 74.0, "Cushion from above and from the side with the points of measure 1 to 4.");
     let rect = closed(&[[14.0, 8.0], [58.0, 8.0], [58.0, 42.0], [14.0, 42.0]]);
     scene.path(Some(Line::Outline), Fill::None, rect);
     scene.rect(Some(Line::Outline), Fill::None, [14.0, 54.0], 44.0, 12.0);

@@ -1,1 +1,5 @@
+//! Tests of the package: everything that needs the engine.
 
+mod cushion;
+mod look;
+mod nasty;

@@ -60,17 +60,28 @@ pub fn dimension(scene: &mut Scene, from: At, to: At, offset: f64, text: &str) {
     }
     let length = (b[0] - a[0]).abs() + (b[1] - a[1]).abs();
     if length < 4.0 * HEAD {
-        arrow(scene, Line::Dimension, along(a, direction, -2.0 * HEAD), a);
-        arrow(scene, Line::Dimension, along(b, direction, 2.0 * HEAD), b);
-        let at = along(b, direction, 2.0 * HEAD + 0.8);
-        return beyond(scene, at, direction, text);
+        return outside(scene, a, b, direction, text);
     }
     scene.line(Line::Dimension, along(a, direction, HEAD * 0.8), along(b, direction, -HEAD * 0.8));
     head(scene, b, direction);
     head(scene, a, [-direction[0], -direction[1]]);
     let middle = [f64::midpoint(a[0], b[0]), f64::midpoint(a[1], b[1])];
     let upright = direction[0].abs() < 1e-6;
-    scene.label(Label::new(text, middle).turned(if upright { -90.0 } else { 0.0 }));
+    written(scene, Label::new(text, middle).turned(if upright { -90.0 } else { 0.0 }));
+}
+
+/// Arrowheads from outside and the text beyond the second one.
+fn outside(scene: &mut Scene, a: At, b: At, direction: At, text: &str) {
+    arrow(scene, Line::Dimension, along(a, direction, -2.0 * HEAD), a);
+    arrow(scene, Line::Dimension, along(b, direction, 2.0 * HEAD), b);
+    beyond(scene, along(b, direction, 2.0 * HEAD + 0.8), direction, text);
+}
+
+/// Adds a label unless it is empty.
+fn written(scene: &mut Scene, label: Label) {
+    if !label.text.is_empty() {
+        scene.label(label);
+    }
 }
 
 fn beyond(scene: &mut Scene, at: At, direction: At, text: &str) {
@@ -84,7 +95,7 @@ fn beyond(scene: &mut Scene, at: At, direction: At, text: &str) {
         [_, y] if y > 0.0 => Across::Top,
         _ => Across::Base,
     };
-    scene.label(Label::new(text, at).anchor(along, across));
+    written(scene, Label::new(text, at).anchor(along, across));
 }
 
 /// The grain: a straight arrow with a bar at its tail.
@@ -112,11 +123,10 @@ pub fn notch(scene: &mut Scene, on_sew: At, on_cut: At) {
     scene.line(Line::Notch, on_sew, on_cut);
 }
 
-/// A named point: a small open ring, its name outside in a direction.
-pub fn ring(scene: &mut Scene, at: At, name: &str, outside: At) {
-    let outside = unit(outside);
+/// A named point: a small open ring; its name stands at a place of its own, outside the outline.
+pub fn ring(scene: &mut Scene, at: At, name: &str, name_at: At) {
     scene.path(Some(Line::Placement), Fill::Paper, circle(at, 0.7));
-    scene.label(Label::new(name, along(at, outside, 3.6)).strong().bare());
+    scene.label(Label::new(name, name_at).strong().bare());
 }
 
 /// An opening in a seam: its two ends barred across the run, its length written between them.
@@ -136,7 +146,7 @@ pub fn balloon(scene: &mut Scene, at: At, number: &str, target: At) {
     scene.line(Line::Callout, along(at, direction, RADIUS), target);
     scene.path(None, Fill::Ink, circle(target, 0.5));
     scene.path(Some(Line::Notch), Fill::Paper, circle(at, RADIUS));
-    scene.label(Label::new(number, at).size(8.5).strong().bare());
+    scene.label(Label::new(number, at).size(9.0).strong().bare());
 }
 
 /// Parallel lines clipped to a polygon (even-odd), at an angle in degrees and a pitch in mm.

@@ -1,6 +1,6 @@
 //! The drawing of one piece at a stated scale: cut line, sew line, points, notches, grain, pile, size.
 
-use super::marks::{comb, dimension, grain, notch, ring, scale_bar};
+use super::marks::{along, comb, dimension, grain, notch, ring, scale_bar, unit};
 use super::{At, Fill, Label, Line, Scene, Segment, grid};
 
 /// One piece in its own true millimetres, y down, every text final.
@@ -61,11 +61,7 @@ pub fn piece(outline: &PieceOutline, denominator: f64) -> Scene {
     let (near, far) = (paper(low), paper(high));
     sizes(&mut scene, outline, near, far);
     directions(&mut scene, outline, near, far);
-    let centre = [f64::midpoint(near[0], far[0]), f64::midpoint(near[1], far[1])];
-    for point in &outline.points {
-        let at = paper(point.at);
-        ring(&mut scene, at, &point.name, [at[0] - centre[0], at[1] - centre[1]]);
-    }
+    names(&mut scene, outline, &paper, [f64::midpoint(near[0], far[0]), f64::midpoint(near[1], far[1])], size);
     let bar = outline.bar / denominator;
     scale_bar(&mut scene, [x0, far[1] + 12.5], bar, &outline.bar_text);
     scene
@@ -90,25 +86,67 @@ fn sizes(scene: &mut Scene, outline: &PieceOutline, near: At, far: At) {
     dimension(scene, bottom_left, top_left, 7.0, &outline.height_text);
 }
 
-/// Code, grain and pile stand inside a piece that has the room, else the two directions are left to its card.
+/// Rings at the named points; each name stands outwards of it, corner names diagonally, clear of the cut line.
+fn names(scene: &mut Scene, outline: &PieceOutline, paper: &impl Fn(At) -> At, centre: At, size: At) {
+    let edge: Vec<At> = sampled(&outline.cut).into_iter().map(paper).collect();
+    for point in &outline.points {
+        let at = paper(point.at);
+        let away = unit([(at[0] - centre[0]) / size[0], (at[1] - centre[1]) / size[1]]);
+        // Half the width of the name in bold 7.5 pt, and room for the extension line of a dimension.
+        let half = 0.85 * f64::from(u8::try_from(point.name.chars().count()).unwrap_or(u8::MAX));
+        let clear = 2.2_f64.max(1.45 * (half + 0.5));
+        let free = |t: &u8| {
+            let p = along(at, away, f64::from(*t) * 0.25);
+            edge.iter().all(|e| (e[0] - p[0]).powi(2) + (e[1] - p[1]).powi(2) >= clear * clear)
+        };
+        let step = (8..80_u8).find(free).unwrap_or(14);
+        ring(scene, at, &point.name, along(at, away, f64::from(step) * 0.25));
+    }
+}
+
+/// Code, grain and pile stand in a row inside a wide piece, in a column inside a tall one. A piece too small
+/// for them has its code and directions on its card.
 fn directions(scene: &mut Scene, outline: &PieceOutline, near: At, far: At) {
     let centre = [f64::midpoint(near[0], far[0]), f64::midpoint(near[1], far[1])];
-    let least = (far[0] - near[0]).min(far[1] - near[1]);
-    if least < 12.0 {
+    let (width, height) = (far[0] - near[0], far[1] - near[1]);
+    let (least, most) = (width.min(height), width.max(height));
+    if least < 9.0 || most < 26.0 {
         return;
     }
-    scene.label(Label::new(&outline.code, [centre[0], centre[1] - 4.0]).size(10.5).strong());
-    let reach = (least * 0.3).min(10.0);
+    let apart = (most * 0.2).min(16.0);
+    let place = |step: f64| match width >= height {
+        true => [centre[0] + step * apart, centre[1]],
+        false => [centre[0], centre[1] + step * apart],
+    };
+    scene.label(Label::new(&outline.code, place(-1.0)).size(10.5).strong());
+    let reach = (least * 0.34).min(9.0).min(if width >= height { 9.0 } else { apart * 0.8 });
     if let Some(direction) = outline.grain {
-        let d = super::marks::unit(direction);
-        let side = super::marks::left(d);
-        let middle = super::marks::along([centre[0], centre[1] + 3.0], side, (least * 0.18).min(7.0));
-        grain(scene, super::marks::along(middle, d, -reach), super::marks::along(middle, d, reach));
+        let d = unit(direction);
+        grain(scene, along(place(0.2), d, -reach), along(place(0.2), d, reach));
     }
     if let Some(direction) = outline.pile {
-        let offset = (least * 0.18).min(7.0);
-        comb(scene, [centre[0] + offset, centre[1] + 3.0], direction);
+        comb(scene, place(1.2), direction);
     }
+}
+
+/// Points along a path: its ends and 64 places on each segment.
+fn sampled(segments: &[Segment]) -> Vec<At> {
+    let mut out = Vec::new();
+    let (mut last, mut first) = ([0.0; 2], [0.0; 2]);
+    for segment in segments {
+        let (a, b, end) = match *segment {
+            Segment::Move(p) => (p, p, p),
+            Segment::Line(p) => (last, p, p),
+            Segment::Cubic(a, b, p) => (a, b, p),
+            Segment::Close => (last, first, first),
+        };
+        if let Segment::Move(p) = segment {
+            (last, first) = (*p, *p);
+        }
+        out.extend((0..=64_u8).map(|step| bezier(last, a, b, end, f64::from(step) / 64.0)));
+        last = end;
+    }
+    out
 }
 
 fn moved(segments: &[Segment], paper: &impl Fn(At) -> At) -> Vec<Segment> {
@@ -123,29 +161,16 @@ fn moved(segments: &[Segment], paper: &impl Fn(At) -> At) -> Vec<Segment> {
         .collect()
 }
 
-/// The bounding box of a path; curves are sampled at 64 places, which is enough to lay a drawing out.
+/// The bounding box of the sampled path, which is enough to lay a drawing out.
 fn extent(segments: &[Segment]) -> (At, At) {
-    let mut low = [f64::INFINITY; 2];
-    let mut high = [f64::NEG_INFINITY; 2];
-    let mut last = [0.0; 2];
-    for segment in segments {
-        let (a, b, end) = match *segment {
-            Segment::Move(p) => (p, p, p),
-            Segment::Line(p) => (last, p, p),
-            Segment::Cubic(a, b, p) => (a, b, p),
-            Segment::Close => continue,
-        };
-        let start = if matches!(segment, Segment::Move(_)) { end } else { last };
-        for step in 0..=64_u8 {
-            let p = bezier(start, a, b, end, f64::from(step) / 64.0);
-            for axis in 0..2 {
-                low[axis] = low[axis].min(p[axis]);
-                high[axis] = high[axis].max(p[axis]);
-            }
-        }
-        last = end;
+    let points = sampled(segments);
+    let fold = |start: f64, pick: fn(f64, f64) -> f64, axis: usize| points.iter().map(|p| p[axis]).fold(start, pick);
+    if points.is_empty() {
+        return ([0.0; 2], [0.0; 2]);
     }
-    if low[0] > high[0] { ([0.0; 2], [0.0; 2]) } else { (low, high) }
+    let low = [0, 1].map(|axis| fold(f64::INFINITY, f64::min, axis));
+    let high = [0, 1].map(|axis| fold(f64::NEG_INFINITY, f64::max, axis));
+    (low, high)
 }
 
 fn bezier(p0: At, p1: At, p2: At, p3: At, t: f64) -> At {

@@ -45,6 +45,8 @@ const WIDTH: f64 = 52.0;
 const PLY: f64 = 1.8;
 /// Height of a pile, mm of paper.
 const PILE: f64 = 1.5;
+/// Radius of a bead, mm of paper.
+const BEAD: f64 = 1.9;
 /// Air between plies, mm of paper.
 const GAP: f64 = 1.3;
 /// Where the plies begin, mm from the left.
@@ -68,7 +70,7 @@ pub fn stack(seam: &StackSeam) -> Scene {
     let stitch = Label::new(&seam.stitch, [NEEDLE - 1.6, 2.0]).anchor(Along::End, Across::Middle);
     scene.label(stitch.strong().bare());
     if !seam.allowance.is_empty() {
-        dimension(&mut scene, [NEEDLE, bottom + 1.6], [EDGE, bottom + 0.4], -3.4, "");
+        dimension(&mut scene, [NEEDLE, bottom + 0.4], [EDGE, bottom + 0.4], -4.0, "");
         let at = [EDGE + 1.4, bottom + 4.4];
         scene.label(Label::new(&seam.allowance, at).anchor(Along::Start, Across::Middle).bare());
     }
@@ -81,7 +83,8 @@ fn draw_ply(scene: &mut Scene, ply: &StackPly, top: f64) -> f64 {
     let above = if ply.pile == PileSide::Up { PILE } else { 0.0 };
     let below = if ply.pile == PileSide::Down { PILE } else { 0.0 };
     let band = top + above;
-    let number = Label::new(&ply.number, [LEFT - 1.8, band + PLY / 2.0]).anchor(Along::End, Across::Middle);
+    let middle = if ply.bead { top + BEAD } else { band + PLY / 2.0 };
+    let number = Label::new(&ply.number, [LEFT - 1.8, middle]).anchor(Along::End, Across::Middle);
     scene.label(number.strong().bare());
     if ply.bead {
         return bead(scene, top);
@@ -98,7 +101,7 @@ fn draw_ply(scene: &mut Scene, ply: &StackPly, top: f64) -> f64 {
 
 /// A folded strip: two thin leaves from the raw edge and a round end just inside the needle.
 fn bead(scene: &mut Scene, top: f64) -> f64 {
-    let radius = 1.9;
+    let radius = BEAD;
     let centre = [NEEDLE - radius - 0.8, top + radius];
     band_of(scene, centre[0], centre[1] - PLY / 2.0);
     scene.path(Some(Line::Outline), Fill::Paper, circle(centre, radius));

@@ -1,0 +1,123 @@
+//! The page lint over a made-up package, plain and with strings that no honest user would type.
+
+use backtack::render::engine::{EngineError, run};
+use backtack::render::labels::ENGLISH;
+use backtack::render::lint::{lint, page_text};
+use backtack::render::package::Package;
+use backtack::render::pdf::{Attachment, Extras, Rendered, TEMPLATES, job, render};
+
+use crate::{cushion, nasty};
+
+fn rendered(package: &Package) -> Result<Rendered, EngineError> {
+    let figures = Attachment {
+        name: "figures.json".into(),
+        mime: "application/json".into(),
+        description: "The figures this package was printed from".into(),
+        data: b"{}".to_vec(),
+    };
+    let extras = Extras { pictures: cushion::pictures(), attachments: vec![figures], identity: "FC-2041".into() };
+    render(package, &extras)
+}
+
+#[test]
+fn every_page_of_a_package_passes_the_lint() {
+    let rendered = rendered(&cushion::package()).expect("the cushion typesets");
+    assert_eq!(rendered.replaced, []);
+    assert_eq!(lint(&rendered.document.pages()), []);
+}
+
+#[test]
+fn every_page_carries_the_title_block_and_the_open_questions() {
+    let rendered = rendered(&cushion::package()).expect("the cushion typesets");
+    for page in rendered.document.pages() {
+        let text: Vec<&str> = page.runs().map(|run| run.text.as_str()).collect();
+        let all = text.join(" ");
+        for wanted in ["FC-2041", "HX-7719", "3f9a1c07be", "Not released: 3 questions open (sheet 2)"] {
+            assert!(all.contains(wanted), "`{wanted}` is missing from a page: {all}");
+        }
+    }
+}
+
+#[test]
+fn strings_no_honest_user_would_type_stay_text_inside_the_frame() {
+    let rendered = rendered(&nasty::package()).expect("strings are text, whatever they hold");
+    let pages = rendered.document.pages();
+    assert_eq!(lint(&pages), []);
+    let all: String = pages.iter().flat_map(|page| page.runs()).map(|run| run.text.as_str()).collect();
+    for wanted in [r#"#read("/etc/passwd")"#, "<script>alert(1)</script>", "=SUM(A1:A9)", "$x^2$"] {
+        assert!(all.contains(wanted), "`{wanted}` did not come out as it was written");
+    }
+    let characters: Vec<char> = rendered.replaced.iter().map(|r| r.character).collect();
+    assert!(characters.contains(&'🧵') && characters.contains(&'ש'), "replaced: {characters:?}");
+    assert!(rendered.replaced.iter().all(|r| r.field.starts_with("sheets[") || r.field.starts_with("title_block.")));
+}
+
+#[test]
+fn the_same_package_gives_the_same_bytes() {
+    let once = rendered(&cushion::package()).expect("the cushion typesets").pdf;
+    let again = rendered(&cushion::package()).expect("the cushion typesets").pdf;
+    assert!(once == again, "two runs differ");
+}
+
+#[test]
+fn long_tables_repeat_their_head_and_split_no_row() {
+    let rendered = rendered(&nasty::long()).expect("a long package typesets");
+    let pages = rendered.document.pages();
+    assert_eq!(lint(&pages), []);
+    let bill: Vec<_> = pages.iter().filter(|page| page.sheet == "bill").collect();
+    assert!(bill.len() > 3, "200 rows take more than {} pages", bill.len());
+    for page in bill {
+        assert_eq!(page.runs().filter(|run| run.text.starts_with("Item and place")).count(), 1);
+        let first = page.runs().filter(|run| run.text.starts_with("upper")).count();
+        let second = page.runs().filter(|run| run.text.starts_with("lower")).count();
+        assert_eq!(first, second, "a row was split");
+    }
+}
+
+#[test]
+fn an_error_names_the_template_and_the_line() {
+    let (mut job, _) = job(&cushion::package(), &Extras::default()).expect("the view data is JSON");
+    job.files.insert("templates/sheets/bill.typ".into(), b"#let bill(sheet) = [\n#panic(\"no\")\n]".to_vec());
+    let error = run(&job).expect_err("a template that panics");
+    assert!(error.to_string().contains("templates/sheets/bill.typ:2"), "{error}");
+}
+
+#[test]
+fn a_template_can_read_nothing_but_the_job() {
+    for path in ["/etc/passwd", "../../secret", "/src/lib.rs"] {
+        let (mut job, _) = job(&cushion::package(), &Extras::default()).expect("the view data is JSON");
+        job.files.insert("templates/sheets/bill.typ".into(), format!("#let bill(sheet) = read(\"{path}\")").into_bytes());
+        assert!(run(&job).is_err(), "{path} was read");
+    }
+}
+
+/// Templates print final strings: they evaluate nothing and compute nothing.
+#[test]
+fn templates_evaluate_and_compute_nothing() {
+    for (name, text) in TEMPLATES {
+        for banned in ["calc.", "eval(", "plugin(", "sys.inputs", "datetime.today"] {
+            assert!(!text.contains(banned), "{name} uses {banned}");
+        }
+    }
+}
+
+#[test]
+fn every_label_is_used_and_every_use_has_a_label() {
+    let templates: String = TEMPLATES.iter().map(|(_, text)| *text).collect();
+    for (key, _) in ENGLISH {
+        assert!(templates.contains(&format!("\"{key}\"")), "no template prints the label {key}");
+    }
+    for part in templates.split("w(\"").skip(1).chain(templates.split("w-line(\"").skip(1)) {
+        let key = part.split('"').next().unwrap_or_default();
+        assert!(ENGLISH.iter().any(|(known, _)| *known == key), "the label {key} has no wording");
+    }
+}
+
+#[test]
+fn page_text_gives_runs_in_reading_order() {
+    let rendered = rendered(&cushion::package()).expect("the cushion typesets");
+    let text = page_text(&rendered.document.pages());
+    let place = |wanted: &str| text.find(wanted).unwrap_or_else(|| panic!("`{wanted}` is not in the text"));
+    assert!(place("== page 1 cover") < place("| Our style number"));
+    assert!(place("| What to buy") < place("| Cotton canvas, top"));
+}

@@ -1,0 +1,143 @@
+//! The made-up cushion with strings that no honest user would type, and with very many rows.
+
+use backtack::render::package::{Fact, Package};
+use backtack::render::sheets::{BillRow, Callout, Sheet};
+
+use crate::cushion;
+
+/// Markup, HTML, formulas, right-to-left text, endless words, emoji, controls, combining marks.
+const STRINGS: &[&str] = &[
+    r##"#read("/etc/passwd") *b* _i_ $x^2$ <label> @ref // c /* d */ \ `raw` [x] #{1+1}"##,
+    "<script>alert(1)</script> &amp; <img src=http://localhost/x>",
+    "=SUM(A1:A9)",
+    "שלום עולם مرحبا \u{202e}abc\u{2066}",
+    "WWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWW",
+    "Donaudampfschifffahrtsgesellschaftskapitänsmützenabzeichenxyz",
+    "🧵🧸 thread 👩\u{200d}👩\u{200d}👧",
+    "tab\there\u{feff}\u{2028}line\u{0}\u{7}\u{1b}[31mred\u{85}\u{ffff}\u{fffd}",
+    "e\u{301}\u{301}\u{301} zalgo\u{489}",
+    "面料止口毛向刀模排料唛架单耗损耗充棉口封样吊牌洗水唛箱唛验针面料止口毛向刀模排料",
+    "first line\nsecond line\r\nthird line",
+    "https://example.invalid/a/very/long/path/without/any/space?and=more&and=more",
+];
+
+/// The cushion with every string a user could have typed exchanged.
+pub fn package() -> Package {
+    let mut next = STRINGS.iter().cycle();
+    let mut put = |field: &mut String| {
+        if let Some(text) = next.next() {
+            (*text).clone_into(field);
+        }
+    };
+    let mut out = cushion::package();
+    let block = &mut out.title_block;
+    for field in [&mut block.owner, &mut block.title, &mut block.supplement, &mut block.creator, &mut block.approver] {
+        put(field);
+    }
+    for field in [&mut block.number, &mut block.style, &mut block.factory_style, &mut block.season, &mut block.stage] {
+        put(field);
+    }
+    out.sheets.iter_mut().for_each(|sheet| spoil(sheet, &mut put));
+    out
+}
+
+fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
+    match sheet {
+        Sheet::Cover(cover) => {
+            put(&mut cover.head.title);
+            facts(&mut cover.facts, put);
+            cover.sizes.iter_mut().for_each(&mut *put);
+            for row in &mut cover.colourways {
+                put(&mut row.name);
+                row.cells.iter_mut().for_each(&mut *put);
+            }
+        }
+        Sheet::Questions(questions) => {
+            for row in &mut questions.rows {
+                [&mut row.text, &mut row.help, &mut row.place].into_iter().for_each(&mut *put);
+            }
+        }
+        Sheet::Views(views) => {
+            views.views.iter_mut().for_each(|view| put(&mut view.caption));
+            callouts(&mut views.callouts, put);
+        }
+        Sheet::Bill(bill) => {
+            bill.colourways.iter_mut().chain(&mut bill.sizes).for_each(&mut *put);
+            for row in bill.groups.iter_mut().flat_map(|group| &mut group.rows) {
+                [&mut row.item, &mut row.article, &mut row.supplier].into_iter().for_each(&mut *put);
+                row.colours.iter_mut().for_each(&mut *put);
+            }
+        }
+        Sheet::Pieces(pieces) => {
+            for row in &mut pieces.rows {
+                let fields = [&mut row.code, &mut row.name, &mut row.material, &mut row.direction, &mut row.note];
+                fields.into_iter().for_each(&mut *put);
+            }
+            pieces.totals.iter_mut().for_each(|total| put(&mut total.material));
+            for card in &mut pieces.drawings {
+                [&mut card.code, &mut card.name, &mut card.count].into_iter().for_each(&mut *put);
+            }
+        }
+        Sheet::Construction(construction) => {
+            for step in &mut construction.steps {
+                let fields = [&mut step.title, &mut step.text, &mut step.stitch, &mut step.thread, &mut step.note];
+                fields.into_iter().for_each(&mut *put);
+                callouts(&mut step.plies, put);
+            }
+        }
+        Sheet::Filling(filling) => {
+            filling.sizes.iter_mut().for_each(&mut *put);
+            for row in filling.rows.iter_mut().chain(&mut filling.sums) {
+                [&mut row.zone, &mut row.material, &mut row.how].into_iter().for_each(&mut *put);
+            }
+            facts(&mut filling.facts, put);
+        }
+        Sheet::Measurements(measurements) => {
+            measurements.sizes.iter_mut().for_each(&mut *put);
+            for row in &mut measurements.rows {
+                [&mut row.name, &mut row.how].into_iter().for_each(&mut *put);
+            }
+        }
+        Sheet::Confirmation(confirmation) => {
+            callouts(&mut confirmation.items, put);
+            facts(&mut confirmation.required, put);
+            confirmation.parties.iter_mut().for_each(&mut *put);
+        }
+    }
+}
+
+fn facts(list: &mut [Fact], put: &mut impl FnMut(&mut String)) {
+    list.iter_mut().for_each(|fact| put(&mut fact.value));
+}
+
+fn callouts(list: &mut [Callout], put: &mut impl FnMut(&mut String)) {
+    list.iter_mut().for_each(|callout| put(&mut callout.text));
+}
+
+/// The cushion with 200 rows in its bill and 60 points of measure.
+pub fn long() -> Package {
+    let mut out = cushion::package();
+    for sheet in &mut out.sheets {
+        match sheet {
+            Sheet::Bill(bill) => {
+                let rows = (1..=200).map(|n| BillRow {
+                    number: n.to_string(),
+                    item: format!("upper {n}\nlower {n}"),
+                    article: format!("A-{n}"),
+                    supplier: "Free".into(),
+                    colours: vec!["red".into(), "blue".into()],
+                    uses: vec!["1".into(), "1".into()],
+                    unit: "pc".into(),
+                });
+                bill.groups.truncate(1);
+                bill.groups.iter_mut().for_each(|group| group.rows = rows.clone().collect());
+            }
+            Sheet::Measurements(sheet) => {
+                let first = sheet.rows.first().cloned().into_iter();
+                sheet.rows = first.cycle().take(60).collect();
+            }
+            _ => {}
+        }
+    }
+    out
+}
