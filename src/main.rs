@@ -1,1 +1,7 @@
-fn main() {}
+//! Passes the arguments to the command line and returns its exit code.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    backtack::cli::main(std::env::args_os())
+}

@@ -1,0 +1,86 @@
+//! The command line: arguments, dispatch, exit codes. One file a command, and one line in [`COMMANDS`].
+//!
+//! Exit codes: 0 if nothing stands, 1 if a `must` finding stands, 2 if the command could not be run.
+
+mod check;
+mod completions;
+mod explain;
+mod failure;
+pub mod new;
+pub mod output;
+mod terminal;
+
+use std::ffi::OsString;
+use std::process::ExitCode;
+
+use clap::{ArgMatches, Command};
+
+pub use failure::Failure;
+use terminal::Terminal;
+
+/// How a command ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Exit {
+    /// Nothing stands.
+    Clear,
+    /// A `must` finding stands.
+    Standing,
+}
+
+/// One command.
+struct Entry {
+    define: fn() -> Command,
+    run: fn(&ArgMatches, &mut Terminal) -> Result<Exit, Failure>,
+}
+
+/// Every command, in the order of the help text.
+const COMMANDS: &[Entry] = &[
+    Entry { define: new::define, run: new::run },
+    Entry { define: check::define, run: check::run },
+    Entry { define: explain::define, run: explain::run },
+    Entry { define: completions::define, run: completions::run },
+];
+
+/// The whole command line.
+#[must_use]
+pub fn command() -> Command {
+    Command::new("backtack")
+        .version(env!("CARGO_PKG_VERSION"))
+        .about("Compiles the specification files of a sewn product into one checked PDF package")
+        .after_help("Exit codes: 0 nothing standing, 1 a `must` finding stands, 2 could not be run.")
+        .subcommand_required(true)
+        .arg_required_else_help(true)
+        .disable_help_subcommand(true)
+        .subcommands(COMMANDS.iter().map(|entry| (entry.define)()))
+}
+
+/// Runs the command that the arguments name, the program's own name first.
+pub fn main(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
+    let matches = match command().try_get_matches_from(arguments) {
+        Ok(matches) => matches,
+        Err(error) => return usage(&error),
+    };
+    let mut terminal = Terminal::new();
+    match dispatch(&matches, &mut terminal) {
+        Ok(Exit::Clear) => ExitCode::SUCCESS,
+        Ok(Exit::Standing) => ExitCode::from(1),
+        Err(failure) => {
+            terminal.complain(&failure);
+            ExitCode::from(2)
+        }
+    }
+}
+
+fn dispatch(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
+    let Some((name, inner)) = matches.subcommand() else { return Err(Failure::new("no command is given")) };
+    match COMMANDS.iter().find(|entry| (entry.define)().get_name() == name) {
+        Some(entry) => (entry.run)(inner, terminal),
+        None => Err(Failure::new(format!("there is no command {name}"))),
+    }
+}
+
+/// Help and version go to standard output, a slip in the arguments to standard error; a closed pipe is no error.
+fn usage(error: &clap::Error) -> ExitCode {
+    let _ = error.print();
+    if error.use_stderr() { ExitCode::from(2) } else { ExitCode::SUCCESS }
+}

@@ -1,0 +1,145 @@
+//! The only file output. A file is whole or not there: bytes go to a temporary file in the same folder, onto the disk,
+//! and then take the name of the old file in one step.
+
+use std::cell::Cell;
+use std::fs::{self, File, OpenOptions};
+use std::io::{self, ErrorKind, Write};
+use std::path::{Path, PathBuf};
+
+use super::Failure;
+
+/// A file to write: where, and what.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Item {
+    /// The file.
+    pub path: PathBuf,
+    /// All its bytes.
+    pub bytes: Vec<u8>,
+}
+
+/// Writes files. Counts what it asks of the system, so that a test can make any of these steps fail.
+#[derive(Debug, Default)]
+pub struct Output {
+    steps: Cell<usize>,
+    fails: Option<usize>,
+}
+
+impl Output {
+    /// Writes for good.
+    #[must_use]
+    pub fn new() -> Self {
+        Output::default()
+    }
+
+    /// Fails at step `number` (from 1) as a full disk would.
+    #[must_use]
+    pub fn failing(number: usize) -> Self {
+        Output { steps: Cell::new(0), fails: Some(number) }
+    }
+
+    /// How many steps were asked of the system so far.
+    #[must_use]
+    pub fn steps(&self) -> usize {
+        self.steps.get()
+    }
+
+    /// Whether something stands where a new folder is to be made: a file, or a folder that is not empty.
+    ///
+    /// # Errors
+    /// If the folder cannot be looked into.
+    pub fn occupied(&self, folder: &Path) -> Result<bool, Failure> {
+        match fs::read_dir(folder) {
+            Ok(mut entries) => Ok(entries.next().is_some()),
+            Err(error) if error.kind() == ErrorKind::NotFound => Ok(false),
+            Err(error) => Err(Failure::of("use", folder, &error)),
+        }
+    }
+
+    /// Writes all files or, if anything fails before the last is on the disk, none: what was there before stays.
+    /// Folders that are missing are made.
+    ///
+    /// # Errors
+    /// If the system refuses a step; the message names the file.
+    pub fn write(&self, items: &[Item]) -> Result<(), Failure> {
+        let mut staged = Staged::default();
+        for item in items {
+            let temporary = self.stage(item).map_err(|error| Failure::of("write", &item.path, &error))?;
+            staged.files.push((temporary, item.path.clone()));
+        }
+        while let Some((temporary, path)) = staged.files.first() {
+            self.step()
+                .and_then(|()| fs::rename(temporary, path))
+                .map_err(|error| Failure::of("write", path, &error))?;
+            staged.files.remove(0);
+        }
+        for folder in items.iter().filter_map(|item| item.path.parent()) {
+            settle(folder);
+        }
+        Ok(())
+    }
+
+    /// Puts an item's bytes on the disk beside where they belong.
+    fn stage(&self, item: &Item) -> io::Result<PathBuf> {
+        let folder = item.path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+        self.step()?;
+        fs::create_dir_all(folder)?;
+        if item.path.is_dir() {
+            return Err(ErrorKind::AlreadyExists.into());
+        }
+        self.step()?;
+        let (path, mut file) = temporary(folder, &item.path)?;
+        let written = self
+            .step()
+            .and_then(|()| file.write_all(&item.bytes))
+            .and_then(|()| self.step())
+            .and_then(|()| file.sync_all());
+        match written {
+            Ok(()) => Ok(path),
+            Err(error) => {
+                let _ = fs::remove_file(&path);
+                Err(error)
+            }
+        }
+    }
+
+    fn step(&self) -> io::Result<()> {
+        self.steps.set(self.steps.get() + 1);
+        if self.fails == Some(self.steps.get()) { Err(ErrorKind::StorageFull.into()) } else { Ok(()) }
+    }
+}
+
+/// Temporary files that have not yet taken their names; removed if they never do.
+#[derive(Debug, Default)]
+struct Staged {
+    files: Vec<(PathBuf, PathBuf)>,
+}
+
+impl Drop for Staged {
+    fn drop(&mut self) {
+        for (temporary, _) in &self.files {
+            let _ = fs::remove_file(temporary);
+        }
+    }
+}
+
+/// A new hidden file in `folder`, its name taken from `path` and from this process.
+fn temporary(folder: &Path, path: &Path) -> io::Result<(PathBuf, File)> {
+    let name = path.file_name().ok_or(ErrorKind::InvalidFilename)?.to_string_lossy().into_owned();
+    let mut number = 0;
+    loop {
+        let path = folder.join(format!(".{name}.{}.{number}.part", std::process::id()));
+        match OpenOptions::new().write(true).create_new(true).open(&path) {
+            Ok(file) => return Ok((path, file)),
+            Err(error) if error.kind() == ErrorKind::AlreadyExists && number < 100 => number += 1,
+            Err(error) => return Err(error),
+        }
+    }
+}
+
+/// Puts the new names of a folder on the disk where the system can; a rename that is lost by a power cut leaves the
+/// old file, which is whole too.
+fn settle(folder: &Path) {
+    if let Ok(folder) = File::open(folder) {
+        let _ = folder.sync_all();
+    }
+}

@@ -1,0 +1,72 @@
+use std::io::{ErrorKind, IsTerminal, Write};
+
+use anstream::{AutoStream, ColorChoice};
+use backtack_core::diag::text::Style;
+
+use super::Failure;
+
+/// Columns where there is no terminal to ask.
+const COLUMNS: usize = 80;
+/// Widest and narrowest line that is still good to read.
+const READABLE: std::ops::RangeInclusive<usize> = 40..=120;
+
+/// Standard output and standard error. Colours follow `NO_COLOR`, `CLICOLOR` and `CLICOLOR_FORCE`.
+#[derive(Debug, Default)]
+pub struct Terminal {
+    /// Standard output was closed by its reader, as by `head`: nothing more is written.
+    closed: bool,
+}
+
+impl Terminal {
+    pub fn new() -> Self {
+        Terminal::default()
+    }
+
+    /// How findings are printed on standard output.
+    pub fn output(&self) -> Style {
+        Style { color: AutoStream::choice(&std::io::stdout()) != ColorChoice::Never, width: width(true) }
+    }
+
+    /// How findings are printed on standard error.
+    pub fn errors(&self) -> Style {
+        Style { color: AutoStream::choice(&std::io::stderr()) != ColorChoice::Never, width: width(false) }
+    }
+
+    /// Writes to standard output. A reader that has gone is no failure.
+    ///
+    /// # Errors
+    /// If the system refuses, as on a full disk.
+    pub fn print(&mut self, text: &str) -> Result<(), Failure> {
+        if self.closed {
+            return Ok(());
+        }
+        let mut out = anstream::stdout().lock();
+        match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+            Err(error) if error.kind() == ErrorKind::BrokenPipe => {
+                self.closed = true;
+                Ok(())
+            }
+            Err(error) => Err(Failure::new(format!("cannot write to standard output: {error}"))),
+            Ok(()) => Ok(()),
+        }
+    }
+
+    /// Writes to standard error, where nobody can be told if it fails.
+    pub fn remark(&mut self, text: &str) {
+        let _ = anstream::stderr().lock().write_all(text.as_bytes());
+    }
+
+    /// One line about something that could not be done.
+    pub fn complain(&mut self, failure: &Failure) {
+        self.remark(&format!("backtack: {failure}\n"));
+    }
+}
+
+/// Columns of the terminal behind standard output or standard error.
+fn width(output: bool) -> usize {
+    let term = if output { console::Term::stdout() } else { console::Term::stderr() };
+    let asked = if output { std::io::stdout().is_terminal() } else { std::io::stderr().is_terminal() };
+    let columns =
+        if asked { term.size_checked().map_or(COLUMNS, |(_, columns)| usize::from(columns)) } else { COLUMNS };
+    columns.clamp(*READABLE.start(), *READABLE.end())
+}
