@@ -145,6 +145,13 @@ impl Rect {
         self.max.y - self.min.y
     }
 
+    /// Distance of a point from the box, in mm; 0 inside.
+    pub fn distance(self, point: Point) -> f64 {
+        let beyond = |low: f64, value: f64, high: f64| (low - value).max(value - high).max(0.0);
+        let x = beyond(self.min.x, point.x, self.max.x);
+        Point::new(x, beyond(self.min.y, point.y, self.max.y)).norm()
+    }
+
     /// The middle of the box.
     pub fn middle(self) -> Point {
         self.min.middle(self.max)

@@ -63,7 +63,8 @@ fn corner_styles_have_their_areas() {
     let area = |corner| offset::outset(&square, &[10.0; 4], corner).expect("a cut line").area();
     let strips = 100.0 * 100.0 + 4.0 * 100.0 * 10.0;
     assert!((area(MITRE) - (strips + 4.0 * 100.0)).abs() < 1e-6);
-    assert!((area(Corner::Round) - (strips + PI * 100.0)).abs() < 0.05);
+    // Arcs are pieces within 0.0025 mm, along 20π mm.
+    assert!((area(Corner::Round) - (strips + PI * 100.0)).abs() < 0.16);
     // The tip beyond the chord is a right triangle of height 10·√2 − 10, area height².
     let tip = (10.0 * 2.0_f64.sqrt() - 10.0).powi(2);
     assert!((area(Corner::Square) - (strips + 4.0 * (100.0 - tip))).abs() < 0.05);
@@ -80,7 +81,7 @@ fn circles_stay_circles() {
             for point in line.single().expect("one contour").to_points() {
                 assert!((point.norm() - radius).abs() < 0.01, "{} from {radius}", point.norm());
             }
-            assert!((line.area() / (PI * radius * radius) - 1.0).abs() < 2e-3 / radius);
+            assert!((line.area() / (PI * radius * radius) - 1.0).abs() < 6e-3 / radius);
         }
     }
 }
@@ -286,6 +287,25 @@ fn sew_lines_keep_their_points() {
     let sheet =
         offset::sew_line(&shape::rectangle(80.0, 50.0).expect("a sheet"), &[6.0; 4], MITRE).expect("a sew line");
     assert_eq!(sheet.point("ne"), Some(Point::new(34.0, 19.0)));
+}
+
+/// Points in the middle of a straight side or of a curve stay opposite their old place.
+#[test]
+fn sew_lines_keep_points_between_corners() {
+    use geom::Place;
+    let sheet = shape::rectangle(80.0, 50.0).expect("a sheet");
+    let sheet = sheet.with_point("m", "nw", "ne", Place::Share(0.5)).expect("m");
+    let sheet = sheet.with_point("q", "m", "ne", Place::Distance(10.0)).expect("q");
+    let sew = offset::sew_line(&sheet, &[6.0; 6], MITRE).expect("a sew line");
+    assert_eq!(sew.point("m"), Some(Point::new(0.0, 19.0)));
+    assert_eq!(sew.point("q"), Some(Point::new(10.0, 19.0)));
+    assert_eq!(sew.point("ne"), Some(Point::new(34.0, 19.0)));
+    let disc = shape::circle(90.0).expect("a circle").with_point("q", "e", "n", Place::Share(0.5)).expect("q");
+    let sew = offset::sew_line(&disc, &[6.0; 5], MITRE).expect("a sew line");
+    let middle = 39.0 / 2.0_f64.sqrt();
+    assert!(sew.point("q").expect("q").distance(Point::new(middle, middle)) < 0.002);
+    let run = sew.run_between("e", "q").expect("neighbours");
+    assert!((sew.length_of(run.index) - PI * 78.0 / 8.0).abs() < 0.005);
 }
 
 /// The cut line of a mirrored or moved piece is its mirrored or moved cut line, to the grid.

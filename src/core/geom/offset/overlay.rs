@@ -1,6 +1,6 @@
 //! Unions and differences of polygons, exact on integers.
 
-use super::super::grid::{GridPoint, Polygon, STEPS, orient};
+use super::super::grid::{GridPoint, Polygon, STEPS};
 use super::super::point::Point;
 use super::CutLine;
 use i_overlay::core::fill_rule::FillRule;
@@ -13,8 +13,8 @@ use i_overlay::i_float::int::point::IntPoint;
 const FINER: i64 = 1_024;
 /// Contours smaller than this are rounding, in µm²: a hundredth of a square millimetre, doubled.
 const SLIVER: u128 = 20_000;
-/// How far off a straight line two bands can join, in working steps: 0.02 µm.
-const HAIR: i128 = 20;
+/// Corners nearer than this to the line without them are left out, in working steps: 2 µm.
+const NEAR: f64 = 2.0 * FINER as f64;
 
 /// The union of a piece and its bands.
 pub(super) fn join(piece: &[Point], bands: &[Vec<Point>]) -> CutLine {
@@ -46,7 +46,7 @@ fn fine(points: &[Point]) -> Vec<IntPoint<i64>> {
 fn landed(shapes: Vec<Vec<Vec<IntPoint<i64>>>>) -> CutLine {
     let step = |fine: i64| (fine + FINER / 2).div_euclid(FINER);
     let coarse = |contour: Vec<GridPoint>| contour.iter().map(|p| GridPoint::new(step(p.x), step(p.y))).collect();
-    let kept = |contour: Vec<IntPoint<i64>>| straightened(&polygon(contour).points);
+    let kept = |contour: Vec<IntPoint<i64>>| simplified(polygon(contour).points);
     let landed = |points: Vec<GridPoint>| Polygon { points: coarse(points) }.tidied();
     let mut contours: Vec<Polygon> = shapes.into_iter().flatten().map(kept).map(landed).collect();
     // Rounding can push a corner over an edge that passes within half a micrometre.
@@ -58,34 +58,43 @@ fn landed(shapes: Vec<Vec<Vec<IntPoint<i64>>>>) -> CutLine {
     CutLine { contours: contours.into_iter().map(begun_lowest).collect() }
 }
 
-/// Without the corners where two bands join in one line, which rounding to the working grid
-/// leaves a hair off it. Never more than two in a row, the ends of one strip, so that no curve is
-/// worn away.
-fn straightened(points: &[GridPoint]) -> Vec<GridPoint> {
-    let before = points.iter().cycle().skip(points.len().saturating_sub(1));
-    let after = points.iter().cycle().skip(1);
-    let mut triples = before.zip(points).zip(after);
-    let Some(first) = triples.position(|((a, b), c)| !near_line(*a, *b, *c)) else {
-        return points.to_vec();
+/// Without corners that lie within [`NEAR`] of the line through the others: where two bands join
+/// in one line, and where a curve has more corners than it needs. The lowest corner and the one
+/// farthest from it stay, and of each stretch between two that stay the one farthest off.
+fn simplified(points: Vec<GridPoint>) -> Vec<GridPoint> {
+    let mut points = begun_lowest(Polygon { points }).points;
+    let Some(first) = points.first().copied() else {
+        return points;
     };
-    let ring = || points.iter().cycle().skip(first).copied();
-    let mut kept: Vec<GridPoint> = Vec::with_capacity(points.len());
-    let mut row = 0;
-    for (b, c) in ring().zip(ring().skip(1)).take(points.len()) {
-        row = if row < 2 && kept.last().is_some_and(|a| near_line(*a, b, c)) { row + 1 } else { 0 };
-        if row == 0 {
-            kept.push(b);
+    points.push(first);
+    let mut stays = vec![false; points.len()];
+    let mut open = vec![(0, points.len() - 1)];
+    while let Some((from, to)) = open.pop() {
+        for end in [from, to] {
+            if let Some(flag) = stays.get_mut(end) {
+                *flag = true;
+            }
+        }
+        if let Some((at, off)) = farthest(&points, from, to).filter(|(_, off)| *off > NEAR) {
+            debug_assert!(off.is_finite() && at > from && at < to);
+            open.extend([(from, at), (at, to)]);
         }
     }
-    kept
+    points.pop();
+    points.into_iter().zip(stays).filter(|(_, stays)| *stays).map(|(point, _)| point).collect()
 }
 
-/// Whether `b` lies within a hair of the line from `a` to `c`, on its way.
-fn near_line(a: GridPoint, b: GridPoint, c: GridPoint) -> bool {
-    let (x, y) = (i128::from(c.x - a.x), i128::from(c.y - a.y));
-    let off = orient(a, b, c);
-    let between = i128::from(b.x - a.x) * x + i128::from(b.y - a.y) * y > 0;
-    between && off * off <= HAIR * HAIR * (x * x + y * y)
+/// The corner between two others that is farthest from the straight piece between them.
+fn farthest(points: &[GridPoint], from: usize, to: usize) -> Option<(usize, f64)> {
+    let (a, b) = (points.get(from)?, points.get(to)?);
+    let inner = points.iter().enumerate().take(to).skip(from + 1);
+    let off = |(at, p): (usize, &GridPoint)| (at, float(*p).distance_to_edge(float(*a), float(*b)));
+    inner.map(off).max_by(|a, b| a.1.total_cmp(&b.1).then(b.0.cmp(&a.0)))
+}
+
+/// Working steps as they are; differences of less than 2^53 of them are exact.
+fn float(point: GridPoint) -> Point {
+    Point::new(point.x as f64, point.y as f64)
 }
 
 fn polygon(contour: Vec<IntPoint<i64>>) -> Polygon {

@@ -2,16 +2,19 @@
 
 use super::super::error::Ends;
 use super::super::flatten::flatten;
-use super::super::grid::Polygon;
+use super::super::grid::{GridPoint, Polygon};
 use super::super::measure;
 use super::super::outline::Outline;
 use super::super::place;
-use super::super::point::Point;
+use super::super::point::{Point, Rect};
 use super::super::shape::closed_polyline;
 use super::{Corner, CutLine, OffsetError, band, inset};
+use std::collections::BTreeMap;
 
 /// Two lines this near are one, in mm.
 const SAME: f64 = 0.01;
+/// Turns below this are none, in degrees.
+const SMOOTH: f64 = 0.5;
 
 /// The sew line inside a cut line as an outline of its own: straight pieces on the grid, with the
 /// same named points, each where the edges beside it meet now.
@@ -21,12 +24,22 @@ const SAME: f64 = 0.01;
 pub fn sew_line(outline: &Outline, allowances: &[f64], corner: Corner) -> Result<Outline, OffsetError> {
     let inside = inset(outline, allowances, corner)?;
     let contour = inside.single().ok_or(OffsetError::Parts { found: inside.contours.len() })?;
-    let labels = labels(outline, allowances, contour);
-    let corners = contour.to_points();
+    let mut corners = contour.to_points();
+    let mut smooth = BTreeMap::new();
+    for (index, point) in outline.points.iter().enumerate() {
+        if let Some(goal) = smooth_goal(outline, allowances, index) {
+            let place = insert(&mut corners, goal).ok_or_else(|| OffsetError::Parted { id: point.id.clone() })?;
+            smooth.insert(index, place);
+        }
+    }
+    let labels = labels(outline, allowances, &corners);
     let mut named = Vec::new();
     for (index, point) in outline.points.iter().enumerate() {
         let old = outline.point(&point.id).unwrap_or_default();
-        let at = meeting(index, outline.points.len(), &labels, &corners, old);
+        let at = match smooth.get(&index) {
+            Some(place) => corners.iter().position(|corner| corner == place),
+            None => meeting(index, outline.points.len(), &labels, &corners, old),
+        };
         named.push((point.id.clone(), at.ok_or_else(|| OffsetError::Parted { id: point.id.clone() })?));
     }
     let parts = OffsetError::Parts { found: 0 };
@@ -34,12 +47,42 @@ pub fn sew_line(outline: &Outline, allowances: &[f64], corner: Corner) -> Result
     Ok(sewn.dressed_like(outline))
 }
 
+/// Where a named point comes to lie on which the outline runs on smoothly at one allowance:
+/// square to it. None for corners.
+fn smooth_goal(outline: &Outline, allowances: &[f64], index: usize) -> Option<Point> {
+    let count = outline.points.len();
+    let width = |run: usize| allowances.get(run % count).copied();
+    let named = outline.points.get(index)?;
+    let (before, after) = (width(index + count - 1)?, width(index)?);
+    let turn = outline.turn_at(&named.id)?.abs();
+    let (start, segment) = outline.path.pieces().nth(named.at)?;
+    let normal = segment.start_direction(start)?.right();
+    ((before - after).abs() < 0.000_5 && turn < SMOOTH).then(|| start - normal * after)
+}
+
+/// Makes a corner of the place on the contour nearest to a point; none if that is farther than
+/// the accuracy.
+fn insert(corners: &mut Vec<Point>, goal: Point) -> Option<Point> {
+    let edges = corners.iter().zip(corners.iter().cycle().skip(1)).enumerate();
+    let off = edges.map(|(at, (a, b))| (at, goal.distance_to_edge(*a, *b)));
+    let (at, _) = off.min_by(|a, b| a.1.total_cmp(&b.1)).filter(|(_, off)| *off <= SAME)?;
+    let place = GridPoint::nearest(goal).point();
+    let ends = [at, (at + 1) % corners.len()];
+    let there = ends.iter().filter_map(|end| corners.get(*end)).find(|corner| corner.distance(place) < 0.002);
+    if let Some(corner) = there.copied() {
+        return Some(corner);
+    }
+    corners.insert(at + 1, place);
+    Some(place)
+}
+
 /// The run whose allowance each edge of a contour keeps, if any.
-fn labels(outline: &Outline, allowances: &[f64], contour: &Polygon) -> Vec<Option<usize>> {
-    let edges: Vec<(Point, Point)> = contour.edges().map(|(a, b)| (a.point(), b.point())).collect();
+fn labels(outline: &Outline, allowances: &[f64], corners: &[Point]) -> Vec<Option<usize>> {
+    let edges: Vec<(Point, Point)> = corners.iter().copied().zip(corners.iter().copied().cycle().skip(1)).collect();
     let mut labels = kept_along(outline, allowances, &edges);
     // An edge that runs past its own run at both ends keeps the distance only in its middle.
-    for (index, allowance) in allowances.iter().enumerate() {
+    let unseen: Vec<usize> = (0..allowances.len()).filter(|run| !labels.contains(&Some(*run))).collect();
+    for (index, allowance) in allowances.iter().enumerate().filter(|(index, _)| unseen.contains(index)) {
         for (point, normal) in samples(outline, index) {
             let place = point - normal * *allowance;
             let level = |(a, b): (Point, Point)| (b - a).dot(normal).abs() < 0.05 * a.distance(b);
@@ -56,11 +99,11 @@ fn labels(outline: &Outline, allowances: &[f64], contour: &Polygon) -> Vec<Optio
 
 /// Labels of the edges that keep their distance from one run all along.
 fn kept_along(outline: &Outline, allowances: &[f64], edges: &[(Point, Point)]) -> Vec<Option<usize>> {
-    let runs = flat_runs(outline);
+    let runs: Vec<Line> = outline.runs().iter().map(|run| Line::new(flatten(&run.path(), band::FINE))).collect();
     let label = |(a, b): &(Point, Point)| {
-        let off = |(index, line): (usize, &Vec<Point>)| {
+        let off = |(index, line): (usize, &Line)| {
             let width = allowances.get(index).copied().unwrap_or(0.0);
-            let miss = |t: f64| (distance(a.lerp(*b, t), line) - width).abs();
+            let miss = |t: f64| (line.distance(a.lerp(*b, t)) - width).abs();
             // Three places: an edge that only crosses the distance does not keep it.
             (index, miss(0.25).max(miss(0.5)).max(miss(0.75)))
         };
@@ -126,17 +169,31 @@ pub(super) fn refuse_vanished(outline: &Outline, allowances: &[f64], inside: &Cu
 }
 
 fn on_line(point: Point, line: &CutLine) -> bool {
-    let near = |(a, b): (super::super::grid::GridPoint, super::super::grid::GridPoint)| {
-        point.distance_to_edge(a.point(), b.point()) <= SAME
-    };
+    let near = |(a, b): (GridPoint, GridPoint)| point.distance_to_edge(a.point(), b.point()) <= SAME;
     line.contours.iter().flat_map(Polygon::edges).any(near)
 }
 
-fn flat_runs(outline: &Outline) -> Vec<Vec<Point>> {
-    outline.runs().iter().map(|run| flatten(&run.path(), band::FINE)).collect()
+/// A polyline that answers distances quickly: in stretches with a box round each.
+struct Line {
+    stretches: Vec<(Rect, Vec<Point>)>,
 }
 
-fn distance(point: Point, line: &[Point]) -> f64 {
-    let edges = line.iter().zip(line.iter().skip(1));
-    edges.map(|(a, b)| point.distance_to_edge(*a, *b)).fold(f64::INFINITY, f64::min)
+impl Line {
+    fn new(points: Vec<Point>) -> Self {
+        let starts = (0..points.len().saturating_sub(1)).step_by(32);
+        let stretch = |start: usize| points.iter().skip(start).take(33).copied().collect::<Vec<_>>();
+        let boxed = |points: Vec<Point>| Rect::around(points.iter().copied()).map(|bounds| (bounds, points));
+        Self { stretches: starts.map(stretch).filter_map(boxed).collect() }
+    }
+
+    fn distance(&self, point: Point) -> f64 {
+        let mut best = f64::INFINITY;
+        for (bounds, points) in &self.stretches {
+            if bounds.distance(point) < best {
+                let edges = points.iter().zip(points.iter().skip(1));
+                best = edges.map(|(a, b)| point.distance_to_edge(*a, *b)).fold(best, f64::min);
+            }
+        }
+        best
+    }
 }
