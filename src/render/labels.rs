@@ -1,119 +1,22 @@
-//! The fixed wording of the sheets: what the templates print that comes from no specification.
+//! The fixed wording that the templates print, taken from `words` by its keys.
 
 use std::collections::BTreeMap;
 
+use backtack_core::words::{LISTS, Language};
 use serde::Serialize;
 
 /// One piece of fixed wording.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Label {
     /// In the first language.
-    pub text: String,
-    /// Below it, in the second language; `None` in a package of one language.
-    pub second: Option<String>,
+    pub text: &'static str,
+    /// Below it, in the second language; `None` in a package of one language, and where no term is sure.
+    pub second: Option<&'static str>,
 }
 
-/// Key and English of every label the templates use; a test holds table and templates together.
-pub const ENGLISH: &[(&str, &str)] = &[
-    ("block.owner", "Legal owner"),
-    ("block.number", "Identification no."),
-    ("block.title", "Title"),
-    ("block.kind", "Document type"),
-    ("block.stage", "Status"),
-    ("block.date", "Date of issue"),
-    ("block.revision", "Rev."),
-    ("block.language", "Lang."),
-    ("block.creator", "Created by"),
-    ("block.approver", "Approved by"),
-    ("block.style", "Style no."),
-    ("block.factory", "Factory no."),
-    ("block.season", "Season"),
-    ("block.digest", "Digest"),
-    ("block.sheet", "Sheet"),
-    ("block.of", "of"),
-    ("page.continued", "continued"),
-    ("cover.assortment", "Sizes and colourways"),
-    ("cover.colourway", "Colourway"),
-    ("cover.screen", "Screen colours are for the screen, not for matching."),
-    ("cover.contents", "Sheets"),
-    ("cover.covers", "What the signature covers"),
-    ("cover.precedence", "If two things disagree"),
-    ("cover.caution", "Safety"),
-    ("cover.front", "Front view: still to come"),
-    ("questions.number", "No."),
-    ("questions.weight", "Weight"),
-    ("questions.question", "Question"),
-    ("questions.place", "Stands in"),
-    ("questions.answer", "Answer"),
-    ("answer.yes", "yes"),
-    ("answer.no", "no"),
-    ("answer.proposal", "our proposal"),
-    ("views.callouts", "What the numbers name"),
-    ("bill.number", "No."),
-    ("bill.item", "Item and place"),
-    ("bill.article", "Article"),
-    ("bill.supplier", "Supplier"),
-    ("bill.colour", "Colour by colourway"),
-    ("bill.use", "Net use per unit"),
-    ("bill.unit", "Unit"),
-    ("bill.factory", "For the factory to fill in"),
-    ("bill.factory-use", "Use"),
-    ("bill.price", "Price"),
-    ("bill.moq", "Least order"),
-    ("bill.lead", "Lead time"),
-    ("pieces.code", "Code"),
-    ("pieces.piece", "Piece"),
-    ("pieces.material", "Cut from"),
-    ("pieces.left", "Left"),
-    ("pieces.right", "Right"),
-    ("pieces.total", "Total"),
-    ("pieces.size", "Cut size, mm"),
-    ("pieces.allowance", "Allowance, mm"),
-    ("pieces.direction", "Grain and pile"),
-    ("pieces.note", "Note"),
-    ("pieces.totals", "Per product, by material"),
-    ("pieces.net", "Net of cut pieces"),
-    ("pieces.legend", "Lines and marks"),
-    ("pieces.check", "50 mm on paper: measure before scaling from a print"),
-    ("pieces.by-factory", "Shape by the factory"),
-    ("construction.step", "Step"),
-    ("construction.what", "What to do"),
-    ("construction.stack", "Seam cut through, needle from above (not to scale)"),
-    ("construction.plies", "Plies in needle order"),
-    ("construction.stitch", "Stitch"),
-    ("construction.density", "Density"),
-    ("construction.allowance", "Allowance"),
-    ("construction.thread", "Thread"),
-    ("filling.zone", "Zone"),
-    ("filling.material", "Filling"),
-    ("filling.how", "How it is checked"),
-    ("filling.target", "target"),
-    ("filling.limits", "limits"),
-    ("filling.weighed", "weighed"),
-    ("measure.number", "No."),
-    ("measure.point", "Point and method"),
-    ("measure.critical", "Critical"),
-    ("measure.target", "Target"),
-    ("measure.limits", "Limits"),
-    ("measure.pieces", "Readings, piece by piece"),
-    ("measure.by", "Measured by"),
-    ("measure.date", "Date"),
-    ("measure.lot", "Lot"),
-    ("measure.conditions", "How to measure"),
-    ("measure.flag", "A reading outside the limits of a critical point rejects the product."),
-    ("confirm.items", "Please confirm"),
-    ("confirm.required", "Required before the next stage"),
-    ("confirm.there", "there"),
-    ("confirm.signed", "Signed for"),
-    ("confirm.name", "Name"),
-    ("confirm.title", "Title"),
-    ("confirm.date", "Date"),
-    ("confirm.signature", "Signature"),
-    ("confirm.chop", "Company chop, across the edge of the sheets"),
-];
-
-/// Every label in English.
+/// Every fixed word by its key.
 #[must_use]
-pub fn labels() -> BTreeMap<&'static str, Label> {
-    ENGLISH.iter().map(|&(key, text)| (key, Label { text: text.to_owned(), second: None })).collect()
+pub fn labels(language: Language) -> BTreeMap<&'static str, Label> {
+    let words = LISTS.iter().flat_map(|list| list.iter());
+    words.map(|word| (word.key, Label { text: word.en, second: word.second(language) })).collect()
 }

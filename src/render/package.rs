@@ -23,7 +23,7 @@ pub struct Package {
     /// One plain line for the foot of every sheet, such as "Not released: 3 questions open (sheet 2)";
     /// `None` once nothing stands in the way.
     pub not_released: Option<String>,
-    /// Fixed wording by key, from [`super::labels::labels`].
+    /// Fixed wording by key, all of [`super::labels::labels`].
     pub labels: BTreeMap<&'static str, Label>,
     /// The sheets in page order.
     pub sheets: Vec<Sheet>,

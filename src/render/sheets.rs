@@ -156,6 +156,8 @@ pub struct BillRow {
 pub struct Pieces {
     /// Title, name, lead.
     pub head: Head,
+    /// Unit of all cut sizes and allowances, "mm".
+    pub unit: String,
     /// One row per cut.
     pub rows: Vec<PieceRow>,
     /// Totals by material; must agree with the bill.
@@ -183,7 +185,7 @@ pub struct PieceRow {
     pub total: String,
     /// Cut size, width × height, one per size of the product in the order of the columns: `"504 × 504"`.
     pub size: String,
-    /// Allowance, "10".
+    /// Allowance without its unit, `"10"`, or per edge `"10, top 15"`.
     pub allowance: String,
     /// Grain and pile in words: "grain along height, pile down".
     pub direction: String,

@@ -8,6 +8,7 @@ use backtack::render::sheets::{
     Bill, BillGroup, BillRow, Callout, Colourway, Confirmation, Construction, Cover, FillRow, Filling, LegendRow,
     Mass, Measurements, PieceCard, PieceRow, PieceTotal, Pieces, Point, Question, Questions, Sheet, Step, Views,
 };
+use backtack_core::words::Language;
 use backtack_core::scene::{
     At, Fill, Line, PieceOutline, PiecePoint, PileSide, Scene, Segment, StackPly, StackSeam, arrow, balloon, closed,
     dimension, legend_sample, open, piece, stack,
@@ -24,7 +25,7 @@ pub fn package() -> Package {
         },
         title_block: title_block(),
         not_released: Some("Not released: 3 questions open (sheet 2)".into()),
-        labels: labels(),
+        labels: labels(Language::English),
         sheets: vec![
             Sheet::Cover(cover()),
             Sheet::Questions(questions()),
@@ -298,6 +299,7 @@ fn pieces() -> Pieces {
     rows[3].note = "mirror image for the right one".into();
     Pieces {
         head: head("What to cut", "Pieces", "Counts are for one product. Left and right are written out; nothing is only mirrored. Sizes are cut sizes, width × height."),
+        unit: "mm".into(),
         rows,
         totals: vec![
             total("1 Cotton canvas", "7", "M 0.812 m² · L 1.148 m²"),
@@ -305,12 +307,12 @@ fn pieces() -> Pieces {
             total("4 Cotton cambric", "6", "M 0.790 m² · L 1.122 m²"),
         ],
         drawings: vec![
-            card(&outline("TOP", 520.0, 520.0), 8.0, "Top panel", "cut 1 · 1 Cotton canvas"),
-            card(&outline("SIDE", 520.0, 140.0), 8.0, "Box side", "cut 3 · 1 Cotton canvas"),
-            card(&outline("ZIPA", 520.0, 85.0), 8.0, "Back side, upper half", "cut 2: 1 left, 1 right · 1 Cotton canvas"),
-            card(&disc(), 4.0, "Base patch", "cut 1 · 1 Cotton canvas"),
-            card(&outline("INS", 540.0, 145.0), 8.0, "Inner side", "cut 4 · 4 Cotton cambric"),
-            PieceCard { code: "PIP".into(), name: "Piping strip".into(), count: "cut 2 · 2 Cotton canvas, bias".into(), drawing: None },
+            card(&outline("TOP", 520.0, 520.0), 8.0, "Top panel", "1 piece from 1 Cotton canvas"),
+            card(&outline("SIDE", 520.0, 140.0), 8.0, "Box side", "3 pieces from 1 Cotton canvas"),
+            card(&outline("ZIPA", 520.0, 85.0), 8.0, "Back side, upper half", "2 pieces, 1 left and 1 right, from 1 Cotton canvas"),
+            card(&disc(), 4.0, "Base patch", "1 piece from 1 Cotton canvas"),
+            card(&outline("INS", 540.0, 145.0), 8.0, "Inner side", "4 pieces from 4 Cotton cambric"),
+            PieceCard { code: "PIP".into(), name: "Piping strip".into(), count: "2 pieces from 2 Cotton canvas, on the bias".into(), drawing: None },
         ],
         legend: vec![
             sample(Line::Cut, "cut line"),

@@ -8,6 +8,7 @@ mod date;
 pub mod foot;
 pub mod head;
 pub mod kind;
+pub mod label;
 pub mod number;
 pub mod sheet;
 
@@ -64,7 +65,7 @@ impl Phrase {
 }
 
 /// Every list of words, for templates and tests.
-pub const LISTS: &[&[Word]] = &[sheet::ALL, head::ALL, foot::ALL];
+pub const LISTS: &[&[Word]] = &[sheet::ALL, head::ALL, label::ALL, foot::ALL];
 
 /// The word with this key.
 pub fn find(key: &str) -> Option<&'static Word> {
