@@ -1,5 +1,6 @@
 mod geom;
 mod printers;
+mod rules;
 mod read;
 mod revision;
 mod scene;

@@ -85,7 +85,7 @@ fn outline(piece: &Piece, size: &Size) -> Result<Outline, Gap> {
         }
         None => drawn,
     };
-    let placed = source.points.iter().try_fold(whole, |outline, point| place(outline, point, variant))?;
+    let placed = place(whole, &source.points, variant)?;
     let own_size = value.by.contains_key(id) || sized(source, id);
     match (&size.scale, own_size) {
         (Some(scale), false) => match scale.known() {
@@ -156,14 +156,51 @@ fn millimetres(value: &Value<Quantity>, variant: Variant<'_>) -> Result<f64, Gap
     }
 }
 
-fn place(outline: Outline, point: &PlacedPoint, variant: Variant<'_>) -> Result<Outline, Gap> {
-    let stated = point.at.of(variant).ok_or(Gap::NoSize)?;
-    let quantity = stated.known().ok_or(Gap::Withheld)?;
-    let at = match quantity.dimension() {
-        Dimension::Percent => Place::Share(quantity.si_f64()),
-        _ => Place::Distance(quantity.si_f64() * 1000.0),
-    };
-    outline
-        .with_point(&point.id.value, &point.edge.0, &point.edge.1, at)
-        .map_err(|error| Gap::Defect { span: point.id.span, message: error.to_string() })
+/// Places the extra points. Each edge is measured as drawn, however many points lie on it and in whatever order they
+/// are written; an edge that ends in an extra point waits until that one is placed.
+fn place(drawn: Outline, points: &[PlacedPoint], variant: Variant<'_>) -> Result<Outline, Gap> {
+    let mut outline = drawn;
+    let mut rest: Vec<&PlacedPoint> = points.iter().collect();
+    while let Some(first) = rest.first() {
+        let there =
+            |point: &&PlacedPoint| outline.point(&point.edge.0).is_some() && outline.point(&point.edge.1).is_some();
+        let edge = rest.iter().find(|point| there(point)).unwrap_or(first).edge.clone();
+        let (along, later) = rest.into_iter().partition(|point| same_edge(&point.edge, &edge));
+        outline = place_along(outline, &edge, along, variant)?;
+        rest = later;
+    }
+    Ok(outline)
+}
+
+fn same_edge(one: &(String, String), other: &(String, String)) -> bool {
+    one == other || (one.0 == other.1 && one.1 == other.0)
+}
+
+/// Places the points of one edge, the farthest from its first end first, so that its first end stays a neighbour.
+fn place_along(
+    mut outline: Outline,
+    edge: &(String, String),
+    points: Vec<&PlacedPoint>,
+    variant: Variant<'_>,
+) -> Result<Outline, Gap> {
+    let length = outline.run_between(&edge.0, &edge.1).map(|run| outline.length_of(run.index)).ok();
+    let mut placed = Vec::new();
+    for point in points {
+        let quantity = point.at.of(variant).ok_or(Gap::NoSize)?.known().ok_or(Gap::Withheld)?;
+        let asked = match quantity.dimension() {
+            Dimension::Percent => quantity.si_f64() * length.unwrap_or(0.0),
+            _ => quantity.si_f64() * 1000.0,
+        };
+        let from_first = if point.edge == *edge { asked } else { length.unwrap_or(0.0) - asked };
+        placed.push((from_first, point));
+    }
+    placed.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let mut to = edge.1.as_str();
+    for (at, point) in placed {
+        outline = outline
+            .with_point(&point.id.value, &edge.0, to, Place::Distance(at))
+            .map_err(|error| Gap::Defect { span: point.id.span, message: error.to_string() })?;
+        to = &point.id.value;
+    }
+    Ok(outline)
 }
