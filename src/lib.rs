@@ -25,10 +25,10 @@ pub mod render;
 
 use std::path::Path;
 
-use backtack_core::check::Context;
 use backtack_core::diag::{Findings, Levels};
 use backtack_core::model::Assembly;
 use backtack_core::read::{self, Loaded, Unreadable};
+use backtack_core::rules;
 
 /// A specification that was checked.
 #[derive(Debug)]
@@ -50,8 +50,7 @@ pub fn read(folder: &Path) -> Result<Loaded, Unreadable> {
 /// Checks what was read. `wanted` are severities from the caller; they go before those of the specification.
 pub fn check(loaded: &Loaded, wanted: &Levels, strict: bool) -> Checked {
     let assembly = Assembly::of(&loaded.model);
-    let mut findings = loaded.findings.clone();
-    findings.append(backtack_core::check::run(&Context { model: &loaded.model, assembly: &assembly }));
+    let findings = rules::findings(loaded, &assembly);
     let mut levels = loaded.levels.clone();
     levels.extend(wanted.clone());
     Checked { assembly, findings: findings.settled(&levels, strict) }

@@ -7,6 +7,7 @@ mod completions;
 mod explain;
 mod failure;
 pub mod new;
+#[expect(clippy::disallowed_methods, reason = "the only file output")]
 pub mod output;
 mod terminal;
 

@@ -1,3 +1,8 @@
+//! Tests of everything that needs no engine, one module a topic.
+#![allow(missing_docs, reason = "tests")]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by a panic")]
+#![allow(clippy::disallowed_methods, reason = "tests keep files of their own and check against other mathematics")]
+
 mod geom;
 mod printers;
 mod rules;

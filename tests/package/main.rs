@@ -1,4 +1,7 @@
 //! Tests of the package: everything that needs the engine.
+#![allow(missing_docs, reason = "tests")]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by a panic")]
+#![allow(clippy::disallowed_methods, reason = "tests keep files of their own and check against other mathematics")]
 
 mod cushion;
 mod look;

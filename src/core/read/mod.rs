@@ -2,6 +2,7 @@
 
 mod articles;
 mod chains;
+#[expect(clippy::disallowed_methods, reason = "the only file input")]
 mod disk;
 pub mod keys;
 mod measures;

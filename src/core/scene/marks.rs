@@ -152,7 +152,7 @@ pub fn balloon(scene: &mut Scene, at: At, number: &str, target: At) {
 /// Parallel lines clipped to a polygon (even-odd), at an angle in degrees and a pitch in mm.
 #[must_use]
 pub fn hatch(corners: &[At], angle: f64, pitch: f64) -> Vec<Segment> {
-    if corners.len() < 3 || !(pitch > 0.0) {
+    if corners.len() < 3 || pitch <= 0.0 || pitch.is_nan() {
         return Vec::new();
     }
     let radians = angle.to_radians();

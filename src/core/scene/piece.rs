@@ -97,7 +97,10 @@ fn names(scene: &mut Scene, outline: &PieceOutline, paper: &impl Fn(At) -> At, c
         let clear = 2.2_f64.max(1.45 * (half + 0.5));
         let free = |t: &u8| {
             let p = along(at, away, f64::from(*t) * 0.25);
-            edge.iter().all(|e| (e[0] - p[0]).powi(2) + (e[1] - p[1]).powi(2) >= clear * clear)
+            edge.iter().all(|e| {
+                let (across, along) = (e[0] - p[0], e[1] - p[1]);
+                across * across + along * along >= clear * clear
+            })
         };
         let step = (8..80_u8).find(free).unwrap_or(14);
         ring(scene, at, &point.name, along(at, away, f64::from(step) * 0.25));

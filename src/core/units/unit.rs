@@ -178,6 +178,7 @@ units! {
 
 impl Unit {
     /// The exact factor to the unit in which the dimension is held (see [`Dimension`]).
+    #[expect(clippy::expect_used, reason = "the table above is checked by a test over every unit")]
     pub fn si_factor(self) -> Rational {
         let (numerator, denominator) = self.factor();
         Rational::new(numerator, denominator).expect("unit factors have denominators above nought")
