@@ -1,3 +1,5 @@
+use std::collections::BTreeMap;
+
 use crate::model::Model;
 
 /// One piece of one use of a part in the product.
@@ -19,8 +21,13 @@ impl Instance {
     /// As it is written in a chain: `ear.left/EAR.f`.
     pub fn text(&self) -> String {
         let usage = if self.usage.is_empty() { String::new() } else { format!("{}.{}/", self.part, self.usage) };
+        format!("{usage}{}", self.short())
+    }
+
+    /// As it is written where the use goes without saying: `EAR.f`.
+    pub fn short(&self) -> String {
         let copy = if self.copy.is_empty() { String::new() } else { format!(".{}", self.copy) };
-        format!("{usage}{}{copy}", self.piece)
+        format!("{}{copy}", self.piece)
     }
 }
 
@@ -48,4 +55,26 @@ pub fn instances(model: &Model) -> Vec<Instance> {
     }
     all.sort();
     all
+}
+
+/// Instances by piece, so that no search runs over all of them.
+#[derive(Debug)]
+pub struct Index<'a> {
+    by: BTreeMap<&'a str, Vec<usize>>,
+}
+
+impl<'a> Index<'a> {
+    /// Indexes the instances.
+    pub fn of(instances: &'a [Instance]) -> Self {
+        let mut by: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
+        for (at, one) in instances.iter().enumerate() {
+            by.entry(&one.piece).or_default().push(at);
+        }
+        Index { by }
+    }
+
+    /// The instances of a piece, in the order of their names.
+    pub fn piece(&self, piece: &str) -> &[usize] {
+        self.by.get(piece).map_or(&[], Vec::as_slice)
+    }
 }

@@ -1,31 +1,39 @@
 use super::Instance;
 
-/// The index of the instance that takes this one's place when left and right are exchanged.
+/// The instance that takes this one's place when left and right are exchanged; `alike` are the instances of its piece.
 ///
-/// The use of the part is exchanged if it has a partner, else the copy; a piece with neither stays itself.
-pub fn partner(instances: &[Instance], at: usize) -> usize {
+/// Where the use of the part was written (`written`), the use is exchanged if it has a partner, else the copy. Where a
+/// seam stands for every use, each use keeps to itself and only copies are exchanged: otherwise the seam of the left
+/// use, mirrored, would be the seam of the right use once more. A piece with neither stays itself.
+pub fn partner(instances: &[Instance], alike: &[usize], at: usize, written: bool) -> usize {
     let me = &instances[at];
-    let by_use = other(instances, me, |one| one.piece == me.piece && one.copy == me.copy, |one| &one.usage);
-    let by_copy = || other(instances, me, |one| one.piece == me.piece && one.usage == me.usage, |one| &one.copy);
-    by_use.or_else(by_copy).unwrap_or(at)
+    let same_copy = |one: &Instance| one.copy == me.copy && one.usage != me.usage;
+    let same_use = |one: &Instance| one.usage == me.usage && one.copy != me.copy;
+    let by_use = || written.then(|| other(instances, alike, me, &same_copy, &|one| &one.usage)).flatten();
+    let by_copy = || other(instances, alike, me, &same_use, &|one| &one.copy);
+    by_use().or_else(by_copy).unwrap_or(at)
 }
 
-/// Among the instances that `alike` admits, the one whose name is the opposite of ours; or, where there are just two
-/// and one is mirrored, the other.
+/// Among the instances admitted, the one whose name is the opposite of ours; or, where there is just one other and it
+/// is turned the other way, that one.
 fn other(
     instances: &[Instance],
+    alike: &[usize],
     me: &Instance,
-    alike: impl Fn(&Instance) -> bool,
-    name: impl Fn(&Instance) -> &String,
+    admit: &dyn Fn(&Instance) -> bool,
+    name: &dyn Fn(&Instance) -> &String,
 ) -> Option<usize> {
-    let rivals: Vec<usize> = (0..instances.len()).filter(|n| alike(&instances[*n]) && instances[*n] != *me).collect();
     let wanted = opposite(name(me));
-    let named = rivals.iter().copied().find(|n| Some(name(&instances[*n])) == wanted.as_ref());
-    let only = match rivals.as_slice() {
-        [one] if instances[*one].mirrored != me.mirrored => Some(*one),
+    let mut rivals = alike.iter().copied().filter(|n| admit(&instances[*n]));
+    if let Some(wanted) = wanted {
+        if let Some(named) = rivals.clone().find(|n| *name(&instances[*n]) == wanted) {
+            return Some(named);
+        }
+    }
+    match (rivals.next(), rivals.next()) {
+        (Some(one), None) if instances[one].mirrored != me.mirrored => Some(one),
         _ => None,
-    };
-    named.or(only)
+    }
 }
 
 /// The name with its word for a side exchanged: `left` and `right`, `l` and `r`, alone or as a word between
@@ -46,4 +54,17 @@ fn opposite(name: &str) -> Option<String> {
         })
         .collect();
     changed.then(|| words.join("_"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::opposite;
+
+    #[test]
+    fn only_whole_words_name_a_side() {
+        assert_eq!(opposite("left"), Some("right".into()));
+        assert_eq!(opposite("front_l"), Some("front_r".into()));
+        assert_eq!(opposite("leg"), None);
+        assert_eq!(opposite("lr"), None);
+    }
 }

@@ -2,18 +2,26 @@
 //!
 //! Every count, seam length, lay and comparison reads the one list of [`Instance`]s made here.
 
+mod finder;
+mod follow;
 mod instance;
+mod lengths;
 mod mirror;
 mod outlines;
 mod resolve;
+mod run;
+mod shell;
 mod surface;
 mod trouble;
 mod vertices;
 
+pub use follow::Loose;
 pub use instance::{Instance, instances};
+pub use lengths::{Lengths, allowance, sewn_cut};
 pub use outlines::{Gap, Outlines};
-pub use resolve::{Caught, Edging, Resolved, Reverse, Run, Side};
-pub use surface::{Account, Loose, Sewing, Shell};
+pub use run::{Caught, Edging, Resolved, Reverse, Run, Side};
+pub use shell::Shell;
+pub use surface::{Account, Sewing};
 pub use trouble::{Trouble, TroubleKind};
 
 use super::Model;
@@ -23,6 +31,8 @@ use super::Model;
 pub struct Assembly {
     /// Outlines by piece and size.
     pub outlines: Outlines,
+    /// Lengths of runs on the sew line, by piece and size.
+    pub lengths: Lengths,
     /// Every piece of one product, by part, use, piece and copy.
     pub instances: Vec<Instance>,
     /// Seams and openings with their runs found, mirror images written out, once per use where a part is used often.
@@ -41,8 +51,9 @@ impl Assembly {
         let outlines = Outlines::of(model);
         let instances = instances(model);
         let mut troubles = Vec::new();
-        let (joints, edgings) = resolve::resolve(model, &outlines, &instances, &mut troubles);
-        let sewing = Sewing::of(model, &outlines, &instances, &joints, &edgings);
-        Assembly { outlines, instances, joints, edgings, troubles, sewing }
+        let found = resolve::resolve(model, &outlines, &instances, &mut troubles);
+        let sewing = Sewing::of(model, &outlines, &instances, &found);
+        let lengths = Lengths::of(model, &outlines);
+        Assembly { outlines, lengths, instances, joints: found.joints, edgings: found.edgings, troubles, sewing }
     }
 }
