@@ -1,8 +1,8 @@
 //! Drawings: the table of lines, hatches, curves, and the SVG file.
 
 use backtack_core::scene::{
-    At, Fill, Item, LINES, Label, Line, PieceOutline, Scene, Segment, StackPly, StackSeam, circle, closed, hatch, piece,
-    stack, svg,
+    At, Fill, Item, LINES, Label, Line, PieceOutline, Scene, Segment, StackPly, StackSeam, circle, closed, hatch,
+    piece, stack, svg,
 };
 
 /// Each meaning has one style, none thinner than an office printer holds (0.18 mm).
@@ -35,10 +35,13 @@ fn a_hatch_of_nothing_is_empty() {
 }
 
 fn length(strokes: &[Segment]) -> f64 {
-    let ends: Vec<At> = strokes.iter().filter_map(|s| match s {
-        Segment::Move(p) | Segment::Line(p) => Some(*p),
-        Segment::Cubic(..) | Segment::Close => None,
-    }).collect();
+    let ends: Vec<At> = strokes
+        .iter()
+        .filter_map(|s| match s {
+            Segment::Move(p) | Segment::Line(p) => Some(*p),
+            Segment::Cubic(..) | Segment::Close => None,
+        })
+        .collect();
     ends.chunks(2).map(|pair| ((pair[1][0] - pair[0][0]).powi(2) + (pair[1][1] - pair[0][1]).powi(2)).sqrt()).sum()
 }
 
@@ -107,11 +110,19 @@ fn a_piece_is_drawn_at_its_scale() {
 #[test]
 fn a_stack_is_drawn_in_needle_order() {
     let ply = |number: &str, bead| StackPly { number: number.into(), bead, ..StackPly::default() };
-    let seam = StackSeam { plies: vec![ply("1", false), ply("2", true), ply("3", false)], stitch: "301".into(), ..StackSeam::default() };
-    let heights: Vec<f64> = stack(&seam).items.iter().filter_map(|item| match item {
-        Item::Label(label) if label.text.len() == 1 => Some(label.at[1]),
-        Item::Label(_) | Item::Path(_) => None,
-    }).collect();
+    let seam = StackSeam {
+        plies: vec![ply("1", false), ply("2", true), ply("3", false)],
+        stitch: "301".into(),
+        ..StackSeam::default()
+    };
+    let heights: Vec<f64> = stack(&seam)
+        .items
+        .iter()
+        .filter_map(|item| match item {
+            Item::Label(label) if label.text.len() == 1 => Some(label.at[1]),
+            Item::Label(_) | Item::Path(_) => None,
+        })
+        .collect();
     assert_eq!(heights.len(), 3);
     assert!(heights.is_sorted(), "{heights:?}");
 }

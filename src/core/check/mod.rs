@@ -6,6 +6,7 @@ pub mod measure;
 pub mod piece;
 pub mod reference;
 pub mod release;
+pub mod sewing;
 
 use std::collections::BTreeMap;
 
@@ -36,8 +37,15 @@ pub struct Check {
 }
 
 /// Every family of checks. A new rule is one file, and one line in the list of its family.
-pub const FAMILIES: &[&[Check]] =
-    &[reference::CHECKS, material::CHECKS, piece::CHECKS, filling::CHECKS, measure::CHECKS, release::CHECKS];
+pub const FAMILIES: &[&[Check]] = &[
+    reference::CHECKS,
+    material::CHECKS,
+    piece::CHECKS,
+    filling::CHECKS,
+    measure::CHECKS,
+    sewing::CHECKS,
+    release::CHECKS,
+];
 
 /// Every check, family by family.
 pub fn checks() -> impl Iterator<Item = &'static Check> {

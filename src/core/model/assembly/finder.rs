@@ -155,7 +155,12 @@ impl Finder<'_> {
                 span: run.span,
                 label: "which one?".into(),
                 help: names.first().map(|name| {
-                    format!("write for example `{}.{name}`; {} has the copies {}", run.piece, run.piece, names.join(", "))
+                    format!(
+                        "write for example `{}.{name}`; {} has the copies {}",
+                        run.piece,
+                        run.piece,
+                        names.join(", ")
+                    )
                 }),
             },
         }

@@ -1,0 +1,40 @@
+use crate::check::Context;
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::JointKind;
+
+/// An opening of which nobody says how it is closed.
+pub const RULE: Rule = Rule {
+    code: "opening-not-closed",
+    family: "sewing",
+    severity: Severity::Must,
+    summary: "an opening does not say how it is closed",
+    explanation: "An opening is a seam that is left open and closed later, by hand, by machine, or with something that \
+                  opens again. If the specification does not say how, each factory closes it in its own way, and \
+                  filling that comes out is a hazard to a child.",
+    failing: "[opening.back]\na = \"SIDE.l:u-v\"\nb = \"SIDE.r:u-v\"",
+    passing: "[opening.back]\na = \"SIDE.l:u-v\"\nb = \"SIDE.r:u-v\"\nclose = { by = \"hand\", note = \"ladder stitch, \
+              thread doubled\" }",
+    source: "common practice",
+};
+
+/// Reports openings without a closure.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    let openings = context.model.joints.iter().filter(|(_, joint)| joint.kind == JointKind::Opening);
+    for (id, opening) in openings {
+        let help = "write close = { by = \"hand\", note = \"ladder stitch, thread doubled\" }, or by = \"zip\" with its \
+                    trim";
+        match &opening.close {
+            None => findings.push(
+                Finding::new(&RULE, format!("opening {id} does not say how it is closed"))
+                    .at(opening.entry.span(), "left open")
+                    .help(help),
+            ),
+            Some(close) if close.by.is_none() && close.trim.is_none() => findings.push(
+                Finding::new(&RULE, format!("the closing of opening {id} says neither how nor with what"))
+                    .at(close.span, "by what?")
+                    .help(help),
+            ),
+            Some(_) => {}
+        }
+    }
+}

@@ -1,0 +1,81 @@
+//! Sewing in the words of the file: instances, chains and orders as their author would write them.
+
+use crate::check::Context;
+use crate::model::assembly::Run;
+
+/// Longest order of work that a help line writes out; a longer one is told by the step to move.
+const WRITTEN_OUT: usize = 40;
+
+/// An instance as it is written: with its use, unless the use goes without saying.
+pub fn instance(context: &Context<'_>, at: usize, implied: bool) -> String {
+    let one = &context.assembly.instances[at];
+    if implied { one.short() } else { one.text() }
+}
+
+/// Runs as a chain: `SIDE.l:n-c, d-t-u`.
+pub fn chain(context: &Context<'_>, runs: &[Run], implied: bool) -> String {
+    let assembly = context.assembly;
+    let mut out = String::new();
+    let mut last: Option<(usize, &str)> = None;
+    for run in runs {
+        let Some((from, to)) = run.ends(&assembly.outlines, &assembly.instances) else { continue };
+        match last {
+            Some((instance, end)) if instance == run.instance && end == from => out.push_str(&format!("-{to}")),
+            Some((instance, _)) if instance == run.instance => out.push_str(&format!(", {from}-{to}")),
+            Some(_) => {
+                out.push_str(&format!(", {}:{from}-{to}", self::instance(context, run.instance, implied)));
+            }
+            None => out.push_str(&format!("{}:{from}-{to}", self::instance(context, run.instance, implied))),
+        }
+        last = Some((run.instance, to));
+    }
+    out
+}
+
+/// Runs of one piece without its name: `n-c, d-t-u`.
+pub fn path(context: &Context<'_>, runs: &[Run]) -> String {
+    let whole = chain(context, runs, true);
+    whole.split_once(':').map_or(String::new(), |(_, path)| path.to_string())
+}
+
+/// The order of work as a line of the file.
+pub fn order(steps: &[&str]) -> String {
+    let quoted: Vec<String> = steps.iter().map(|step| format!("\"{step}\"")).collect();
+    format!("order = [{}]", quoted.join(", "))
+}
+
+/// The help that moves `step` before `other` in the order of work, or puts it there: the whole line where it is short.
+pub fn moved_before(context: &Context<'_>, step: &str, other: &str) -> String {
+    let order_now: Vec<&str> = context.model.work.order.iter().map(|one| one.value.as_str()).collect();
+    if order_now.len() > WRITTEN_OUT {
+        return format!("put \"{step}\" before \"{other}\" in the order of work");
+    }
+    let mut steps = Vec::new();
+    for one in order_now {
+        if one == other {
+            steps.push(step);
+        }
+        if one != step {
+            steps.push(one);
+        }
+    }
+    format!("write {}", order(&steps))
+}
+
+/// `a`, `a and b`, `a, b and c`; the rest counted from the seventh on.
+pub fn list(names: &[String]) -> String {
+    const SHOWN: usize = 6;
+    match names {
+        [] => String::new(),
+        [one] => one.clone(),
+        _ if names.len() > SHOWN => {
+            format!("{} and {} more", names[..SHOWN].join(", "), names.len() - SHOWN)
+        }
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}
+
+/// A length to a tenth of a millimetre.
+pub fn mm(value: f64) -> String {
+    crate::words::number::mm(value, 1)
+}
