@@ -10,6 +10,7 @@
 //! `source`, `units`, `geom`, `standards` and `words` are leaves: they import nothing of ours.
 
 pub mod check;
+pub mod compute;
 pub mod diag;
 pub mod geom;
 pub mod model;

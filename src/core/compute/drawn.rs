@@ -1,0 +1,299 @@
+//! Sew and cut lines as curves, for drawings, lays and plots. Not part of `figures.json`; the figures of a piece are
+//! measured on these lines.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::geom::offset::{inset, outset, sew_line};
+use crate::geom::{Corner, CutLine, Outline, Path, Point, measure};
+use crate::model::assembly::Gap;
+use crate::model::{Assembly, Cut, FinishKind, Model, Piece, Side, Variant};
+use crate::source::Span;
+
+use super::Figure;
+use super::dart;
+use super::ground::small;
+
+/// The cut line runs to a tip where two edges meet; a tip further than this many allowances from the sewn corner is
+/// cut off square (common practice: a sharper tip only adds cloth to the seam).
+pub const TIP: f64 = 3.0;
+
+const CORNER: Corner = Corner::Mitre { limit: TIP };
+
+/// The line one layer of a piece is cut along.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shape {
+    /// Closed paths in mm: the outer line first, then holes. Curves where the cut line itself was drawn, else straight
+    /// pieces on the grid, within 0.01 mm of the curve.
+    pub paths: Vec<Path>,
+    /// Area of material, mm².
+    pub area: f64,
+    /// Length of the cut, mm.
+    pub perimeter: f64,
+}
+
+impl Shape {
+    fn of(outline: &Outline) -> Shape {
+        Shape { paths: vec![outline.path.clone()], area: outline.area(), perimeter: outline.perimeter() }
+    }
+
+    fn offset(line: &CutLine) -> Shape {
+        let closed = |points: Vec<Point>| {
+            let first = points.first().copied();
+            Path::polyline(points.into_iter().chain(first))
+        };
+        let paths = line.contours.iter().map(|contour| closed(contour.to_points())).collect();
+        Shape { paths, area: line.area(), perimeter: line.perimeter() }
+    }
+
+    /// Width square to the direction `along`, and height in it, mm.
+    pub fn extent(&self, along: Point) -> (f64, f64) {
+        let up = along.unit().unwrap_or(Point::new(0.0, 1.0));
+        let turn = crate::geom::Affine { xx: up.y, xy: -up.x, yx: up.x, yy: up.y, dx: 0.0, dy: 0.0 };
+        let boxes = self.paths.iter().map(|path| measure::bbox(&path.transformed(&turn)));
+        let whole = boxes.reduce(|a, b| a.with(b.min).with(b.max));
+        whole.map_or((0.0, 0.0), |bounds| (bounds.width(), bounds.height()))
+    }
+}
+
+/// The lines of one piece in one size.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lines {
+    /// The line that is sewn, with its named points.
+    pub sew: Figure<Outline>,
+    /// Cut lines by cut.
+    pub cuts: BTreeMap<String, Figure<Shape>>,
+    /// Direction of the grain: along it is the height of the piece.
+    pub along: Point,
+}
+
+/// An allowance that makes no line, for the rule.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Refused {
+    /// The piece.
+    pub piece: String,
+    /// The cut.
+    pub cut: String,
+    /// The size.
+    pub size: String,
+    /// Why not.
+    pub message: String,
+    /// The allowance to change.
+    pub span: Span,
+}
+
+/// The lines of every piece in every size.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Drawn {
+    pieces: BTreeMap<String, BTreeMap<String, Lines>>,
+    /// Allowances that make no line.
+    pub refused: Vec<Refused>,
+}
+
+impl Drawn {
+    /// Offsets every outline.
+    pub fn of(model: &Model, assembly: &Assembly) -> Drawn {
+        let mut drawn = Drawn::default();
+        for (id, piece) in &model.pieces {
+            let bare = bare_runs(model, assembly, id);
+            let darts = dart::runs(piece, id, assembly);
+            let mut sizes = BTreeMap::new();
+            for size in &model.sizes {
+                let size = size.entry.id.value.as_str();
+                let mut maker = Maker { piece, size, bare: &bare, darts: &darts, refused: &mut drawn.refused };
+                sizes.insert(size.to_string(), maker.lines(assembly.outlines.get(id, size)));
+            }
+            drawn.pieces.insert(id.clone(), sizes);
+        }
+        drawn
+    }
+
+    /// The lines of a piece in a size.
+    pub fn get(&self, piece: &str, size: &str) -> Option<&Lines> {
+        self.pieces.get(piece)?.get(size)
+    }
+
+    /// The sew line of a piece in a size.
+    pub fn sew(&self, piece: &str, size: &str) -> Figure<&Outline> {
+        match self.get(piece, size) {
+            Some(lines) => lines.sew.as_ref(),
+            None => Figure::not_yet(format!("there is no piece {piece}")),
+        }
+    }
+
+    /// The cut line of one layer.
+    pub fn cut(&self, piece: &str, size: &str, cut: &str) -> Figure<&Shape> {
+        match self.get(piece, size).and_then(|lines| lines.cuts.get(cut)) {
+            Some(shape) => shape.as_ref(),
+            None => Figure::not_yet(format!("{piece} has no cut {cut}")),
+        }
+    }
+}
+
+/// Runs that need no allowance where none is stated for them alone: left raw or bound.
+fn bare_runs(model: &Model, assembly: &Assembly, piece: &str) -> BTreeSet<usize> {
+    let bare = |id: &str| match model.finishes.get(id).and_then(|finish| finish.kind.as_ref()) {
+        Some(kind) => matches!(kind.value, FinishKind::Raw | FinishKind::Bound),
+        // An edging of the piece's own name is its list of raw edges.
+        None => id == piece,
+    };
+    let edgings = assembly.edgings.iter().filter(|edging| !edging.joins && bare(&edging.id));
+    let runs = edgings.flat_map(|edging| &edging.side.runs);
+    let own = runs.filter(|run| assembly.instances.get(run.instance).is_some_and(|one| one.piece == piece));
+    let found: BTreeSet<usize> = own.map(|run| run.run).collect();
+    // A bound edge that is sewn as well needs its allowance.
+    let sewn = |run: &usize| {
+        let all = assembly.sewing.accounts.iter();
+        all.filter(|((instance, at), _)| {
+            at == run && assembly.instances.get(*instance).is_some_and(|i| i.piece == piece)
+        })
+        .any(|(_, account)| !account.joints.is_empty() || !account.attached.is_empty())
+    };
+    found.into_iter().filter(|run| !sewn(run)).collect()
+}
+
+/// The cut whose edge is sewn: `shell`, or the first one that is not cut inside the sew line.
+pub(super) fn sewn_cut(piece: &Piece) -> Option<(&String, &Cut)> {
+    piece.cuts.get_key_value("shell").or_else(|| piece.cuts.iter().find(|(_, cut)| cut.inside.is_none()))
+}
+
+struct Maker<'a> {
+    piece: &'a Piece,
+    size: &'a str,
+    bare: &'a BTreeSet<usize>,
+    darts: &'a [dart::Dart],
+    refused: &'a mut Vec<Refused>,
+}
+
+impl<'a> Maker<'a> {
+    fn name(&self) -> &'a str {
+        &self.piece.entry.id.value
+    }
+
+    fn variant(&self) -> Variant<'a> {
+        Variant { size: self.size, colourway: "" }
+    }
+
+    fn lines(&mut self, outline: Result<&Outline, &Gap>) -> Lines {
+        let (outline, side) = match outline {
+            Ok(outline) => (Figure::Known(outline.clone()), self.side()),
+            Err(gap) => (self.gap(gap), Side::SewLine),
+        };
+        let along = outline.known().map_or(Point::new(0.0, 1.0), |outline| along(self.piece, outline));
+        let sew = match side {
+            Side::SewLine => outline.clone(),
+            Side::CutLine => outline.clone().then(|cut| self.sew_inside(&cut)),
+        };
+        let mut cuts = BTreeMap::new();
+        for (id, cut) in &self.piece.cuts {
+            let is_drawn = side == Side::CutLine && sewn_cut(self.piece).is_some_and(|(sewn, _)| sewn == id);
+            let shape = match is_drawn {
+                true => outline.as_ref().map(Shape::of),
+                false => sew.as_ref().then(|sew| self.cut(sew, id, cut)),
+            };
+            cuts.insert(id.clone(), shape);
+        }
+        Lines { sew, cuts, along }
+    }
+
+    fn side(&self) -> Side {
+        let stated = self.piece.outline.as_ref().and_then(|value| value.known(self.variant()));
+        stated.map_or(Side::SewLine, |source| source.side)
+    }
+
+    fn gap(&self, gap: &Gap) -> Figure<Outline> {
+        let name = self.name();
+        Figure::not_yet(match gap {
+            Gap::Withheld => return Figure::Withheld,
+            Gap::Missing => format!("{name} has no outline"),
+            Gap::ByFactory => format!("the pattern of {name} is the factory's to make"),
+            Gap::NoSize => format!("{name} has no outline in size {}", self.size),
+            Gap::Defect { .. } => format!("the outline of {name} cannot be made"),
+        })
+    }
+
+    /// The sew line inside a drawn cut line.
+    fn sew_inside(&mut self, cut_line: &Outline) -> Figure<Outline> {
+        let name = self.name();
+        let Some((id, cut)) = sewn_cut(self.piece) else { return Figure::not_yet(format!("{name} has no cut")) };
+        self.allowances(cut_line, id, cut).then(|widths| match widths.iter().all(|width| *width == 0.0) {
+            true => Figure::Known(cut_line.clone()),
+            false => self.made(id, cut, sew_line(cut_line, &widths, CORNER)),
+        })
+    }
+
+    fn cut(&mut self, sew: &Outline, id: &str, cut: &Cut) -> Figure<Shape> {
+        if let Some(inside) = &cut.inside {
+            let what = format!("how far inside {} {id} is cut", self.name());
+            let width = Figure::of(Some(inside), self.variant(), &what);
+            return width.then(|width| {
+                let widths = vec![small(&width); sew.points.len().max(1)];
+                self.made(id, cut, inset(sew, &widths, CORNER)).map(|line| Shape::offset(&line))
+            });
+        }
+        let widths = self.allowances(sew, id, cut);
+        let bridged = dart::bridged(sew, self.darts);
+        widths.then(|widths| {
+            if bridged.is_none() && widths.iter().all(|width| *width == 0.0) {
+                return Figure::Known(Shape::of(sew));
+            }
+            let line = match &bridged {
+                Some(bridged) => outset(&bridged.outline, &bridged.widths(&widths), CORNER),
+                None => outset(sew, &widths, CORNER),
+            };
+            self.made(id, cut, line).map(|line| Shape::offset(&line))
+        })
+    }
+
+    fn made<T>(&mut self, id: &str, cut: &Cut, line: Result<T, crate::geom::OffsetError>) -> Figure<T> {
+        line.map_or_else(
+            |error| {
+                let inside = cut.inside.as_ref().map(|inside| inside.span);
+                let span = cut.allowance.span.or(inside).unwrap_or(self.piece.entry.span());
+                let (piece, size) = (self.name().to_string(), self.size.to_string());
+                let message = error.to_string();
+                self.refused.push(Refused { piece, cut: id.to_string(), size, message, span });
+                Figure::not_yet(format!("{} of {} cannot be offset", id, self.name()))
+            },
+            Figure::Known,
+        )
+    }
+
+    /// One allowance a run, mm: its own, none for a raw or bound edge, else the one for all.
+    fn allowances(&self, outline: &Outline, id: &str, cut: &Cut) -> Figure<Vec<f64>> {
+        let mut widths = Figure::Known(Vec::new());
+        for index in 0..outline.points.len().max(1) {
+            let own = cut.allowance.runs.iter().find(|(key, _)| names_run(outline, key, index));
+            let what = format!("the allowance of {} {id}", self.name());
+            let width = match own {
+                Some((_, (_, value))) => Figure::of(Some(value), self.variant(), &what).map(|width| small(&width)),
+                None if self.bare.contains(&index) => Figure::Known(0.0),
+                None => Figure::of(cut.allowance.all.as_ref(), self.variant(), &what).map(|width| small(&width)),
+            };
+            widths = widths.with(width, |mut widths, width| {
+                widths.push(width);
+                widths
+            });
+        }
+        widths
+    }
+}
+
+/// Whether an allowance written for `a-b-c` is for this run.
+fn names_run(outline: &Outline, key: &str, index: usize) -> bool {
+    let point = |id: &str| match id.trim().strip_suffix('~') {
+        Some(id) => outline.axis_images.get(id).cloned(),
+        None => Some(id.trim().to_string()),
+    };
+    let names: Vec<Option<String>> = key.split('-').map(point).collect();
+    names.windows(2).any(|pair| match pair {
+        [Some(a), Some(b)] => outline.run_between(a, b).is_ok_and(|run| run.index == index),
+        _ => false,
+    })
+}
+
+/// The direction in which the height of a piece is measured: its grain, else its pile, else up the page.
+fn along(piece: &Piece, outline: &Outline) -> Point {
+    let named = piece.grain.as_ref().or(piece.pile.as_ref());
+    let ends = named.and_then(|ends| Some((outline.point(&ends.value.0)?, outline.point(&ends.value.1)?)));
+    ends.or(outline.grain).map_or(Point::new(0.0, 1.0), |(a, b)| b - a)
+}

@@ -1,0 +1,141 @@
+use serde::Serialize;
+
+use crate::model::{Variant, Zone};
+use crate::standards::common::{FILLING_FLOOR, FILLING_ZONE};
+use crate::units::Quantity;
+
+use super::ground::{Bought, ByVariant, Ground, scale, small};
+use super::{Figure, Number};
+
+/// The filling of one product.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Filling {
+    /// One line for each zone, in the order of their ids.
+    pub zones: Vec<ZoneLine>,
+    /// All zones of one product together.
+    pub total: Limited,
+}
+
+/// A mass with its limits.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Limited {
+    /// Target, g.
+    pub target: Figure<Number>,
+    /// Lower limit, g: as stated, or the sum of lower limits.
+    pub lower: Figure<Number>,
+    /// Upper limit, g.
+    pub upper: Figure<Number>,
+}
+
+/// One zone.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct ZoneLine {
+    /// Zone id.
+    pub zone: String,
+    /// The part it fills, if stated.
+    pub part: Option<String>,
+    /// How often the part is used in one product.
+    pub uses: u64,
+    /// The filling.
+    pub bought: Figure<Bought>,
+    /// Mass in one use of the part.
+    pub each: Limited,
+    /// Mass in all uses of the part.
+    pub all: Limited,
+    /// Limits of `each` to propose where no tolerance is stated (common practice); never used in a total.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub proposed: Option<Proposed>,
+    /// How the mass is checked.
+    pub check: Figure<String>,
+}
+
+/// Limits that nobody has stated.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Proposed {
+    /// Lower limit, g.
+    pub lower: Number,
+    /// Upper limit, g.
+    pub upper: Number,
+    /// What they follow.
+    pub basis: String,
+}
+
+pub(super) fn filling(ground: &Ground<'_>) -> ByVariant<Filling> {
+    ground.by_variant(|variant| {
+        let zones: Vec<ZoneLine> =
+            ground.model.zones.iter().map(|(id, zone)| zone_line(ground, id, zone, variant)).collect();
+        let total = Limited::sum(zones.iter().map(|line| &line.all));
+        Filling { zones, total }
+    })
+}
+
+impl Limited {
+    /// Target and limits of a stated quantity; limits are not known where no tolerance is stated.
+    pub(super) fn of(quantity: &Figure<Quantity>, what: &str) -> Limited {
+        let limits = quantity.as_ref().then(|quantity| match quantity.limits() {
+            Some(limits) => {
+                let scale = scale(quantity.dimension());
+                Figure::Known((limits.lower.to_f64() * scale, limits.upper.to_f64() * scale))
+            }
+            None => Figure::not_yet(format!("no tolerance is stated for {what}")),
+        });
+        Limited {
+            target: quantity.as_ref().then(|quantity| Figure::number(small(quantity))),
+            lower: limits.clone().then(|(lower, _)| Figure::number(lower)),
+            upper: limits.then(|(_, upper)| Figure::number(upper)),
+        }
+    }
+
+    /// Targets and limits added up: the limits of the worst case.
+    pub(super) fn sum<'l>(lines: impl Iterator<Item = &'l Limited> + Clone) -> Limited {
+        Limited {
+            target: Figure::sum(lines.clone().map(|line| line.target.clone())),
+            lower: Figure::sum(lines.clone().map(|line| line.lower.clone())),
+            upper: Figure::sum(lines.map(|line| line.upper.clone())),
+        }
+    }
+
+    /// Multiplied by a plain factor above nought.
+    pub(super) fn times(&self, factor: f64) -> Limited {
+        let times = |figure: &Figure<Number>| figure.clone().times(factor);
+        Limited { target: times(&self.target), lower: times(&self.lower), upper: times(&self.upper) }
+    }
+}
+
+fn zone_line(ground: &Ground<'_>, id: &str, zone: &Zone, variant: Variant<'_>) -> ZoneLine {
+    let title = zone.entry.title();
+    let part = zone.part.as_ref().map(|part| part.value.clone());
+    let uses = part.as_ref().and_then(|part| ground.model.parts.get(part)).map_or(1, |part| part.uses.len() as u64);
+    let mass = Figure::of(zone.mass.as_ref(), variant, &format!("the filling mass of {title}"));
+    let each = Limited::of(&mass, &format!("the filling of {title}"));
+    let material = zone.material.as_ref().map(|material| material.value.as_str());
+    ZoneLine {
+        zone: id.to_string(),
+        uses,
+        bought: ground.bought(material, variant.colourway, &format!("the filling of {title}")),
+        all: each.times(uses as f64),
+        proposed: proposed(&mass),
+        check: Figure::stated(zone.check.as_ref(), &format!("how the filling of {title} is checked")),
+        part,
+        each,
+    }
+}
+
+/// A tenth of the mass, but no finer than can be kept.
+fn proposed(mass: &Figure<Quantity>) -> Option<Proposed> {
+    let quantity = mass.known()?;
+    if quantity.tolerance.is_some() {
+        return None;
+    }
+    let target = small(quantity);
+    let margin = (target * FILLING_ZONE.high / 100.0).max(FILLING_FLOOR.high);
+    Some(Proposed {
+        lower: Number::new((target - margin).max(0.0)),
+        upper: Number::new(target + margin),
+        basis: format!("{}, {} % and at least {} g", FILLING_ZONE.basis.words(), FILLING_ZONE.high, FILLING_FLOOR.high),
+    })
+}

@@ -1,0 +1,169 @@
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::model::assembly::{self, Caught};
+use crate::model::{Joint, JointKind, Layer, SeamSide};
+
+use super::ground::Ground;
+use super::{Figure, Number};
+
+/// One seam or opening.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct SeamFigures {
+    /// `seam` or `opening`.
+    pub kind: &'static str,
+    /// How often it is made in one product: once per use it is written for, and again for a mirror image.
+    pub times: u64,
+    /// Layers in needle order, both sides and what is caught.
+    pub layers: u64,
+    /// Lengths by size; all its images are the same length.
+    pub sizes: BTreeMap<String, SeamSize>,
+}
+
+/// One seam or opening in one size.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct SeamSize {
+    /// Length of side `a` on the sew line, mm.
+    pub a: Figure<Number>,
+    /// Length of side `b`, mm.
+    pub b: Figure<Number>,
+    /// `b` − `a`, mm.
+    pub difference: Figure<Number>,
+    /// How much longer the side with fullness is than the other, percent of the other; negative where it is shorter.
+    /// The longer side where no ease, gather or stretch is stated.
+    pub fullness: Figure<Number>,
+    /// The most that is allowed, percent: of an ease, or what a gather or stretch comes to; absent where none is stated.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub allowed: Option<Figure<Number>>,
+    /// Length of the finished seam, mm: of the side without fullness, of the stretched length under an elastic, of the
+    /// longer side where nothing is stated.
+    pub sewn: Figure<Number>,
+    /// `sewn` for all its images in one product, mm.
+    pub sewn_in_product: Figure<Number>,
+    /// What is caught, in needle order.
+    pub caught: Vec<CaughtSize>,
+}
+
+/// One caught layer in one size.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct CaughtSize {
+    /// The trim, as written; absent for the edge of a piece.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub trim: Option<String>,
+    /// The length along which it is caught, mm, once.
+    pub length: Figure<Number>,
+}
+
+/// Seams and openings by id.
+pub(super) fn seams(ground: &Ground<'_>) -> BTreeMap<String, SeamFigures> {
+    let mut all = BTreeMap::new();
+    for (id, joint) in &ground.model.joints {
+        let images: Vec<&assembly::Resolved> = ground.assembly.joints.iter().filter(|one| one.joint == *id).collect();
+        let kind = match joint.kind {
+            JointKind::Seam => "seam",
+            JointKind::Opening => "opening",
+        };
+        let sizes = ground.by_size(|size| seam_size(ground, joint, &images, size));
+        let layers = 2 + joint.between.len() as u64;
+        all.insert(id.clone(), SeamFigures { kind, times: images.len() as u64, layers, sizes });
+    }
+    all
+}
+
+/// Length of a chain of runs on the sew lines of a size, mm.
+pub(super) fn side_length(ground: &Ground<'_>, side: &assembly::Side, size: &str) -> Figure<Number> {
+    Figure::sum(side.runs.iter().map(|run| run_length(ground, run, size)))
+}
+
+/// Length of one run on the sew line of a size, mm.
+pub(super) fn run_length(ground: &Ground<'_>, run: &assembly::Run, size: &str) -> Figure<Number> {
+    let Some(instance) = ground.assembly.instances.get(run.instance) else {
+        return Figure::not_yet("a seam names a piece that is not there");
+    };
+    // Runs are numbered on the first outline there is; another size must have the same points to be read.
+    let usual = ground.assembly.outlines.any(&instance.piece).map(crate::geom::Outline::names);
+    ground.drawn.sew(&instance.piece, size).then(|outline| match usual == Some(outline.names()) {
+        true => Figure::number(outline.length_of(run.run)),
+        false => Figure::not_yet(format!("the outline of {} in size {size} has other points", instance.piece)),
+    })
+}
+
+fn seam_size(ground: &Ground<'_>, joint: &Joint, images: &[&assembly::Resolved], size: &str) -> SeamSize {
+    let unknown = || Figure::not_yet(format!("the edges of {} are not known", joint.entry.title()));
+    let first = images.first();
+    let a = first.map_or_else(unknown, |one| side_length(ground, &one.a, size));
+    let b = first.map_or_else(unknown, |one| side_length(ground, &one.b, size));
+    let sewn = sewn(joint, &a, &b);
+    let caught = first.map_or(Vec::new(), |one| caught(ground, joint, one, size, &sewn));
+    SeamSize {
+        difference: a.clone().with(b.clone(), |a, b| Number::new(b.raw() - a.raw())),
+        fullness: fullness(joint, &a, &b),
+        allowed: allowed(joint),
+        sewn_in_product: sewn.clone().times(images.len().max(1) as f64),
+        sewn,
+        caught,
+        a,
+        b,
+    }
+}
+
+/// The side that ease, gathering or elastic is stated for.
+fn full_side(joint: &Joint) -> Option<SeamSide> {
+    joint.ease.as_ref().or(joint.gather.as_ref()).or(joint.stretch.as_ref()).map(|ease| ease.side)
+}
+
+fn sewn(joint: &Joint, a: &Figure<Number>, b: &Figure<Number>) -> Figure<Number> {
+    match full_side(joint) {
+        Some(SeamSide::A) => b.clone(),
+        Some(SeamSide::B) => a.clone(),
+        None => a.clone().with(b.clone(), |a, b| if a.raw() < b.raw() { b } else { a }),
+    }
+}
+
+fn fullness(joint: &Joint, a: &Figure<Number>, b: &Figure<Number>) -> Figure<Number> {
+    let side = full_side(joint);
+    a.clone().with(b.clone(), |a, b| (a.raw(), b.raw())).then(|(a, b)| {
+        let (full, other) = match side {
+            Some(SeamSide::A) => (a, b),
+            Some(SeamSide::B) => (b, a),
+            None => (a.max(b), a.min(b)),
+        };
+        Figure::number((full - other) / other * 100.0)
+    })
+}
+
+fn allowed(joint: &Joint) -> Option<Figure<Number>> {
+    let title = joint.entry.title();
+    if let Some(ease) = &joint.ease {
+        let amount = Figure::stated(Some(&ease.amount), &format!("the ease of {title}"));
+        return Some(amount.map(|amount| Number::new(amount.si_f64() * 100.0)));
+    }
+    let ratio = joint.gather.as_ref().or(joint.stretch.as_ref())?;
+    let amount = Figure::stated(Some(&ratio.amount), &format!("the ratio of {title}"));
+    Some(amount.map(|amount| Number::new((amount.si_f64() - 1.0) * 100.0)))
+}
+
+fn caught(
+    ground: &Ground<'_>,
+    joint: &Joint,
+    image: &assembly::Resolved,
+    size: &str,
+    sewn: &Figure<Number>,
+) -> Vec<CaughtSize> {
+    let stretch = || image.on.as_ref().map_or(sewn.clone(), |on| side_length(ground, on, size));
+    let line = |caught: &Caught| match caught {
+        Caught::Side(side) => CaughtSize { trim: None, length: side_length(ground, side, size) },
+        Caught::Trim(at) => {
+            let trim = match joint.between.get(*at) {
+                Some(Layer::Trim(layer)) => Some(layer.trim.value.clone()),
+                _ => None,
+            };
+            CaughtSize { trim, length: stretch() }
+        }
+    };
+    image.between.iter().map(line).collect()
+}

@@ -1,0 +1,123 @@
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::geom::{Outline, length};
+use crate::model::{Cut, Variant};
+
+use super::drawn::{Lines, Shape};
+use super::ground::{Ground, number};
+use super::{Figure, Number};
+
+/// One piece in one size.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct PieceSize {
+    /// Measured on the line that is sewn.
+    pub sew: Figure<SewFigures>,
+    /// Layers by cut.
+    pub cuts: BTreeMap<String, CutFigures>,
+}
+
+/// Figures of a sew line.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct SewFigures {
+    /// Area within the sew line, mm².
+    pub area: Number,
+    /// Length of the sew line, mm.
+    pub perimeter: Number,
+    /// Its runs, anticlockwise.
+    pub runs: Vec<RunLength>,
+}
+
+/// One run of a sew line.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct RunLength {
+    /// The named point it starts from.
+    pub from: String,
+    /// The named point it ends at.
+    pub to: String,
+    /// Its length, mm.
+    pub length: Number,
+}
+
+/// Figures of one layer.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct CutFigures {
+    /// Figures of the cut line.
+    pub line: Figure<CutLineFigures>,
+    /// Width of the block it is cut from first, mm; absent where it is cut to shape at once.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub block_width: Option<Figure<Number>>,
+    /// Height of that block, mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub block_height: Option<Figure<Number>>,
+    /// Area of material it takes, mm²: that of the block, or within the cut line.
+    pub material_area: Figure<Number>,
+}
+
+/// Figures of a cut line.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct CutLineFigures {
+    /// Area within the cut line, mm².
+    pub area: Number,
+    /// Length of the cut, mm: the path of a knife or laser.
+    pub perimeter: Number,
+    /// Width square to the grain, mm; square to the pile or across the page where no grain is stated.
+    pub width: Number,
+    /// Height along the grain, mm.
+    pub height: Number,
+}
+
+/// Pieces by id, then by size.
+pub(super) fn pieces(ground: &Ground<'_>) -> BTreeMap<String, BTreeMap<String, PieceSize>> {
+    let mut all = BTreeMap::new();
+    for (id, piece) in &ground.model.pieces {
+        let size = |size| {
+            let lines = ground.drawn.get(id, size);
+            let sew = ground.drawn.sew(id, size).map(sew);
+            let each = |(cut_id, cut): (&String, &Cut)| {
+                let shape = ground.drawn.cut(id, size, cut_id);
+                (cut_id.clone(), cut_figures(lines, shape, cut, size, id))
+            };
+            PieceSize { sew, cuts: piece.cuts.iter().map(each).collect() }
+        };
+        all.insert(id.clone(), ground.by_size(size));
+    }
+    all
+}
+
+fn sew(outline: &Outline) -> SewFigures {
+    let runs = outline.runs().into_iter().map(|run| {
+        let length = Number::new(length(&run.path()));
+        RunLength { from: run.from, to: run.to, length }
+    });
+    SewFigures { area: Number::new(outline.area()), perimeter: Number::new(outline.perimeter()), runs: runs.collect() }
+}
+
+fn cut_figures(lines: Option<&Lines>, shape: Figure<&Shape>, cut: &Cut, size: &str, piece: &str) -> CutFigures {
+    let line = shape.map(|shape| {
+        let (width, height) = lines.map_or((0.0, 0.0), |lines| shape.extent(lines.along));
+        CutLineFigures {
+            area: Number::new(shape.area),
+            perimeter: Number::new(shape.perimeter),
+            width: Number::new(width),
+            height: Number::new(height),
+        }
+    });
+    let variant = Variant { size, colourway: "" };
+    let block = cut.block.as_ref().map(|(width, height)| {
+        let side = |value, what: &str| number(Figure::of(Some(value), variant, &format!("{what} of {piece}")));
+        (side(width, "the block width"), side(height, "the block height"))
+    });
+    let material_area = match &block {
+        Some((width, height)) => width.clone().by(height.clone()),
+        None => line.as_ref().map(|line| line.area),
+    };
+    let (block_width, block_height) = block.unzip();
+    CutFigures { line, block_width, block_height, material_area }
+}
