@@ -336,3 +336,58 @@ proptest! {
         }
     }
 }
+/// Closed curves round the origin: every third side straight, the others cubics of any tightness.
+fn blobs() -> impl Strategy<Value = Outline> {
+    let spoke = (40.0_f64..120.0, 0.3_f64..1.0, 0.2_f64..1.3);
+    proptest::collection::vec(spoke, 3..8).prop_map(|spokes| blob(&spokes)).prop_filter_map("crossed", Result::ok)
+}
+
+fn blob(spokes: &[(f64, f64, f64)]) -> Result<Outline, ShapeError> {
+    let total: f64 = spokes.iter().map(|(_, gap, _)| gap).sum();
+    let mut angle = 0.0;
+    let mut joints = Vec::new();
+    for (radius, gap, reach) in spokes {
+        let out = Point::new(f64::cos(angle), f64::sin(angle));
+        let step = gap / total * std::f64::consts::TAU;
+        joints.push((out * *radius, out.left() * (radius * step / 3.0 * reach)));
+        angle += step;
+    }
+    let side = |(index, ((a, u), (b, v))): (usize, (&(Point, Point), &(Point, Point)))| {
+        if index % 3 == 2 { Segment::Line(*b) } else { Segment::Cubic(*a + *u, *b - *v, *b) }
+    };
+    let pairs = joints.iter().zip(joints.iter().cycle().skip(1)).enumerate();
+    let path = Path::new(joints[0].0, pairs.map(side).collect());
+    let named: Vec<_> = joints.iter().enumerate().map(|(index, (at, _))| (format!("p{index}"), *at)).collect();
+    Outline::from_path(path, &named)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    /// From samples away from the ends of each run, the cut line is at its allowance, or farther
+    /// out where another strip covers the place.
+    #[test]
+    fn curves_keep_their_allowances(outline in blobs(), widths in proptest::collection::vec(0_u8..4, 8)) {
+        let widths: Vec<f64> = widths.iter().take(outline.points.len()).map(|w| f64::from(*w) * 3.0).collect();
+        let mitre = geom::Corner::Mitre { limit: 4.0 };
+        let cut = geom::offset::outset(&outline, &widths, mitre).expect("a cut line");
+        let edges: Vec<_> = cut.contours.iter().flat_map(grid::Polygon::edges).collect();
+        for contour in &cut.contours {
+            prop_assert!(contour.crossing().is_none(), "{:?}", contour.crossing());
+        }
+        for (index, width) in widths.iter().enumerate() {
+            let length = outline.length_of(index);
+            for distance in (1..20).map(|k| length * f64::from(k) / 20.0).filter(|d| *d > 15.0 && *d < length - 15.0) {
+                let (point, normal) = outline.along_run(index, distance).expect("on the run");
+                let place = point + normal * *width;
+                let off = edges.iter().map(|(a, b)| place.distance_to_edge(a.point(), b.point())).fold(f64::INFINITY, f64::min);
+                let covered = cut.contours.first().is_some_and(|c| c.side(grid::GridPoint::nearest(place)) == grid::Side::Inside);
+                prop_assert!(off < 0.006 || covered, "run {} at {}: off by {}", index, distance, off);
+            }
+        }
+        if let Ok(sewn) = geom::offset::sew_line(&outline, &widths, mitre) {
+            prop_assert_eq!(sewn.names(), outline.names());
+            prop_assert!(sewn.area() <= outline.area());
+        }
+    }
+}

@@ -26,9 +26,10 @@ pub fn sew_line(outline: &Outline, allowances: &[f64], corner: Corner) -> Result
     let contour = inside.single().ok_or(OffsetError::Parts { found: inside.contours.len() })?;
     let mut corners = contour.to_points();
     let mut smooth = BTreeMap::new();
-    for (index, point) in outline.points.iter().enumerate() {
-        if let Some(goal) = smooth_goal(outline, allowances, index) {
-            let place = insert(&mut corners, goal).ok_or_else(|| OffsetError::Parted { id: point.id.clone() })?;
+    for index in 0..outline.points.len() {
+        // Where the curve is tighter than the allowance its neighbours meet in a corner instead.
+        let goal = smooth_goal(outline, allowances, index);
+        if let Some(place) = goal.and_then(|goal| insert(&mut corners, goal)) {
             smooth.insert(index, place);
         }
     }
