@@ -352,11 +352,12 @@ fn blob(spokes: &[(f64, f64, f64)]) -> Result<Outline, ShapeError> {
         joints.push((out * *radius, out.left() * (radius * step / 3.0 * reach)));
         angle += step;
     }
-    let side = |(index, ((a, u), (b, v))): (usize, (&(Point, Point), &(Point, Point)))| {
-        if index % 3 == 2 { Segment::Line(*b) } else { Segment::Cubic(*a + *u, *b - *v, *b) }
-    };
-    let pairs = joints.iter().zip(joints.iter().cycle().skip(1)).enumerate();
-    let path = Path::new(joints[0].0, pairs.map(side).collect());
+    let mut segments = Vec::new();
+    for (index, ((a, u), (b, v))) in joints.iter().zip(joints.iter().cycle().skip(1)).enumerate() {
+        let straight = index % 3 == 2;
+        segments.push(if straight { Segment::Line(*b) } else { Segment::Cubic(*a + *u, *b - *v, *b) });
+    }
+    let path = Path::new(joints[0].0, segments);
     let named: Vec<_> = joints.iter().enumerate().map(|(index, (at, _))| (format!("p{index}"), *at)).collect();
     Outline::from_path(path, &named)
 }
