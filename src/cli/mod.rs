@@ -9,6 +9,7 @@ mod failure;
 pub mod new;
 #[expect(clippy::disallowed_methods, reason = "the only file output")]
 pub mod output;
+mod schema;
 mod terminal;
 
 use std::ffi::OsString;
@@ -39,6 +40,7 @@ const COMMANDS: &[Entry] = &[
     Entry { define: new::define, run: new::run },
     Entry { define: check::define, run: check::run },
     Entry { define: explain::define, run: explain::run },
+    Entry { define: schema::define, run: schema::run },
     Entry { define: completions::define, run: completions::run },
 ];
 

@@ -6,10 +6,11 @@
 mod figures;
 mod geom;
 mod printers;
-mod rules;
 mod read;
 mod revision;
+mod rules;
 mod scene;
+mod schema;
 mod standards;
 mod units;
 mod words;

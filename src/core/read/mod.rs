@@ -12,6 +12,7 @@ mod pictures;
 mod pieces;
 mod reader;
 pub mod rules;
+pub mod schema;
 mod seams;
 mod section;
 mod style;

@@ -1,0 +1,21 @@
+use backtack_core::read::schema::schema;
+use clap::{ArgMatches, Command};
+
+use super::terminal::Terminal;
+use super::{Exit, Failure};
+
+pub(super) fn define() -> Command {
+    Command::new("schema")
+        .about("Prints the JSON Schema of the files, for editors that complete and check TOML")
+        .after_help(
+            "Write it to a file and name that file in the first line of a specification file:\n\
+             #:schema ./backtack-schema.json",
+        )
+}
+
+pub(super) fn run(_: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
+    let text = serde_json::to_string_pretty(&schema())
+        .map_err(|error| Failure::new(format!("the schema could not be written: {error}")))?;
+    terminal.print(&format!("{text}\n"))?;
+    Ok(Exit::Clear)
+}

@@ -1,0 +1,186 @@
+//! The grammar of the files as a JSON Schema (draft 2020-12), for editors that complete and check TOML with one.
+//!
+//! It says what may stand where, no more: whether ids exist and numbers agree is for the rules to say. So nothing is
+//! required, and what the readers accept, the schema accepts.
+
+use serde_json::{Map, Value, json};
+
+use super::keys::{Form, Key, Kind, kinds, outline};
+use crate::units::{Dimension, Unit};
+
+/// An id where chains name it: a hyphen stands between points.
+const ID: &str = "^[A-Za-z][A-Za-z0-9_]*$";
+/// An id elsewhere.
+const ID_HYPHEN: &str = "^[A-Za-z][A-Za-z0-9_-]*$";
+/// Codes of sizes and colourways, and `else`.
+const CODE: &str = "^[A-Za-z0-9][A-Za-z0-9_-]*$";
+/// A number with its unit behind it, or left to the factory.
+const QUANTITY: &str = "^\\s*by factory\\s*$|[0-9０-９].*[^0-9０-９.,\\s]";
+
+/// The whole schema.
+pub fn schema() -> Value {
+    let tables: Map<String, Value> = kinds().iter().map(|kind| (kind.name.to_owned(), table(kind))).collect();
+    json!({
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "Specification of a sewn product",
+        "type": "object",
+        "additionalProperties": false,
+        "properties": tables,
+    })
+}
+
+/// A kind of table: the table itself, or one for each id.
+fn table(kind: &Kind) -> Value {
+    let mut one = object(&kind.keys);
+    if let Some(open) = &kind.open {
+        set(&mut one, "additionalProperties", form(open));
+    }
+    if !kind.keyed {
+        set(&mut one, "description", json!(kind.doc));
+        return one;
+    }
+    let pattern = if kind.name == "size" {
+        CODE
+    } else if kind.hyphen {
+        ID_HYPHEN
+    } else {
+        ID
+    };
+    json!({
+        "description": kind.doc,
+        "type": "object",
+        "additionalProperties": false,
+        "patternProperties": { pattern: one },
+    })
+}
+
+/// A table with these keys and no others.
+fn object(keys: &[Key]) -> Value {
+    let properties: Map<String, Value> = keys.iter().map(|key| (key.name.to_owned(), property(key))).collect();
+    json!({ "type": "object", "additionalProperties": false, "properties": properties })
+}
+
+fn property(key: &Key) -> Value {
+    let mut value = match (key.name, &key.form) {
+        ("outline", _) => shape(),
+        ("allowance", _) => allowance(),
+        (_, of) if key.varies => by_code(form(of)),
+        (_, of) => form(of),
+    };
+    let doc = match &key.form {
+        Form::Quantity(dimensions) => format!("{}. Written with its unit: {}", key.doc, units(dimensions)),
+        _ => key.doc.to_owned(),
+    };
+    set(&mut value, "description", json!(doc));
+    value
+}
+
+/// What a form takes where it stands once.
+fn form(form: &Form) -> Value {
+    match form {
+        Form::Text | Form::Date => stated(text()),
+        Form::Id | Form::Chain => text(),
+        Form::Choice(words) => json!({ "enum": words }),
+        Form::Flag => json!({ "type": "boolean" }),
+        Form::Whole => json!({ "type": "integer", "minimum": 1, "maximum": 100_000 }),
+        Form::Quantity(_) => stated(json!({ "type": "string", "pattern": QUANTITY })),
+        Form::Number => json!({ "type": ["string", "number"] }),
+        Form::Texts => any([text(), json!({ "type": "array", "items": text() })]),
+        Form::Table(keys) => object(keys),
+        Form::TextOr(keys) => any([text(), object(keys)]),
+        Form::Tables(keys) => json!({ "type": "array", "items": object(keys) }),
+        Form::Mixed(keys) => {
+            let one = any([text(), object(keys)]);
+            any([one.clone(), json!({ "type": "array", "items": one })])
+        }
+        Form::Open(inner) => open(inner),
+        Form::Copies => any([
+            json!({ "type": "integer", "minimum": 1, "maximum": 500 }),
+            json!({ "type": "array", "minItems": 1, "items": { "type": "string", "pattern": "^[A-Za-z][A-Za-z0-9_]*( mirrored)?$" } }),
+        ]),
+        Form::Corners => json!({ "type": "array", "items": corner() }),
+    }
+}
+
+/// A table of the user's own names. Placed points may differ by size.
+fn open(inner: &Form) -> Value {
+    let value = match inner {
+        Form::Text => by_code(stated(text())),
+        other => form(other),
+    };
+    json!({ "type": "object", "additionalProperties": false, "patternProperties": { ID_HYPHEN: value } })
+}
+
+fn text() -> Value {
+    json!({ "type": "string", "minLength": 1 })
+}
+
+fn any<const N: usize>(list: [Value; N]) -> Value {
+    json!({ "anyOf": list.as_slice() })
+}
+
+/// A value in short form, or in the long form with its binding and audience.
+fn stated(short: Value) -> Value {
+    let long = json!({
+        "type": "object",
+        "additionalProperties": false,
+        "minProperties": 1,
+        "properties": {
+            "value": short.clone(),
+            "binding": { "enum": ["required", "confirm", "fill in", "information"] },
+            "audience": { "enum": ["everyone", "own"] },
+            "withheld": text(),
+        },
+    });
+    any([short, long])
+}
+
+/// A value that may be written once or by size or colourway.
+fn by_code(one: Value) -> Value {
+    let by = json!({
+        "type": "object",
+        "additionalProperties": false,
+        "minProperties": 1,
+        "patternProperties": { CODE: one.clone() },
+    });
+    any([one, by])
+}
+
+/// An outline: a table, left to the factory, withheld, or one of these by size.
+fn shape() -> Value {
+    let withheld = json!({ "type": "object", "additionalProperties": false, "properties": { "withheld": text() } });
+    by_code(any([json!({ "const": "by factory" }), object(&outline()), withheld]))
+}
+
+/// A corner of a polygon: its id, then x and y.
+fn corner() -> Value {
+    let length = by_code(form(&Form::Quantity(&[Dimension::Length])));
+    json!({
+        "type": "array",
+        "minItems": 3,
+        "maxItems": 3,
+        "prefixItems": [{ "type": "string", "pattern": ID }, length.clone(), length],
+    })
+}
+
+/// An allowance: one for all edges, by size, or `all` with single edges.
+fn allowance() -> Value {
+    let length = by_code(form(&Form::Quantity(&[Dimension::Length])));
+    let edges = json!({
+        "type": "object",
+        "additionalProperties": false,
+        "properties": { "all": length.clone() },
+        "patternProperties": { "-": length.clone() },
+    });
+    any([length, edges])
+}
+
+fn units(dimensions: &[Dimension]) -> String {
+    dimensions.iter().flat_map(|dimension| dimension.units()).map(Unit::symbol).collect::<Vec<_>>().join(", ")
+}
+
+fn set(object: &mut Value, key: &str, value: Value) {
+    if let Value::Object(fields) = object {
+        fields.insert(key.to_owned(), value);
+    }
+}
