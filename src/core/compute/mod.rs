@@ -5,24 +5,37 @@
 //! needs something unknown says [`Figure::NotYet`] with the reasons; a sum with an unknown part is itself not known.
 //! Sums are made of unrounded numbers; a number is rounded once, to a millionth of its unit, where it is read.
 
+mod bill;
 mod counts;
 mod dart;
 pub mod drawn;
 mod figure;
 mod filling;
 mod ground;
+mod mass;
 mod measures;
+mod need;
+mod ratio;
 mod seams;
 mod shapes;
+mod stitched;
+mod thread;
+mod trims;
 
+pub use bill::{Bill, BillLine};
 pub use counts::{ArticleCount, Counts, CutCount, InstanceLine, PartCount, Way};
 pub use drawn::Drawn;
 pub use figure::{Figure, Number};
 pub use filling::{Filling, Limited, Proposed, ZoneLine};
 pub use ground::{Bought, ByVariant};
+pub use mass::{Mass, MassLine};
 pub use measures::{MeasureLine, MeasureSize};
+pub use need::ClothNeed;
+pub use ratio::{Ratio, RatioBasis};
 pub use seams::{CaughtSize, SeamFigures, SeamSize};
 pub use shapes::{CutFigures, CutLineFigures, PieceSize, RunLength, SewFigures};
+pub use thread::{TAIL, Thread, ThreadLine, ThreadTotal};
+pub use trims::{TrimLine, TrimUnit};
 
 use std::collections::BTreeMap;
 
@@ -53,8 +66,18 @@ pub struct Figures {
     pub pieces: BTreeMap<String, BTreeMap<String, PieceSize>>,
     /// Lengths by seam and opening.
     pub seams: BTreeMap<String, SeamFigures>,
-    /// Filling by size and colourway.
+    /// Thread of one product, by size and colourway.
+    pub thread: ByVariant<Thread>,
+    /// Filling of one product.
     pub filling: ByVariant<Filling>,
+    /// Trims of one product.
+    pub trims: ByVariant<Vec<TrimLine>>,
+    /// Need of cloth for one product, by true cut area and a stated utilisation: an estimate.
+    pub cloth: ByVariant<Vec<ClothNeed>>,
+    /// Mass of one product.
+    pub mass: ByVariant<Mass>,
+    /// What is bought for one product, in one order.
+    pub bill: Bill,
     /// The tolerance table by point of measure.
     pub measures: BTreeMap<String, MeasureLine>,
 }
@@ -77,15 +100,34 @@ pub fn compute(model: &Model, assembly: &Assembly) -> (Figures, Findings) {
 pub fn with_lines(model: &Model, assembly: &Assembly) -> (Figures, Drawn, Findings) {
     let drawn = Drawn::of(model, assembly);
     let ground = Ground { model, assembly, drawn: &drawn };
+    let counts = counts::counts(&ground);
+    let pieces = shapes::pieces(&ground);
+    let seams = seams::seams(&ground);
+    let thread = thread::thread(&ground);
+    let filling = filling::filling(&ground);
+    let trims = trims::trims(&ground, &seams);
+    let cloth = need::cloth(&ground, &counts.cuts, &pieces);
+    let parts = mass::Parts { cuts: &counts.cuts, pieces: &pieces, thread: &thread, filling: &filling, trims: &trims };
+    let mass = mass::mass(&ground, &parts);
+    let uses = bill::Uses { cloth: &cloth, thread: &thread, filling: &filling, trims: &trims, mass: &mass };
+    let bill = bill::bill(&uses);
+    let measures = measures::measures(&ground);
+    let sizes = model.sizes.iter().map(|size| size.entry.id.value.clone()).collect();
+    let colourways = model.colourways.keys().cloned().collect();
     let figures = Figures {
         format: FORMAT,
-        sizes: model.sizes.iter().map(|size| size.entry.id.value.clone()).collect(),
-        colourways: model.colourways.keys().cloned().collect(),
-        counts: counts::counts(&ground),
-        pieces: shapes::pieces(&ground),
-        seams: seams::seams(&ground),
-        filling: filling::filling(&ground),
-        measures: measures::measures(&ground),
+        sizes,
+        colourways,
+        counts,
+        pieces,
+        seams,
+        thread,
+        filling,
+        trims,
+        cloth,
+        mass,
+        bill,
+        measures,
     };
     (figures, drawn, Findings::default())
 }

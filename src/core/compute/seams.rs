@@ -116,7 +116,7 @@ fn full_side(joint: &Joint) -> Option<SeamSide> {
     joint.ease.as_ref().or(joint.gather.as_ref()).or(joint.stretch.as_ref()).map(|ease| ease.side)
 }
 
-fn sewn(joint: &Joint, a: &Figure<Number>, b: &Figure<Number>) -> Figure<Number> {
+pub(super) fn sewn(joint: &Joint, a: &Figure<Number>, b: &Figure<Number>) -> Figure<Number> {
     match full_side(joint) {
         Some(SeamSide::A) => b.clone(),
         Some(SeamSide::B) => a.clone(),

@@ -1,0 +1,106 @@
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde::Serialize;
+
+use super::filling::Filling;
+use super::ground::{Bought, ByVariant};
+use super::mass::Mass;
+use super::need::ClothNeed;
+use super::thread::Thread;
+use super::trims::{TrimLine, TrimUnit};
+use super::{Figure, Number};
+
+/// What is bought for one product, in one order: cloth, thread, filling, trims, each by the ids of article and colour.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Bill {
+    /// The lines.
+    pub lines: Vec<BillLine>,
+    /// Why something that is used stands in no line.
+    pub missing: BTreeSet<String>,
+}
+
+/// One article in one colour.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct BillLine {
+    /// `cloth`, `thread`, `filling` or `trim`.
+    pub kind: &'static str,
+    /// The article and its colour.
+    #[serde(flatten)]
+    pub bought: Bought,
+    /// What `uses` are in: `mm` (cloth, thread, length goods), `g` (filling) or `pieces`.
+    pub unit: &'static str,
+    /// Whether the use is an estimate by a stated utilisation.
+    pub estimate: bool,
+    /// Use for one product by size and colourway; a product without the article is absent.
+    pub uses: ByVariant<Figure<Number>>,
+}
+
+/// The figures a bill is made of.
+pub(super) struct Uses<'a> {
+    pub cloth: &'a ByVariant<Vec<ClothNeed>>,
+    pub thread: &'a ByVariant<Thread>,
+    pub filling: &'a ByVariant<Filling>,
+    pub trims: &'a ByVariant<Vec<TrimLine>>,
+    pub mass: &'a ByVariant<Mass>,
+}
+
+/// Place of a kind in the bill, and the kind.
+type Place = (u8, &'static str, Bought);
+
+pub(super) fn bill(uses: &Uses<'_>) -> Bill {
+    let mut lines: BTreeMap<Place, BillLine> = BTreeMap::new();
+    let mut put = |size: &str, colourway: &str, at: (u8, &'static str), bought: &Bought, unit, use_: Figure<Number>| {
+        let line = lines.entry((at.0, at.1, bought.clone())).or_insert_with(|| BillLine {
+            kind: at.1,
+            bought: bought.clone(),
+            unit,
+            estimate: at.1 == "cloth",
+            uses: BTreeMap::new(),
+        });
+        let by = line.uses.entry(size.to_string()).or_default();
+        let sum = by.remove(colourway).unwrap_or(Figure::Known(Number::default()));
+        by.insert(colourway.to_string(), Figure::sum([sum, use_]));
+    };
+    for (size, colourway, all) in each(uses.cloth) {
+        all.iter().for_each(|one| put(size, colourway, (0, "cloth"), &one.bought, "mm", one.length.clone()));
+    }
+    for (size, colourway, thread) in each(uses.thread) {
+        let totals = &thread.totals;
+        totals.iter().for_each(|one| put(size, colourway, (1, "thread"), &one.bought, "mm", one.needed.clone()));
+    }
+    for (size, colourway, filling) in each(uses.filling) {
+        for zone in &filling.zones {
+            if let Figure::Known(bought) = &zone.bought {
+                put(size, colourway, (2, "filling"), bought, "g", zone.all.target.clone());
+            }
+        }
+    }
+    for (size, colourway, trims) in each(uses.trims) {
+        for one in trims {
+            let unit = match one.unit {
+                TrimUnit::Pieces => "pieces",
+                TrimUnit::Mm => "mm",
+            };
+            put(size, colourway, (3, "trim"), &one.bought, unit, one.total.clone());
+        }
+    }
+    Bill { lines: lines.into_values().collect(), missing: missing(uses.mass) }
+}
+
+fn missing(mass: &ByVariant<Mass>) -> BTreeSet<String> {
+    let lines = each(mass).flat_map(|(_, _, mass)| &mass.lines);
+    let unknown = lines.filter_map(|line| match &line.bought {
+        Figure::NotYet { why } => Some(why.iter().cloned()),
+        Figure::Known(_) | Figure::Withheld => None,
+    });
+    unknown.flatten().collect()
+}
+
+/// Every product: size, colourway, its figure.
+fn each<T>(by: &ByVariant<T>) -> impl Iterator<Item = (&str, &str, &T)> {
+    by.iter().flat_map(|(size, colourways)| {
+        colourways.iter().map(move |(colourway, figure)| (size.as_str(), colourway.as_str(), figure))
+    })
+}

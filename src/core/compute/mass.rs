@@ -1,0 +1,180 @@
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::model::{ArticleKind, Variant};
+
+use super::counts::CutCount;
+use super::filling::{Filling, Limited};
+use super::ground::{Bought, ByVariant, Ground, property};
+use super::need::{of_all, taken};
+use super::shapes::PieceSize;
+use super::thread::Thread;
+use super::trims::{TrimLine, TrimUnit};
+use super::{Figure, Number};
+
+/// The mass of one product.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Mass {
+    /// What it is made of.
+    pub lines: Vec<MassLine>,
+    /// Everything cut from cloth.
+    pub shell: Limited,
+    /// The whole product. Its limits are the worst case: all lower limits added, all upper limits added.
+    pub product: Limited,
+    /// Lines without a tolerance, which add their target to both limits, so that the true limits are wider.
+    pub without_tolerance: Vec<String>,
+}
+
+/// One article's share of the mass.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct MassLine {
+    /// `cloth`, `thread`, `filling` or `trim`.
+    pub kind: &'static str,
+    /// The article.
+    pub bought: Figure<Bought>,
+    /// Its mass in the product.
+    pub mass: Limited,
+}
+
+/// The figures a mass is made of.
+pub(super) struct Parts<'a> {
+    pub cuts: &'a [CutCount],
+    pub pieces: &'a BTreeMap<String, BTreeMap<String, PieceSize>>,
+    pub thread: &'a ByVariant<Thread>,
+    pub filling: &'a ByVariant<Filling>,
+    pub trims: &'a ByVariant<Vec<TrimLine>>,
+}
+
+pub(super) fn mass(ground: &Ground<'_>, parts: &Parts<'_>) -> ByVariant<Mass> {
+    ground.by_variant(|variant| {
+        let cloth = cloth(ground, parts, variant);
+        let shell = total(&cloth);
+        let mut lines = cloth;
+        lines.extend(threads(ground, parts, variant));
+        lines.extend(fillings(parts, variant));
+        lines.extend(trims(ground, parts, variant));
+        let open = lines.iter().filter(|line| line.mass.target.known().is_some() && line.mass.lower.known().is_none());
+        let without_tolerance = open.map(name).collect();
+        Mass { product: total(&lines), shell, without_tolerance, lines }
+    })
+}
+
+/// Targets added, and limits where at least one line has any; a line without a tolerance adds its target.
+fn total(lines: &[MassLine]) -> Limited {
+    let any = lines.is_empty() || lines.iter().any(|line| line.mass.lower.known().is_some());
+    let limit = |pick: fn(&Limited) -> &Figure<Number>| {
+        let each = |line: &MassLine| match (&line.mass.target, pick(&line.mass)) {
+            (Figure::Known(target), Figure::NotYet { .. }) => Figure::Known(*target),
+            (_, limit) => limit.clone(),
+        };
+        match any {
+            true => Figure::sum(lines.iter().map(each)),
+            false => Figure::sum(lines.iter().map(|line| pick(&line.mass).clone())),
+        }
+    };
+    Limited {
+        target: Figure::sum(lines.iter().map(|line| line.mass.target.clone())),
+        lower: limit(|mass| &mass.lower),
+        upper: limit(|mass| &mass.upper),
+    }
+}
+
+fn name(line: &MassLine) -> String {
+    match &line.bought {
+        Figure::Known(bought) => bought.article.clone(),
+        _ => line.kind.to_string(),
+    }
+}
+
+/// A property with its limits, in small units.
+fn limited(ground: &Ground<'_>, bought: &Figure<Bought>, key: &str, variant: Variant<'_>) -> Limited {
+    let value = bought.as_ref().then(|bought| match ground.article(bought) {
+        Some(article) => property(article, key, variant),
+        None => Figure::not_yet(format!("there is no article {}", bought.article)),
+    });
+    let name = bought.known().map_or("it", |bought| &bought.article);
+    Limited::of(&value, &format!("the {key} of {name}"))
+}
+
+/// Each limit multiplied by an amount that has none.
+fn scaled(each: &Limited, amount: &Figure<Number>) -> Limited {
+    let times = |figure: &Figure<Number>| figure.clone().by(amount.clone());
+    Limited { target: times(&each.target), lower: times(&each.lower), upper: times(&each.upper) }
+}
+
+fn cloth(ground: &Ground<'_>, parts: &Parts<'_>, variant: Variant<'_>) -> Vec<MassLine> {
+    let mut areas: BTreeMap<Bought, Vec<Figure<Number>>> = BTreeMap::new();
+    let mut lines = Vec::new();
+    for one in taken(ground, parts.cuts, parts.pieces, variant) {
+        let area = of_all(&one.area, &one.count.total);
+        match one.bought {
+            Figure::Known(bought) => areas.entry(bought).or_default().push(area),
+            unknown => {
+                let mass = Limited {
+                    target: unknown.clone().map(|_| Number::default()),
+                    lower: unknown.clone().map(|_| Number::default()),
+                    upper: unknown.clone().map(|_| Number::default()),
+                };
+                lines.push(MassLine { kind: "cloth", bought: unknown, mass });
+            }
+        }
+    }
+    let known = areas.into_iter().map(|(bought, areas)| {
+        let bought = Figure::Known(bought);
+        let mass = scaled(&limited(ground, &bought, "mass", variant), &Figure::sum(areas));
+        MassLine { kind: ArticleKind::Cloth.word(), bought, mass }
+    });
+    known.chain(lines).collect()
+}
+
+fn threads(ground: &Ground<'_>, parts: &Parts<'_>, variant: Variant<'_>) -> Vec<MassLine> {
+    let Some(thread) = pick(parts.thread, variant) else { return Vec::new() };
+    let mut sewn: BTreeMap<Bought, Vec<Figure<Number>>> = BTreeMap::new();
+    let mut lines = Vec::new();
+    for line in &thread.lines {
+        match &line.bought {
+            Figure::Known(bought) => sewn.entry(bought.clone()).or_default().push(line.sewn.clone()),
+            unknown => {
+                let mass = scaled(&limited(ground, unknown, "fineness", variant), &line.sewn);
+                lines.push(MassLine { kind: "thread", bought: unknown.clone(), mass });
+            }
+        }
+    }
+    let known = sewn.into_iter().map(|(bought, lengths)| {
+        let bought = Figure::Known(bought);
+        let mass = scaled(&limited(ground, &bought, "fineness", variant), &Figure::sum(lengths));
+        MassLine { kind: ArticleKind::Thread.word(), bought, mass }
+    });
+    known.chain(lines).collect()
+}
+
+fn fillings(parts: &Parts<'_>, variant: Variant<'_>) -> Vec<MassLine> {
+    let zones = pick(parts.filling, variant).map_or(&[][..], |filling| &filling.zones);
+    let line = |zone: &super::ZoneLine| MassLine {
+        kind: ArticleKind::Filling.word(),
+        bought: zone.bought.clone(),
+        mass: zone.all.clone(),
+    };
+    zones.iter().map(line).collect()
+}
+
+fn trims(ground: &Ground<'_>, parts: &Parts<'_>, variant: Variant<'_>) -> Vec<MassLine> {
+    let lines = pick(parts.trims, variant).map_or(&[][..], Vec::as_slice);
+    let line = |line: &TrimLine| {
+        let key = match line.unit {
+            TrimUnit::Pieces => "mass-each",
+            TrimUnit::Mm => "mass-per-length",
+        };
+        let bought = Figure::Known(line.bought.clone());
+        let mass = scaled(&limited(ground, &bought, key, variant), &line.total);
+        MassLine { kind: ArticleKind::Trim.word(), bought, mass }
+    };
+    lines.iter().map(line).collect()
+}
+
+fn pick<'f, T>(by: &'f ByVariant<T>, variant: Variant<'_>) -> Option<&'f T> {
+    by.get(variant.size)?.get(variant.colourway)
+}

@@ -1,0 +1,68 @@
+use serde::Serialize;
+
+use crate::standards::thread::{RATIO_DENSITY_PER_CM, geometry, ratio as guide};
+
+use super::{Figure, Number};
+
+/// Thread length over seam length of one line of stitches.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Ratio {
+    /// All threads of the stitch together, without tails and wastage.
+    pub value: Number,
+    /// What it follows.
+    pub basis: RatioBasis,
+    /// The conditions it holds under, or why it is only the guide's.
+    pub note: String,
+}
+
+/// What a thread ratio follows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum RatioBasis {
+    /// Textbook stitch geometry with the stated thickness, density and bight.
+    Geometry,
+    /// A thread maker's consumption guide, for thin cloth.
+    Guide,
+}
+
+/// The ratio of a stitch type: by geometry where everything it needs is known, else the guide's with its conditions.
+/// `thickness` and `bight` in mm, `density` in stitches per mm.
+pub(super) fn ratio(
+    stitch: &str,
+    thickness: &Figure<Number>,
+    density: &Figure<Number>,
+    bight: &Figure<Number>,
+) -> Figure<Ratio> {
+    let Some(formula) = geometry(stitch) else {
+        return guided(stitch, &format!("no geometry of {stitch} is published"));
+    };
+    let bight = if formula.has_bight() { bight.clone() } else { Figure::Known(Number::default()) };
+    let known = thickness.clone().with(density.clone(), |t, s| (t, s)).with(bight, |(t, s), w| (t, s, w));
+    match known {
+        Figure::Known((t, s, w)) => Figure::number(formula.ratio(t.raw(), w.raw(), s.raw())).map(|value| Ratio {
+            value,
+            basis: RatioBasis::Geometry,
+            note: format!("{} mm thick at {} stitches per cm", short(t), short(Number::new(s.raw() * 10.0))),
+        }),
+        // A guide's ratio would give a withheld thickness no protection, but says nothing of it either.
+        Figure::Withheld => guided(stitch, "the thickness is not shown"),
+        Figure::NotYet { why } => guided(stitch, &why.into_iter().collect::<Vec<_>>().join("; ")),
+    }
+}
+
+fn guided(stitch: &str, why: &str) -> Figure<Ratio> {
+    match guide(stitch) {
+        Some(row) => Figure::Known(Ratio {
+            value: Number::new(row.ratio),
+            basis: RatioBasis::Guide,
+            note: format!("for thin cloth at {RATIO_DENSITY_PER_CM} stitches per cm, the least; {why}"),
+        }),
+        None => Figure::not_yet(format!("no thread ratio is published for stitch type {stitch}")),
+    }
+}
+
+/// At most three decimals, for a remark.
+fn short(number: Number) -> f64 {
+    (number.raw() * 1e3).round() / 1e3
+}

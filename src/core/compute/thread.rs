@@ -1,0 +1,170 @@
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::model::Variant;
+use crate::standards::thread::{TAIL_MM, WASTAGE_PERCENT};
+
+use super::ground::{Bought, ByVariant, Ground, number, property};
+use super::ratio::{Ratio, ratio};
+use super::stitched::{Row, rows};
+use super::{Figure, Number};
+
+/// Thread left hanging at one end of a line of stitches, mm: the middle of what is usual (common practice).
+pub const TAIL: f64 = (TAIL_MM.0 + TAIL_MM.1) as f64 / 2.0;
+
+/// The thread of one product.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Thread {
+    /// One line for each seam, closed opening, finish, attachment and surface stitch.
+    pub lines: Vec<ThreadLine>,
+    /// By thread and colour.
+    pub totals: Vec<ThreadTotal>,
+    /// What is sewn without being counted, with the reason.
+    pub not_counted: BTreeMap<String, String>,
+}
+
+/// The thread of one seam or other line of stitches, all its images in one product.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct ThreadLine {
+    /// Id of the seam, opening, finish, attachment or stitch.
+    pub id: String,
+    /// Its kind: `seam`, `opening`, `finish`, `attach`, `stitch`.
+    pub kind: &'static str,
+    /// Lines of stitches in one product: one for each image, two for an opening sewn to a tape on both sides.
+    pub times: u64,
+    /// Stitch type number after ISO 4915.
+    pub stitch: Figure<String>,
+    /// The thread.
+    pub bought: Figure<Bought>,
+    /// Length that is stitched, mm, all lines together.
+    pub stitched: Figure<Number>,
+    /// Thickness of everything under the foot, mm: the stated thicknesses added, averaged along the line.
+    pub thickness: Figure<Number>,
+    /// Thread length over stitched length.
+    pub ratio: Figure<Ratio>,
+    /// Thread in the stitches, mm.
+    pub sewn: Figure<Number>,
+    /// Thread left hanging at both ends of every line, mm (common practice, 50 to 70 mm an end; the middle is taken).
+    pub tails: Number,
+    /// `sewn` + `tails`, mm.
+    pub net: Figure<Number>,
+}
+
+/// One thread in one product.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct ThreadTotal {
+    /// The thread.
+    #[serde(flatten)]
+    pub bought: Bought,
+    /// Thread that stays in the product, mm.
+    pub sewn: Figure<Number>,
+    /// With tails, mm.
+    pub net: Figure<Number>,
+    /// Stated wastage, percent of `net`.
+    pub wastage: Figure<Number>,
+    /// With wastage, mm.
+    pub needed: Figure<Number>,
+    /// Whole cones for 1,000 products.
+    pub cones_per_thousand: Figure<u64>,
+    /// Lines that name no thread, so that they are in no total.
+    pub missing: Vec<String>,
+}
+
+pub(super) fn thread(ground: &Ground<'_>) -> ByVariant<Thread> {
+    let (rows, not_counted) = rows(ground);
+    ground.by_variant(|variant| {
+        let lines: Vec<ThreadLine> = rows.iter().map(|row| line(ground, row, variant)).collect();
+        let totals = totals(ground, &lines, variant);
+        Thread { lines, totals, not_counted: not_counted.clone() }
+    })
+}
+
+fn line(ground: &Ground<'_>, row: &Row<'_>, variant: Variant<'_>) -> ThreadLine {
+    let title = row.title;
+    let stitch = match row.kind_of() {
+        Some(kind) => Figure::Known(kind.value.clone()),
+        None => Figure::not_yet(format!("the stitch type of {title} is not stated")),
+    };
+    let density = number(Figure::stated(row.density(), &format!("the stitch density of {title}")));
+    let bight = number(Figure::stated(row.width(), &format!("the width of the stitch of {title}")));
+    let thickness = row.thickness(ground, variant);
+    let ratio = stitch.as_ref().then(|stitch| ratio(stitch, &thickness, &density, &bight));
+    let stitched = row.stitched(ground, variant.size);
+    let tails = row.lines as f64 * 2.0 * TAIL;
+    let sewn = stitched.clone().by(ratio.as_ref().map(|ratio| ratio.value));
+    let thread = row.thread().map(|thread| thread.value.as_str());
+    ThreadLine {
+        id: row.id.to_string(),
+        kind: row.kind,
+        times: row.lines,
+        bought: ground.bought(thread, variant.colourway, &format!("the thread of {title}")),
+        net: sewn.clone().map(|sewn| Number::new(sewn.raw() + tails)),
+        tails: Number::new(tails),
+        stitch,
+        stitched,
+        thickness,
+        ratio,
+        sewn,
+    }
+}
+
+fn totals(ground: &Ground<'_>, lines: &[ThreadLine], variant: Variant<'_>) -> Vec<ThreadTotal> {
+    let mut by: BTreeMap<&Bought, Vec<&ThreadLine>> = BTreeMap::new();
+    for line in lines {
+        if let Figure::Known(bought) = &line.bought {
+            by.entry(bought).or_default().push(line);
+        }
+    }
+    let unnamed = lines.iter().filter(|line| line.bought.known().is_none());
+    let missing: Vec<String> = unnamed.map(|line| line.id.clone()).collect();
+    by.into_iter().map(|(bought, lines)| total(ground, bought, &lines, &missing, variant)).collect()
+}
+
+fn total(
+    ground: &Ground<'_>,
+    bought: &Bought,
+    lines: &[&ThreadLine],
+    missing: &[String],
+    variant: Variant<'_>,
+) -> ThreadTotal {
+    let article = ground.article(bought);
+    let property = |key: &str| match article {
+        Some(article) => property(article, key, variant),
+        None => Figure::not_yet(format!("there is no article {}", bought.article)),
+    };
+    let wastage = match property("wastage") {
+        Figure::NotYet { .. } => Figure::not_yet(format!(
+            "the wastage of {} is not stated ({} to {} % are usual)",
+            bought.article, WASTAGE_PERCENT.0, WASTAGE_PERCENT.1
+        )),
+        known => known.map(|share| Number::new(share.si_f64() * 100.0)),
+    };
+    let net = Figure::sum(lines.iter().map(|line| line.net.clone()));
+    let needed = net.clone().with(wastage.clone(), |net, wastage| with_wastage(net.raw(), wastage.raw()));
+    let needed = needed.then(Figure::number);
+    let cone = number(property("cone"));
+    ThreadTotal {
+        bought: bought.clone(),
+        sewn: Figure::sum(lines.iter().map(|line| line.sewn.clone())),
+        cones_per_thousand: needed.clone().with(cone, |needed, cone| cones(needed.raw(), cone.raw())),
+        missing: missing.to_vec(),
+        net,
+        wastage,
+        needed,
+    }
+}
+
+/// A length with its wastage in percent added.
+fn with_wastage(net: f64, percent: f64) -> f64 {
+    net * (1.0 + percent / 100.0)
+}
+
+/// Whole cones for 1,000 products.
+fn cones(needed: f64, cone: f64) -> u64 {
+    // On the grid first, so that a need of just whole cones does not take one more for a last digit.
+    (Number::new(needed * 1000.0 / cone).get()).ceil().max(0.0) as u64
+}
