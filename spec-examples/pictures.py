@@ -1,13 +1,14 @@
 """Draws the pictures of the examples: invented products, nothing photographed.
 
     python3 -m venv venv && venv/bin/pip install numpy pillow
-    venv/bin/python spec-examples/pictures.py
+    venv/bin/python spec-examples/pictures.py [cushion] [ball]
 
 Each product is a signed distance function in millimetres. It is looked at through a pinhole camera by sphere tracing,
 shaded in a few soft tones, and inked where the surface, the material or the depth changes. Greys and one colour only, so
 that a page printed in black still shows everything. The spots of the measurement arrows are printed at the end.
 """
 
+import sys
 from pathlib import Path
 
 import numpy as np
@@ -17,8 +18,6 @@ HERE = Path(__file__).resolve().parent
 WIDTH, HEIGHT, FINE = 1600, 1200, 2
 INK = np.array([38, 40, 42], np.float32)
 PAPER = np.array([255, 255, 255], np.float32)
-LIGHT = np.array([-0.45, -0.35, 0.82], np.float32)
-LIGHT /= np.linalg.norm(LIGHT)
 
 
 class Camera:
@@ -33,6 +32,8 @@ class Camera:
         self.right /= np.linalg.norm(self.right)
         self.up = np.cross(self.right, self.ahead)
         self.half = np.tan(np.radians(field) / 2)
+        light = 0.40 * back - 0.72 * self.right + 0.70 * np.array([0, 0, 1.0])
+        self.light = (light / np.linalg.norm(light)).astype(np.float32)
 
     def rays(self):
         """Directions through every fine pixel, row by row."""
@@ -71,21 +72,22 @@ class Cushion:
     TONES = {
         1: np.array([139, 148, 104], np.float32),
         2: np.array([236, 232, 222], np.float32),
-        3: np.array([176, 178, 180], np.float32),
-        4: np.array([92, 99, 66], np.float32),
+        3: np.array([206, 208, 210], np.float32),
+        4: np.array([205, 208, 190], np.float32),
     }
     half, high, corner, cord = 225.0, 50.0, 26.0, 5.6
-    floor, reach = -62.0, 1.0
+    gap, floor, reach = 3.0, -56.5, 1.0
 
     def body(self, x, y, z):
         flat = rounded_square(x, y, self.half, self.corner)
-        rim = np.clip(-flat / self.half, 0, 1)
-        dome = 30 * (1 - (1 - rim) ** 2.6)
-        along = np.arctan2(y, x)
-        pucker = 1.1 * np.sin(along * 34 + 2 * np.sin(along * 5)) * np.exp(-np.maximum(-flat, 0) / 16)
+        u, v = np.clip(x / self.half, -1, 1) ** 2, np.clip(y / self.half, -1, 1) ** 2
+        dome = np.where(z > 0, 36, 5) * ((1 - u) * (1 - v)) ** 0.62
+        along = np.where(u > v, y, x)
+        inward = np.maximum(-flat, 0)
+        pucker = 0.9 * np.sin(along * 0.17 + 2 * np.sin(along * 0.031)) * np.exp(-inward / 20) * inward / 20
         top = np.abs(z) - (self.high - 1 + dome + pucker)
         belly = 7 * np.clip(1 - (z / self.high) ** 2, 0, 1)
-        side = flat + 2.5 - belly + 3.2 * np.exp(-((z / 3.0) ** 2)) * (y > 150)
+        side = flat + 2.5 - belly + 2.6 * np.exp(-((z / 3.4) ** 2)) * (y > 150) * (np.abs(x) < 214)
         return smooth_max(top, side, 5) * 0.8
 
     def piping(self, x, y, z):
@@ -109,24 +111,25 @@ class Cushion:
         """Material of each point: the part it lies on, and the coil in the gap of the zip."""
         x, y, z = p[:, 0], p[:, 1], p[:, 2]
         found = np.array([self.CLOTH, self.CORD, self.METAL])[part]
-        coil = (found == self.CLOTH) & (y > 200) & (np.abs(z) < 2.4) & (np.abs(x) < 200)
+        coil = (found == self.CLOTH) & (y > 200) & (np.abs(z) < self.gap) & (np.abs(x) < 200)
         return np.where(coil, self.TAPE, found)
 
     def marks(self, p, material):
         """How much ink each point carries of itself: seams, stitches, teeth; from 0 to 1."""
         x, y, z = p[:, 0], p[:, 1], p[:, 2]
-        back = (y > 200) & (material != self.CORD) & (material != self.METAL)
-        teeth = (material == self.TAPE) & (np.mod(x, 4.0) < 1.7)
-        fold = back & (np.abs(np.abs(z) - 2.4) < 0.7) & (np.abs(x) < 200)
+        cloth = material == self.CLOTH
+        back = (y > 200) & (np.abs(x) < 222) & (cloth | (material == self.TAPE))
+        teeth = (material == self.TAPE) & (np.mod(x, 4.4) < 2.0)
+        fold = back & (np.abs(np.abs(z) - self.gap) < 0.6) & (np.abs(x) < 200)
         seam = back & (np.abs(z) < 0.8) & (np.abs(x) >= 200)
-        stitch = back & (np.abs(np.abs(z) - 10) < 0.75) & (np.abs(x) < 200) & (np.mod(x, 6.0) < 3.8)
+        stitch = back & (np.abs(np.abs(z) - 11) < 0.75) & (np.abs(x) < 200) & (np.mod(x, 6.0) < 3.8)
         tack = back & (np.abs(np.abs(x) - 201) < 1.3) & (np.abs(z) < 10)
-        turn = (np.abs(p[:, 0]) > self.half - 6) & (np.abs(y - 211) < 0.8) & (np.abs(z) < self.high)
-        return 0.75 * teeth + 0.9 * fold + 0.8 * seam + 0.6 * stitch + 0.9 * tack + 0.7 * (turn & ~back)
+        end = cloth & (y > 200) & (np.abs(np.abs(x) - y) < 1.1) & (np.abs(z) < self.high - 4)
+        return 0.8 * teeth + 0.8 * fold + 0.8 * seam + 0.65 * stitch + 0.9 * tack + 0.6 * end
 
     def shadow(self, x, y):
         """How dark the table is."""
-        near = rounded_square(x - 14, y - 10, self.half - 22, 60)
+        near = rounded_square(x, y, self.half - 12, 50)
         return 0.34 * np.exp(-np.maximum(near, 0) / 26) + 0.12 * np.exp(-np.maximum(near, 0) / 70)
 
 
@@ -142,7 +145,9 @@ class Ball:
     radius = 32.5
     floor, reach = -29.6, 0.8
 
-    def __init__(self, tilt):
+    def __init__(self, tilt, closing=None):
+        """A ball turned by two angles; `closing` is the gore at whose end the closed opening is seen."""
+        self.closing = closing
         a, b = np.radians(tilt)
         about_x = np.array([[1, 0, 0], [0, np.cos(a), -np.sin(a)], [0, np.sin(a), np.cos(a)]])
         about_z = np.array([[np.cos(b), -np.sin(b), 0], [np.sin(b), np.cos(b), 0], [0, 0, 1]])
@@ -160,10 +165,10 @@ class Ball:
         sag = p * np.array([1, 1, 1.07], np.float32) + np.array([0, 0, -0.4], np.float32)
         offset, _, pole, r = self.angles(sag)
         across = np.sqrt(np.maximum(1 - pole**2, 0)) * self.radius
-        seam = (np.pi / 6 - np.abs(offset)) * across
+        seam = (1 - (offset / (np.pi / 6)) ** 2) * np.pi / 12 * across
         groove = 1.5 * np.exp(-seam / 1.3) + 1.1 * np.exp(-seam / 5)
         dent = 1.6 * np.exp(-((across / 5) ** 2))
-        lumps = 0.28 * np.sin(p[:, 0] * 0.62 + 1.3) * np.sin(p[:, 1] * 0.57 + 0.4) * np.sin(p[:, 2] * 0.66)
+        lumps = 0.17 * np.sin(p[:, 0] * 0.62 + 1.3) * np.sin(p[:, 1] * 0.57 + 0.4) * np.sin(p[:, 2] * 0.66)
         round_ = r - (self.radius + 1.0 - groove - dent + lumps)
         low = -p[:, 2] - 29.6
         return smooth_max(round_, low, 5)[None] * 0.75
@@ -177,16 +182,16 @@ class Ball:
         offset, gore, pole, _ = self.angles(p * np.array([1, 1, 1.07], np.float32))
         across = np.sqrt(np.maximum(1 - pole**2, 0)) * self.radius
         seam = (np.pi / 6 - np.abs(offset)) * across
+        if self.closing is None:
+            return 0.8 * (seam < 0.28)
         closed = ((gore == self.closing) & (offset > 0)) | ((gore == self.closing + 1) & (offset < 0))
         height = np.arcsin(np.clip(pole, -1, 1)) * self.radius
-        rung = (np.mod(height, 3.0) < 0.7) & (np.abs(height) < 15) & (seam < 1.5)
+        rung = (np.mod(height, 3.0) < 0.7) & (np.abs(height) < 36) & (seam < 1.0)
         return 0.75 * (rung & closed) + 0.8 * (seam < 0.28)
 
-    closing = -2
-
     def shadow(self, x, y):
-        near = np.hypot(x - 3, y - 2) - 17
-        return 0.36 * np.exp(-np.maximum(near, 0) / 6) + 0.12 * np.exp(-np.maximum(near, 0) / 16)
+        r = np.hypot(x, y)
+        return 0.42 * np.exp(-((r / 23) ** 4)) + 0.14 * np.exp(-((r / 30) ** 2))
 
 
 def trace(thing, camera, rays):
@@ -198,9 +203,9 @@ def trace(thing, camera, rays):
     live = np.flatnonzero(gap < size)
     far = np.full(len(rays), np.inf, np.float32)
     t = middle[live] - np.sqrt(size**2 - gap[live] ** 2)
-    for _ in range(110):
+    for _ in range(320):
         d = thing.parts(eye + t[:, None] * rays[live]).min(axis=0)
-        done = d < 0.02 * thing.reach
+        done = d < 0.005 * thing.reach
         far[live[done]] = t[done]
         keep = ~done & (t < middle[live] + size)
         live, t = live[keep], t[keep] + d[keep] * 0.9
@@ -227,15 +232,17 @@ def openness(thing, p, n):
     return np.clip(shade, 0.25, 1)
 
 
-def shade(thing, p, n, material, view):
+def shade(thing, p, n, material, view, light):
     """Colour of surface points: a lit tone, a little gloss, darker where the place is narrow."""
     tone = np.zeros((len(p), 3), np.float32)
     for number, colour in thing.TONES.items():
         tone[material == number] = colour
-    lit = np.clip(n @ LIGHT, -1, 1)
-    soft = 0.62 + 0.34 * np.clip(lit * 0.75 + 0.25, 0, 1) + 0.10 * (n[:, 2] * 0.5 + 0.5)
+    lit = np.clip(n @ light, -1, 1)
+    facing = np.clip(-(n * view).sum(axis=-1), 0, 1)
+    soft = 0.40 + 0.62 * np.clip(lit * 0.75 + 0.25, 0, 1) + 0.10 * (n[:, 2] * 0.5 + 0.5)
+    soft *= 0.86 + 0.14 * np.minimum(facing * 1.6, 1)
     soft *= 0.55 + 0.45 * openness(thing, p, n)
-    half = LIGHT - view
+    half = light - view
     half /= np.linalg.norm(half, axis=-1, keepdims=True)
     gloss = np.clip((n * half).sum(axis=-1), 0, 1) ** 26 * 0.10
     return tone * soft[:, None] + 255 * gloss[:, None]
@@ -252,10 +259,12 @@ def inked(field, width):
 def thick(edge, width):
     """Grows marked pixels to a disc of that radius."""
     grown = edge.copy()
+    edge = np.pad(edge, width)
+    inside = (slice(width, -width), slice(width, -width))
     for dy in range(-width, width + 1):
         for dx in range(-width, width + 1):
             if dx * dx + dy * dy <= width * width + 1:
-                grown |= np.roll(edge, (dy, dx), (0, 1))
+                grown |= np.roll(edge, (dy, dx), (0, 1))[inside]
     return grown
 
 
@@ -266,7 +275,7 @@ def table(thing, camera, rays, far):
     t = (thing.floor - camera.eye[2]) / rays[down, 2]
     spot = camera.eye + t[:, None] * rays[down]
     dark[down] = thing.shadow(spot[:, 0], spot[:, 1])
-    return np.where(dark > 0.012, dark, 0)
+    return np.clip(dark - 0.02, 0, 1)
 
 
 def draw(thing, camera, path):
@@ -279,7 +288,7 @@ def draw(thing, camera, path):
     material = thing.materials(p, part)
     n = normals(thing, p)
     image = PAPER * (1 - table(thing, camera, rays, far))[:, None]
-    colour = shade(thing, p, n, material, rays[hit])
+    colour = shade(thing, p, n, material, rays[hit], camera.light)
     ink = np.clip(thing.marks(p, material), 0, 1)[:, None]
     image[hit] = colour * (1 - ink) + INK * ink
     shape = (HEIGHT * FINE, WIDTH * FINE)
@@ -292,11 +301,11 @@ def draw(thing, camera, path):
 
 
 def save(image, path):
-    """Averages the fine pixels and keeps 96 tones."""
+    """Averages the fine pixels and keeps 160 tones."""
     small = image.reshape(HEIGHT, FINE, WIDTH, FINE, 3).mean(axis=(1, 3))
     picture = Image.fromarray(np.clip(small + 0.5, 0, 255).astype(np.uint8))
     path.parent.mkdir(parents=True, exist_ok=True)
-    palette = picture.quantize(96, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE)
+    palette = picture.quantize(160, method=Image.Quantize.MEDIANCUT, kmeans=2, dither=Image.Dither.NONE)
     palette.save(path, optimize=True)
     print(f"{path.relative_to(HERE)}: {path.stat().st_size // 1024} kB")
 
@@ -305,18 +314,18 @@ def cushion():
     """Front, left side and back of the cushion, and where its arrows start and end."""
     thing, folder = Cushion(), HERE / "floor-cushion" / "pictures"
     a, h = thing.half, thing.high
-    front = Camera(-28, 30, 1800, (0, 0, -8))
-    side = Camera(-90, 5, 1900, (0, 0, -2))
-    back = Camera(180 - 26, 24, 1800, (0, 0, -8))
+    front = Camera(-28, 30, 2250, (0, 0, -4))
+    side = Camera(-90, 0.6, 2150, (0, 0, 6))
+    back = Camera(180 - 26, 24, 2250, (0, 0, 0))
     for camera, name in ((front, "front"), (side, "side"), (back, "back")):
         draw(thing, camera, folder / f"{name}.png")
     arrows = {
         "A": (front, (-a, -a - 60, h), (a, -a - 60, h)),
         "B": (front, (-a - 60, -a, h), (-a - 60, a, h)),
         "E": (front, (-a, -a, h), (-a, -a, -h)),
-        "C": (side, (-a, -20, -h), (-a, -20, h)),
-        "F": (side, (0, 120, -80), (0, 120, 80)),
-        "D": (back, (-200, a + 8, -26), (200, a + 8, -26)),
+        "C": (side, (-a, -120, -h), (-a, -120, h)),
+        "F": (side, (0, 0, -55), (0, 0, 86)),
+        "D": (back, (-200, a + 8, -34), (200, a + 8, -34)),
     }
     for name, (camera, start, end) in arrows.items():
         print(f'{name}: ["{camera.spot(start)}", "{camera.spot(end)}"]')
@@ -325,10 +334,11 @@ def cushion():
 def ball():
     """The ball with its pole towards the viewer's top, and the closed seam."""
     folder = HERE / "juggling-ball" / "pictures"
-    draw(Ball((-32, 14)), Camera(0, 14, 250, (0, 0, 0)), folder / "front.png")
-    draw(Ball((4, 0)), Camera(0, 6, 250, (0, 0, 0)), folder / "seam.png")
+    draw(Ball((-32, 14)), Camera(0, 14, 285), folder / "front.png")
+    draw(Ball((6, 22), closing=-2), Camera(0, 8, 285), folder / "seam.png")
 
 
 if __name__ == "__main__":
-    cushion()
-    ball()
+    wanted = sys.argv[1:] or ["cushion", "ball"]
+    for name in wanted:
+        {"cushion": cushion, "ball": ball}[name]()
