@@ -12,5 +12,6 @@ mod rules;
 mod scene;
 mod schema;
 mod standards;
+mod tidy;
 mod units;
 mod words;

@@ -1,0 +1,327 @@
+//! What must stay so in the whole tree: who imports whom, sizes, what is absent. Each has its reason in DEVELOPERS.md.
+
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+
+/// The leaves: everyone may import them.
+const LEAVES: &[&str] = &["source", "units", "geom", "standards", "words"];
+
+/// Modules of `backtack-core` and what each may import beside itself and, unless it is a leaf, the leaves.
+const LAYERS: &[(&str, &[&str])] = &[
+    ("source", &[]),
+    ("units", &[]),
+    ("geom", &["units"]),
+    ("standards", &["units"]),
+    ("words", &["units"]),
+    ("scene", &["words"]),
+    ("diag", &[]),
+    ("model", &[]),
+    ("read", &["model", "diag"]),
+    ("check", &["model", "diag"]),
+    ("compute", &["model", "diag"]),
+    ("revision", &["model", "diag", "compute"]),
+    ("rules", &["model", "diag", "read", "check", "compute", "revision"]),
+];
+
+/// What `render` may see of `backtack-core`: figures and the model, never how they were read or checked.
+const RENDER: &[&str] =
+    &["source", "units", "geom", "standards", "words", "scene", "diag", "model", "compute", "revision"];
+
+/// Everything that may stand at the top of the repository, beside hidden files and what a build leaves.
+const TOP: &[&str] = &[
+    "Cargo.toml",
+    "Cargo.lock",
+    "README.md",
+    "DEVELOPERS.md",
+    "CHANGELOG.md",
+    "LICENSE-MIT",
+    "LICENSE-APACHE",
+    "src",
+    "templates",
+    "spec-examples",
+    "tests",
+    "benches",
+    "target",
+    "out",
+];
+
+/// Longest source file, lines.
+const LONGEST: usize = 500;
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
+}
+
+/// Every file below a folder with one of these endings: path from the top with forward slashes, and text.
+fn files(folder: &str, endings: &[&str]) -> Vec<(String, String)> {
+    let mut paths = Vec::new();
+    walk(&root().join(folder), &mut paths);
+    paths.sort();
+    let wanted = paths.into_iter().filter(|path| {
+        path.extension().is_some_and(|ending| endings.iter().any(|one| *one == ending.to_string_lossy().as_ref()))
+    });
+    wanted
+        .map(|path| {
+            let name = path.strip_prefix(root()).unwrap().to_string_lossy().replace('\\', "/");
+            (name, String::from_utf8_lossy(&std::fs::read(&path).unwrap()).into_owned())
+        })
+        .collect()
+}
+
+fn walk(folder: &Path, out: &mut Vec<PathBuf>) {
+    for entry in std::fs::read_dir(folder).into_iter().flatten().flatten() {
+        let path = entry.path();
+        let name = entry.file_name().to_string_lossy().into_owned();
+        if path.is_dir() && name != "target" && !name.starts_with('.') {
+            walk(&path, out);
+        } else if path.is_file() {
+            out.push(path);
+        }
+    }
+}
+
+fn sources() -> Vec<(String, String)> {
+    files("src", &["rs"])
+}
+
+/// The code of a file without the tests at its end and without comments.
+fn code(text: &str) -> String {
+    let end = text.find("#[cfg(test)]\nmod ").unwrap_or(text.len());
+    let lines = text[..end].lines().filter(|line| !line.trim_start().starts_with("//"));
+    lines.collect::<Vec<_>>().join("\n")
+}
+
+/// The first names behind every `start` (`crate::`): of `crate::a::b` it is `a`, of `crate::{a, b::c}` `a` and `b`.
+fn imports(code: &str, start: &str) -> BTreeSet<String> {
+    let mut names = BTreeSet::new();
+    for (at, _) in code.match_indices(start) {
+        let before = code[..at].chars().next_back();
+        if before.is_some_and(|c| c.is_alphanumeric() || c == '_' || c == ':') {
+            continue;
+        }
+        let rest = &code[at + start.len()..];
+        if rest.starts_with('{') {
+            group(rest, &mut names);
+        } else {
+            names.insert(word(rest));
+        }
+    }
+    names.into_iter().filter(|name| name.starts_with(|c: char| c.is_ascii_lowercase())).collect()
+}
+
+fn group(rest: &str, names: &mut BTreeSet<String>) {
+    let mut depth = 0;
+    let mut fresh = false;
+    for (at, c) in rest.char_indices() {
+        match c {
+            '{' => depth += 1,
+            '}' => depth -= 1,
+            _ => {}
+        }
+        if depth == 0 {
+            return;
+        }
+        if depth == 1 && (c == '{' || c == ',') {
+            fresh = true;
+        } else if fresh && !c.is_whitespace() {
+            names.insert(word(&rest[at..]));
+            fresh = false;
+        }
+    }
+}
+
+fn word(text: &str) -> String {
+    text.chars().take_while(|c| c.is_ascii_alphanumeric() || *c == '_').collect()
+}
+
+/// The module of `backtack-core` a file belongs to.
+fn module(path: &str) -> Option<String> {
+    let name = path.strip_prefix("src/core/")?.split('/').next()?.trim_end_matches(".rs");
+    (name != "lib").then(|| name.to_string())
+}
+
+#[test]
+fn the_reader_of_imports_reads_them() {
+    let names = |text: &str| imports(text, "crate::").into_iter().collect::<Vec<_>>();
+    assert_eq!(names("use crate::model::Model;"), ["model"]);
+    assert_eq!(names("use crate::{diag::{Finding, Rule}, model};\ncrate::read::folder()"), ["diag", "model", "read"]);
+    assert_eq!(names("use backtack_crate::cli; use crate::Checked;"), Vec::<String>::new());
+}
+
+#[test]
+fn modules_import_only_the_layers_below() {
+    let known: BTreeSet<&str> = LAYERS.iter().map(|(name, _)| *name).collect();
+    let mut seen = BTreeSet::new();
+    for (path, text) in sources() {
+        let Some(module) = module(&path) else { continue };
+        let Some((name, allowed)) = LAYERS.iter().find(|(name, _)| *name == module) else {
+            panic!("{path}: the module {module} has no layer in tests/core/tidy.rs")
+        };
+        seen.insert(*name);
+        for import in imports(&code(&text), "crate::") {
+            let own = import == module;
+            let leaf = !LEAVES.contains(name) && LEAVES.contains(&import.as_str());
+            assert!(own || leaf || allowed.contains(&import.as_str()), "{path} imports {import}");
+        }
+    }
+    assert_eq!(seen, known, "a layer has no module");
+}
+
+#[test]
+fn rendering_sees_figures_and_model_only() {
+    for (path, text) in sources().into_iter().filter(|(path, _)| path.starts_with("src/render")) {
+        let code = code(&text);
+        for import in imports(&code, "backtack_core::") {
+            assert!(RENDER.contains(&import.as_str()), "{path} imports backtack_core::{import}");
+        }
+        for import in imports(&code, "crate::") {
+            assert_eq!(import, "render", "{path}");
+        }
+        for absent in ["std::fs", "std::env", "std::time", "std::net", "std::process", "std::io"] {
+            assert!(!code.contains(absent), "{path} uses {absent}");
+        }
+    }
+}
+
+#[test]
+fn nothing_imports_the_command_line() {
+    for (path, text) in sources() {
+        if !path.starts_with("src/cli") && path != "src/main.rs" {
+            assert!(!imports(&code(&text), "crate::").contains("cli"), "{path} imports cli");
+            assert!(!code(&text).contains("backtack::cli"), "{path} imports cli");
+        }
+    }
+}
+
+#[test]
+fn one_file_imports_the_engine() {
+    let mut found = BTreeSet::new();
+    for (path, text) in sources() {
+        let code = code(&text);
+        if code.contains("use typst")
+            || code.contains("typst::")
+            || code.contains("typst_pdf::")
+            || code.contains("typst_layout::")
+        {
+            found.insert(path);
+        }
+    }
+    let engine: BTreeSet<String> =
+        ["src/render/engine.rs", "src/render/engine/frames.rs"].into_iter().map(str::to_string).collect();
+    assert!(found.contains("src/render/engine.rs"), "{found:?}");
+    assert!(found.is_subset(&engine), "{found:?}");
+}
+
+#[test]
+fn files_are_small() {
+    let all = sources().into_iter().chain(files("templates", &["typ"])).chain(files("benches", &["rs"]));
+    for (path, text) in all {
+        let lines = text.lines().count();
+        assert!(lines <= LONGEST, "{path} has {lines} lines, more than {LONGEST}");
+    }
+    let main = std::fs::read_to_string(root().join("src/main.rs")).unwrap();
+    assert!(main.lines().count() < 20, "main.rs only passes the arguments on");
+}
+
+#[test]
+fn module_names_are_one_word() {
+    for (path, _) in sources() {
+        let rule = path.starts_with("src/core/check/") || path.starts_with("src/core/read/rules/");
+        assert!(rule || !path.contains('_'), "{path}: one word a module; only rules have the words of their code");
+    }
+}
+
+#[test]
+fn panics_stay_in_tests() {
+    let (mut lines, mut stated) = (0, 0);
+    for (path, text) in sources() {
+        let code = code(&text);
+        assert!(!code.contains(".unwrap()"), "{path} unwraps; bad input is a finding");
+        lines += code.lines().count();
+        stated += code.matches(".expect(").count();
+    }
+    assert!(stated * 1000 <= lines * 3 / 2, "{stated} expect in {lines} lines: more than 1.5 in a thousand");
+}
+
+#[test]
+fn templates_compute_nothing() {
+    for (path, text) in files("templates", &["typ"]) {
+        for absent in ["calc.", "eval(", "plugin(", "sys.inputs", "datetime.", "@preview"] {
+            assert!(!text.contains(absent), "{path} uses {absent}: templates get final strings");
+        }
+        let attached = text.replace("read(\"/attachments/\" + ", "");
+        assert!(!attached.contains("read("), "{path} reads something else than attachments");
+        for (at, _) in text.match_indices("\"..") {
+            let line = text[..at].lines().count();
+            assert!(text[..at].ends_with("#import "), "{path}:{line} reaches up by other means than an import");
+        }
+    }
+}
+
+/// Sheets are an enumeration in the view data; each has a template and the file that fills it.
+#[test]
+fn a_sheet_is_a_variant_a_template_and_a_file() {
+    let text = std::fs::read_to_string(root().join("src/render/sheets.rs")).unwrap();
+    let start = text.find("pub enum Sheet {").unwrap();
+    let body = &text[start..start + text[start..].find("\n}").unwrap()];
+    let sheets: BTreeSet<String> = body
+        .lines()
+        .filter_map(|line| line.trim().split_once('('))
+        .map(|(name, _)| name.to_lowercase())
+        .filter(|name| name.chars().all(char::is_alphabetic))
+        .collect();
+    let names = |folder: &str, ending: &str| -> BTreeSet<String> {
+        let stem =
+            |(path, _): (String, String)| path.rsplit('/').next().unwrap().split('.').next().unwrap().to_string();
+        files(folder, &[ending]).into_iter().map(stem).collect()
+    };
+    assert_eq!(sheets, names("templates/sheets", "typ"));
+    let filled = names("src/render/sheet", "rs");
+    // The files that fill the sheets come with `compute`.
+    assert!(filled.is_empty() || sheets.is_subset(&filled), "no file of src/render/sheet fills {:?}", sheets.difference(&filled));
+}
+
+#[test]
+fn the_top_level_is_fixed() {
+    for entry in std::fs::read_dir(root()).unwrap() {
+        let name = entry.unwrap().file_name().to_string_lossy().into_owned();
+        assert!(
+            name.starts_with('.') || TOP.contains(&name.as_str()),
+            "{name} has no place at the top of the repository"
+        );
+    }
+}
+
+/// What is left over from making it, or names a machine.
+#[test]
+fn the_text_speaks_of_the_product_only() {
+    let words = [["/wo", "rk/"], ["/ro", "ot/"], ["TO", "DO"], ["FIX", "ME"], ["XX", "X:"], ["lorem", " ipsum"]]
+        .map(|parts| parts.concat());
+    let mut all = sources();
+    for folder in ["templates", "tests", "benches", "spec-examples"] {
+        all.extend(files(folder, &["rs", "typ", "toml", "md", "py", "svg"]));
+    }
+    for name in ["README.md", "DEVELOPERS.md", "CHANGELOG.md", "Cargo.toml"] {
+        all.extend(std::fs::read_to_string(root().join(name)).map(|text| (name.to_string(), text)));
+    }
+    for (path, text) in all {
+        for word in &words {
+            assert!(!text.contains(word.as_str()), "{path} holds {word}");
+        }
+    }
+}
+
+/// Both ways of writing floats that differ between platforms are caught by the linter; its list must stay.
+#[test]
+fn the_linter_keeps_its_lists() {
+    let text = std::fs::read_to_string(root().join(".clippy.toml")).unwrap();
+    for needed in
+        ["f64::sin", "std::fs::read", "std::env::var", "SystemTime::now", "HashMap", "too-many-lines-threshold = 80"]
+    {
+        assert!(text.contains(needed), "{needed} is gone from .clippy.toml");
+    }
+    for manifest in ["Cargo.toml", "src/core/Cargo.toml"] {
+        let text = std::fs::read_to_string(root().join(manifest)).unwrap();
+        assert!(text.contains("[lints]\nworkspace = true"), "{manifest}");
+    }
+}
