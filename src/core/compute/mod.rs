@@ -34,7 +34,7 @@ pub use need::ClothNeed;
 pub use ratio::{Ratio, RatioBasis};
 pub use seams::{CaughtSize, SeamFigures, SeamSize};
 pub use shapes::{CutFigures, CutLineFigures, PieceSize, RunLength, SewFigures};
-pub use thread::{TAIL, Thread, ThreadLine, ThreadTotal};
+pub use thread::{TAIL, Thread, ThreadLine, ThreadTotal, with_wastage};
 pub use trims::{TrimLine, TrimUnit};
 
 use std::collections::BTreeMap;

@@ -158,8 +158,8 @@ fn total(
     }
 }
 
-/// A length with its wastage in percent added.
-fn with_wastage(net: f64, percent: f64) -> f64 {
+/// A length of thread with its wastage in percent added; in the unit of the length.
+pub fn with_wastage(net: f64, percent: f64) -> f64 {
     net * (1.0 + percent / 100.0)
 }
 
