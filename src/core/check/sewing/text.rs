@@ -20,12 +20,12 @@ pub fn chain(context: &Context<'_>, runs: &[Run], implied: bool) -> String {
     for run in runs {
         let Some((from, to)) = run.ends(&assembly.outlines, &assembly.instances) else { continue };
         match last {
-            Some((instance, end)) if instance == run.instance && end == from => out.push_str(&format!("-{to}")),
-            Some((instance, _)) if instance == run.instance => out.push_str(&format!(", {from}-{to}")),
+            Some((at, end)) if at == run.instance && end == from => out.push_str(&format!("-{to}")),
+            Some((at, _)) if at == run.instance => out.push_str(&format!(", {from}-{to}")),
             Some(_) => {
-                out.push_str(&format!(", {}:{from}-{to}", self::instance(context, run.instance, implied)));
+                out.push_str(&format!(", {}:{from}-{to}", instance(context, run.instance, implied)));
             }
-            None => out.push_str(&format!("{}:{from}-{to}", self::instance(context, run.instance, implied))),
+            None => out.push_str(&format!("{}:{from}-{to}", instance(context, run.instance, implied))),
         }
         last = Some((run.instance, to));
     }

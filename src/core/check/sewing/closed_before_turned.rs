@@ -1,0 +1,183 @@
+use std::collections::BTreeMap;
+
+use crate::check::Context;
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::assembly::Shell;
+use crate::model::{Deed, Form, JointKind, Step};
+use crate::source::Span;
+
+use super::text;
+
+/// A part that is closed before it is turned or filled.
+pub const RULE: Rule = Rule {
+    code: "closed-before-turned",
+    family: "sewing",
+    severity: Severity::Must,
+    summary: "a part is turned or filled when none of its openings is open any more",
+    explanation: "A part is sewn inside out, turned through an opening, filled through it and then closed. An opening \
+                  stands in the order of work where it is closed, so turning and filling come before at least one of \
+                  them. Zips and other closings that open again do not count as closed.",
+    failing: "[work]\norder = [\"top\", \"side\", \"back\", \"turn\", \"fill\"]  # back is the opening",
+    passing: "[work]\norder = [\"top\", \"side\", \"turn\", \"fill\", \"back\"]  # back is the opening",
+    source: "common practice",
+};
+
+/// Closings that open again, as people write them.
+const REOPENS: [&str; 10] =
+    ["zip", "hook", "button", "snap", "press stud", "popper", "drawstring", "lace", "tie", "buckle"];
+
+/// Reports turning and filling steps that come too late, and filled shells that have no opening at all.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    let places = places(context);
+    for (id, step) in &context.model.steps {
+        if let Some(found) = late(context, &places, id, step) {
+            findings.push(found);
+        }
+    }
+    never_open(context, findings);
+}
+
+/// Where each step stands in the order of work.
+fn places<'a>(context: &Context<'a>) -> BTreeMap<&'a str, (usize, Span)> {
+    let mut places = BTreeMap::new();
+    for (n, step) in context.model.work.order.iter().enumerate() {
+        places.entry(step.value.as_str()).or_insert((n, step.span));
+    }
+    places
+}
+
+/// The part a step is done to: as it says, else the part of the zone it fills.
+fn part<'a>(context: &Context<'a>, step: &'a Step) -> Option<&'a str> {
+    let zone = || context.model.zones.get(&step.zone.as_ref()?.value)?.part.as_ref();
+    step.part.as_ref().or_else(zone).map(|part| part.value.as_str())
+}
+
+fn late(context: &Context<'_>, places: &BTreeMap<&str, (usize, Span)>, id: &str, step: &Step) -> Option<Finding> {
+    let part = part(context, step)?;
+    let declared = context.model.parts.get(part)?;
+    let form = declared.form.as_ref().map(|form| form.value);
+    let judged = match step.deed {
+        Deed::Turn | Deed::Fill => true,
+        // What is put in may be finished and closed itself; only a cover certainly holds something else.
+        Deed::Insert => form == Some(Form::Cover),
+        Deed::Other => false,
+    };
+    let (at, span) = *places.get(id).filter(|_| judged)?;
+    for usage in &declared.uses {
+        let key = (part.to_string(), usage.name.clone());
+        let shells = context.assembly.sewing.shells.iter();
+        let mut last = None;
+        let mut closed = false;
+        for shell in shells.filter(|shell| !shell.joints.is_empty() && shell.parts.contains(&key)) {
+            match closing(context, places, shell) {
+                Some(closing) if closing.0 < at => (closed, last) = (true, last.max(Some(closing))),
+                _ => {
+                    closed = false;
+                    break;
+                }
+            }
+        }
+        if let Some((_, closing)) = last.filter(|_| closed) {
+            return Some(finding(context, places, (id, span), step, part, closing));
+        }
+    }
+    None
+}
+
+/// The last step that closes a shell, and its place in the order; `None` if it never closes, or its order is unknown.
+fn closing<'a>(
+    context: &Context<'a>,
+    places: &BTreeMap<&'a str, (usize, Span)>,
+    shell: &Shell,
+) -> Option<(usize, &'a str)> {
+    let assembly = context.assembly;
+    let mut last: Option<(usize, &str)> = None;
+    for n in &shell.joints {
+        let id = assembly.joints.get(*n)?.joint.as_str();
+        if context.model.joints.get(id).is_some_and(|joint| reopens(joint.close.as_ref())) {
+            return None;
+        }
+        last = last.max(Some((places.get(id)?.0, id)));
+    }
+    for run in &shell.boundary {
+        let account = assembly.sewing.accounts.get(run)?;
+        let caught = account.joints.first().and_then(|n| assembly.joints.get(*n)).map(|joint| joint.joint.as_str());
+        let attached = account.attached.first().and_then(|n| assembly.edgings.get(*n)).map(|one| one.id.as_str());
+        let id = caught.or(attached)?;
+        last = last.max(Some((places.get(id)?.0, id)));
+    }
+    last
+}
+
+fn reopens(close: Option<&crate::model::Close>) -> bool {
+    let Some(close) = close else { return false };
+    let by = close.by.as_ref().and_then(|by| by.known()).map(|by| by.to_lowercase());
+    close.trim.is_some() || by.is_some_and(|by| REOPENS.iter().any(|word| by.contains(word)))
+}
+
+fn finding(
+    context: &Context<'_>,
+    places: &BTreeMap<&str, (usize, Span)>,
+    (id, span): (&str, Span),
+    step: &Step,
+    part: &str,
+    closing: &str,
+) -> Finding {
+    let done = match step.deed {
+        Deed::Turn => "turned",
+        Deed::Fill => "filled",
+        _ => "to take something in",
+    };
+    let is_opening = context.model.joints.get(closing).is_some_and(|joint| joint.kind == JointKind::Opening);
+    let message = match is_opening {
+        true => format!("{part} is {done} in step {id}, but its opening {closing} is closed before"),
+        false => format!("{part} is {done} in step {id}, but it is closed with {closing} before, and has no opening"),
+    };
+    let finding = Finding::new(&RULE, message).at(span, format!("{part} is closed by now"));
+    let finding = match places.get(closing) {
+        Some((_, place)) => finding.at(*place, format!("{closing} closes it")),
+        None => finding,
+    };
+    match is_opening {
+        true => finding.help(text::moved_before(context, id, closing)),
+        false => finding.help(format!(
+            "part of a seam stays open: name its ends and declare an [opening.ID] there, closed after {id}; or {}",
+            text::moved_before(context, id, closing)
+        )),
+    }
+}
+
+/// A part that holds a filling but has no way in.
+fn never_open(context: &Context<'_>, findings: &mut Findings) {
+    let assembly = context.assembly;
+    for (id, zone) in context.model.zones.iter().filter(|_| assembly.sewing.whole) {
+        let Some(part) = &zone.part else { continue };
+        let mut own = assembly
+            .sewing
+            .shells
+            .iter()
+            .filter(|shell| !shell.joints.is_empty() && shell.parts.iter().any(|(name, _)| *name == part.value));
+        let shut = |shell: &Shell| {
+            let openings =
+                shell.joints.iter().filter_map(|n| context.model.joints.get(&assembly.joints.get(*n)?.joint));
+            shell.boundary.is_empty() && !openings.into_iter().any(|joint| joint.kind == JointKind::Opening)
+        };
+        if let Some(first) = own.next()
+            && shut(first)
+            && own.all(shut)
+        {
+            findings.push(
+                Finding::new(
+                    &RULE,
+                    format!("{} is filled with {id}, but every edge of it is a seam: it has no opening", part.value),
+                )
+                .at(zone.entry.span(), "how does it get in?")
+                .help(format!(
+                    "name two points on a seam of {}, and declare the stretch between them as [opening.ID] with its \
+                         `close`",
+                    part.value
+                )),
+            );
+        }
+    }
+}

@@ -1,0 +1,273 @@
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::check::Context;
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::Piece;
+use crate::model::assembly::{Instance, Resolved, Reverse, Run, Side};
+
+use super::{cause, text};
+
+/// A piece that ends up with its wrong side out.
+pub const RULE: Rule = Rule {
+    code: "inside-out-seam",
+    family: "sewing",
+    severity: Severity::Must,
+    summary: "a seam joins the right side of one piece to the wrong side of another",
+    explanation: "Walk along a seam with the right side of both pieces towards you: one piece lies to the left and the \
+                  other to the right. So the two sides of a seam run oppositely round their pieces. Where they do not, \
+                  one piece is inside out: a copy that should be mirrored is not, or a side is written backwards.",
+    failing: "[piece.SIDE]\ncopies = [\"l\", \"r\"]\n[seam.crown]\na = \"SIDE.l:n-c\"\nb = \"SIDE.r:n-c\"",
+    passing: "[piece.SIDE]\ncopies = [\"l\", \"r mirrored\"]\n[seam.crown]\na = \"SIDE.l:n-c\"\nb = \"SIDE.r:n-c\"",
+    source: "common practice; the two sides of an edge of an oriented surface run oppositely round their faces",
+};
+
+/// Points nearer than this are one, where a shape is asked whether it is its own mirror image, in mm.
+const SAME: f64 = 0.05;
+
+/// Reports each cause once.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    let assembly = context.assembly;
+    if assembly.sewing.inside_out.is_empty() {
+        return;
+    }
+    let mut turned = cause::turned(context);
+    let uses = whole_uses(context, &mut turned);
+    for (part, usage) in &uses {
+        if let Some(finding) = whole_use(context, part, usage) {
+            findings.push(finding);
+        }
+    }
+    let cured = |run: &Run| -> bool {
+        let one = &assembly.instances[run.instance];
+        turned.contains(&run.instance) || uses.contains(&(one.part.clone(), one.usage.clone()))
+    };
+    let mut left = Vec::new();
+    let mut of_instance: BTreeMap<usize, BTreeSet<usize>> = BTreeMap::new();
+    for n in &assembly.sewing.inside_out {
+        let joint = &assembly.joints[*n];
+        let runs = || joint.a.runs.iter().chain(&joint.b.runs);
+        for run in runs().filter(|run| turned.contains(&run.instance)) {
+            of_instance.entry(run.instance).or_default().insert(*n);
+        }
+        let right = |run: &Run, flip: bool| (run.counter_clockwise(&assembly.instances) != cured(run)) != flip;
+        let first = joint.a.runs.first().map(|run| right(run, false));
+        let sound = joint.a.runs.iter().all(|run| Some(right(run, false)) == first)
+            && joint.b.runs.iter().all(|run| Some(right(run, true)) == first);
+        if !sound {
+            left.push(joint);
+        }
+    }
+    pieces(context, &of_instance, findings);
+    single(context, &left, findings);
+}
+
+/// Uses of parts of which every piece is inside out, taken out of the set: the use is at fault, not its pieces.
+fn whole_uses(context: &Context<'_>, turned: &mut BTreeSet<usize>) -> BTreeSet<(String, String)> {
+    let mut all: BTreeMap<(String, String), (usize, usize)> = BTreeMap::new();
+    for (n, one) in context.assembly.instances.iter().enumerate().filter(|(_, one)| !one.usage.is_empty()) {
+        let count = all.entry((one.part.clone(), one.usage.clone())).or_default();
+        count.0 += 1;
+        count.1 += usize::from(turned.contains(&n));
+    }
+    all.retain(|_, (total, inside_out)| *inside_out > 0 && total == inside_out);
+    turned.retain(|n| {
+        let one = &context.assembly.instances[*n];
+        !all.contains_key(&(one.part.clone(), one.usage.clone()))
+    });
+    all.into_keys().collect()
+}
+
+fn whole_use(context: &Context<'_>, part: &str, usage: &str) -> Option<Finding> {
+    let declared = context.model.parts.get(part)?;
+    let written = declared.uses.iter().find(|one| one.name == usage)?;
+    let names: Vec<(String, bool)> =
+        declared.uses.iter().map(|one| (one.name.clone(), one.mirrored != (one.name == usage))).collect();
+    let message = format!("{part}.{usage} is sewn inside out: every piece of it");
+    Some(
+        Finding::new(&RULE, message)
+            .at(written.span, if written.mirrored { "mirrored here" } else { "not mirrored here" })
+            .help(format!("write uses = {}", listed(&names))),
+    )
+}
+
+/// `["l", "r mirrored"]`
+fn listed(names: &[(String, bool)]) -> String {
+    let word = |(name, mirrored): &(String, bool)| format!("\"{name}{}\"", if *mirrored { " mirrored" } else { "" });
+    format!("[{}]", names.iter().map(word).collect::<Vec<_>>().join(", "))
+}
+
+/// One finding for each piece and copy that is inside out, with all its seams.
+fn pieces(context: &Context<'_>, of_instance: &BTreeMap<usize, BTreeSet<usize>>, findings: &mut Findings) {
+    let mut told: BTreeSet<(&str, &str)> = BTreeSet::new();
+    for (n, joints) in of_instance {
+        let one = &context.assembly.instances[*n];
+        if !told.insert((&one.piece, &one.copy)) {
+            continue;
+        }
+        let joints: Vec<&Resolved> = joints.iter().map(|n| &context.assembly.joints[*n]).collect();
+        let images = images(context, one);
+        findings.push(match images {
+            Some(images) => renamed(context, *n, &joints, &images),
+            None => copied(context, *n, &joints),
+        });
+    }
+}
+
+/// The images of a piece's points, if the piece is its own mirror image, so that mirroring it would change nothing.
+fn images(context: &Context<'_>, one: &Instance) -> Option<BTreeMap<String, String>> {
+    let outline = context.assembly.outlines.any(&one.piece)?;
+    let known = &outline.axis_images;
+    let whole = outline.points.iter().all(|point| known.contains_key(&point.id));
+    if whole { Some(known.clone()) } else { outline.point_images(SAME) }
+}
+
+/// A piece with a left and a right: it has to be mirrored, or must not be.
+fn copied(context: &Context<'_>, at: usize, joints: &[&Resolved]) -> Finding {
+    let one = &context.assembly.instances[at];
+    let name = text::instance(context, at, false);
+    let ids: BTreeSet<&str> = joints.iter().map(|joint| joint.joint.as_str()).collect();
+    let seams: Vec<String> = ids.iter().map(|id| (*id).to_string()).collect();
+    let verb = if seams.len() == 1 { "shows" } else { "show" };
+    let message = format!("{name} is sewn inside out: {} {verb} it with its wrong side out", text::list(&seams));
+    let mut finding = Finding::new(&RULE, message);
+    if let Some(piece) = context.model.pieces.get(&one.piece) {
+        let copy = piece.copies.iter().find(|copy| copy.name == one.copy);
+        let span = copy.map_or(piece.entry.span(), |copy| copy.span);
+        let state = if copy.is_some_and(|copy| copy.mirrored) { "mirrored here" } else { "not mirrored here" };
+        finding = finding.at(span, state);
+        finding = match joints.first() {
+            Some(joint) => {
+                let side = if joint.a.runs.iter().any(|run| run.instance == at) { &joint.a } else { &joint.b };
+                let image = if joint.image == Reverse::Mirrored { "the mirror image of " } else { "" };
+                finding.at(side.span, format!("{image}this seam would have {name} the other way round"))
+            }
+            None => finding,
+        };
+        finding = finding.help(copies(piece, one));
+    }
+    finding
+}
+
+/// The text that mirrors a copy, or no longer does.
+fn copies(piece: &Piece, one: &Instance) -> String {
+    let id = &one.piece;
+    let named = |name: &str| name.chars().next().is_some_and(|first| first.is_ascii_alphabetic());
+    let list = || -> Vec<(String, bool)> {
+        piece.copies.iter().map(|copy| (copy.name.clone(), copy.mirrored != (copy.name == one.copy))).collect()
+    };
+    match piece.copies.as_slice() {
+        [only] if only.name.is_empty() => format!("write copies = [\"m mirrored\"] in [piece.{id}]"),
+        copies if copies.iter().all(|copy| named(&copy.name)) => {
+            format!("write copies = {} in [piece.{id}]", listed(&list()))
+        }
+        _ => format!(
+            "name the copies and mirror this one: for two, copies = [\"l\", \"r mirrored\"] in [piece.{id}], then {id}.l \
+             and {id}.r in the seams"
+        ),
+    }
+}
+
+/// A piece that is its own mirror image: its seams take the opposite edges instead, or, if there is just one seam, run
+/// along the edge the other way.
+fn renamed(context: &Context<'_>, at: usize, joints: &[&Resolved], images: &BTreeMap<String, String>) -> Finding {
+    let name = text::instance(context, at, false);
+    let written = once(joints);
+    let ids: Vec<String> = written.iter().map(|joint| joint.joint.clone()).collect();
+    let one = written.len() == 1;
+    let message =
+        format!("{name} is sewn inside out: in {} it runs the same way round as the other side", text::list(&ids));
+    let mut finding = Finding::new(&RULE, message);
+    for joint in written {
+        let on_a = joint.a.runs.iter().any(|run| run.instance == at);
+        let (key, side, other) = if on_a { ("a", &joint.a, &joint.b) } else { ("b", &joint.b, &joint.a) };
+        let implied = !joint.usage.is_empty();
+        let runs = if one { turned(side) } else { mirrored(context, side, at, images) };
+        let label = format!("the same way round as {}", text::chain(context, &other.runs, implied));
+        finding = finding.at(side.span, label);
+        if one {
+            finding = finding.at(other.span, "the other side");
+        }
+        finding =
+            finding.help(format!("in {} write {key} = \"{}\"", joint.joint, text::chain(context, &runs, implied)));
+    }
+    finding
+}
+
+/// One resolved joint for each written one: as written where that is among them.
+fn once<'a>(joints: &[&'a Resolved]) -> Vec<&'a Resolved> {
+    let mut by: BTreeMap<&str, &Resolved> = BTreeMap::new();
+    for joint in joints {
+        let kept = by.entry(&joint.joint).or_insert(joint);
+        if joint.image == Reverse::Written && kept.image != Reverse::Written {
+            *kept = joint;
+        }
+    }
+    by.into_values().collect()
+}
+
+/// A side walked the other way.
+fn turned(side: &Side) -> Vec<Run> {
+    side.runs.iter().rev().map(|run| run.turned()).collect()
+}
+
+/// A side with the runs of one instance exchanged for their mirror images.
+fn mirrored(context: &Context<'_>, side: &Side, at: usize, images: &BTreeMap<String, String>) -> Vec<Run> {
+    let assembly = context.assembly;
+    let image = |run: &Run| {
+        let (from, to) = run.ends(&assembly.outlines, &assembly.instances)?;
+        let outline = assembly.outlines.any(&assembly.instances[at].piece)?;
+        let found = outline.run_between(images.get(from)?, images.get(to)?).ok()?;
+        Some(Run { instance: at, run: found.index, forward: found.forward })
+    };
+    side.runs.iter().map(|run| if run.instance == at { image(run).unwrap_or(run.turned()) } else { *run }).collect()
+}
+
+/// Seams that no turning of pieces puts right: one side is written backwards, or part of it.
+fn single(context: &Context<'_>, joints: &[&Resolved], findings: &mut Findings) {
+    for joint in once(joints) {
+        let instances = &context.assembly.instances;
+        let implied = !joint.usage.is_empty();
+        let Some(sense) = joint.a.runs.first().map(|run| run.counter_clockwise(instances)) else { continue };
+        let (odd, key, side, wanted) = match joint.a.runs.iter().all(|run| run.counter_clockwise(instances) == sense) {
+            true => (joint.b.runs.iter(), "b", &joint.b, !sense),
+            false => (joint.a.runs.iter(), "a", &joint.a, sense),
+        };
+        let odd: Vec<Run> = odd.filter(|run| run.counter_clockwise(instances) != wanted).copied().collect();
+        let whole = odd.len() == side.runs.len();
+        let fixed = if whole { turned(side) } else { patched(side, &odd) };
+        let (a, b) = (text::chain(context, &joint.a.runs, implied), text::chain(context, &joint.b.runs, implied));
+        let image = if joint.image == Reverse::Mirrored { "the mirror image of " } else { "" };
+        let message = match whole {
+            true => format!("{image}{} sews {b} inside out: it runs the same way round as {a}", joint.joint),
+            false => format!(
+                "{} is not the same way round throughout: {} is walked backwards in {image}{}",
+                text::chain(context, &side.runs, implied),
+                text::chain(context, &odd, implied),
+                joint.joint
+            ),
+        };
+        let other = if key == "a" { &joint.b } else { &joint.a };
+        let help = format!("in {} write {key} = \"{}\"", joint.joint, text::chain(context, &fixed, implied));
+        let finding = Finding::new(&RULE, message).at(side.span, "turned").at(other.span, "the other side");
+        findings.push(match joint.image {
+            Reverse::Written => finding.help(help),
+            Reverse::Mirrored => finding.help("take `mirrored = true` out and write the second seam by itself"),
+        });
+    }
+}
+
+/// A side with each row of odd runs turned in its place.
+fn patched(side: &Side, odd: &[Run]) -> Vec<Run> {
+    let mut all = Vec::new();
+    let mut row: Vec<Run> = Vec::new();
+    for run in &side.runs {
+        if odd.contains(run) {
+            row.push(run.turned());
+        } else {
+            all.extend(row.drain(..).rev());
+            all.push(*run);
+        }
+    }
+    all.extend(row.drain(..).rev());
+    all
+}

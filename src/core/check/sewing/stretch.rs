@@ -1,0 +1,95 @@
+//! Edges that nothing is done with, in rows as they could be sewn, and what they could be sewn to.
+
+use std::collections::BTreeMap;
+
+use crate::check::Context;
+use crate::model::assembly::Run;
+
+use super::limits;
+use super::text;
+
+/// Unaccounted runs of one instance in a row: neighbours, or joined by seams between them.
+#[derive(Debug, Clone)]
+pub struct Stretch {
+    /// The instance.
+    pub instance: usize,
+    /// Its runs, walked anticlockwise as drawn.
+    pub runs: Vec<Run>,
+    /// The points of the sewn surface it begins and ends at.
+    pub ends: (usize, usize),
+}
+
+/// All of them, by instance.
+pub fn stretches(context: &Context<'_>) -> Vec<Stretch> {
+    let sewing = &context.assembly.sewing;
+    let mut open: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
+    for ((instance, run), account) in &sewing.accounts {
+        if account.is_empty() {
+            open.entry(*instance).or_default().push(*run);
+        }
+    }
+    open.into_iter().flat_map(|(instance, runs)| rows(&sewing.corners[instance], instance, &runs)).collect()
+}
+
+/// Rows among the open runs of one instance, which are numbered round its outline.
+fn rows(corners: &[usize], instance: usize, runs: &[usize]) -> Vec<Stretch> {
+    let corner = |point: usize| corners[point % corners.len()];
+    let mut all: Vec<Stretch> = Vec::new();
+    for run in runs {
+        let one = Run { instance, run: *run, forward: true };
+        match all.last_mut() {
+            Some(last) if last.ends.1 == corner(*run) => {
+                last.runs.push(one);
+                last.ends.1 = corner(run + 1);
+            }
+            _ => all.push(Stretch { instance, runs: vec![one], ends: (corner(*run), corner(run + 1)) }),
+        }
+    }
+    // The outline is closed: the last row may go on in the first.
+    if all.len() > 1
+        && all.last().map(|last| last.ends.1) == all.first().map(|first| first.ends.0)
+        && let Some(last) = all.pop()
+        && let Some(first) = all.first_mut()
+    {
+        first.runs.splice(0..0, last.runs);
+        first.ends.0 = last.ends.0;
+    }
+    all
+}
+
+/// The seam that a forgotten stretch most likely belongs to, as text to write: with one whose ends it meets already,
+/// else with the same edge of a mirrored copy, else with the only other one as long.
+pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Option<String> {
+    let instances = &context.assembly.instances;
+    let me = &instances[stretch.instance];
+    let rivals = || {
+        all.iter().filter(|other| {
+            (other.instance, &other.runs) != (stretch.instance, &stretch.runs) && equal(context, stretch, other)
+        })
+    };
+    let meets = |other: &&Stretch| other.ends == stretch.ends || other.ends == (stretch.ends.1, stretch.ends.0);
+    let numbers = |one: &Stretch| one.runs.iter().map(|run| run.run).collect::<Vec<_>>();
+    let twin = |other: &&Stretch| {
+        let one = &instances[other.instance];
+        one.piece == me.piece && one.mirrored != me.mirrored && numbers(other) == numbers(stretch)
+    };
+    let sewn = stretch.ends.0 != stretch.ends.1;
+    let found = rivals().find(|other| sewn && meets(other)).or_else(|| rivals().find(twin)).or_else(|| {
+        let mut one = rivals();
+        one.next().filter(|_| one.next().is_none())
+    })?;
+    let same_way = me.mirrored == instances[found.instance].mirrored;
+    let other: Vec<Run> =
+        if same_way { found.runs.iter().rev().map(|run| run.turned()).collect() } else { found.runs.clone() };
+    let (a, b) = (text::chain(context, &stretch.runs, false), text::chain(context, &other, false));
+    Some(format!("if it is sewn, write a seam: a = \"{a}\", b = \"{b}\""))
+}
+
+/// Whether two stretches are equally long in every size; never if a length is not known.
+fn equal(context: &Context<'_>, one: &Stretch, other: &Stretch) -> bool {
+    let assembly = context.assembly;
+    context.model.sizes.iter().all(|size| {
+        let length = |stretch: &Stretch| assembly.lengths.sum(&assembly.instances, &size.entry.id.value, &stretch.runs);
+        length(one).zip(length(other)).is_some_and(|(a, b)| (a - b).abs() <= limits::equal(a.max(b)))
+    })
+}
