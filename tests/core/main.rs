@@ -14,5 +14,6 @@ mod scene;
 mod schema;
 mod standards;
 mod tidy;
+mod toy;
 mod units;
 mod words;

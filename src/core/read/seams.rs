@@ -76,12 +76,7 @@ impl Reader {
                 self.findings.push(rules::bad_value(message, section.span, help));
             }
         }
-        let close = self.table(section, "close", "the closing").map(|inner| Close {
-            by: self.text(&inner, "by"),
-            trim: self.word(&inner, "trim"),
-            note: self.text(&inner, "note"),
-            span: inner.span,
-        });
+        let close = self.close(section);
         Joint {
             kind,
             a: self.chain(section, "a"),
@@ -97,6 +92,20 @@ impl Reader {
             girth: self.quantity_by(section, "girth"),
             note: self.text(section, "note"),
             entry,
+        }
+    }
+
+    /// How an opening is closed. A word in place of the table is reported, and taken for how.
+    fn close(&mut self, section: &Section<'_>) -> Option<Close> {
+        let node = section.node("close")?;
+        match self.table(section, "close", "the closing") {
+            Some(inner) => Some(Close {
+                by: self.text(&inner, "by"),
+                trim: self.word(&inner, "trim"),
+                note: self.text(&inner, "note"),
+                span: inner.span,
+            }),
+            None => Some(Close { by: self.text(section, "close"), trim: None, note: None, span: node.span }),
         }
     }
 

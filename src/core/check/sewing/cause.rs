@@ -30,7 +30,8 @@ pub fn turned(context: &Context<'_>) -> BTreeSet<usize> {
     while let Some(start) = left.first().copied() {
         let (sides, sound) = coloured(&by, start);
         left.retain(|one| !sides.contains_key(one));
-        all.extend(if sound { smaller(&sides) } else { fewest(&by, &sides) });
+        let first = ties.iter().find(|tie| tie.wrong && sides.contains_key(&tie.from)).map(|tie| tie.from);
+        all.extend(if sound { smaller(&sides, first) } else { fewest(&by, &sides) });
     }
     all
 }
@@ -74,11 +75,13 @@ fn coloured(by: &BTreeMap<usize, Vec<Tie>>, start: usize) -> (BTreeMap<usize, bo
     (sides, sound)
 }
 
-/// The smaller side; of two alike, the one without the first instance.
-fn smaller(sides: &BTreeMap<usize, bool>) -> BTreeSet<usize> {
+/// The smaller side; of two alike, the one without the instance on side `a` of the first wrong seam: whoever writes
+/// the second side writes it to fit the first.
+fn smaller(sides: &BTreeMap<usize, bool>, first: Option<usize>) -> BTreeSet<usize> {
     let pick = |wanted: bool| sides.iter().filter(|(_, side)| **side == wanted).map(|(one, _)| *one).collect();
     let (one, other): (BTreeSet<usize>, BTreeSet<usize>) = (pick(false), pick(true));
-    if one.len() < other.len() || (one.len() == other.len() && one.first() > other.first()) { one } else { other }
+    let tied = one.len() == other.len() && first.is_some_and(|first| other.contains(&first));
+    if one.len() < other.len() || tied { one } else { other }
 }
 
 /// Passes over all instances that are made before a contradiction is left as it is.

@@ -44,6 +44,7 @@ fn finding(context: &Context<'_>, piece: &str, own: &[&Stretch], all: &[Stretch]
     let of = match copies.as_slice() {
         [_] if total > 1 => format!("{}:{edges}", copies.join(", ")),
         [_] => format!("{piece}:{edges}"),
+        _ if copies.len() == total && total == 2 => format!("{piece}:{edges}, on both copies,"),
         _ if copies.len() == total => format!("{piece}:{edges}, on all {total} copies,"),
         _ => format!("{piece}:{edges}, on {},", text::list(&copies)),
     };

@@ -1,12 +1,13 @@
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::offset::sew_line;
 use crate::geom::{Corner, Outline, measure};
-use crate::model::{Cut, Model, Piece, Side, Variant};
+use crate::model::{Cut, FinishKind, Model, Piece, Side, Variant};
 use crate::source::Span;
 use crate::units::Quantity;
 
-use super::{Instance, Outlines, Run};
+use super::resolve::Found;
+use super::{Instance, Outlines, Run, Scale, Sewing};
 
 /// Mitre limit of the corner between two edges of a sew line inside a drawn cut line. Lengths do not depend on it:
 /// only the cut line has corners that stick out.
@@ -21,12 +22,16 @@ pub struct Lengths {
 impl Lengths {
     /// Measures every outline. Pieces whose sew line is not known, because the outline or the allowance of a drawn cut
     /// line is not, are left out.
-    pub fn of(model: &Model, outlines: &Outlines) -> Lengths {
+    pub fn of(model: &Model, outlines: &Outlines, instances: &[Instance], found: &Found, sewing: &Sewing) -> Lengths {
+        let bare = bare(model, instances, found, sewing);
+        let none = BTreeSet::new();
         let mut by = BTreeMap::new();
         for (id, piece) in &model.pieces {
             let mut sizes = BTreeMap::new();
             for size in model.sizes.iter().map(|size| size.entry.id.value.as_str()) {
-                if let Some(found) = outlines.get(id, size).ok().and_then(|outline| lengths(piece, outline, size)) {
+                let Ok(outline) = outlines.get(id, size) else { continue };
+                let drawn = Drawn { piece, outline, size, scale: outlines.scale(id, size) };
+                if let Some(found) = drawn.lengths(bare.get(id.as_str()).unwrap_or(&none)) {
                     sizes.insert(size.to_string(), found);
                 }
             }
@@ -46,19 +51,66 @@ impl Lengths {
     }
 }
 
-fn lengths(piece: &Piece, outline: &Outline, size: &str) -> Option<Vec<f64>> {
-    let measured = |outline: &Outline| outline.runs().iter().map(|run| measure::length(&run.path())).collect();
-    let variant = Variant { size, colourway: "" };
-    match piece.outline.as_ref()?.known(variant)?.side {
-        Side::SewLine => Some(measured(outline)),
-        Side::CutLine => {
-            let cut = sewn_cut(piece)?;
-            let widths: Option<Vec<f64>> =
-                outline.runs().iter().map(|run| Some(allowance(cut, &run.from, &run.to, size)?.1)).collect();
-            let sewn = sew_line(outline, &widths?, Corner::Mitre { limit: MITRE }).ok()?;
-            // Both lines must name their runs alike, or a length would be told of the wrong run.
-            let same = sewn.points.iter().map(|one| &one.id).eq(outline.points.iter().map(|one| &one.id));
-            same.then(|| measured(&sewn))
+/// Runs by piece that need no allowance where none is stated: left raw or bound, and not sewn.
+fn bare<'a>(
+    model: &Model,
+    instances: &'a [Instance],
+    found: &Found,
+    sewing: &Sewing,
+) -> BTreeMap<&'a str, BTreeSet<usize>> {
+    let kind = |id: &str| model.finishes.get(id).and_then(|finish| finish.kind.as_ref()).map(|kind| kind.value);
+    let mut all: BTreeMap<&str, BTreeSet<usize>> = BTreeMap::new();
+    for edging in found.edgings.iter().filter(|edging| !edging.joins) {
+        // An edging of a piece's own name is its list of raw edges.
+        let is_bare = matches!(kind(&edging.id), None | Some(FinishKind::Raw | FinishKind::Bound));
+        for run in edging.side.runs.iter().filter(|_| is_bare) {
+            all.entry(&instances[run.instance].piece).or_default().insert(run.run);
+        }
+    }
+    for ((instance, run), account) in &sewing.accounts {
+        if !account.joints.is_empty() || !account.attached.is_empty() {
+            all.entry(&instances[*instance].piece).or_default().remove(run);
+        }
+    }
+    all
+}
+
+/// One outline of a piece, and how its size came about.
+struct Drawn<'a> {
+    piece: &'a Piece,
+    outline: &'a Outline,
+    size: &'a str,
+    scale: Option<Scale>,
+}
+
+impl Drawn<'_> {
+    fn lengths(&self, bare: &BTreeSet<usize>) -> Option<Vec<f64>> {
+        let measured = |outline: &Outline| outline.runs().iter().map(|run| measure::length(&run.path())).collect();
+        let variant = Variant { size: self.size, colourway: "" };
+        if self.piece.outline.as_ref()?.known(variant)?.side == Side::SewLine {
+            return Some(measured(self.outline));
+        }
+        let cut = sewn_cut(self.piece)?;
+        let width = |(n, run): (usize, &crate::geom::Run)| {
+            let stated = allowance(cut, &run.from, &run.to, self.size).map(|(_, width)| width);
+            stated.or(bare.contains(&n).then_some(0.0))
+        };
+        let widths = self.outline.runs().iter().enumerate().map(width).collect::<Option<Vec<f64>>>()?;
+        let sewn = self.sewn(&widths)?;
+        // Both lines must name their runs alike, or a length would be told of the wrong run.
+        let same = sewn.points.iter().map(|one| &one.id).eq(self.outline.points.iter().map(|one| &one.id));
+        same.then(|| measured(&sewn))
+    }
+
+    /// The sew line inside the drawn cut line. A size is a scaled sew line, so it is found in the drawn size.
+    fn sewn(&self, widths: &[f64]) -> Option<Outline> {
+        let corner = Corner::Mitre { limit: MITRE };
+        match self.scale {
+            None => sew_line(self.outline, widths, corner).ok(),
+            Some(Scale { along, across, grain }) => {
+                let drawn = self.outline.scaled(1.0 / along, 1.0 / across, grain).ok()?;
+                sew_line(&drawn, widths, corner).ok()?.scaled(along, across, grain).ok()
+            }
         }
     }
 }

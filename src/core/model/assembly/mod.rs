@@ -18,7 +18,7 @@ mod vertices;
 pub use follow::Loose;
 pub use instance::{Instance, instances};
 pub use lengths::{Lengths, allowance, sewn_cut};
-pub use outlines::{Gap, Outlines};
+pub use outlines::{Gap, Outlines, Scale};
 pub use run::{Caught, Edging, Resolved, Reverse, Run, Side};
 pub use shell::Shell;
 pub use surface::{Account, Sewing};
@@ -53,7 +53,7 @@ impl Assembly {
         let mut troubles = Vec::new();
         let found = resolve::resolve(model, &outlines, &instances, &mut troubles);
         let sewing = Sewing::of(model, &outlines, &instances, &found);
-        let lengths = Lengths::of(model, &outlines);
+        let lengths = Lengths::of(model, &outlines, &instances, &found, &sewing);
         Assembly { outlines, lengths, instances, joints: found.joints, edgings: found.edgings, troubles, sewing }
     }
 }

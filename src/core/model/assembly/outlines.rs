@@ -29,20 +29,45 @@ pub enum Gap {
 #[derive(Debug, Clone, Default)]
 pub struct Outlines {
     by: BTreeMap<String, BTreeMap<String, Result<Outline, Gap>>>,
+    scales: BTreeMap<String, BTreeMap<String, Scale>>,
+}
+
+/// How the outline of a size was scaled from the drawn one.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Scale {
+    /// Factor along the grain.
+    pub along: f64,
+    /// Factor across the grain.
+    pub across: f64,
+    /// Direction of the grain.
+    pub grain: Point,
 }
 
 impl Outlines {
     /// Makes every outline of a model.
     pub fn of(model: &Model) -> Outlines {
-        let mut by = BTreeMap::new();
+        let mut all = Outlines::default();
         for (id, piece) in &model.pieces {
             let mut sizes = BTreeMap::new();
+            let mut scales = BTreeMap::new();
             for size in &model.sizes {
-                sizes.insert(size.entry.id.value.clone(), outline(piece, size));
+                let code = &size.entry.id.value;
+                let made = outline(piece, size).map(|(outline, scale)| {
+                    scales.extend(scale.map(|scale| (code.clone(), scale)));
+                    outline
+                });
+                sizes.insert(code.clone(), made);
             }
-            by.insert(id.clone(), sizes);
+            all.by.insert(id.clone(), sizes);
+            all.scales.insert(id.clone(), scales);
         }
-        Outlines { by }
+        all
+    }
+
+    /// How the outline of a piece was scaled for a size; `None` where it was drawn for it. A size is a scaled *sew*
+    /// line: the allowance inside a scaled cut line is scaled with it.
+    pub fn scale(&self, piece: &str, size: &str) -> Option<Scale> {
+        self.scales.get(piece)?.get(size).copied()
     }
 
     /// The outline of a piece in a size, or why there is none.
@@ -68,7 +93,7 @@ impl Outlines {
     }
 }
 
-fn outline(piece: &Piece, size: &Size) -> Result<Outline, Gap> {
+fn outline(piece: &Piece, size: &Size) -> Result<(Outline, Option<Scale>), Gap> {
     let value = piece.outline.as_ref().ok_or(Gap::Missing)?;
     let id = size.entry.id.value.as_str();
     let variant = Variant { size: id, colourway: "" };
@@ -89,12 +114,15 @@ fn outline(piece: &Piece, size: &Size) -> Result<Outline, Gap> {
     let own_size = value.by.contains_key(id) || sized(source, id);
     match (&size.scale, own_size) {
         (Some(scale), false) => match scale.known() {
-            Some((along, across)) => placed
-                .scaled(*along, *across, grain(piece, &placed))
-                .map_err(|error| defect(scale.span, error.to_string())),
+            Some((along, across)) => {
+                let grain = grain(piece, &placed);
+                let scaled = placed.scaled(*along, *across, grain);
+                let scaled = scaled.map_err(|error| defect(scale.span, error.to_string()))?;
+                Ok((scaled, Some(Scale { along: *along, across: *across, grain })))
+            }
             None => Err(Gap::Withheld),
         },
-        _ => Ok(placed),
+        _ => Ok((placed, None)),
     }
 }
 
