@@ -94,5 +94,7 @@ fn uses(context: &Context<'_>) -> BTreeMap<(usize, usize), Vec<Use>> {
         }
     }
     all.retain(|_, uses| uses.len() > 1);
+    // In the order in which they are read: the one written later is the one to change.
+    all.values_mut().for_each(|uses| uses.sort_by_key(|one| (one.span, one.mirrored)));
     all
 }
