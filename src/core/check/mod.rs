@@ -3,6 +3,7 @@
 pub mod filling;
 pub mod material;
 pub mod measure;
+mod mention;
 pub mod piece;
 pub mod reference;
 pub mod release;

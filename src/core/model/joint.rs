@@ -18,6 +18,8 @@ pub struct StitchUse {
     pub needle: Option<Stated<String>>,
     /// Where it is written.
     pub span: Option<Span>,
+    /// The `[stitching]` it is taken from, where one is named.
+    pub shared: Option<Spanned<String>>,
 }
 
 /// Length goods caught in a seam.

@@ -30,7 +30,7 @@ pub use value::{Audience, Binding, Given, Stated, Value, Variant};
 pub use view::{Callout, Picture, View};
 pub use work::{Attach, Deed, Step, SurfaceStitch, Work};
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::source::{Span, Spanned};
 
@@ -86,6 +86,8 @@ pub struct Model {
     pub joints: Table<Joint>,
     /// Stitching on a surface that joins nothing.
     pub stitches: Table<SurfaceStitch>,
+    /// Stitches declared to be shared.
+    pub stitchings: Table<Entry>,
     /// Parts sewn onto a line of another part.
     pub attaches: Table<Attach>,
     /// What is done to an edge that joins nothing.
@@ -102,6 +104,8 @@ pub struct Model {
     pub views: Table<View>,
     /// Picture files by their path below the root.
     pub pictures: BTreeMap<String, Picture>,
+    /// Values that are written but could not be read: table, id, key. They were reported, so they are not missing.
+    pub refused: BTreeSet<(String, String, String)>,
 }
 
 impl Model {
@@ -125,6 +129,11 @@ impl Model {
         };
         let (article, colour) = written.split_once('/').map_or((written, None), |(a, c)| (a.trim(), Some(c.trim())));
         Some((self.articles.get(article)?, colour))
+    }
+
+    /// Whether a key of a declared thing is written but could not be read; `[style]` and the like are their own id.
+    pub fn was_refused(&self, table: &str, id: &str, key: &str) -> bool {
+        self.refused.contains(&(table.to_string(), id.to_string(), key.to_string()))
     }
 
     /// The size with this id.

@@ -60,6 +60,7 @@ pub struct Reader {
     /// Stitches declared to be shared.
     pub stitchings: Table<StitchUse>,
     broken: BTreeSet<FileId>,
+    refused: BTreeSet<(String, String, String)>,
 }
 
 /// One declared thing, before its keys are understood.
@@ -89,6 +90,7 @@ impl Reader {
             level_places: BTreeMap::new(),
             stitchings: Table::new(),
             broken: BTreeSet::new(),
+            refused: BTreeSet::new(),
         }
     }
 
@@ -100,12 +102,13 @@ impl Reader {
         self.style(&declared, &mut model);
         self.articles(&declared, &mut model);
         self.pieces(&declared, &mut model);
-        self.stitchings(&declared);
+        self.stitchings(&declared, &mut model);
         self.seams(&declared, &mut model);
         self.work(&declared, &mut model);
         self.measures(&declared, &mut model);
         self.views(&declared, &mut model);
         self.severities(&declared);
+        model.refused = std::mem::take(&mut self.refused);
         model
     }
 
@@ -229,10 +232,26 @@ impl Reader {
             let what = if kind.keyed { format!("{} {}", kind.name, one.id.value) } else { format!("[{}]", kind.name) };
             let section = Section { fields: &one.fields, keys: &kind.keys, what: &what, span: one.id.span };
             self.report_unknown(&section, kind.open.is_some());
+            let before = self.findings.iter().count();
             let entry = self.entry(&section, &one.id, kind.keyed);
             all.insert(one.id.value.clone(), read(self, &section, entry));
+            self.note_refused(kind, one, before);
         }
         all
+    }
+
+    /// Notes the keys that the findings since `before` are about.
+    fn note_refused(&mut self, kind: &TableKind, one: &Declared, before: usize) {
+        let places: Vec<Span> =
+            self.findings.iter().skip(before).filter_map(|finding| Some(finding.places.first()?.span)).collect();
+        for (key, (_, node)) in &one.fields {
+            let inside = |place: &Span| {
+                place.file == node.span.file && node.span.start <= place.start && place.end <= node.span.end
+            };
+            if places.iter().any(inside) {
+                self.refused.insert((kind.name.to_string(), one.id.value.clone(), key.clone()));
+            }
+        }
     }
 
     /// Id, name and former id of a declared thing.

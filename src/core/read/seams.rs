@@ -29,8 +29,12 @@ impl Reader {
     }
 
     /// Stitches declared to be shared.
-    pub fn stitchings(&mut self, declared: &Declarations) {
-        self.stitchings = self.each(declared, "stitching", |reader, section, _| reader.stitch_table(section));
+    pub fn stitchings(&mut self, declared: &Declarations, model: &mut Model) {
+        let all = self.each(declared, "stitching", |reader, section, entry| (entry, reader.stitch_table(section)));
+        for (id, (entry, stitch)) in all {
+            model.stitchings.insert(id.clone(), entry);
+            self.stitchings.insert(id, stitch);
+        }
     }
 
     fn stitch_table(&mut self, section: &Section<'_>) -> StitchUse {
@@ -41,6 +45,7 @@ impl Reader {
             width: self.quantity(section, "width"),
             needle: self.text(section, "needle"),
             span: Some(section.span),
+            shared: None,
         }
     }
 
@@ -49,7 +54,8 @@ impl Reader {
         let Some(node) = section.node(key) else { return StitchUse::default() };
         if let Kind::Text(id) = &node.kind {
             if let Some(found) = self.stitchings.get(id.trim()) {
-                return StitchUse { span: Some(node.span), ..found.clone() };
+                let shared = Some(Spanned::new(id.trim().to_string(), node.span));
+                return StitchUse { span: Some(node.span), shared, ..found.clone() };
             }
             let known: Vec<&str> = self.stitchings.keys().map(String::as_str).collect();
             let help = match rules::nearest(id, &known) {

@@ -1,15 +1,20 @@
 //! Ids: what is named must be declared, and what is declared must be used.
 
+mod needless_mirror;
+mod retired_id;
+mod unclear_run;
+mod unknown_id;
 mod unknown_rule;
+mod unused_item;
 
 use super::Check;
 
 /// The checks of this family.
-pub const CHECKS: &[Check] = &[Check { rule: &unknown_rule::RULE, run: unknown_rule::check }];
-
-/// The known word nearest to what was written, if one is near.
-fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
-    let far = |one: &str| strsim::damerau_levenshtein(&word.to_lowercase(), &one.to_lowercase());
-    let (score, near) = known.map(|one| (far(one), one)).min()?;
-    (score <= 1 + word.chars().count() / 4).then_some(near)
-}
+pub const CHECKS: &[Check] = &[
+    Check { rule: &unknown_id::RULE, run: unknown_id::check },
+    Check { rule: &unclear_run::RULE, run: unclear_run::check },
+    Check { rule: &needless_mirror::RULE, run: needless_mirror::check },
+    Check { rule: &retired_id::RULE, run: retired_id::check },
+    Check { rule: &unused_item::RULE, run: unused_item::check },
+    Check { rule: &unknown_rule::RULE, run: unknown_rule::check },
+];

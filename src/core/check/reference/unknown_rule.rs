@@ -1,7 +1,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 
-use super::nearest;
+use crate::check::mention::nearest;
 
 /// A severity for a rule that does not exist.
 pub const RULE: Rule = Rule {

@@ -1,0 +1,237 @@
+use crate::model::{Article, ArticleKind, Cut, Entry, Joint, JointKind, Layer, Model, Part, Piece, Role, StitchUse};
+use crate::source::{Span, Spanned};
+
+/// What a mentioned id has to be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Wanted {
+    /// A part.
+    Part,
+    /// A role, or an article of this kind.
+    Material(ArticleKind),
+    /// A colour.
+    Colour,
+    /// A view.
+    View,
+    /// A filling zone.
+    Zone,
+    /// Something that is a step of the work: seam, opening, finish, stitch, attachment, step.
+    Work,
+    /// Anything with an id.
+    Thing,
+}
+
+/// One id that the specification mentions.
+#[derive(Debug, Clone)]
+pub struct Mention<'a> {
+    /// What it has to be.
+    pub wanted: Wanted,
+    /// The id, where it is written.
+    pub id: &'a str,
+    /// Where.
+    pub span: Span,
+    /// What mentions it, in the user's words: `piece SIDE`.
+    pub by: String,
+}
+
+/// Every id that the specification mentions, apart from runs, which the assembly resolves, and colourways.
+pub fn mentions(model: &Model) -> Vec<Mention<'_>> {
+    let mut all = Mentions { list: Vec::new() };
+    all.shapes(model);
+    all.sewing(model);
+    all.rest(model);
+    all.list
+}
+
+/// `seam left`, `opening back`.
+pub fn joint_title(joint: &Joint) -> String {
+    let word = match joint.kind {
+        JointKind::Seam => "seam",
+        JointKind::Opening => "opening",
+    };
+    format!("{word} {}", joint.entry.id.value)
+}
+
+struct Mentions<'a> {
+    list: Vec<Mention<'a>>,
+}
+
+impl<'a> Mentions<'a> {
+    fn add(&mut self, wanted: Wanted, id: Option<&'a Spanned<String>>, by: &str) {
+        if let Some(id) = id {
+            self.list.push(Mention { wanted, id: &id.value, span: id.span, by: by.to_string() });
+        }
+    }
+
+    fn shapes(&mut self, model: &'a Model) {
+        for (id, piece) in &model.pieces {
+            let by = format!("piece {id}");
+            self.add(Wanted::Part, piece.part.as_ref(), &by);
+            for cut in piece.cuts.values() {
+                self.add(Wanted::Material(ArticleKind::Cloth), cut.material.as_ref(), &by);
+            }
+        }
+        for (id, zone) in &model.zones {
+            let by = format!("zone {id}");
+            self.add(Wanted::Part, zone.part.as_ref(), &by);
+            self.add(Wanted::Material(ArticleKind::Filling), zone.material.as_ref(), &by);
+        }
+    }
+
+    fn sewing(&mut self, model: &'a Model) {
+        for joint in model.joints.values() {
+            let by = joint_title(joint);
+            self.stitch(&joint.stitch, &by);
+            for layer in &joint.between {
+                if let Layer::Trim(layer) = layer {
+                    self.trim(Some(&layer.trim), &by);
+                }
+            }
+            self.trim(joint.close.as_ref().and_then(|close| close.trim.as_ref()), &by);
+        }
+        for (id, finish) in &model.finishes {
+            let by = format!("finish {id}");
+            self.stitch(&finish.stitch, &by);
+            self.trim(finish.tape.as_ref().map(|tape| &tape.trim), &by);
+        }
+        for (id, stitch) in &model.stitches {
+            self.stitch(&stitch.stitch, &format!("stitch {id}"));
+        }
+        for (id, attach) in &model.attaches {
+            self.stitch(&attach.stitch, &format!("attach {id}"));
+        }
+        self.stitch(&model.work.stitch, "the order of work");
+    }
+
+    fn rest(&mut self, model: &'a Model) {
+        for (id, step) in &model.steps {
+            let by = format!("step {id}");
+            self.add(Wanted::Part, step.part.as_ref(), &by);
+            self.add(Wanted::Zone, step.zone.as_ref(), &by);
+            self.trim(step.trim.as_ref(), &by);
+        }
+        for step in &model.work.order {
+            self.add(Wanted::Work, Some(step), "the order of work");
+        }
+        for (id, article) in &model.articles {
+            for colour in &article.colours {
+                self.add(Wanted::Colour, Some(colour), &format!("{} {id}", article.kind.word()));
+            }
+        }
+        for (id, measure) in &model.measures {
+            self.add(Wanted::View, measure.view.as_ref(), &format!("point of measure {id}"));
+        }
+        for (id, view) in &model.views {
+            for callout in &view.callouts {
+                self.add(Wanted::Thing, callout.item.as_ref(), &format!("view {id}"));
+            }
+        }
+    }
+
+    fn trim(&mut self, id: Option<&'a Spanned<String>>, by: &str) {
+        self.add(Wanted::Material(ArticleKind::Trim), id, by);
+    }
+
+    fn stitch(&mut self, stitch: &'a StitchUse, by: &str) {
+        self.add(Wanted::Material(ArticleKind::Thread), stitch.thread.as_ref(), by);
+    }
+}
+
+/// The ids that satisfy a wish, in the order of their names.
+pub fn known(model: &Model, wanted: Wanted) -> Vec<&str> {
+    let mut all: Vec<&str> = match wanted {
+        Wanted::Part => ids(model.parts.keys()),
+        Wanted::Colour => ids(model.colours.keys()),
+        Wanted::View => ids(model.views.keys()),
+        Wanted::Zone => ids(model.zones.keys()),
+        Wanted::Material(kind) => {
+            let articles = model.articles.iter().filter(|(_, article)| article.kind == kind);
+            ids(articles.map(|(id, _)| id).chain(model.roles.keys()))
+        }
+        Wanted::Work => entries(model)
+            .into_iter()
+            .filter(|(table, _)| is_work(table))
+            .map(|(_, entry)| entry.id.value.as_str())
+            .collect(),
+        Wanted::Thing => entries(model).into_iter().map(|(_, entry)| entry.id.value.as_str()).collect(),
+    };
+    all.sort_unstable();
+    all.dedup();
+    all
+}
+
+fn ids<'a>(keys: impl Iterator<Item = &'a String>) -> Vec<&'a str> {
+    keys.map(String::as_str).collect()
+}
+
+/// Whether things of a table are steps of the work.
+pub fn is_work(table: &str) -> bool {
+    matches!(table, "seam" | "opening" | "finish" | "stitch" | "attach" | "step")
+}
+
+/// Every named thing with the table that declares it.
+pub fn entries(model: &Model) -> Vec<(&'static str, &Entry)> {
+    let mut all: Vec<(&'static str, &Entry)> = Vec::new();
+    all.extend(model.sizes.iter().map(|one| ("size", &one.entry)));
+    all.extend(model.colourways.values().map(|one| ("colourway", &one.entry)));
+    all.extend(model.colours.values().map(|one| ("colour", &one.entry)));
+    all.extend(model.articles.values().map(|one: &Article| (one.kind.word(), &one.entry)));
+    all.extend(model.roles.values().map(|one: &Role| ("material", &one.entry)));
+    all.extend(model.parts.values().map(|one: &Part| ("part", &one.entry)));
+    all.extend(model.zones.values().map(|one| ("zone", &one.entry)));
+    all.extend(model.pieces.values().map(|one: &Piece| ("piece", &one.entry)));
+    all.extend(model.stitchings.values().map(|one| ("stitching", one)));
+    all.extend(model.joints.values().map(|one| (joint_table(one), &one.entry)));
+    all.extend(model.finishes.values().map(|one| ("finish", &one.entry)));
+    all.extend(model.stitches.values().map(|one| ("stitch", &one.entry)));
+    all.extend(model.attaches.values().map(|one| ("attach", &one.entry)));
+    all.extend(model.steps.values().map(|one| ("step", &one.entry)));
+    all.extend(model.measures.values().map(|one| ("point-of-measure", &one.entry)));
+    all.extend(model.views.values().map(|one| ("view", &one.entry)));
+    all
+}
+
+fn joint_table(joint: &Joint) -> &'static str {
+    match joint.kind {
+        JointKind::Seam => "seam",
+        JointKind::Opening => "opening",
+    }
+}
+
+/// Every article that a material name can stand for, in the order of colourways, each once.
+pub fn articles<'m>(model: &'m Model, material: &'m str) -> Vec<&'m Article> {
+    let mut all: Vec<&Article> = Vec::new();
+    for colourway in model.colourways.keys() {
+        if let Some((article, _)) = model.resolve(material, colourway)
+            && all.iter().all(|one| one.entry.id.value != article.entry.id.value)
+        {
+            all.push(article);
+        }
+    }
+    all
+}
+
+/// Every cut with its piece.
+pub fn cuts(model: &Model) -> impl Iterator<Item = (&Piece, &Cut)> {
+    model.pieces.values().flat_map(|piece| piece.cuts.values().map(move |cut| (piece, cut)))
+}
+
+/// Whether a thing stands in a file, and not only in the reader's defaults.
+pub fn is_written(entry: &Entry) -> bool {
+    entry.span().end > entry.span().start
+}
+
+/// The place of `part` within a value that is written as one text, or the whole value where the source holds escapes.
+pub fn within(value: &Spanned<String>, part: &str) -> Span {
+    let quoted = value.span.end - value.span.start == value.value.len() + 2;
+    match value.value.rfind(part) {
+        Some(at) if quoted => value.span.part(1 + at, 1 + at + part.len()),
+        _ => value.span,
+    }
+}
+
+/// The known word nearest to what was written, if one is near.
+pub fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
+    let far = |one: &str| strsim::damerau_levenshtein(&word.to_lowercase(), &one.to_lowercase());
+    let (score, near) = known.map(|one| (far(one), one)).min()?;
+    (score <= 1 + word.chars().count() / 4).then_some(near)
+}

@@ -1,0 +1,111 @@
+use std::collections::BTreeSet;
+
+use crate::check::Context;
+use crate::check::mention::{Mention, Wanted, known, mentions, nearest};
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::{Entry, Model, StitchUse};
+
+/// Something declared that nothing uses.
+pub const RULE: Rule = Rule {
+    code: "unused-item",
+    family: "reference",
+    severity: Severity::Should,
+    summary: "a material, colour or stitching that nothing uses",
+    explanation: "A factory that finds an article in the bill of materials looks for the place where it goes, and asks. \
+                  Either its use was forgotten, or it is left over from an earlier idea.",
+    failing: "[cloth.felt]\nmass = \"180 g/m2\"\n# and no piece is cut from it",
+    passing: "[cloth.felt]\nmass = \"180 g/m2\"\n[piece.EAR]\nmaterial = \"felt\"",
+    source: "common practice",
+};
+
+/// Reports articles, roles, colours and stitchings that nothing mentions.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    let model = context.model;
+    let used = Used::of(model);
+    for (id, role) in &model.roles {
+        if !used.materials.contains(id.as_str()) {
+            let help = "name it as the `material` of a piece or zone, or take it out";
+            findings.push(unused("role", id, &role.entry, help));
+        }
+    }
+    for (id, article) in &model.articles {
+        let each = article.properties.contains_key("use");
+        if used.materials.contains(id.as_str()) || used.articles.contains(id.as_str()) || each {
+            continue;
+        }
+        let help = match article.kind {
+            crate::model::ArticleKind::Cloth => "name it as the `material` of a piece, or take it out",
+            crate::model::ArticleKind::Thread => "name it as the `thread` of a stitch, or take it out",
+            crate::model::ArticleKind::Filling => "name it as the `material` of a zone, or take it out",
+            crate::model::ArticleKind::Trim => {
+                "say how many go into one product: use = \"1 pc\"; or name it in a seam or step, or take it out"
+            }
+        };
+        findings.push(unused(article.kind.word(), id, &article.entry, help));
+    }
+    for (id, colour) in model.colours.iter().filter(|(id, _)| !used.colours.contains(id.as_str())) {
+        let help = format!("add it to the `colours` of what is bought in it: colours = [\"{id}\"], or take it out");
+        findings.push(unused("colour", id, &colour.entry, &help));
+    }
+    for (id, entry) in model.stitchings.iter().filter(|(id, _)| !used.stitchings.contains(id.as_str())) {
+        let help = format!("name it where it is sewn: stitch = \"{id}\", or take it out");
+        findings.push(unused("stitching", id, entry, &help));
+    }
+}
+
+fn unused(what: &str, id: &str, entry: &Entry, help: &str) -> Finding {
+    Finding::new(&RULE, format!("nothing uses {what} {id}")).at(entry.span(), "not used").help(help)
+}
+
+/// Ids that something mentions.
+struct Used<'a> {
+    /// Roles and articles named directly.
+    materials: BTreeSet<&'a str>,
+    /// Articles named by colourways.
+    articles: BTreeSet<&'a str>,
+    colours: BTreeSet<&'a str>,
+    stitchings: BTreeSet<&'a str>,
+}
+
+impl<'a> Used<'a> {
+    fn of(model: &'a Model) -> Used<'a> {
+        let mut used = Used {
+            materials: BTreeSet::new(),
+            articles: BTreeSet::new(),
+            colours: BTreeSet::new(),
+            stitchings: stitches(model).filter_map(|one| Some(one.shared.as_ref()?.value.as_str())).collect(),
+        };
+        for mention in mentions(model) {
+            let id = meant(model, &mention);
+            match mention.wanted {
+                Wanted::Material(_) => used.materials.insert(id),
+                Wanted::Colour => used.colours.insert(id),
+                _ => false,
+            };
+        }
+        for written in model.colourways.values().flat_map(|colourway| colourway.roles.values()) {
+            let (article, colour) = written.value.split_once('/').unwrap_or((&written.value, ""));
+            used.articles.insert(article.trim());
+            used.colours.insert(colour.trim());
+        }
+        used
+    }
+}
+
+/// The id that is mentioned, or the one it is a misspelling of, so that one slip is one finding.
+fn meant<'a>(model: &'a Model, mention: &Mention<'a>) -> &'a str {
+    let known = known(model, mention.wanted);
+    if known.contains(&mention.id) {
+        return mention.id;
+    }
+    nearest(mention.id, known.into_iter()).unwrap_or(mention.id)
+}
+
+fn stitches(model: &Model) -> impl Iterator<Item = &StitchUse> {
+    let joints = model.joints.values().map(|one| &one.stitch);
+    joints
+        .chain(model.finishes.values().map(|one| &one.stitch))
+        .chain(model.stitches.values().map(|one| &one.stitch))
+        .chain(model.attaches.values().map(|one| &one.stitch))
+        .chain(std::iter::once(&model.work.stitch))
+}
