@@ -1,3 +1,5 @@
+use std::collections::BTreeMap;
+
 use crate::model::{Article, ArticleKind, Cut, Entry, Joint, JointKind, Layer, Model, Part, Piece, Role, StitchUse};
 use crate::source::{Span, Spanned};
 
@@ -39,6 +41,9 @@ pub fn mentions(model: &Model) -> Vec<Mention<'_>> {
     all.shapes(model);
     all.sewing(model);
     all.rest(model);
+    // A shared stitch is used by many seams and written once.
+    let mut seen = std::collections::BTreeSet::new();
+    all.list.retain(|mention| seen.insert(mention.span));
     all.list
 }
 
@@ -132,7 +137,8 @@ impl<'a> Mentions<'a> {
     }
 
     fn stitch(&mut self, stitch: &'a StitchUse, by: &str) {
-        self.add(Wanted::Material(ArticleKind::Thread), stitch.thread.as_ref(), by);
+        let shared = stitch.shared.as_ref().map(|shared| format!("stitching {}", shared.value));
+        self.add(Wanted::Material(ArticleKind::Thread), stitch.thread.as_ref(), shared.as_deref().unwrap_or(by));
     }
 }
 
@@ -144,8 +150,13 @@ pub fn known(model: &Model, wanted: Wanted) -> Vec<&str> {
         Wanted::View => ids(model.views.keys()),
         Wanted::Zone => ids(model.zones.keys()),
         Wanted::Material(kind) => {
-            let articles = model.articles.iter().filter(|(_, article)| article.kind == kind);
-            ids(articles.map(|(id, _)| id).chain(model.roles.keys()))
+            let is_kind = |article: &&Article| article.kind == kind;
+            let direct = model.articles.values().filter(is_kind).map(|article| &article.entry.id.value);
+            let roles = model.roles.keys().filter(|role| {
+                let stands_for = articles(model, role);
+                stands_for.is_empty() || stands_for.iter().any(is_kind)
+            });
+            ids(direct.chain(roles))
         }
         Wanted::Work => entries(model)
             .into_iter()
@@ -208,6 +219,16 @@ pub fn articles<'m>(model: &'m Model, material: &'m str) -> Vec<&'m Article> {
         }
     }
     all
+}
+
+/// Every cloth that pieces are cut from, by id.
+pub fn cut_cloths(model: &Model) -> BTreeMap<&str, &Article> {
+    let materials = cuts(model).filter_map(|(_, cut)| cut.material.as_ref());
+    materials
+        .flat_map(|material| articles(model, &material.value))
+        .filter(|article| article.kind == ArticleKind::Cloth)
+        .map(|article| (article.entry.id.value.as_str(), article))
+        .collect()
 }
 
 /// Every cut with its piece.

@@ -8,6 +8,9 @@ pub mod piece;
 pub mod reference;
 pub mod release;
 pub mod sewing;
+mod stage;
+
+pub use stage::Stage;
 
 use std::collections::BTreeMap;
 

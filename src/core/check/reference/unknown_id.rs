@@ -1,5 +1,5 @@
 use crate::check::Context;
-use crate::check::mention::{Mention, Wanted, known, mentions, nearest, within};
+use crate::check::mention::{Mention, Wanted, articles, known, mentions, nearest, within};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::TroubleKind;
 use crate::model::{Model, Piece};
@@ -51,7 +51,7 @@ fn unknown(model: &Model, mention: &Mention<'_>) -> Finding {
     let (what, table) = words(mention.wanted);
     let known = known(model, mention.wanted);
     let other = match mention.wanted {
-        Wanted::Material(_) => model.articles.get(mention.id),
+        Wanted::Material(_) => articles(model, mention.id).first().copied(),
         _ => None,
     };
     if let Some(article) = other {
