@@ -3,7 +3,8 @@
 //! Nothing here is computed from anything else here, and the templates compute nothing either: numbers
 //! arrive rounded, dates written, units set apart. Strings may hold anything a user can type; they are
 //! cleaned and checked against the fonts on the way to the page (`fonts::clean`), never read as markup.
-//! A line break in a string (`\n`) breaks the line on the page.
+//! A line break in a string (`\n`) breaks the line on the page, and `{sheet:bill}` becomes the number of the page
+//! on which the first sheet of that kind begins, since nobody can know it before the pages are laid out.
 
 use std::collections::BTreeMap;
 
@@ -20,7 +21,7 @@ pub struct Package {
     pub about: About,
     /// The fields at the foot of every sheet.
     pub title_block: TitleBlock,
-    /// One plain line for the foot of every sheet, such as "Not released: 3 questions open (sheet 2)";
+    /// One plain line for the foot of every sheet, such as "Not released: 3 questions open (sheet {sheet:questions})";
     /// `None` once nothing stands in the way.
     pub not_released: Option<String>,
     /// Fixed wording by key, all of [`super::labels::labels`].

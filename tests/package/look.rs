@@ -88,7 +88,8 @@ fn an_error_names_the_template_and_the_line() {
 fn a_template_can_read_nothing_but_the_job() {
     for path in ["/etc/passwd", "../../secret", "/src/lib.rs"] {
         let (mut job, _) = job(&cushion::package(), &Extras::default()).expect("the view data is JSON");
-        job.files.insert("templates/sheets/bill.typ".into(), format!("#let bill(sheet) = read(\"{path}\")").into_bytes());
+        job.files
+            .insert("templates/sheets/bill.typ".into(), format!("#let bill(sheet) = read(\"{path}\")").into_bytes());
         assert!(run(&job).is_err(), "{path} was read");
     }
 }

@@ -32,6 +32,8 @@ pub enum Line {
     Former,
     /// The needle through a stack.
     Needle,
+    /// The white edge of a leader, so that it shows on a dark picture.
+    Halo,
     /// A bar that something must be measured against.
     Bar,
 }
@@ -54,7 +56,7 @@ pub struct LineStyle {
 /// Widths and types follow the scheme of ISO 128-2:2020: in terms of the line width d a dash is 12 d,
 /// a long dash 24 d, a dot at most 0.5 d and a gap 3 d (proportions *from memory*). The pairing of type
 /// and meaning is ours; the sheets print it as a legend.
-pub const LINES: [LineStyle; 15] = [
+pub const LINES: [LineStyle; 16] = [
     solid(Line::Cut, 0.5, 100),
     dashed(Line::Sew, 0.25, &[3.0, 0.75]),
     dashed(Line::Fold, 0.25, &[6.0, 0.75, 0.125, 0.75, 0.125, 0.75]),
@@ -69,6 +71,7 @@ pub const LINES: [LineStyle; 15] = [
     solid(Line::Hatch, 0.18, 60),
     solid(Line::Former, 0.25, 60),
     solid(Line::Needle, 0.5, 100),
+    solid(Line::Halo, 1.0, 0),
     solid(Line::Bar, 0.5, 100),
 ];
 

@@ -49,7 +49,7 @@ fn head(scene: &mut Scene, tip: At, direction: At) {
 /// A dimension between two points, drawn at an offset to the left of the way from the first to the second.
 ///
 /// Where the two points are too near for arrowheads between them, the heads point inwards from outside and
-/// the text stands beyond the second one.
+/// the text stands beside them.
 pub fn dimension(scene: &mut Scene, from: At, to: At, offset: f64, text: &str) {
     let direction = towards(from, to);
     let side = left(direction);
@@ -70,11 +70,11 @@ pub fn dimension(scene: &mut Scene, from: At, to: At, offset: f64, text: &str) {
     written(scene, Label::new(text, middle).turned(if upright { -90.0 } else { 0.0 }));
 }
 
-/// Arrowheads from outside and the text beyond the second one.
+/// Arrowheads from outside, the text beside them.
 fn outside(scene: &mut Scene, a: At, b: At, direction: At, text: &str) {
     arrow(scene, Line::Dimension, along(a, direction, -2.0 * HEAD), a);
     arrow(scene, Line::Dimension, along(b, direction, 2.0 * HEAD), b);
-    beyond(scene, along(b, direction, 2.0 * HEAD + 0.8), direction, text);
+    beside(scene, a, b, direction, text);
 }
 
 /// Adds a label unless it is empty.
@@ -84,18 +84,17 @@ fn written(scene: &mut Scene, label: Label) {
     }
 }
 
-fn beyond(scene: &mut Scene, at: At, direction: At, text: &str) {
-    let along = match direction {
-        [x, _] if x > 0.3 => Along::Start,
-        [x, _] if x < -0.3 => Along::End,
-        _ => Along::Middle,
+/// The text of a short dimension: after the end of a level one, to the left of an upright one.
+fn beside(scene: &mut Scene, a: At, b: At, direction: At, text: &str) {
+    let upright = direction[0].abs() < direction[1].abs();
+    let (at, anchor) = if upright {
+        ([a[0] - 1.0, f64::midpoint(a[1], b[1])], Along::End)
+    } else if direction[0] < 0.0 {
+        (along(b, direction, 2.0 * HEAD + 0.8), Along::End)
+    } else {
+        (along(b, direction, 2.0 * HEAD + 0.8), Along::Start)
     };
-    let across = match direction {
-        [_, y] if along != Along::Middle || y.abs() < 0.3 => Across::Middle,
-        [_, y] if y > 0.0 => Across::Top,
-        _ => Across::Base,
-    };
-    written(scene, Label::new(text, at).anchor(along, across));
+    written(scene, Label::new(text, at).anchor(anchor, Across::Middle));
 }
 
 /// The grain: a straight arrow with a bar at its tail.
@@ -143,7 +142,10 @@ pub fn opening(scene: &mut Scene, from: At, to: At, text: &str) {
 pub fn balloon(scene: &mut Scene, at: At, number: &str, target: At) {
     const RADIUS: f64 = 2.6;
     let direction = towards(at, target);
-    scene.line(Line::Callout, along(at, direction, RADIUS), target);
+    let start = along(at, direction, RADIUS);
+    scene.line(Line::Halo, start, target);
+    scene.path(None, Fill::Paper, circle(target, 0.9));
+    scene.line(Line::Callout, start, target);
     scene.path(None, Fill::Ink, circle(target, 0.5));
     scene.path(Some(Line::Notch), Fill::Paper, circle(at, RADIUS));
     scene.label(Label::new(number, at).size(9.0).strong().bare());

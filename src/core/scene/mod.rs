@@ -13,7 +13,7 @@ mod svg;
 
 pub use line::{LINES, Line, LineStyle};
 pub use marks::{arrow, balloon, comb, dimension, grain, hatch, legend_sample, notch, opening, ring, scale_bar};
-pub use piece::{PieceOutline, PiecePoint, piece};
+pub use piece::{PieceOutline, PiecePoint, piece, scale_for};
 pub use seam::{PileSide, StackPly, StackSeam, stack};
 pub use svg::svg;
 

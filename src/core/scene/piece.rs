@@ -44,9 +44,24 @@ pub struct PiecePoint {
 }
 
 /// Space round the outline for names and dimensions, mm of paper: left, top, right, bottom.
-const ROOM: [f64; 4] = [11.0, 6.0, 6.0, 16.0];
+const ROOM: [f64; 4] = [12.0, 6.0, 6.0, 16.0];
 /// The least width, mm of paper: the scale bar and its text must fit.
 const LEAST_WIDTH: f64 = 38.0;
+
+/// The scales of ISO 5455 for reduction that a sheet of A4 has use for, and full size.
+const SCALES: [f64; 7] = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0];
+
+/// The denominator of the largest standard scale at which the drawing of a piece fits into a room in mm of
+/// paper; 100 if none does.
+#[must_use]
+pub fn scale_for(outline: &PieceOutline, width: f64, height: f64) -> f64 {
+    let (low, high) = extent(&outline.cut);
+    let fits = |scale: &f64| {
+        let (w, h) = ((high[0] - low[0]) / scale, (high[1] - low[1]) / scale);
+        ROOM[0] + w + ROOM[2] <= width && ROOM[1] + h + ROOM[3] <= height
+    };
+    SCALES.into_iter().find(fits).unwrap_or(100.0)
+}
 
 /// Draws a piece at 1:`denominator`.
 #[must_use]

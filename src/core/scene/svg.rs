@@ -42,7 +42,11 @@ fn write_path(out: &mut String, path: &Path) {
     let _ = write!(out, "<path fill=\"{fill}\"");
     if let Some(line) = path.line {
         let style = line.style();
-        let ink = if style.ink == 100 { "#000" } else { "#666" };
+        let ink = match style.ink {
+            0 => "#fff",
+            100 => "#000",
+            _ => "#666",
+        };
         let _ = write!(out, " stroke=\"{ink}\" stroke-width=\"{}\" stroke-linejoin=\"round\"", style.width);
         if !style.dash.is_empty() {
             let dashes: Vec<String> = style.dash.iter().map(f64::to_string).collect();
