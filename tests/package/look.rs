@@ -10,15 +10,18 @@ use backtack_core::words::Language;
 
 use crate::{cushion, nasty};
 
-fn rendered(package: &Package) -> Result<Rendered, EngineError> {
+fn extras() -> Extras {
     let figures = Attachment {
         name: "figures.json".into(),
         mime: "application/json".into(),
         description: "The figures this package was printed from".into(),
         data: b"{}".to_vec(),
     };
-    let extras = Extras { pictures: cushion::pictures(), attachments: vec![figures], identity: "FC-2041".into() };
-    render(package, &extras)
+    Extras { pictures: cushion::pictures(), attachments: vec![figures], identity: "FC-2041".into() }
+}
+
+fn rendered(package: &Package) -> Result<Rendered, EngineError> {
+    render(package, &extras())
 }
 
 #[test]
@@ -32,8 +35,7 @@ fn every_page_of_a_package_passes_the_lint() {
 fn every_page_carries_the_title_block_and_the_open_questions() {
     let rendered = rendered(&cushion::package()).expect("the cushion typesets");
     for page in rendered.document.pages() {
-        let text: Vec<&str> = page.runs().map(|run| run.text.as_str()).collect();
-        let all = text.join(" ");
+        let all: String = page.runs().map(|run| run.text.as_str()).collect();
         for wanted in ["FC-2041", "HX-7719", "3f9a1c07be", "Not released: 3 questions open (sheet 2)"] {
             assert!(all.contains(wanted), "`{wanted}` is missing from a page: {all}");
         }
@@ -78,7 +80,7 @@ fn long_tables_repeat_their_head_and_split_no_row() {
 
 #[test]
 fn an_error_names_the_template_and_the_line() {
-    let (mut job, _) = job(&cushion::package(), &Extras::default()).expect("the view data is JSON");
+    let (mut job, _) = job(&cushion::package(), &extras()).expect("the view data is JSON");
     job.files.insert("templates/sheets/bill.typ".into(), b"#let bill(sheet) = [\n#panic(\"no\")\n]".to_vec());
     let error = run(&job).expect_err("a template that panics");
     assert!(error.to_string().contains("templates/sheets/bill.typ:2"), "{error}");
@@ -87,7 +89,7 @@ fn an_error_names_the_template_and_the_line() {
 #[test]
 fn a_template_can_read_nothing_but_the_job() {
     for path in ["/etc/passwd", "../../secret", "/src/lib.rs"] {
-        let (mut job, _) = job(&cushion::package(), &Extras::default()).expect("the view data is JSON");
+        let (mut job, _) = job(&cushion::package(), &extras()).expect("the view data is JSON");
         job.files
             .insert("templates/sheets/bill.typ".into(), format!("#let bill(sheet) = read(\"{path}\")").into_bytes());
         assert!(run(&job).is_err(), "{path} was read");

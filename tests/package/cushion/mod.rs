@@ -1,0 +1,191 @@
+//! A made-up cushion as view data: invented, but as full as a real package.
+
+mod shape;
+mod tables;
+mod work;
+
+use std::collections::BTreeMap;
+
+use backtack::render::labels::labels;
+use backtack::render::package::{About, Drawing, Fact, Head, Package, TitleBlock};
+use backtack::render::sheets::{Callout, Colourway, Cover, Question, Questions, Sheet};
+use backtack_core::scene::Scene;
+use backtack_core::words::Language;
+
+use shape::{box_view, pieces, views};
+use tables::{bill, confirmation, filling, measurements};
+use work::construction;
+
+/// The whole package, with standing questions.
+pub fn package() -> Package {
+    Package {
+        about: About {
+            title: "Floor cushion Tarn FC-2041, revision B".into(),
+            author: "Marrow & Fold (invented)".into(),
+            language: "en".into(),
+            date: [2026, 3, 9],
+        },
+        title_block: title_block(),
+        not_released: Some("Not released: 3 questions open (sheet {sheet:questions})".into()),
+        labels: labels(Language::English),
+        sheets: vec![
+            Sheet::Cover(cover()),
+            Sheet::Questions(questions()),
+            Sheet::Views(views()),
+            Sheet::Bill(bill()),
+            Sheet::Pieces(pieces()),
+            Sheet::Construction(construction()),
+            Sheet::Filling(filling()),
+            Sheet::Measurements(measurements("M", 0.0)),
+            Sheet::Measurements(measurements("L", 100.0)),
+            Sheet::Confirmation(confirmation()),
+        ],
+    }
+}
+
+/// A made-up photograph: noise in the colours of the cloth.
+pub fn pictures() -> BTreeMap<String, Vec<u8>> {
+    BTreeMap::from([("pictures/weave.jpg".to_owned(), include_bytes!("../weave.jpg").to_vec())])
+}
+
+fn title_block() -> TitleBlock {
+    TitleBlock {
+        owner: "Marrow & Fold (invented)".into(),
+        number: "SPEC-FC-2041".into(),
+        title: "Floor cushion Tarn".into(),
+        supplement: "box sides, piping, washable cover".into(),
+        date: "9 Mar 2026".into(),
+        revision: "B".into(),
+        language: "en".into(),
+        creator: "I. Lindqvist".into(),
+        approver: String::new(),
+        kind: "Product specification".into(),
+        stage: "Prototype".into(),
+        style: "FC-2041".into(),
+        factory_style: "HX-7719".into(),
+        season: "AW 26".into(),
+        digest: "3f9a1c07be".into(),
+    }
+}
+
+fn head(title: &str, name: &str, lead: &str) -> Head {
+    Head { title: title.into(), name: name.into(), lead: lead.into() }
+}
+
+fn fact(label: &str, value: &str) -> Fact {
+    Fact { label: label.into(), value: value.into() }
+}
+
+fn call(number: &str, text: &str) -> Callout {
+    Callout { number: number.into(), text: text.into() }
+}
+
+fn lines(list: &[&str]) -> Vec<String> {
+    list.iter().map(|&s| s.to_owned()).collect()
+}
+
+fn plain(scene: Scene, caption: &str) -> Drawing {
+    Drawing { picture: None, scene, caption: caption.into() }
+}
+
+fn cover() -> Cover {
+    let colourway = |name: &str, swatches: &[&str]| Colourway {
+        name: name.into(),
+        swatches: lines(swatches),
+        cells: lines(&["HX-7719-M", "HX-7719-L"]),
+    };
+    Cover {
+        head: head(
+            "Floor cushion Tarn",
+            "Specification package",
+            "Square box cushion with piped edges, zip in the back side, separate filled inner.",
+        ),
+        front: Some(plain(
+            box_view(104.0, 76.0, "Front view of the cushion from above: a square box with piped edges."),
+            "Front, not to scale",
+        )),
+        facts: vec![
+            fact("Our style number", "FC-2041"),
+            fact("Factory number", "HX-7719"),
+            fact("Season", "AW 26"),
+            fact("Stage", "Prototype"),
+            fact("Revision", "B of 9 Mar 2026"),
+            fact("Destinations", "EU, UK"),
+            fact("Age grade", "Not a toy"),
+            fact("Answers by", "20 Mar 2026"),
+            fact("Sealed sample, tag no.", ""),
+        ],
+        sizes: lines(&["M", "L"]),
+        colourways: vec![
+            colourway("SAND · Sand, brick piping", &["#cbb994", "#9c4a32"]),
+            colourway("INK · Ink, chalk piping", &["#273043", "#e9e4d8"]),
+        ],
+        covers: lines(&[
+            "Every sheet of this package in revision B, digest 3f9a1c07be.",
+            "The two files attached to it.",
+            "Not the quantities of any order.",
+        ]),
+        precedence: lines(&[
+            "The sealed sample, for hand and look.",
+            "The figures in the tables.",
+            "The drawings.",
+            "Everything said elsewhere.",
+        ]),
+        cautions: lines(&[
+            "Filling and cover must meet the flammability rules of each destination: have an accredited laboratory confirm it before bulk.",
+        ]),
+    }
+}
+
+fn questions() -> Questions {
+    let row = |number: &str, weight: &str, text: &str, help: &str, place: &str, code: &str| Question {
+        number: number.into(),
+        weight: weight.into(),
+        stops: weight == "must",
+        text: text.into(),
+        help: help.into(),
+        place: place.into(),
+        code: code.into(),
+    };
+    Questions {
+        head: head(
+            "What is still open",
+            "Questions",
+            "Please answer on this sheet or in writing by 20 Mar 2026. A question marked \"must\" stops the release.",
+        ),
+        rows: vec![
+            row(
+                "1",
+                "must",
+                "The zip is 420 mm long, and the opening it closes is 400 mm on size M.",
+                "Give the zip per size, or lengthen the opening to 420 mm.",
+                "trims.toml, line 31\nseams.toml, line 58",
+                "layers-differ",
+            ),
+            row(
+                "2",
+                "must",
+                "The piping cord has no colour in colourway INK.",
+                "Write `INK = \"Chalk\"` in the colourway table.",
+                "colours.toml, line 12",
+                "cloth-without-colour",
+            ),
+            row(
+                "3",
+                "must",
+                "The inner is filled, but size L states no mass.",
+                "Write the mass with its tolerance: `L = \"2600 g ±5 %\"`.",
+                "filling.toml, line 9",
+                "filling-without-mass",
+            ),
+            row(
+                "4",
+                "should",
+                "The cloth states no shrinkage across its width.",
+                "Ask the mill for the relaxation shrinkage in both directions.",
+                "materials.toml, line 4",
+                "missing-shrinkage",
+            ),
+        ],
+    }
+}

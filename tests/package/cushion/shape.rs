@@ -1,0 +1,202 @@
+//! Views and pieces: the drawings of the cushion.
+
+use backtack::render::package::{Drawing, Picture, ROOM_PIECE};
+use backtack::render::sheets::{LegendRow, PieceCard, PieceRow, PieceTotal, Pieces, Views};
+use backtack_core::scene::{
+    At, Fill, Line, PieceOutline, PiecePoint, Scene, Segment, balloon, circle, closed, legend_sample, open, piece,
+    scale_for,
+};
+
+use super::{call, head, lines, plain};
+
+/// A cushion seen from above and a little from the side.
+pub(super) fn box_view(width: f64, height: f64, alt: &str) -> Scene {
+    let mut scene = Scene::new(width, height, alt);
+    let (cx, top) = (width / 2.0, 10.0);
+    let (hw, hh, deep) = (width * 0.38, height * 0.26, height * 0.2);
+    let rim = vec![
+        Segment::Move([cx - hw, top + hh]),
+        Segment::Cubic([cx - hw * 0.5, top + hh * 0.25], [cx - hw * 0.25, top], [cx, top]),
+        Segment::Cubic([cx + hw * 0.25, top], [cx + hw * 0.5, top + hh * 0.25], [cx + hw, top + hh]),
+        Segment::Cubic([cx + hw * 0.5, top + hh * 1.75], [cx + hw * 0.25, top + 2.0 * hh], [cx, top + 2.0 * hh]),
+        Segment::Cubic([cx - hw * 0.25, top + 2.0 * hh], [cx - hw * 0.5, top + hh * 1.75], [cx - hw, top + hh]),
+        Segment::Close,
+    ];
+    scene.path(Some(Line::Outline), Fill::None, rim);
+    for x in [cx - hw, cx + hw] {
+        scene.line(Line::Outline, [x, top + hh], [x, top + hh + deep]);
+    }
+    let lower = vec![
+        Segment::Move([cx - hw, top + hh + deep]),
+        Segment::Cubic(
+            [cx - hw * 0.5, top + hh * 1.75 + deep],
+            [cx - hw * 0.25, top + 2.0 * hh + deep],
+            [cx, top + 2.0 * hh + deep],
+        ),
+        Segment::Cubic(
+            [cx + hw * 0.25, top + 2.0 * hh + deep],
+            [cx + hw * 0.5, top + hh * 1.75 + deep],
+            [cx + hw, top + hh + deep],
+        ),
+    ];
+    scene.stroke(Line::Outline, lower);
+    scene.line(Line::Outline, [cx, top + 2.0 * hh], [cx, top + 2.0 * hh + deep]);
+    balloon(&mut scene, [width - 5.0, 8.0], "1", [cx + hw * 0.4, top + hh * 0.9]);
+    balloon(&mut scene, [5.0, 8.0], "2", [cx - hw * 0.62, top + hh * 0.55]);
+    balloon(&mut scene, [width - 5.0, height - 6.0], "3", [cx + hw * 0.6, top + hh * 1.4 + deep * 0.6]);
+    scene
+}
+
+pub(super) fn views() -> Views {
+    let view = |alt: &str, caption: &str| plain(box_view(84.0, 54.0, alt), caption);
+    Views {
+        head: head("What it looks like", "Views", "Numbers are those of the bill of materials."),
+        views: vec![
+            view("Cushion from the front and above.", "From the front"),
+            view("Cushion from the back, zip visible.", "From the back"),
+            view("Cushion from the left side.", "From the left"),
+            photograph(),
+        ],
+        callouts: vec![
+            call("1", "Top panel, cotton canvas, grain towards the front"),
+            call("2", "Piping over 4 mm cord, all round the top and the bottom edge"),
+            call("3", "Box side, joined at the four corners; the zip lies in the back one"),
+        ],
+    }
+}
+
+/// A picture below a scene that calls a place out.
+fn photograph() -> Drawing {
+    let mut scene = Scene::new(72.0, 54.0, "The hand of the cloth, photographed close.");
+    balloon(&mut scene, [8.0, 8.0], "1", [30.0, 24.0]);
+    Drawing {
+        picture: Some(Picture { file: "pictures/weave.jpg".into() }),
+        scene,
+        caption: "The hand of the cloth".into(),
+    }
+}
+
+fn square(w: f64, h: f64, inset: f64) -> Vec<Segment> {
+    closed(&[[inset, inset], [w - inset, inset], [w - inset, h - inset], [inset, h - inset]])
+}
+
+fn outline(code: &str, w: f64, h: f64) -> PieceOutline {
+    let corner = |name: &str, at: At| PiecePoint { name: name.into(), at };
+    PieceOutline {
+        code: code.into(),
+        cut: square(w, h, 0.0),
+        sew: square(w, h, 10.0),
+        points: vec![
+            corner("nw", [10.0, 10.0]),
+            corner("ne", [w - 10.0, 10.0]),
+            corner("se", [w - 10.0, h - 10.0]),
+            corner("sw", [10.0, h - 10.0]),
+        ],
+        notches: vec![[[w / 2.0, 10.0], [w / 2.0, 0.0]]],
+        grain: Some([0.0, 1.0]),
+        pile: None,
+        width_text: format!("{w}"),
+        height_text: format!("{h}"),
+        bar: 50.0,
+        bar_text: "50 mm".into(),
+        alt: format!("Piece {code}: rectangle, cut {w} by {h} mm, allowance 10 mm, grain along its height."),
+        ..PieceOutline::default()
+    }
+}
+
+fn disc() -> PieceOutline {
+    let mut out = outline("PATCH", 160.0, 160.0);
+    out.cut = circle([80.0, 80.0], 80.0);
+    out.sew = circle([80.0, 80.0], 74.0);
+    out.points.clear();
+    out.notches.clear();
+    out.inner = vec![(Line::Stitching, circle([80.0, 80.0], 30.0)), (Line::Fold, open(&[[10.0, 80.0], [150.0, 80.0]]))];
+    out.pile = Some([0.0, 1.0]);
+    out
+}
+
+fn drawn(outline: &PieceOutline) -> Drawing {
+    let scale = scale_for(outline, ROOM_PIECE.width, ROOM_PIECE.height);
+    plain(piece(outline, scale), &format!("Size M, 1:{scale}, mm"))
+}
+
+pub(super) fn pieces() -> Pieces {
+    let row = |code: &str, name: &str, material: &str, l: &str, r: &str, t: &str, size: &str| PieceRow {
+        code: code.into(),
+        name: name.into(),
+        material: material.into(),
+        left: l.into(),
+        right: r.into(),
+        total: t.into(),
+        size: size.into(),
+        allowance: "10".into(),
+        direction: "grain along height".into(),
+        note: String::new(),
+    };
+    let card = |outline: &PieceOutline, name: &str, count: &str| PieceCard {
+        code: outline.code.clone(),
+        name: name.into(),
+        count: count.into(),
+        drawing: Some(drawn(outline)),
+    };
+    let sample = |line: Line, text: &str| LegendRow { sample: plain(legend_sample(line, text), ""), text: text.into() };
+    let total = |material: &str, t: &str, net: &str| PieceTotal {
+        material: material.into(),
+        left: "–".into(),
+        right: "–".into(),
+        total: t.into(),
+        net: net.into(),
+    };
+    let mut rows = vec![
+        row("TOP", "Top panel", "1 Cotton canvas", "–", "–", "1", "M 520 × 520\nL 620 × 620"),
+        row("BOT", "Bottom panel", "1 Cotton canvas", "–", "–", "1", "M 520 × 520\nL 620 × 620"),
+        row("SIDE", "Box side", "1 Cotton canvas", "–", "–", "3", "M 520 × 140\nL 620 × 140"),
+        row("ZIPA", "Back side, upper half", "1 Cotton canvas", "1", "1", "2", "M 520 × 85\nL 620 × 85"),
+        row("PIP", "Piping strip", "2 Cotton canvas, bias", "–", "–", "2", "M 2060 × 40\nL 2460 × 40"),
+        row("INN", "Inner panel", "4 Cotton cambric", "–", "–", "2", "M 540 × 540\nL 640 × 640"),
+        row("INS", "Inner side", "4 Cotton cambric", "–", "–", "4", "M 540 × 145\nL 640 × 145"),
+    ];
+    rows[4].direction = "45° to the grain".into();
+    rows[3].note = "mirror image for the right one".into();
+    Pieces {
+        head: head(
+            "What to cut",
+            "Pieces",
+            "Counts are for one product. Left and right are written out; nothing is only mirrored. Sizes are cut sizes, width × height.",
+        ),
+        unit: "mm".into(),
+        rows,
+        totals: vec![
+            total("1 Cotton canvas", "7", "M 0.812 m² · L 1.148 m²"),
+            total("2 Cotton canvas, bias", "2", "M 0.164 m² · L 0.200 m²"),
+            total("4 Cotton cambric", "6", "M 0.790 m² · L 1.122 m²"),
+        ],
+        drawings: vec![
+            card(&outline("TOP", 520.0, 520.0), "Top panel", "1 piece from 1 Cotton canvas"),
+            card(&outline("SIDE", 520.0, 140.0), "Box side", "3 pieces from 1 Cotton canvas"),
+            card(
+                &outline("ZIPA", 520.0, 85.0),
+                "Back side, upper half",
+                "2 pieces, 1 left and 1 right, from 1 Cotton canvas",
+            ),
+            card(&disc(), "Base patch", "1 piece from 1 Cotton canvas"),
+            card(&outline("INS", 540.0, 145.0), "Inner side", "4 pieces from 4 Cotton cambric"),
+            PieceCard {
+                code: "PIP".into(),
+                name: "Piping strip".into(),
+                count: "2 pieces from 2 Cotton canvas, on the bias".into(),
+                drawing: None,
+            },
+        ],
+        legend: vec![
+            sample(Line::Cut, "cut line"),
+            sample(Line::Sew, "sew line"),
+            sample(Line::Fold, "fold"),
+            sample(Line::Stitching, "stitching inside a piece"),
+            sample(Line::Placement, "placement"),
+            sample(Line::Grain, "grain"),
+            sample(Line::Pile, "pile: the way it lies"),
+            sample(Line::Notch, "notch"),
+        ],
+    }
+}
