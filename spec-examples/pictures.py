@@ -320,8 +320,8 @@ def cushion():
     for camera, name in ((front, "front"), (side, "side"), (back, "back")):
         draw(thing, camera, folder / f"{name}.png")
     arrows = {
-        "A": (front, (-a, -a - 60, h), (a, -a - 60, h)),
-        "B": (front, (-a - 60, -a, h), (-a - 60, a, h)),
+        "A": (front, (-a, -120, h + 12), (a, -120, h + 12)),
+        "B": (front, (150, -a, h + 8), (150, a, h + 8)),
         "E": (front, (-a, -a, h), (-a, -a, -h)),
         "C": (side, (-a, -120, -h), (-a, -120, h)),
         "F": (side, (0, 0, -55), (0, 0, 86)),
