@@ -1,0 +1,231 @@
+//! The order of work: one row a step, each seam drawn as its stack in needle order.
+
+use backtack_core::model::{Chain, FinishKind, Joint, JointKind, Layer, Model, StitchUse, Variant};
+use backtack_core::scene::{PileSide, StackPly, StackSeam, stack};
+use backtack_core::standards::stitch;
+use backtack_core::words::sheet as words;
+
+use super::super::package::{Drawing, Head};
+use super::super::sheets::{Callout, Construction, Sheet, Step};
+use super::pictures::Pictures;
+use super::view::{View, capital, mirrored, sewn_cut};
+
+/// One sheet (it flows over as many pages as it needs), or none without an order of work.
+pub fn fill(view: &View<'_>, _: &mut Pictures) -> Vec<Sheet> {
+    let order = view.model.work.order.iter();
+    let steps: Vec<Step> = order.enumerate().filter_map(|(n, id)| step(view, n + 1, &id.value)).collect();
+    if steps.is_empty() {
+        return Vec::new();
+    }
+    let lead = "Plies are numbered from the needle down; hatching marks the pile side. Seams are sewn right sides \
+                together unless a step says otherwise. A run is written as piece, copy and points: `SIDE.l:n-c`.";
+    let head = Head {
+        title: words::CONSTRUCTION_TITLE.en.into(),
+        name: words::CONSTRUCTION.en.into(),
+        lead: lead.replace('`', ""),
+    };
+    vec![Sheet::Construction(Construction { head, steps })]
+}
+
+fn step(view: &View<'_>, number: usize, id: &str) -> Option<Step> {
+    let model = view.model;
+    let mut step = if let Some(joint) = model.joints.get(id) {
+        self::joint(view, id, joint)
+    } else if let Some(finish) = model.finishes.get(id) {
+        let kind = finish.kind.as_ref().map_or("", |kind| finish_word(kind.value));
+        let on = finish.on.as_ref().map_or(String::new(), |chain| view.written(chain.span));
+        let tape = finish.tape.as_ref().map_or(String::new(), |tape| format!(" with {}", view.material(&tape.trim.value)));
+        let title = titled(finish.entry.name.as_ref().map(|name| name.value.as_str()), &format!("{} edge", capital(kind)));
+        let stitched = (finish.kind.as_ref().is_none_or(|kind| kind.value != FinishKind::Raw)).then_some(&finish.stitch);
+        let note = view.text(finish.note.as_ref());
+        plain(view, title, format!("{on}: {kind}{tape}"), stitched, note)
+    } else if let Some(one) = model.stitches.get(id) {
+        let on = one.on.as_ref().map_or(String::new(), |run| view.written(run.span));
+        plain(view, one.entry.title().into(), format!("along {on}"), Some(&one.stitch), view.text(one.note.as_ref()))
+    } else if let Some(one) = model.attaches.get(id) {
+        let edge = one.edge.as_ref().map_or(String::new(), |chain| view.written(chain.span));
+        let on = one.on.as_ref().map_or(String::new(), |run| view.written(run.span));
+        plain(view, one.entry.title().into(), format!("{edge} onto {on}"), Some(&one.stitch), view.text(one.note.as_ref()))
+    } else {
+        let one = model.steps.get(id)?;
+        let word = one.word.as_ref().map_or("", |word| word.value.as_str());
+        let title = titled(one.entry.name.as_ref().map(|name| name.value.as_str()), &capital(word));
+        plain(view, title, what(view, one), None, view.text(one.note.as_ref()))
+    };
+    step.number = number.to_string();
+    Some(step)
+}
+
+fn titled(name: Option<&str>, otherwise: &str) -> String {
+    name.unwrap_or(otherwise).to_string()
+}
+
+fn finish_word(kind: FinishKind) -> &'static str {
+    match kind {
+        FinishKind::Raw => "raw",
+        FinishKind::Hem => "hem",
+        FinishKind::Bound => "bound",
+        FinishKind::Fold => "folded",
+        FinishKind::Overlocked => "overlocked",
+    }
+}
+
+/// What a step is done to.
+fn what(view: &View<'_>, one: &backtack_core::model::Step) -> String {
+    let title = |id: &str| view.model.parts.get(id).map_or(id.to_string(), |part| part.entry.title().to_string());
+    let zone = one.zone.as_ref().and_then(|zone| view.model.zones.get(&zone.value));
+    let parts = [
+        one.part.as_ref().map(|part| title(&part.value)),
+        zone.map(|zone| format!("zone {}: mass on the filling sheet", zone.entry.title())),
+        one.trim.as_ref().map(|trim| view.material(&trim.value)),
+    ];
+    parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+fn plain(view: &View<'_>, title: String, text: String, stitch: Option<&StitchUse>, note: &str) -> Step {
+    let mut step = Step { title, text, note: note.to_string(), ..Step::default() };
+    if let Some(stitch) = stitch {
+        stitching(view, stitch, &mut step);
+    }
+    step
+}
+
+fn stitching(view: &View<'_>, own: &StitchUse, step: &mut Step) {
+    let used = view.stitch(own);
+    if let Some(kind) = &used.kind {
+        let name = stitch::find(&kind.value).map_or("", |found| found.name);
+        step.stitch = if name.is_empty() { kind.value.clone() } else { format!("{}\n{name}", kind.value) };
+    }
+    let needle = view.text(used.needle.as_ref());
+    if !needle.is_empty() {
+        step.stitch.push_str(&format!("\nneedle {needle}"));
+    }
+    step.density = used.density.as_ref().and_then(|one| one.known()).map_or(String::new(), |one| one.written());
+    step.thread = used.thread.as_ref().map_or(String::new(), |thread| view.material(&thread.value));
+}
+
+fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
+    let side = |chain: &Option<Chain>| chain.as_ref().map_or(String::new(), |chain| view.written(chain.span));
+    let (a, b) = (side(&joint.a), side(&joint.b));
+    let closing = joint.kind == JointKind::Opening;
+    let verb = if closing { "Close" } else { "Sew" };
+    let mut text = format!("{a}\nto {b}");
+    if mirrored(joint) {
+        text.push_str("\nand once more with left and right exchanged");
+    }
+    let mut notes: Vec<String> = Vec::new();
+    if let Some(close) = &joint.close {
+        let by = view.text(close.by.as_ref());
+        let trim = close.trim.as_ref().map_or(String::new(), |trim| format!(", {}", view.material(&trim.value)));
+        notes.push(format!("Closed by {by}{trim}. {}", view.text(close.note.as_ref())).trim().to_string());
+    }
+    for (word, ease) in [("Ease", &joint.ease), ("Gather", &joint.gather), ("Stretch", &joint.stretch)] {
+        if let Some(ease) = ease {
+            let side = if ease.side == backtack_core::model::SeamSide::A { &a } else { &b };
+            let amount = ease.amount.known().map_or(String::new(), |amount| amount.written());
+            notes.push(format!("{word} {side}: {amount}."));
+        }
+    }
+    notes.push(view.text(joint.note.as_ref()).to_string());
+    notes.retain(|note| !note.is_empty());
+    let title = titled(joint.entry.name.as_ref().map(|name| name.value.as_str()), &format!("{verb} {id}"));
+    let mut step = Step { title, text, note: notes.join(" "), ..Step::default() };
+    if closing && joint.stitch.kind.is_none() {
+        return step;
+    }
+    stitching(view, &joint.stitch, &mut step);
+    step.allowance = allowance(view, joint);
+    let plies = plies(view, joint);
+    step.plies = plies.iter().enumerate().map(|(n, ply)| Callout { number: (n + 1).to_string(), text: ply.text.clone() }).collect();
+    step.stack = Some(drawn(view, joint, &plies, &step));
+    step
+}
+
+/// One ply of a seam.
+struct Ply {
+    text: String,
+    pile: PileSide,
+    bead: bool,
+}
+
+/// The plies in needle order: side a face down, what is caught, side b face up.
+fn plies(view: &View<'_>, joint: &Joint) -> Vec<Ply> {
+    let mut all = vec![ply(view, joint.a.as_ref(), PileSide::Down)];
+    for layer in &joint.between {
+        match layer {
+            Layer::Chain(chain) => all.push(ply(view, Some(chain), PileSide::Up)),
+            Layer::Trim(trim) => {
+                all.push(Ply { text: view.material(&trim.trim.value), pile: PileSide::None, bead: true });
+            }
+        }
+    }
+    all.push(ply(view, joint.b.as_ref(), PileSide::Up));
+    all
+}
+
+fn ply(view: &View<'_>, chain: Option<&Chain>, facing: PileSide) -> Ply {
+    let mut names: Vec<String> = Vec::new();
+    let mut pile = false;
+    for run in chain.iter().flat_map(|chain| &chain.runs) {
+        if let Some(piece) = view.model.pieces.get(&run.piece) {
+            let material = sewn_cut(piece).and_then(|cut| cut.material.as_ref());
+            let name = match material {
+                Some(material) => format!("{}, {}", piece.entry.title(), view.material(&material.value)),
+                None => piece.entry.title().to_string(),
+            };
+            pile |= material.is_some_and(|material| has_pile(view.model, &material.value));
+            if !names.contains(&name) {
+                names.push(name);
+            }
+        }
+    }
+    let words = match (pile, facing) {
+        (true, PileSide::Down) => ", pile down",
+        (true, PileSide::Up) => ", pile up",
+        (false, PileSide::Down) => ", face down",
+        _ => ", face up",
+    };
+    Ply { text: format!("{}{words}", names.join("; ")), pile: if pile { facing } else { PileSide::None }, bead: false }
+}
+
+/// Whether a material has pile in any colourway.
+pub fn has_pile(model: &Model, material: &str) -> bool {
+    model.colourways.keys().any(|way| {
+        model.resolve(material, way).is_some_and(|(article, _)| article.quantity("pile").is_some())
+    })
+}
+
+fn drawn(view: &View<'_>, joint: &Joint, plies: &[Ply], step: &Step) -> Drawing {
+    let texts: Vec<&str> = plies.iter().map(|ply| ply.text.as_str()).collect();
+    let stitch = view.stitch(&joint.stitch).kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
+    let alt = format!("Seam cut through, from the needle down: {}. Stitch {stitch}, allowance {}.", texts.join("; "), step.allowance);
+    let seam = StackSeam {
+        plies: plies
+            .iter()
+            .enumerate()
+            .map(|(n, ply)| StackPly { number: (n + 1).to_string(), pile: ply.pile, bead: ply.bead })
+            .collect(),
+        stitch,
+        allowance: step.allowance.lines().next().unwrap_or("").to_string(),
+        alt,
+    };
+    Drawing { picture: None, scene: stack(&seam), caption: String::new() }
+}
+
+/// The allowance at a seam as written on the cut of its first run; both where the sides differ.
+fn allowance(view: &View<'_>, joint: &Joint) -> String {
+    let mut texts: Vec<String> = Vec::new();
+    for run in [&joint.a, &joint.b].into_iter().flatten().flat_map(|chain| &chain.runs) {
+        let Some(piece) = view.model.pieces.get(&run.piece) else { continue };
+        let Some(cut) = sewn_cut(piece) else { continue };
+        let own = cut.allowance.runs.iter().find(|(name, _)| view.written(run.span).contains(name.as_str()));
+        let value = own.map(|(_, (_, value))| value).or(cut.allowance.all.as_ref());
+        let drawn = view.model.variants();
+        let known = value.and_then(|value| value.known(*drawn.first().unwrap_or(&Variant { size: "", colourway: "" })));
+        let text = known.map_or(String::new(), |quantity| quantity.written());
+        if !text.is_empty() && !texts.contains(&text) {
+            texts.push(text);
+        }
+    }
+    texts.join(" / ")
+}

@@ -1,0 +1,49 @@
+//! The standing findings, as questions to answer. Left out when there are none.
+
+use backtack_core::diag::{Finding, Severity};
+use backtack_core::words::foot;
+
+use super::super::package::Head;
+use super::super::sheets::{Question, Questions, Sheet};
+use super::cover::date;
+use super::pictures::Pictures;
+use super::view::View;
+
+/// One sheet, or none. Notes are for the author of the specification and stay off the page.
+pub fn fill(view: &View<'_>, _: &mut Pictures) -> Vec<Sheet> {
+    let asked: Vec<&Finding> = view.findings.iter().filter(|finding| finding.severity != Severity::Note).collect();
+    if asked.is_empty() {
+        return Vec::new();
+    }
+    let by = date(view.text(view.model.revision.answer.as_ref())).map_or(String::new(), |date| format!(" by {date}"));
+    let lead = format!("Please answer on this sheet or in writing{by}. A question marked \"must\" stops the release.");
+    let head = Head { title: "What is still open".into(), name: "Questions".into(), lead };
+    let rows = asked.iter().enumerate().map(|(n, finding)| question(view, n + 1, finding)).collect();
+    vec![Sheet::Questions(Questions { head, rows })]
+}
+
+fn question(view: &View<'_>, number: usize, finding: &Finding) -> Question {
+    let places: Vec<String> = finding.places.iter().map(|label| view.place(label.span)).collect();
+    let mut unique = places.clone();
+    unique.dedup();
+    Question {
+        number: number.to_string(),
+        weight: finding.severity.word().into(),
+        stops: finding.severity == Severity::Must,
+        text: super::view::capital(&finding.message),
+        help: finding.help.join("\n"),
+        place: unique.join("\n"),
+        code: finding.rule.code.into(),
+    }
+}
+
+/// The line at the foot of every sheet while something stands in the way of the release.
+pub fn not_released(view: &View<'_>) -> Option<String> {
+    let must = view.findings.count(Severity::Must);
+    let should = view.findings.count(Severity::Should);
+    match (must, should) {
+        (0, 0) => None,
+        (0, open) => Some(foot::questions_open(open, 2).en),
+        (must, _) => Some(foot::not_released(must, 2).en),
+    }
+}

@@ -1,0 +1,90 @@
+//! What the sheets are filled from, and the names things go by on them.
+
+use backtack_core::compute::Figures;
+use backtack_core::diag::Findings;
+use backtack_core::model::{Assembly, Cut, Joint, Model, Piece, Stated, StitchUse};
+use backtack_core::source::{Sources, Span};
+
+/// Everything a sheet may look at.
+#[derive(Debug, Clone, Copy)]
+pub struct View<'a> {
+    /// The specification.
+    pub model: &'a Model,
+    /// What follows from it.
+    pub assembly: &'a Assembly,
+    /// The numbers.
+    pub figures: &'a Figures,
+    /// Standing findings, settled.
+    pub findings: &'a Findings,
+    /// The files, for places and for chains as they are written.
+    pub sources: &'a Sources,
+    /// Short digest of the inputs.
+    pub digest: &'a str,
+}
+
+impl<'a> View<'a> {
+    /// Known text for the page; empty for what the factory fills in or this edition withholds.
+    pub fn text(&self, stated: Option<&'a Stated<String>>) -> &'a str {
+        stated.and_then(Stated::known).map_or("", String::as_str)
+    }
+
+    /// What the user wrote at a place, without the quotes.
+    pub fn written(&self, span: Span) -> String {
+        self.sources.text(span).trim_matches('"').to_string()
+    }
+
+    /// `pieces.toml, line 12`.
+    pub fn place(&self, span: Span) -> String {
+        let path = self.sources.file(span.file).map_or("", |file| file.path.as_str());
+        format!("{path}, line {}", self.sources.line_column(span).0)
+    }
+
+    /// The name of a material for people: of the role, or of the article.
+    pub fn material(&self, id: &str) -> String {
+        if let Some(role) = self.model.roles.get(id) {
+            if role.entry.name.is_some() {
+                return role.entry.title().to_string();
+            }
+            let mut names: Vec<&str> = Vec::new();
+            for colourway in self.model.colourways.keys() {
+                if let Some((article, _)) = self.model.resolve(id, colourway)
+                    && !names.contains(&article.entry.title())
+                {
+                    names.push(article.entry.title());
+                }
+            }
+            return if names.is_empty() { id.to_string() } else { names.join(" / ") };
+        }
+        let article = id.split_once('/').map_or(id, |(article, _)| article);
+        self.model.articles.get(article).map_or(id, |article| article.entry.title()).to_string()
+    }
+
+    /// The stitch of a seam: its own, or the one all seams have.
+    pub fn stitch<'b>(&self, own: &'b StitchUse) -> &'b StitchUse
+    where
+        'a: 'b,
+    {
+        if own.kind.is_some() { own } else { &self.model.work.stitch }
+    }
+
+    /// The sizes as codes, in order.
+    pub fn sizes(&self) -> Vec<&'a str> {
+        self.model.sizes.iter().map(|size| size.entry.id.value.as_str()).collect()
+    }
+}
+
+/// The layer of a piece that is sewn: the shell, or the first layer that is not cut inside the sew line.
+pub fn sewn_cut(piece: &Piece) -> Option<&Cut> {
+    piece.cuts.get("shell").or_else(|| piece.cuts.values().find(|cut| cut.inside.is_none()))
+}
+
+/// Whether a joint is written once more with left and right exchanged.
+pub fn mirrored(joint: &Joint) -> bool {
+    joint.mirrored.as_ref().is_some_and(|flag| flag.value)
+}
+
+/// The first letter in upper case.
+pub fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or(String::new(), |first| first.to_uppercase().chain(chars).collect())
+}
