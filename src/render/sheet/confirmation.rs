@@ -1,0 +1,118 @@
+//! The confirmation: what the factory confirms, what must be there before the next stage, and who signs for what.
+
+use backtack_core::model::property::{self, Property};
+use backtack_core::model::{Binding, Given, Stated, Value};
+use backtack_core::words::{head as heads, sheet as words};
+
+use super::super::package::{Fact, Head};
+use super::super::sheets::{Callout, Confirmation, Sheet};
+use super::cover::date;
+use super::pictures::Pictures;
+use super::view::{View, capital};
+
+/// One sheet.
+pub fn fill(view: &View<'_>, _: &mut Pictures) -> Vec<Sheet> {
+    let items = asked(view);
+    let lead = "Whatever is to be confirmed or filled in stands here once more. Sign this sheet; one chop across the \
+                edges of all sheets.";
+    vec![Sheet::Confirmation(Confirmation {
+        head: Head {
+            title: words::CONFIRMATION_TITLE.en.into(),
+            name: words::CONFIRMATION.en.into(),
+            lead: lead.into(),
+        },
+        items: items
+            .into_iter()
+            .enumerate()
+            .map(|(n, text)| Callout { number: (n + 1).to_string(), text })
+            .collect(),
+        required: required(view),
+        signed: signed(view),
+        parties: vec!["For the owner".into(), "For the factory".into()],
+    })]
+}
+
+/// One line for each value that the factory confirms or fills in.
+fn asked(view: &View<'_>) -> Vec<String> {
+    let mut all = Vec::new();
+    for article in view.model.articles.values() {
+        let title = article.entry.title();
+        for spec in property::of(article.kind) {
+            match article.properties.get(spec.key) {
+                Some(Property::Text(value)) => ask(&mut all, title, spec.title, value, |text| text.clone()),
+                Some(Property::Quantity(value)) => ask(&mut all, title, spec.title, value, |one| one.written()),
+                None => {}
+            }
+        }
+    }
+    for piece in view.model.pieces.values() {
+        if let Some(outline) = &piece.outline {
+            ask(&mut all, piece.entry.title(), "outline", outline, |_| "as drawn".into());
+        }
+    }
+    for zone in view.model.zones.values() {
+        if let Some(mass) = &zone.mass {
+            ask(&mut all, zone.entry.title(), "filling mass", mass, |one| one.written());
+        }
+    }
+    for point in view.model.measures.values() {
+        if let Some(target) = &point.target {
+            ask(&mut all, point.entry.title(), "measurement", target, |one| one.written());
+        }
+    }
+    all
+}
+
+fn ask<T>(all: &mut Vec<String>, title: &str, what: &str, value: &Value<T>, written: impl Fn(&T) -> String) {
+    let coded = value.by.iter().map(|(code, (_, stated))| (Some(code.as_str()), stated));
+    for (code, stated) in value.otherwise.iter().map(|stated| (None, stated)).chain(coded) {
+        let place = code.map_or(String::new(), |code| format!(" ({code})"));
+        if let Some(request) = request(stated, &written) {
+            all.push(format!("{title}, {}{place}: {request}", what.to_lowercase()));
+        }
+    }
+}
+
+fn request<T>(stated: &Stated<T>, written: &impl Fn(&T) -> String) -> Option<String> {
+    match (&stated.given, stated.binding) {
+        (Given::Known(value), Binding::Confirm) => Some(format!("{}, to be confirmed", written(value))),
+        (Given::Known(value), Binding::FillIn) => Some(format!("{}, or what the factory gives", written(value))),
+        (Given::ByFactory, _) => Some("to be given by the factory".into()),
+        _ => None,
+    }
+}
+
+/// Colours to be approved, and the points for which a product is refused.
+fn required(view: &View<'_>) -> Vec<Fact> {
+    let mut all: Vec<Fact> = Vec::new();
+    for way in view.model.colourways.values() {
+        for role in way.roles.keys() {
+            let Some((article, Some(colour))) = view.model.resolve(role, &way.entry.id.value) else { continue };
+            let Some(found) = view.model.colours.get(colour) else { continue };
+            let label = format!("{} in {}", article.entry.title(), found.entry.title());
+            let reference = view.text(found.reference.as_ref());
+            let value = if reference.is_empty() { "colour approved".into() } else { format!("colour approved against {reference}") };
+            if all.iter().all(|fact| fact.label != label) {
+                all.push(Fact { label, value });
+            }
+        }
+    }
+    let critical = view.model.measures.values().filter(|point| point.critical.as_ref().is_some_and(|flag| flag.value));
+    let names: Vec<&str> = critical.map(|point| point.entry.id.value.as_str()).collect();
+    if !names.is_empty() {
+        all.push(Fact { label: "Sample inside the limits".into(), value: format!("critical points {}", names.join(", ")) });
+    }
+    all
+}
+
+fn signed(view: &View<'_>) -> Vec<Fact> {
+    let (style, revision) = (&view.model.style, &view.model.revision);
+    let fact = |label: &str, value: String| Fact { label: label.into(), value };
+    vec![
+        fact(heads::STYLE_NUMBER.en, view.text(style.id.as_ref()).into()),
+        fact(heads::REVISION.en, view.text(revision.id.as_ref()).into()),
+        fact(heads::STAGE.en, capital(view.text(revision.stage.as_ref()))),
+        fact(heads::ISSUED.en, date(view.text(revision.date.as_ref())).unwrap_or_default()),
+        fact("Digest", view.digest.to_string()),
+    ]
+}
