@@ -1,6 +1,6 @@
 //! What the sheets are filled from, and the names things go by on them.
 
-use backtack_core::compute::Figures;
+use backtack_core::compute::{Drawn, Figures};
 use backtack_core::diag::Findings;
 use backtack_core::model::{Assembly, Cut, Joint, Model, Piece, Stated, StitchUse};
 use backtack_core::source::{Sources, Span};
@@ -14,6 +14,8 @@ pub struct View<'a> {
     pub assembly: &'a Assembly,
     /// The numbers.
     pub figures: &'a Figures,
+    /// Sew and cut lines the figures were measured on.
+    pub drawn: &'a Drawn,
     /// Standing findings, settled.
     pub findings: &'a Findings,
     /// The files, for places and for chains as they are written.

@@ -1,0 +1,165 @@
+//! Where filling goes and how much; the mass of the product below it.
+
+use backtack_core::compute::{Figure, Limited, Number};
+use backtack_core::model::property::Property;
+use backtack_core::model::ArticleKind;
+use backtack_core::words::{number, sheet as words};
+
+use super::super::package::{Fact, Head};
+use super::super::sheets::{FillRow, Filling, Mass, Sheet};
+use super::pictures::Pictures;
+use super::view::View;
+
+/// What stands for a figure that is not known yet.
+pub const NOT_YET: &str = "not known yet";
+
+/// One sheet, or none for a product without filling.
+pub fn fill(view: &View<'_>, _: &mut Pictures) -> Vec<Sheet> {
+    if view.model.zones.is_empty() {
+        return Vec::new();
+    }
+    let sizes = view.sizes();
+    let head = Head {
+        title: words::FILLING_TITLE.en.into(),
+        name: words::FILLING.en.into(),
+        lead: words::FILL_WEIGH.en.into(),
+    };
+    vec![Sheet::Filling(Filling {
+        head,
+        sizes: sizes.iter().map(|size| (*size).to_string()).collect(),
+        unit: "g".into(),
+        rows: view.model.zones.keys().flat_map(|zone| zone_rows(view, zone)).collect(),
+        sums: sums(view),
+        facts: facts(view),
+        notes: notes(view),
+    })]
+}
+
+/// A target with its limits for the page.
+pub fn mass(limited: &Limited) -> Mass {
+    Mass { target: figure(&limited.target, 1), limits: range(&limited.lower, &limited.upper) }
+}
+
+/// A number with up to `places` decimals, none where they are noughts.
+pub fn figure(figure: &Figure<Number>, places: u32) -> String {
+    match figure {
+        Figure::Known(value) => short(value.get(), places),
+        Figure::NotYet { .. } => NOT_YET.into(),
+        Figure::Withheld => "withheld".into(),
+    }
+}
+
+fn short(value: f64, places: u32) -> String {
+    let text = number::number(value, places);
+    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_string() } else { text }
+}
+
+fn range(lower: &Figure<Number>, upper: &Figure<Number>) -> String {
+    match (lower.get(), upper.get()) {
+        (Some(lower), Some(upper)) => format!("{}–{}", short(lower, 1), short(upper, 1)),
+        _ => String::new(),
+    }
+}
+
+/// One row a zone; one for each group of colourways where the filling differs between them.
+fn zone_rows(view: &View<'_>, zone: &str) -> Vec<FillRow> {
+    let mut groups: Vec<(Vec<&str>, FillRow)> = Vec::new();
+    for way in view.model.colourways.keys() {
+        let Some(row) = zone_row(view, zone, way) else { continue };
+        match groups.iter_mut().find(|(_, old)| *old == row) {
+            Some((ways, _)) => ways.push(way),
+            None => groups.push((vec![way], row)),
+        }
+    }
+    let several = groups.len() > 1;
+    groups
+        .into_iter()
+        .map(|(ways, row)| {
+            let zone = if several { format!("{} ({})", row.zone, ways.join(", ")) } else { row.zone.clone() };
+            FillRow { zone, ..row }
+        })
+        .collect()
+}
+
+fn zone_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
+    let zone = view.model.zones.get(id)?;
+    let mut masses = Vec::new();
+    for size in view.sizes() {
+        let line = view.figures.filling.get(size)?.get(way)?.zones.iter().find(|line| line.zone == id)?;
+        masses.push(mass(&line.each));
+    }
+    let uses = zone.part.as_ref().and_then(|part| view.model.parts.get(&part.value)).map_or(1, |part| part.uses.len());
+    let name = zone.entry.title();
+    Some(FillRow {
+        zone: if uses > 1 { format!("{name}, each of {uses}") } else { name.to_string() },
+        material: zone.material.as_ref().map_or(String::new(), |material| view.material(&material.value)),
+        how: view.text(zone.check.as_ref()).to_string(),
+        masses,
+    })
+}
+
+/// Filling, shell and product, for the first colourway; others differ in shade, and in mass only where their cloth
+/// does, which the note says.
+fn sums(view: &View<'_>) -> Vec<FillRow> {
+    let Some(way) = view.model.colourways.keys().next() else { return Vec::new() };
+    let by_size = |make: &dyn Fn(&str) -> Option<Mass>| -> Vec<Mass> {
+        view.sizes().into_iter().map(|size| make(size).unwrap_or_default()).collect()
+    };
+    let row = |zone: &str, how: &str, masses: Vec<Mass>| FillRow {
+        zone: zone.into(),
+        material: String::new(),
+        how: how.into(),
+        masses,
+    };
+    let filling = by_size(&|size| Some(mass(&view.figures.filling.get(size)?.get(way)?.total)));
+    let product = by_size(&|size| Some(mass(&view.figures.mass.get(size)?.get(way)?.product)));
+    let blank = by_size(&|_| None);
+    vec![
+        row("Filling, all zones", "sum of the portions", filling),
+        row("Shell, without filling", "mean of 5 shells, weighed by the factory", blank),
+        row("Product, without hangtag and packing", "computed; limits by adding all tolerances", product),
+    ]
+}
+
+/// Fibre, fineness and the rest of what is known of each filling.
+fn facts(view: &View<'_>) -> Vec<Fact> {
+    let mut all = Vec::new();
+    for article in view.model.articles.values().filter(|article| article.kind == ArticleKind::Filling) {
+        let mut texts: Vec<String> = article
+            .composition
+            .iter()
+            .flat_map(|layer| &layer.fibres)
+            .filter_map(|(fibre, share)| Some(format!("{} {}", share.known()?.written(), fibre.value)))
+            .collect();
+        for key in ["sort", "fineness", "staple", "particle", "origin"] {
+            texts.extend(match article.properties.get(key) {
+                Some(Property::Text(value)) => value.all().find_map(|one| one.known().cloned()),
+                Some(Property::Quantity(value)) => value.all().find_map(|one| one.known().map(|q| q.written())),
+                None => None,
+            });
+        }
+        all.push(Fact { label: article.entry.title().to_string(), value: texts.join(", ") });
+    }
+    for zone in view.model.zones.values() {
+        let firmness = view.text(zone.firmness.as_ref());
+        if !firmness.is_empty() {
+            all.push(Fact { label: format!("Firmness, {}", zone.entry.title()), value: firmness.to_string() });
+        }
+    }
+    all
+}
+
+fn notes(view: &View<'_>) -> Vec<String> {
+    let mut all = vec![words::ROUNDING.en.to_string()];
+    if view.model.colourways.len() > 1 {
+        let first = view.model.colourways.keys().next().map_or("", String::as_str);
+        all.push(format!("The mass of the product is that of colourway {first}; figures.json holds the others."));
+    }
+    for zone in view.model.zones.values() {
+        let note = view.text(zone.note.as_ref());
+        if !note.is_empty() {
+            all.push(format!("{}: {note}", zone.entry.title()));
+        }
+    }
+    all
+}
