@@ -15,4 +15,5 @@ pub mod lint;
 pub mod package;
 pub mod page;
 pub mod pdf;
+pub mod sheet;
 pub mod sheets;

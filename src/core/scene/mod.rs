@@ -7,6 +7,7 @@
 
 mod line;
 mod marks;
+mod picture;
 mod piece;
 mod seam;
 mod svg;
@@ -14,6 +15,7 @@ mod svg;
 pub use line::{LINES, Line, LineStyle};
 pub use marks::{arrow, balloon, comb, dimension, grain, hatch, legend_sample, notch, opening, ring, scale_bar};
 pub use piece::{PieceOutline, PiecePoint, piece, scale_for};
+pub use picture::{Printed, printed};
 pub use seam::{PileSide, StackPly, StackSeam, stack};
 pub use svg::svg;
 

@@ -14,7 +14,7 @@ use super::views::{drawing, measure_arrow};
 /// Columns for readings (common practice: three to five pieces a size are measured on the line).
 const BLANKS: usize = 5;
 /// Views shown at most beside the table.
-const PICTURES: usize = 2;
+const PICTURES: usize = 1;
 
 /// One sheet for each size, or none without points of measure.
 pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
@@ -34,7 +34,7 @@ pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
             let name = if several { format!("{}, size {title}", words::MEASUREMENTS_TITLE.en) } else { words::MEASUREMENTS_TITLE.en.into() };
             Sheet::Measurements(Measurements {
                 head: Head { title: name, name: words::MEASUREMENTS.en.into(), lead: words::MEASURE_INWARD.en.into() },
-                pictures: arrows(view, pictures),
+                picture: arrows(view, pictures).into_iter().next(),
                 sizes: vec![id.clone()],
                 unit: "mm".into(),
                 rows: view.model.measures.iter().enumerate().map(|(n, (key, point))| row(view, n, key, point, id)).collect(),

@@ -17,6 +17,8 @@ mod views;
 pub use pictures::Pictures;
 pub use view::View;
 
+use backtack_core::words::Language;
+
 use super::labels::labels;
 use super::package::{About, Package, TitleBlock};
 use super::sheets::Sheet;
@@ -51,7 +53,7 @@ pub fn package(view: &View<'_>) -> (Package, Pictures) {
         language: "en".into(),
         date: date(view),
     };
-    let package = Package { about, title_block: block, not_released: questions::not_released(view), labels: labels(), sheets };
+    let package = Package { about, title_block: block, not_released: questions::not_released(view), labels: labels(Language::English), sheets };
     (package, pictures)
 }
 
