@@ -25,17 +25,25 @@ pub mod render;
 
 use std::path::Path;
 
+use backtack_core::compute::{self, Drawn, Figures};
 use backtack_core::diag::{Findings, Levels};
 use backtack_core::model::Assembly;
 use backtack_core::read::{self, Loaded, Unreadable};
-use backtack_core::rules;
+use backtack_core::{revision, rules};
+
+use render::engine::EngineError;
+use render::sheet::{Edition, Package, View};
 
 /// A specification that was checked.
 #[derive(Debug)]
 pub struct Checked {
     /// Outlines, instances and the sewn surface, which follow from the model alone.
     pub assembly: Assembly,
-    /// Everything that was found, reading included, with the user's severities, sorted.
+    /// Every number.
+    pub figures: Figures,
+    /// The lines the numbers were measured on.
+    pub drawn: Drawn,
+    /// Everything that was found, reading and computing included, with the user's severities, sorted.
     pub findings: Findings,
 }
 
@@ -47,11 +55,46 @@ pub fn read(folder: &Path) -> Result<Loaded, Unreadable> {
     read::folder(folder)
 }
 
-/// Checks what was read. `wanted` are severities from the caller; they go before those of the specification.
+/// Checks what was read and computes its figures, since some rules are about a computed number. `wanted` are severities
+/// from the caller; they go before those of the specification.
 pub fn check(loaded: &Loaded, wanted: &Levels, strict: bool) -> Checked {
     let assembly = Assembly::of(&loaded.model);
-    let findings = rules::findings(loaded, &assembly);
+    let (figures, drawn, computed) = compute::with_lines(&loaded.model, &assembly);
+    let mut findings = rules::findings(loaded, &assembly);
+    findings.append(computed);
     let mut levels = loaded.levels.clone();
     levels.extend(wanted.clone());
-    Checked { assembly, findings: findings.settled(&levels, strict) }
+    Checked { assembly, figures, drawn, findings: findings.settled(&levels, strict) }
+}
+
+/// Renders the factory's edition of what was checked: what the factory could itself read from the attached files, with
+/// the findings that are not about something it does not get.
+///
+/// # Errors
+/// If the engine refuses the data, which is a defect of backtack.
+pub fn render(loaded: &Loaded, checked: &Checked) -> Result<Package, EngineError> {
+    let files = revision::factory_edition(loaded);
+    let pairs = || files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
+    let shown = read::closure(&loaded.style, pairs());
+    let seen = check(&shown, &Levels::new(), false);
+    let own = loaded.closure.iter().map(|(path, bytes)| (path.as_str(), bytes.as_ref()));
+    let digest = revision::of_files(own).short();
+    let findings = render::sheet::shown(loaded, &checked.findings);
+    let view = View {
+        model: &shown.model,
+        assembly: &seen.assembly,
+        figures: &seen.figures,
+        drawn: &seen.drawn,
+        sources: &shown.sources,
+        findings: &findings,
+        asked_in: &loaded.sources,
+        digest: &digest,
+    };
+    render::sheet::build(
+        &view,
+        &Edition {
+            archive: revision::stored(pairs()).map_err(|error| EngineError { messages: vec![error.to_string()] })?,
+            figures: seen.figures.json(),
+        },
+    )
 }

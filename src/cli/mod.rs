@@ -2,6 +2,7 @@
 //!
 //! Exit codes: 0 if nothing stands, 1 if a `must` finding stands, 2 if the command could not be run.
 
+mod build;
 mod check;
 mod completions;
 mod explain;
@@ -39,6 +40,7 @@ struct Entry {
 const COMMANDS: &[Entry] = &[
     Entry { define: new::define, run: new::run },
     Entry { define: check::define, run: check::run },
+    Entry { define: build::define, run: build::run },
     Entry { define: explain::define, run: explain::run },
     Entry { define: schema::define, run: schema::run },
     Entry { define: completions::define, run: completions::run },

@@ -65,9 +65,9 @@ pub struct Disk {
 const ROOT: &str = "backtack-root.toml";
 
 /// A style from files in memory.
-pub fn memory<'a>(files: impl Iterator<Item = (&'a str, &'a [u8])>) -> Disk {
+pub fn memory<'a>(files: impl IntoIterator<Item = (&'a str, &'a [u8])>) -> Disk {
     let mut disk = Disk { limits: Limits::default(), ..Disk::default() };
-    let sorted: BTreeMap<&str, &[u8]> = files.collect();
+    let sorted: BTreeMap<&str, &[u8]> = files.into_iter().collect();
     for (path, bytes) in sorted {
         disk.take(path, bytes.to_vec());
     }
@@ -190,7 +190,11 @@ impl Disk {
         let style = std::mem::take(&mut self.style);
         let name = self.name(written);
         self.style = style;
-        let (Some(name), Some(root)) = (name, self.root.clone()) else { return Err(()) };
+        let name = name.ok_or(())?;
+        let Some(root) = self.root.clone() else {
+            let below = format!("{name}/");
+            return Ok(self.files.keys().any(|path| *path == name || path.starts_with(&below)));
+        };
         let path = root.join(&name);
         if !path.is_dir() {
             return Ok(self.read(&path));

@@ -22,6 +22,7 @@ mod views;
 mod work;
 
 pub use disk::{Limits, Unreadable};
+pub use values::is_private;
 
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -42,6 +43,10 @@ pub struct Loaded {
     pub findings: Findings,
     /// Every file that was read, by its path below the root: what a seal and the attachment hold.
     pub closure: Vec<(String, Arc<[u8]>)>,
+    /// Path of the style folder below the root; empty if it is the root.
+    pub style: String,
+    /// Places of values in files of the factory's edition that only the own edition shows.
+    pub own: Vec<Span>,
     /// Severities the specification sets.
     pub levels: Levels,
     /// Where each severity is written, to say which code no rule has.
@@ -64,7 +69,14 @@ pub fn texts(files: &[(&str, &str)]) -> Loaded {
 
 /// Reads a style from files in memory, pictures among them, by path.
 pub fn files(files: &[(&str, &[u8])]) -> Loaded {
-    lower(disk::memory(files.iter().copied()))
+    closure("", files.iter().copied())
+}
+
+/// Reads a style from everything it was once read from: its closure, and the path of its folder below the root.
+pub fn closure<'a>(style: &str, files: impl IntoIterator<Item = (&'a str, &'a [u8])>) -> Loaded {
+    let mut disk = disk::memory(files);
+    disk.style = style.to_string();
+    lower(disk)
 }
 
 fn lower(disk: disk::Disk) -> Loaded {

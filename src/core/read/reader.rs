@@ -57,6 +57,8 @@ pub struct Reader {
     pub levels: Levels,
     /// Where each severity is written.
     pub level_places: BTreeMap<String, Span>,
+    /// Places of values that only the own edition shows.
+    pub own: Vec<Span>,
     /// Stitches declared to be shared.
     pub stitchings: Table<StitchUse>,
     broken: BTreeSet<FileId>,
@@ -88,6 +90,7 @@ impl Reader {
             disk,
             levels: Levels::new(),
             level_places: BTreeMap::new(),
+            own: Vec::new(),
             stitchings: Table::new(),
             broken: BTreeSet::new(),
             refused: BTreeSet::new(),
@@ -116,6 +119,8 @@ impl Reader {
     pub fn finish(self, model: Model) -> Loaded {
         let closure: Vec<(String, Arc<[u8]>)> = self.disk.files.into_iter().collect();
         Loaded {
+            style: self.disk.style,
+            own: self.own,
             model,
             sources: self.sources,
             findings: self.findings,

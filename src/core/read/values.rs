@@ -246,7 +246,11 @@ impl Reader {
             (None, None) => Given::ByFactory,
         };
         let usual = if matches!(given, Given::ByFactory) { Binding::FillIn } else { Binding::Required };
-        let audience = audience.unwrap_or_else(|| self.audience(span));
+        let private = self.audience(span);
+        let audience = audience.unwrap_or(private);
+        if audience == Audience::Own && private == Audience::Everyone {
+            self.own.push(span);
+        }
         Some(Stated { given, binding: binding.unwrap_or(usual), audience, span })
     }
 
@@ -265,7 +269,7 @@ impl Reader {
     /// What stands in a file below `private/` is for the own edition unless it says otherwise.
     fn audience(&self, span: Span) -> Audience {
         let path = self.sources.file(span.file).map_or("", |file| file.path.as_str());
-        if path.split('/').any(|part| part == "private") { Audience::Own } else { Audience::Everyone }
+        if is_private(path) { Audience::Own } else { Audience::Everyone }
     }
 
     /// A value that may differ by size or colourway: `{ S = .., L = .. }`, every code present or `else`.
@@ -304,6 +308,11 @@ impl Reader {
         }
         Some(value)
     }
+}
+
+/// Whether a file lies below a folder `private`, so that only the own edition holds it.
+pub fn is_private(path: &str) -> bool {
+    path.split('/').any(|part| part == "private")
 }
 
 fn is_long(fields: &Fields) -> bool {

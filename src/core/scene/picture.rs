@@ -37,8 +37,12 @@ pub fn printed(bytes: &[u8], width: f64, height: f64) -> Result<Printed, String>
     let written = if format == Some(ImageFormat::Jpeg) {
         JpegEncoder::new_with_quality(&mut out, QUALITY).write_image(&picture, w, h, image::ExtendedColorType::Rgb8)
     } else {
-        PngEncoder::new_with_quality(&mut out, CompressionType::Default, Filter::Adaptive)
-            .write_image(&picture, w, h, image::ExtendedColorType::Rgb8)
+        PngEncoder::new_with_quality(&mut out, CompressionType::Default, Filter::Adaptive).write_image(
+            &picture,
+            w,
+            h,
+            image::ExtendedColorType::Rgb8,
+        )
     };
     written.map_err(|error| error.to_string())?;
     Ok(Printed { bytes: out, ending: if format == Some(ImageFormat::Jpeg) { "jpg" } else { "png" } })

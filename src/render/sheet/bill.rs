@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 
 use backtack_core::compute::{BillLine, Figure};
-use backtack_core::model::property::Property;
 use backtack_core::model::Article;
+use backtack_core::model::property::Property;
 use backtack_core::words::{number, sheet as words};
 
 use super::super::package::Head;
@@ -169,9 +169,11 @@ fn item(view: &View<'_>, article: &Article) -> String {
 fn used_for(view: &View<'_>, article: &str) -> String {
     let mut names: Vec<&str> = Vec::new();
     for (role, entry) in &view.model.roles {
-        let plays = view.model.colourways.keys().any(|way| {
-            view.model.resolve(role, way).is_some_and(|(one, _)| one.entry.id.value == article)
-        });
+        let plays = view
+            .model
+            .colourways
+            .keys()
+            .any(|way| view.model.resolve(role, way).is_some_and(|(one, _)| one.entry.id.value == article));
         if plays && !names.contains(&entry.entry.title()) {
             names.push(entry.entry.title());
         }

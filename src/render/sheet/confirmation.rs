@@ -21,11 +21,7 @@ pub fn fill(view: &View<'_>, _: &mut Pictures) -> Vec<Sheet> {
             name: words::CONFIRMATION.en.into(),
             lead: lead.into(),
         },
-        items: items
-            .into_iter()
-            .enumerate()
-            .map(|(n, text)| Callout { number: (n + 1).to_string(), text })
-            .collect(),
+        items: items.into_iter().enumerate().map(|(n, text)| Callout { number: (n + 1).to_string(), text }).collect(),
         required: required(view),
         signed: signed(view),
         parties: vec!["For the owner".into(), "For the factory".into()],
@@ -91,7 +87,11 @@ fn required(view: &View<'_>) -> Vec<Fact> {
             let Some(found) = view.model.colours.get(colour) else { continue };
             let label = format!("{} in {}", article.entry.title(), found.entry.title());
             let reference = view.text(found.reference.as_ref());
-            let value = if reference.is_empty() { "colour approved".into() } else { format!("colour approved against {reference}") };
+            let value = if reference.is_empty() {
+                "colour approved".into()
+            } else {
+                format!("colour approved against {reference}")
+            };
             if all.iter().all(|fact| fact.label != label) {
                 all.push(Fact { label, value });
             }
@@ -100,7 +100,10 @@ fn required(view: &View<'_>) -> Vec<Fact> {
     let critical = view.model.measures.values().filter(|point| point.critical.as_ref().is_some_and(|flag| flag.value));
     let names: Vec<&str> = critical.map(|point| point.entry.id.value.as_str()).collect();
     if !names.is_empty() {
-        all.push(Fact { label: "Sample inside the limits".into(), value: format!("critical points {}", names.join(", ")) });
+        all.push(Fact {
+            label: "Sample inside the limits".into(),
+            value: format!("critical points {}", names.join(", ")),
+        });
     }
     all
 }

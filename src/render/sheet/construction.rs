@@ -34,9 +34,12 @@ fn step(view: &View<'_>, number: usize, id: &str) -> Option<Step> {
     } else if let Some(finish) = model.finishes.get(id) {
         let kind = finish.kind.as_ref().map_or("", |kind| finish_word(kind.value));
         let on = finish.on.as_ref().map_or(String::new(), |chain| view.written(chain.span));
-        let tape = finish.tape.as_ref().map_or(String::new(), |tape| format!(" with {}", view.material(&tape.trim.value)));
-        let title = titled(finish.entry.name.as_ref().map(|name| name.value.as_str()), &format!("{} edge", capital(kind)));
-        let stitched = (finish.kind.as_ref().is_none_or(|kind| kind.value != FinishKind::Raw)).then_some(&finish.stitch);
+        let tape =
+            finish.tape.as_ref().map_or(String::new(), |tape| format!(" with {}", view.material(&tape.trim.value)));
+        let title =
+            titled(finish.entry.name.as_ref().map(|name| name.value.as_str()), &format!("{} edge", capital(kind)));
+        let stitched =
+            (finish.kind.as_ref().is_none_or(|kind| kind.value != FinishKind::Raw)).then_some(&finish.stitch);
         let note = view.text(finish.note.as_ref());
         plain(view, title, format!("{on}: {kind}{tape}"), stitched, note)
     } else if let Some(one) = model.stitches.get(id) {
@@ -45,7 +48,13 @@ fn step(view: &View<'_>, number: usize, id: &str) -> Option<Step> {
     } else if let Some(one) = model.attaches.get(id) {
         let edge = one.edge.as_ref().map_or(String::new(), |chain| view.written(chain.span));
         let on = one.on.as_ref().map_or(String::new(), |run| view.written(run.span));
-        plain(view, one.entry.title().into(), format!("{edge} onto {on}"), Some(&one.stitch), view.text(one.note.as_ref()))
+        plain(
+            view,
+            one.entry.title().into(),
+            format!("{edge} onto {on}"),
+            Some(&one.stitch),
+            view.text(one.note.as_ref()),
+        )
     } else {
         let one = model.steps.get(id)?;
         let word = one.word.as_ref().map_or("", |word| word.value.as_str());
@@ -136,7 +145,11 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
     stitching(view, &joint.stitch, &mut step);
     step.allowance = allowance(view, joint);
     let plies = plies(view, joint);
-    step.plies = plies.iter().enumerate().map(|(n, ply)| Callout { number: (n + 1).to_string(), text: ply.text.clone() }).collect();
+    step.plies = plies
+        .iter()
+        .enumerate()
+        .map(|(n, ply)| Callout { number: (n + 1).to_string(), text: ply.text.clone() })
+        .collect();
     step.stack = Some(drawn(view, joint, &plies, &step));
     step
 }
@@ -190,15 +203,20 @@ fn ply(view: &View<'_>, chain: Option<&Chain>, facing: PileSide) -> Ply {
 
 /// Whether a material has pile in any colourway.
 pub fn has_pile(model: &Model, material: &str) -> bool {
-    model.colourways.keys().any(|way| {
-        model.resolve(material, way).is_some_and(|(article, _)| article.quantity("pile").is_some())
-    })
+    model
+        .colourways
+        .keys()
+        .any(|way| model.resolve(material, way).is_some_and(|(article, _)| article.quantity("pile").is_some()))
 }
 
 fn drawn(view: &View<'_>, joint: &Joint, plies: &[Ply], step: &Step) -> Drawing {
     let texts: Vec<&str> = plies.iter().map(|ply| ply.text.as_str()).collect();
     let stitch = view.stitch(&joint.stitch).kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
-    let alt = format!("Seam cut through, from the needle down: {}. Stitch {stitch}, allowance {}.", texts.join("; "), step.allowance);
+    let alt = format!(
+        "Seam cut through, from the needle down: {}. Stitch {stitch}, allowance {}.",
+        texts.join("; "),
+        step.allowance
+    );
     let seam = StackSeam {
         plies: plies
             .iter()

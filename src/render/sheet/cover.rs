@@ -28,7 +28,9 @@ pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
         facts: facts(view),
         sizes: view.model.sizes.iter().map(|size| size.entry.title().to_string()).collect(),
         colourways: view.model.colourways.values().map(|way| colourway(view, way)).collect(),
-        covers: [words::SIGNATURE_COVERS, words::SIGNATURE_EXCEPT, words::SIGNATURE_CHANGE].map(|word| word.en.into()).to_vec(),
+        covers: [words::SIGNATURE_COVERS, words::SIGNATURE_EXCEPT, words::SIGNATURE_CHANGE]
+            .map(|word| word.en.into())
+            .to_vec(),
         precedence: precedence(),
         cautions: cautions(view),
     })]
@@ -82,7 +84,8 @@ fn colourway(view: &View<'_>, way: &Way) -> Colourway {
 }
 
 fn precedence() -> Vec<String> {
-    let order = [words::PRECEDENCE_1, words::PRECEDENCE_2, words::PRECEDENCE_3, words::PRECEDENCE_4, words::PRECEDENCE_5];
+    let order =
+        [words::PRECEDENCE_1, words::PRECEDENCE_2, words::PRECEDENCE_3, words::PRECEDENCE_4, words::PRECEDENCE_5];
     order.iter().map(|word| capital(word.en) + ".").collect()
 }
 

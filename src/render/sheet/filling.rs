@@ -1,8 +1,8 @@
 //! Where filling goes and how much; the mass of the product below it.
 
 use backtack_core::compute::{Figure, Limited, Number};
-use backtack_core::model::property::Property;
 use backtack_core::model::ArticleKind;
+use backtack_core::model::property::Property;
 use backtack_core::words::{number, sheet as words};
 
 use super::super::package::{Fact, Head};

@@ -22,22 +22,28 @@ pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
         return Vec::new();
     }
     let several = view.model.sizes.len() > 1;
-    let sizes: Vec<(String, String)> = view
-        .model
-        .sizes
-        .iter()
-        .map(|size| (size.entry.id.value.clone(), size.entry.title().to_string()))
-        .collect();
+    let sizes: Vec<(String, String)> =
+        view.model.sizes.iter().map(|size| (size.entry.id.value.clone(), size.entry.title().to_string())).collect();
     sizes
         .iter()
         .map(|(id, title)| {
-            let name = if several { format!("{}, size {title}", words::MEASUREMENTS_TITLE.en) } else { words::MEASUREMENTS_TITLE.en.into() };
+            let name = if several {
+                format!("{}, size {title}", words::MEASUREMENTS_TITLE.en)
+            } else {
+                words::MEASUREMENTS_TITLE.en.into()
+            };
             Sheet::Measurements(Measurements {
                 head: Head { title: name, name: words::MEASUREMENTS.en.into(), lead: words::MEASURE_INWARD.en.into() },
                 picture: arrows(view, pictures).into_iter().next(),
                 sizes: vec![id.clone()],
                 unit: "mm".into(),
-                rows: view.model.measures.iter().enumerate().map(|(n, (key, point))| row(view, n, key, point, id)).collect(),
+                rows: view
+                    .model
+                    .measures
+                    .iter()
+                    .enumerate()
+                    .map(|(n, (key, point))| row(view, n, key, point, id))
+                    .collect(),
                 blanks: (1..=BLANKS).map(|n| n.to_string()).collect(),
                 conditions: conditions(view),
             })
@@ -103,7 +109,9 @@ fn row(view: &View<'_>, at: usize, id: &str, point: &PointOfMeasure, size: &str)
     let number = label(view, at, id);
     let name = if number == id { point.entry.title().to_string() } else { format!("{} ({id})", point.entry.title()) };
     let line = view.figures.measures.get(id).and_then(|line| {
-        line.sizes.get(size).or_else(|| line.sizes.iter().find(|(key, _)| key.starts_with(&format!("{size}/"))).map(|(_, one)| one))
+        line.sizes
+            .get(size)
+            .or_else(|| line.sizes.iter().find(|(key, _)| key.starts_with(&format!("{size}/"))).map(|(_, one)| one))
     });
     Point {
         number,

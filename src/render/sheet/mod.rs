@@ -15,12 +15,17 @@ mod view;
 mod views;
 
 pub use pictures::Pictures;
+pub use questions::shown;
 pub use view::View;
 
+use backtack_core::scene::svg;
 use backtack_core::words::Language;
 
+use super::engine::{Document, EngineError};
+use super::fonts::Replaced;
 use super::labels::labels;
-use super::package::{About, Package, TitleBlock};
+use super::package::{About, Package as Pages, TitleBlock};
+use super::pdf::{self, Attachment, Extras};
 use super::sheets::Sheet;
 
 /// What fills one kind of sheet: none, one or several.
@@ -42,18 +47,101 @@ const SHEETS: [Fill; 9] = [
 /// The document's date where the revision has none: visibly no date of issue, and the same every time.
 const DRAFT_DATE: [u16; 3] = [2000, 1, 1];
 
+/// What is attached to the PDF.
+#[derive(Debug, Clone)]
+pub struct Edition {
+    /// The files the edition was made from, as one stored zip.
+    pub archive: Vec<u8>,
+    /// The text of `figures.json`.
+    pub figures: String,
+}
+
+/// Everything `build` writes.
+#[derive(Debug)]
+pub struct Package {
+    /// The PDF file.
+    pub pdf: Vec<u8>,
+    /// The text of `figures.json`.
+    pub figures: String,
+    /// Drawings as SVG texts by file name.
+    pub drawings: Vec<(String, String)>,
+    /// Characters that no built-in font shows, printed as a placeholder.
+    pub replaced: Vec<Replaced>,
+    /// The laid-out pages, for the lint and the text goldens.
+    pub document: Document,
+}
+
+/// Fills every sheet and typesets the package with its attachments.
+///
+/// # Errors
+/// If the engine refuses the data.
+pub fn build(view: &View<'_>, edition: &Edition) -> Result<Package, EngineError> {
+    let (pages, pictures) = pages(view);
+    let drawings = drawings(&pages);
+    let attachments = vec![
+        attachment(
+            "specification.zip",
+            "application/zip",
+            "The files this package was made from",
+            edition.archive.clone(),
+        ),
+        attachment("figures.json", "application/json", "Every computed figure", edition.figures.clone().into_bytes()),
+    ];
+    let extras = Extras { pictures: pictures.files, attachments, identity: pages.title_block.number.clone() };
+    let made = pdf::render(&pages, &extras)?;
+    Ok(Package {
+        pdf: made.pdf,
+        figures: edition.figures.clone(),
+        drawings,
+        replaced: made.replaced,
+        document: made.document,
+    })
+}
+
+fn attachment(name: &str, mime: &str, description: &str, data: Vec<u8>) -> Attachment {
+    Attachment { name: name.into(), mime: mime.into(), description: description.into(), data }
+}
+
+/// The drawings of pieces and seams as SVG files of true size on paper.
+fn drawings(pages: &Pages) -> Vec<(String, String)> {
+    let mut all = Vec::new();
+    for sheet in &pages.sheets {
+        match sheet {
+            Sheet::Pieces(pieces) => all.extend(pieces.drawings.iter().filter_map(|card| {
+                let drawing = card.drawing.as_ref()?;
+                Some((format!("piece-{}.svg", card.code), svg(&drawing.scene)))
+            })),
+            Sheet::Construction(steps) => all.extend(steps.steps.iter().filter_map(|step| {
+                let stack = step.stack.as_ref()?;
+                Some((format!("step-{:0>2}.svg", step.number), svg(&stack.scene)))
+            })),
+            _ => {}
+        }
+    }
+    all
+}
+
 /// Fills the whole package.
-pub fn package(view: &View<'_>) -> (Package, Pictures) {
+pub fn pages(view: &View<'_>) -> (Pages, Pictures) {
     let mut pictures = Pictures::default();
     let sheets = SHEETS.iter().flat_map(|fill| fill(view, &mut pictures)).collect();
     let block = title_block(view);
     let about = About {
-        title: [block.title.as_str(), block.style.as_str(), "revision", block.revision.as_str()].join(" ").trim().to_string(),
+        title: [block.title.as_str(), block.style.as_str(), "revision", block.revision.as_str()]
+            .join(" ")
+            .trim()
+            .to_string(),
         author: if block.owner.is_empty() { "backtack".into() } else { block.owner.clone() },
         language: "en".into(),
         date: date(view),
     };
-    let package = Package { about, title_block: block, not_released: questions::not_released(view), labels: labels(Language::English), sheets };
+    let package = Pages {
+        about,
+        title_block: block,
+        not_released: questions::not_released(view),
+        labels: labels(Language::English),
+        sheets,
+    };
     (package, pictures)
 }
 

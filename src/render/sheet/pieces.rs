@@ -3,7 +3,7 @@
 use backtack_core::compute::{CutCount, Figure, Number};
 use backtack_core::geom::{Outline, Path, Point, Segment as Curve, measure};
 use backtack_core::model::{Cut, Piece, Value};
-use backtack_core::scene::{At, Line, PieceOutline, PiecePoint, Segment, legend_sample, piece as draw};
+use backtack_core::scene::{At, Line, PieceOutline, PiecePoint, Segment, legend_sample, piece as draw, scale_for};
 use backtack_core::units::Quantity;
 use backtack_core::words::{number, sheet as words};
 
@@ -12,9 +12,6 @@ use super::super::sheets::{LegendRow, PieceCard, PieceRow, PieceTotal, Pieces, S
 use super::filling::{NOT_YET, figure};
 use super::pictures::Pictures;
 use super::view::{View, sewn_cut};
-
-/// Scales a piece may be drawn at: those of ISO 5455 and the halves between that drawing rooms use.
-const SCALES: [f64; 10] = [1.0, 2.0, 2.5, 5.0, 10.0, 15.0, 20.0, 25.0, 50.0, 100.0];
 
 /// One sheet, or none without pieces.
 pub fn fill(view: &View<'_>, _: &mut Pictures) -> Vec<Sheet> {
@@ -145,7 +142,8 @@ fn totals(view: &View<'_>) -> Vec<PieceTotal> {
         let cuts = || counts.cuts.iter().filter(|cut| cut.material.as_deref() == Some(material.as_str()));
         let sided = cuts().any(|cut| cut.own_image.known() == Some(&false));
         let side = |pick: fn(&CutCount) -> &Figure<u64>| {
-            let sum = Figure::total(cuts().filter(|cut| cut.own_image.known() != Some(&true)).map(|cut| pick(cut).clone()));
+            let sum =
+                Figure::total(cuts().filter(|cut| cut.own_image.known() != Some(&true)).map(|cut| pick(cut).clone()));
             if sided { count(&sum) } else { "–".to_string() }
         };
         let nets: Vec<String> = view
@@ -172,7 +170,8 @@ fn totals(view: &View<'_>) -> Vec<PieceTotal> {
 }
 
 fn area(view: &View<'_>, cut: &CutCount, size: &str) -> Figure<Number> {
-    let one = view.figures.pieces.get(&cut.piece).and_then(|sizes| sizes.get(size)).and_then(|one| one.cuts.get(&cut.cut));
+    let one =
+        view.figures.pieces.get(&cut.piece).and_then(|sizes| sizes.get(size)).and_then(|one| one.cuts.get(&cut.cut));
     let times = cut.total.clone().map(|count| Number::new(count as f64));
     match one {
         Some(one) => one.material_area.clone().by(times),
@@ -205,10 +204,8 @@ fn card(view: &View<'_>, piece: &Piece) -> PieceCard {
 fn drawing(view: &View<'_>, piece: &Piece) -> Option<Drawing> {
     let size = view.sizes().into_iter().find(|size| view.drawn.sew(&piece.entry.id.value, size).known().is_some())?;
     let outline = shape(view, piece, size)?;
-    let (scale, scene) = SCALES
-        .iter()
-        .map(|scale| (*scale, draw(&outline, *scale)))
-        .find(|(_, scene)| scene.width <= ROOM_PIECE.width && scene.height <= ROOM_PIECE.height)?;
+    let scale = scale_for(&outline, ROOM_PIECE.width, ROOM_PIECE.height);
+    let scene = draw(&outline, scale);
     let named = view.model.size(size).map_or(size, |one| one.entry.title());
     let caption = if view.model.sizes.len() > 1 { format!("Size {named}, 1:{scale}") } else { format!("1:{scale}") };
     Some(Drawing { picture: None, scene, caption })
@@ -238,15 +235,27 @@ pub fn shape(view: &View<'_>, piece: &Piece, size: &str) -> Option<PieceOutline>
     let inner = sew.lines.iter().map(|line| (Line::Stitching, segments(&line.path, false))).collect();
     let size_text = |value: f64| figure(&Figure::number(value), 1);
     let alt = match line {
-        Some(line) => format!("Piece {id}: cut size {} by {} mm, sew line dashed inside the cut line.", length(line.width), length(line.height)),
+        Some(line) => format!(
+            "Piece {id}: cut size {} by {} mm, sew line dashed inside the cut line.",
+            length(line.width),
+            length(line.height)
+        ),
         None => format!("Piece {id}: sew line only, the cut line is not known yet."),
     };
     Some(PieceOutline {
         code: id.to_string(),
-        sew: if cut.known().is_some_and(|shape| shape.area > sew.area() + 1e-6) { segments(&sew.path, true) } else { Vec::new() },
+        sew: if cut.known().is_some_and(|shape| shape.area > sew.area() + 1e-6) {
+            segments(&sew.path, true)
+        } else {
+            Vec::new()
+        },
         cut: cut_line,
         inner,
-        points: sew.points.iter().filter_map(|one| Some(PiecePoint { name: one.id.clone(), at: page(sew.point(&one.id)?) })).collect(),
+        points: sew
+            .points
+            .iter()
+            .filter_map(|one| Some(PiecePoint { name: one.id.clone(), at: page(sew.point(&one.id)?) }))
+            .collect(),
         grain: towards(&piece.grain).or_else(|| towards(&piece.pile)),
         pile: towards(&piece.pile),
         width_text: size_text(width),
@@ -289,7 +298,8 @@ fn legend(view: &View<'_>) -> Vec<LegendRow> {
     if pieces().any(|piece| piece.pile.is_some()) {
         all.push(sample(Line::Pile, "pile, the way it lies"));
     }
-    let lines = pieces().any(|piece| view.assembly.outlines.any(&piece.entry.id.value).is_some_and(|one| !one.lines.is_empty()));
+    let lines = pieces()
+        .any(|piece| view.assembly.outlines.any(&piece.entry.id.value).is_some_and(|one| !one.lines.is_empty()));
     if lines {
         all.push(sample(Line::Stitching, "stitching inside a piece"));
     }

@@ -16,10 +16,12 @@ pub struct View<'a> {
     pub figures: &'a Figures,
     /// Sew and cut lines the figures were measured on.
     pub drawn: &'a Drawn,
+    /// The files, for chains as they are written.
+    pub sources: &'a Sources,
     /// Standing findings, settled.
     pub findings: &'a Findings,
-    /// The files, for places and for chains as they are written.
-    pub sources: &'a Sources,
+    /// The files the findings point into.
+    pub asked_in: &'a Sources,
     /// Short digest of the inputs.
     pub digest: &'a str,
 }
@@ -35,10 +37,10 @@ impl<'a> View<'a> {
         self.sources.text(span).trim_matches('"').to_string()
     }
 
-    /// `pieces.toml, line 12`.
+    /// The place of a finding: `pieces.toml, line 12`.
     pub fn place(&self, span: Span) -> String {
-        let path = self.sources.file(span.file).map_or("", |file| file.path.as_str());
-        format!("{path}, line {}", self.sources.line_column(span).0)
+        let path = self.asked_in.file(span.file).map_or("", |file| file.path.as_str());
+        format!("{path}, line {}", self.asked_in.line_column(span).0)
     }
 
     /// The name of a material for people: of the role, or of the article.

@@ -30,7 +30,8 @@ pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
         if views.is_empty() {
             continue;
         }
-        let title = if n == 0 { words::VIEWS_TITLE.en.to_string() } else { format!("{} ({})", words::VIEWS_TITLE.en, n + 1) };
+        let title =
+            if n == 0 { words::VIEWS_TITLE.en.to_string() } else { format!("{} ({})", words::VIEWS_TITLE.en, n + 1) };
         let lead = "Pictures show the intent; figures and drawings at a stated scale decide.".to_string();
         sheets.push(Sheet::Views(Views { head: Head { title, name: words::VIEWS.en.into(), lead }, views, callouts }));
     }
@@ -65,7 +66,13 @@ fn named(view: &View<'_>, id: &str) -> String {
 }
 
 /// A view fitted into a room, with numbered call-outs from `first` on if it shows any.
-pub fn drawing(view: &View<'_>, side: &Side, room: Room, pictures: &mut Pictures, first: Option<usize>) -> Option<Drawing> {
+pub fn drawing(
+    view: &View<'_>,
+    side: &Side,
+    room: Room,
+    pictures: &mut Pictures,
+    first: Option<usize>,
+) -> Option<Drawing> {
     let path = side.picture.as_ref()?;
     let picture = view.model.pictures.get(&path.value)?;
     let factor = (room.width / f64::from(picture.width)).min(room.height / f64::from(picture.height));

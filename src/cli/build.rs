@@ -1,0 +1,99 @@
+use std::path::PathBuf;
+
+use backtack_core::diag::{Folder, Severity, text};
+use clap::{Arg, ArgMatches, Command, value_parser};
+use indicatif::{ProgressBar, ProgressStyle};
+
+use super::check::{levels, severities};
+use super::output::{Item, Output};
+use super::terminal::Terminal;
+use super::{Exit, Failure};
+
+pub(super) fn define() -> Command {
+    Command::new("build")
+        .about("Writes the PDF package, its figures and its drawings")
+        .after_help(
+            "Writes DIR/out/STYLE-REVISION.pdf, figures.json and drawings/*.svg. Findings go to\n\
+             standard error; with a `must` finding the package is marked as not released.",
+        )
+        .arg(
+            Arg::new("folder")
+                .value_name("DIR")
+                .value_parser(value_parser!(PathBuf))
+                .required(true)
+                .help("Style folder"),
+        )
+        .arg(
+            Arg::new("out")
+                .long("out")
+                .value_name("DIR")
+                .value_parser(value_parser!(PathBuf))
+                .help("Where to write; DIR/out unless said"),
+        )
+        .args(severities())
+}
+
+pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
+    let levels = levels(matches)?;
+    let folder = matches.get_one::<PathBuf>("folder").ok_or_else(|| Failure::new("no folder is given"))?;
+    let out = matches.get_one::<PathBuf>("out").cloned().unwrap_or_else(|| folder.join("out"));
+    let progress = stages();
+    progress.set_message("reading");
+    let loaded = crate::read(folder).map_err(|error| Failure::new(error.to_string()))?;
+    progress.set_message("checking and computing");
+    let checked = crate::check(&loaded, &levels, matches.get_flag("strict"));
+    progress.set_message("typesetting");
+    let package = crate::render(&loaded, &checked).map_err(|error| Failure::new(error.to_string()))?;
+    progress.finish_and_clear();
+    let name = folder.to_string_lossy();
+    let report = Folder { name: &name, root: &name, findings: &checked.findings, sources: &loaded.sources };
+    if !checked.findings.is_empty() {
+        terminal.remark(&text::print(&[report], terminal.errors()));
+    }
+    let pdf = out.join(format!("{}.pdf", file_name(&loaded.model)));
+    let mut items = vec![
+        Item { path: pdf.clone(), bytes: package.pdf },
+        Item { path: out.join("figures.json"), bytes: package.figures.into_bytes() },
+    ];
+    let drawings = out.join("drawings");
+    items.extend(
+        package.drawings.into_iter().map(|(name, svg)| Item { path: drawings.join(name), bytes: svg.into_bytes() }),
+    );
+    Output::new().write(&items)?;
+    for one in &package.replaced {
+        let line = format!(
+            "no built-in font shows {:?} (U+{:04X}); a box is printed in {}\n",
+            one.character,
+            u32::from(one.character),
+            one.field
+        );
+        terminal.remark(&line);
+    }
+    let standing = checked.findings.count(Severity::Must) > 0;
+    terminal.print(&format!("{}\n", pdf.display()))?;
+    Ok(if standing { Exit::Standing } else { Exit::Clear })
+}
+
+/// One line that says what is going on; silent where there is no terminal.
+fn stages() -> ProgressBar {
+    let bar = ProgressBar::new_spinner();
+    if let Ok(style) = ProgressStyle::with_template("{spinner} {msg}") {
+        bar.set_style(style);
+    }
+    bar.enable_steady_tick(std::time::Duration::from_millis(120));
+    bar
+}
+
+/// `STYLE-REVISION`, with nothing in it that a file system could mind.
+fn file_name(model: &backtack_core::model::Model) -> String {
+    let known = |stated: &Option<backtack_core::model::Stated<String>>| {
+        stated.as_ref().and_then(|one| one.known().cloned()).unwrap_or_default()
+    };
+    let plain = |text: String| -> String {
+        let kept = text.chars().map(|c| if c.is_ascii_alphanumeric() || "-_.".contains(c) { c } else { '-' });
+        kept.collect::<String>().trim_matches(['-', '.']).chars().take(60).collect()
+    };
+    let parts = [plain(known(&model.style.id)), plain(known(&model.revision.id))];
+    let named: Vec<&str> = parts.iter().map(String::as_str).filter(|part| !part.is_empty()).collect();
+    if named.is_empty() { "package".into() } else { named.join("-") }
+}
