@@ -16,14 +16,15 @@ pub fn sheet_of(number: usize, total: usize) -> Phrase {
     Phrase { en: format!("sheet {number} of {total}"), zh: Some(format!("第 {number} 页，共 {total} 页")) }
 }
 
-/// `Not released: 3 findings must be settled (sheet 2)`.
-pub fn not_released(must: usize, sheet: usize) -> Phrase {
+/// `Not released: 3 findings must be settled (sheet 2)`; `sheet` may be a number or what stands for one until the pages
+/// are laid out.
+pub fn not_released(must: usize, sheet: &str) -> Phrase {
     let open = counted(must, "finding", "findings");
     Phrase { en: format!("{}: {open} must be settled (sheet {sheet})", UNRELEASED.en), zh: None }
 }
 
 /// `3 questions open (sheet 2)`.
-pub fn questions_open(count: usize, sheet: usize) -> Phrase {
+pub fn questions_open(count: usize, sheet: &str) -> Phrase {
     let open = counted(count, "question", "questions");
     Phrase { en: format!("{open} open (sheet {sheet})"), zh: None }
 }
