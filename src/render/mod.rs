@@ -7,6 +7,10 @@
 //! engine                    typesets and exports; the only place that knows the engine
 //! page, lint                laid-out pages as plain data, and what must hold for them
 //! ```
+//!
+//! A new sheet is a struct and a variant of [`sheets::Sheet`], a template `templates/sheets/NAME.typ` with one
+//! function of the variant's name, its line in [`pdf::TEMPLATES`] and its two lines in `templates/main.typ`. Its fixed
+//! wording stands in `words`; the template prints it with `w("key")`.
 
 pub mod engine;
 pub mod fonts;

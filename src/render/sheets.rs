@@ -269,7 +269,7 @@ pub struct Step {
 pub struct Filling {
     /// Title, name, lead.
     pub head: Head,
-    /// Sizes, the columns.
+    /// Sizes, the columns; at most three, more go on a second sheet.
     pub sizes: Vec<String>,
     /// Unit of all masses, "g".
     pub unit: String,
@@ -312,13 +312,13 @@ pub struct Measurements {
     pub head: Head,
     /// The picture with numbered arrows; `None` leaves its column out.
     pub picture: Option<Drawing>,
-    /// Columns of limits, one per size on this sheet; at most three.
+    /// Columns of limits, one per size on this sheet; at most two.
     pub sizes: Vec<String>,
     /// Unit of all values, "mm".
     pub unit: String,
     /// The points of measure.
     pub rows: Vec<Point>,
-    /// Heads of the blank columns, "1" to "5".
+    /// Heads of the blank columns: up to "5" beside one size, up to "3" beside two.
     pub blanks: Vec<String>,
     /// How to measure: rest, tool, state.
     pub conditions: Vec<String>,

@@ -79,6 +79,12 @@ fn long_tables_repeat_their_head_and_split_no_row() {
 }
 
 #[test]
+fn as_many_columns_as_a_sheet_takes_fit() {
+    let rendered = rendered(&nasty::wide()).expect("a wide package typesets");
+    assert_eq!(lint(&rendered.document.pages()), []);
+}
+
+#[test]
 fn an_error_names_the_template_and_the_line() {
     let (mut job, _) = job(&cushion::package(), &extras()).expect("the view data is JSON");
     job.files.insert("templates/sheets/bill.typ".into(), b"#let bill(sheet) = [\n#panic(\"no\")\n]".to_vec());
@@ -136,4 +142,21 @@ fn page_text_gives_runs_in_reading_order() {
     let place = |wanted: &str| text.find(wanted).unwrap_or_else(|| panic!("`{wanted}` is not in the text"));
     assert!(place("== page 1 cover") < place("| Our style number"));
     assert!(place("| What to buy") < place("| Cotton canvas, top"));
+}
+
+/// One word chain: the variant, its template, its import and its entry in the main template.
+#[test]
+fn every_sheet_has_its_template() {
+    let main = TEMPLATES.iter().find(|(name, _)| *name == "templates/main.typ").expect("there is a main template").1;
+    let rendered = rendered(&cushion::package()).expect("the cushion typesets");
+    let kinds: std::collections::BTreeSet<String> =
+        rendered.document.pages().into_iter().map(|page| page.sheet).collect();
+    assert_eq!(kinds.len(), 9, "{kinds:?}");
+    for kind in kinds {
+        assert!(
+            TEMPLATES.iter().any(|(name, _)| *name == format!("templates/sheets/{kind}.typ")),
+            "{kind} has no template"
+        );
+        assert!(main.contains(&format!("  {kind}: {kind},")), "the main template does not know {kind}");
+    }
 }

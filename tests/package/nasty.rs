@@ -141,3 +141,44 @@ pub fn long() -> Package {
     }
     out
 }
+
+/// The cushion with as many columns as each sheet takes.
+pub fn wide() -> Package {
+    let mut out = cushion::package();
+    let sizes =
+        |n: usize| ["XS", "S", "M", "L", "XL", "XXL"].into_iter().take(n).map(str::to_owned).collect::<Vec<_>>();
+    for sheet in &mut out.sheets {
+        match sheet {
+            Sheet::Cover(cover) => {
+                cover.sizes = sizes(6);
+                let row = cover.colourways.first().cloned().into_iter();
+                cover.colourways = row.cycle().take(5).collect();
+                cover.colourways.iter_mut().for_each(|row| stretch(&mut row.cells, 6));
+            }
+            Sheet::Bill(bill) => {
+                bill.sizes = sizes(3);
+                bill.colourways = vec!["SAND".into(), "INK".into(), "MOSS".into()];
+                for row in bill.groups.iter_mut().flat_map(|group| &mut group.rows) {
+                    stretch(&mut row.colours, 3);
+                    stretch(&mut row.uses, 3);
+                }
+            }
+            Sheet::Filling(filling) => {
+                filling.sizes = sizes(3);
+                filling.rows.iter_mut().chain(&mut filling.sums).for_each(|row| stretch(&mut row.masses, 3));
+            }
+            Sheet::Measurements(sheet) => {
+                sheet.sizes = sizes(2);
+                sheet.blanks.truncate(3);
+                sheet.rows.iter_mut().for_each(|row| stretch(&mut row.limits, 2));
+            }
+            _ => {}
+        }
+    }
+    out
+}
+
+fn stretch<T: Clone>(list: &mut Vec<T>, length: usize) {
+    let cycle = list.clone().into_iter().cycle();
+    *list = cycle.take(length).collect();
+}

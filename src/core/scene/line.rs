@@ -71,7 +71,7 @@ pub const LINES: [LineStyle; 16] = [
     solid(Line::Hatch, 0.18, 60),
     solid(Line::Former, 0.25, 60),
     solid(Line::Needle, 0.5, 100),
-    solid(Line::Halo, 1.0, 0),
+    solid(Line::Halo, 0.7, 0),
     solid(Line::Bar, 0.5, 100),
 ];
 

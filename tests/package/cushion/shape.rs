@@ -7,7 +7,7 @@ use backtack_core::scene::{
     scale_for,
 };
 
-use super::{call, head, lines, plain};
+use super::{call, head, plain};
 
 /// A cushion seen from above and a little from the side.
 pub(super) fn box_view(width: f64, height: f64, alt: &str) -> Scene {
