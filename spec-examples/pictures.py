@@ -335,7 +335,7 @@ def ball():
     """The ball with its pole towards the viewer's top, and the closed seam."""
     folder = HERE / "juggling-ball" / "pictures"
     draw(Ball((-32, 14)), Camera(0, 14, 285), folder / "front.png")
-    draw(Ball((6, 22), closing=-2), Camera(0, 8, 285), folder / "seam.png")
+    draw(Ball((6, -38), closing=-3), Camera(0, 8, 285), folder / "seam.png")
 
 
 if __name__ == "__main__":

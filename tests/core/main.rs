@@ -8,6 +8,7 @@ mod figures;
 mod geom;
 mod printers;
 mod read;
+mod readme;
 mod revision;
 mod rules;
 mod scene;

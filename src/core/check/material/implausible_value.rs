@@ -113,7 +113,9 @@ fn measures(model: &Model, findings: &mut Findings) {
             _ => COUNT,
         };
         for stated in point.target.iter().flat_map(Value::all) {
-            if let Some(quantity) = stated.known() {
+            // Nought is meant where it is a fault that is measured, such as a gap, and its tolerance says how much may be.
+            let fault = |quantity: &Quantity| quantity.si().is_zero() && quantity.tolerance.is_some();
+            if let Some(quantity) = stated.known().filter(|quantity| !fault(quantity)) {
                 one(stated, &format!("the target of point of measure {id}"), range(quantity), findings);
             }
         }
