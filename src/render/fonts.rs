@@ -102,3 +102,34 @@ fn invisible(c: char) -> bool {
         | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{206f}' | '\u{3164}' | '\u{fe00}'..='\u{fe0f}'
         | '\u{feff}' | '\u{ffa0}' | '\u{fff0}'..='\u{fffb}' | '\u{e0000}'..='\u{e0fff}')
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_no_page_can_show_is_cleaned() {
+        assert_eq!(clean_text("a\tb\u{2028}c\u{feff}d\u{202e}e\u{0}\u{7}f\u{ad}g"), "a b cdefg");
+        assert_eq!(clean_text("two\nlines"), "two\nlines");
+    }
+
+    #[test]
+    fn characters_without_a_glyph_are_named_once_and_replaced() {
+        assert_eq!(missing_glyphs("🧵 thread 🧸 🧵 面料 Ø 5 mm ±3"), ['🧵', '🧸']);
+        assert_eq!(clean_text("🧵 thread"), "□ thread");
+    }
+
+    /// GB 2312 level 1 begins with 啊 and ends with 座, level 2 begins with 亍 and ends with 齄.
+    #[test]
+    fn the_fonts_hold_both_levels_of_gb_2312() {
+        assert!(missing_glyphs("啊座亍齄").is_empty());
+    }
+
+    #[test]
+    fn a_replacement_says_where_it_stood() {
+        let mut data = serde_json::json!({"sheets": [{"head": {"title": "x\u{5d0}"}}]});
+        let found = clean(&mut data);
+        assert_eq!(found, [Replaced { field: "sheets[0].head.title".into(), character: '\u{5d0}' }]);
+        assert_eq!(data["sheets"][0]["head"]["title"], "x□");
+    }
+}

@@ -128,14 +128,15 @@ pub fn ring(scene: &mut Scene, at: At, name: &str, name_at: At) {
     scene.label(Label::new(name, name_at).strong().bare());
 }
 
-/// An opening in a seam: its two ends barred across the run, its length written between them.
+/// An opening in a seam: its two ends barred across the run, its length written between them, to the right of the
+/// way from the first to the second.
 pub fn opening(scene: &mut Scene, from: At, to: At, text: &str) {
     let side = left(towards(from, to));
     for end in [from, to] {
         scene.line(Line::Notch, along(end, side, 1.8), along(end, side, -1.8));
     }
     let middle = [f64::midpoint(from[0], to[0]), f64::midpoint(from[1], to[1])];
-    scene.label(Label::new(text, along(middle, side, -3.0)));
+    written(scene, Label::new(text, along(middle, side, -3.4)));
 }
 
 /// A number in a circle of 2.6 mm radius with a leader to what it names.

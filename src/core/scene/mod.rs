@@ -14,8 +14,8 @@ mod svg;
 
 pub use line::{LINES, Line, LineStyle};
 pub use marks::{arrow, balloon, comb, dimension, grain, hatch, legend_sample, notch, opening, ring, scale_bar};
-pub use piece::{PieceOutline, PiecePoint, piece, scale_for};
 pub use picture::{Printed, printed};
+pub use piece::{PieceOutline, PiecePoint, piece, scale_for};
 pub use seam::{PileSide, StackPly, StackSeam, stack};
 pub use svg::svg;
 

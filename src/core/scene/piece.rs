@@ -1,6 +1,6 @@
 //! The drawing of one piece at a stated scale: cut line, sew line, points, notches, grain, pile, size.
 
-use super::marks::{along, comb, dimension, grain, notch, ring, scale_bar, unit};
+use super::marks::{along, comb, dimension, grain, notch, opening, ring, scale_bar, unit};
 use super::{At, Fill, Label, Line, Scene, Segment, grid};
 
 /// One piece in its own true millimetres, y down, every text final.
@@ -18,6 +18,8 @@ pub struct PieceOutline {
     pub points: Vec<PiecePoint>,
     /// Notches, each from the sew line to the cut line.
     pub notches: Vec<[At; 2]>,
+    /// Openings left in the sew line: their two ends and their length as written, `"120"`.
+    pub openings: Vec<([At; 2], String)>,
     /// Direction of the grain, if the piece has one.
     pub grain: Option<At>,
     /// Direction in which the pile lies, if there is any.
@@ -89,6 +91,9 @@ fn lines(scene: &mut Scene, outline: &PieceOutline, paper: &impl Fn(At) -> At) {
     }
     for (line, segments) in &outline.inner {
         scene.stroke(*line, moved(segments, paper));
+    }
+    for ([from, to], text) in &outline.openings {
+        opening(scene, paper(*from), paper(*to), text);
     }
     for [on_sew, on_cut] in &outline.notches {
         notch(scene, paper(*on_sew), paper(*on_cut));

@@ -111,6 +111,7 @@ fn disc() -> PieceOutline {
     out.points.clear();
     out.notches.clear();
     out.inner = vec![(Line::Stitching, circle([80.0, 80.0], 30.0)), (Line::Fold, open(&[[10.0, 80.0], [150.0, 80.0]]))];
+    out.openings = vec![([[60.0, 151.0], [100.0, 151.0]], "40".into())];
     out.pile = Some([0.0, 1.0]);
     out
 }
