@@ -60,6 +60,7 @@ pub const TEMPLATES: &[(&str, &str)] = &[
     ("templates/sheets/construction.typ", include_str!("../../templates/sheets/construction.typ")),
     ("templates/sheets/filling.typ", include_str!("../../templates/sheets/filling.typ")),
     ("templates/sheets/measurements.typ", include_str!("../../templates/sheets/measurements.typ")),
+    ("templates/sheets/safety.typ", include_str!("../../templates/sheets/safety.typ")),
     ("templates/sheets/confirmation.typ", include_str!("../../templates/sheets/confirmation.typ")),
 ];
 

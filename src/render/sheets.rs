@@ -24,6 +24,8 @@ pub enum Sheet {
     Filling(Filling),
     /// What to measure.
     Measurements(Measurements),
+    /// What to take care of.
+    Safety(Safety),
     /// What to sign.
     Confirmation(Confirmation),
 }
@@ -45,8 +47,6 @@ pub struct Cover {
     pub covers: Vec<String>,
     /// Rules of precedence, first wins, one sentence each.
     pub precedence: Vec<String>,
-    /// Cautions that defer to the law of the destination and an accredited laboratory.
-    pub cautions: Vec<String>,
 }
 
 /// One row of the assortment.
@@ -310,8 +310,8 @@ pub struct Mass {
 pub struct Measurements {
     /// Title, name, lead.
     pub head: Head,
-    /// The picture with numbered arrows; `None` leaves its column out.
-    pub picture: Option<Drawing>,
+    /// Pictures with numbered arrows, one below the other; at most two.
+    pub pictures: Vec<Drawing>,
     /// Columns of limits, one per size on this sheet; at most two.
     pub sizes: Vec<String>,
     /// Unit of all values, "mm".
@@ -337,6 +337,28 @@ pub struct Point {
     pub critical: bool,
     /// One per size.
     pub limits: Vec<Mass>,
+}
+
+/// The cautions.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Safety {
+    /// Title, name, lead.
+    pub head: Head,
+    /// One row a caution.
+    pub rows: Vec<CautionRow>,
+    /// Who decides.
+    pub deferral: String,
+}
+
+/// One caution.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct CautionRow {
+    /// Its title.
+    pub title: String,
+    /// What to mind.
+    pub text: String,
+    /// What it follows, one line each.
+    pub follows: String,
 }
 
 /// The confirmation.

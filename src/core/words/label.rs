@@ -10,6 +10,8 @@ super::words! {
     ASSORTMENT "assortment" = "Sizes and colourways", "尺码与配色";
     COLOURWAY "colourway" = "Colourway", "配色";
     SAFETY "safety" = "Safety", "安全";
+    CAUTION "caution" = "What to mind";
+    FOLLOWS "follows" = "What it follows";
     FRONT_MISSING "front-missing" = "Front view: still to come", "正面图待补";
 
     STANDS_IN "stands-in" = "Stands in";

@@ -16,6 +16,9 @@ super::words! {
     FILLING_TITLE "filling-title" = "What to fill, and how it is weighed";
     MEASUREMENTS "measurements" = "Measurements", "尺寸表";
     MEASUREMENTS_TITLE "measurements-title" = "What to measure";
+    SAFETY "safety-sheet" = "Safety", "安全";
+    SAFETY_TITLE "safety-title" = "What to take care of";
+    SAFETY_LEAD "safety-lead" = "The usual cautions for what this product is made of. How well each source is known stands in brackets.";
     CONFIRMATION "confirmation" = "Confirmation", "确认";
     CONFIRMATION_TITLE "confirmation-title" = "What to confirm and sign";
     FINDINGS "findings" = "Open findings";

@@ -114,7 +114,7 @@ fn split(view: &View<'_>, line: &BillLine) -> Vec<Row> {
 
 fn written(use_of: &Figure<backtack_core::compute::Number>, places: u32, estimate: bool) -> String {
     match use_of.get() {
-        Some(value) if estimate => format!("≈ {}", number::number(value, places)),
+        Some(value) if estimate => format!("≈\u{a0}{}", number::number(value, places)),
         Some(_) => figure(use_of, places),
         None => NOT_YET.into(),
     }

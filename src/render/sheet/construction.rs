@@ -2,7 +2,6 @@
 
 use backtack_core::model::{Chain, FinishKind, Joint, JointKind, Layer, Model, StitchUse, Variant};
 use backtack_core::scene::{PileSide, StackPly, StackSeam, stack};
-use backtack_core::standards::stitch;
 use backtack_core::words::sheet as words;
 
 use super::super::package::{Drawing, Head};
@@ -101,10 +100,7 @@ fn plain(view: &View<'_>, title: String, text: String, stitch: Option<&StitchUse
 
 fn stitching(view: &View<'_>, own: &StitchUse, step: &mut Step) {
     let used = view.stitch(own);
-    if let Some(kind) = &used.kind {
-        let name = stitch::find(&kind.value).map_or("", |found| found.name);
-        step.stitch = if name.is_empty() { kind.value.clone() } else { format!("{}\n{name}", kind.value) };
-    }
+    step.stitch = used.kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
     let needle = view.text(used.needle.as_ref());
     if !needle.is_empty() {
         step.stitch.push_str(&format!("\nneedle {needle}"));

@@ -2,7 +2,6 @@
 
 use backtack_core::diag::Severity;
 use backtack_core::model::Colourway as Way;
-use backtack_core::standards::safety;
 use backtack_core::words::{Date, head as heads, sheet as words};
 
 use super::super::package::{Fact, Head, ROOM_COVER};
@@ -32,7 +31,6 @@ pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
             .map(|word| word.en.into())
             .to_vec(),
         precedence: precedence(),
-        cautions: cautions(view),
     })]
 }
 
@@ -87,29 +85,4 @@ fn precedence() -> Vec<String> {
     let order =
         [words::PRECEDENCE_1, words::PRECEDENCE_2, words::PRECEDENCE_3, words::PRECEDENCE_4, words::PRECEDENCE_5];
     order.iter().map(|word| capital(word.en) + ".").collect()
-}
-
-/// The usual cautions this product calls for; each defers to the law and the laboratory.
-fn cautions(view: &View<'_>) -> Vec<String> {
-    let sorts: Vec<String> = view
-        .model
-        .articles
-        .values()
-        .flat_map(|article| article.text("sort").into_iter().flat_map(|value| value.all()))
-        .filter_map(|stated| stated.known().map(|text| text.to_lowercase()))
-        .collect();
-    let any = |words: &[&str]| sorts.iter().any(|sort| words.iter().any(|word| sort.contains(word)));
-    let mut all = vec![&safety::NEEDLES];
-    if any(&["eye", "nose", "button", "joint", "bell", "squeaker", "pellet", "granule", "bead"]) {
-        all.push(&safety::SMALL_PARTS);
-    }
-    if any(&["cord", "ribbon", "elastic", "loop", "string", "webbing"]) {
-        all.push(&safety::CORDS);
-    }
-    if any(&["bag", "film"]) {
-        all.push(&safety::BAG_FILM);
-    }
-    let mut lines: Vec<String> = all.iter().map(|one| format!("{}: {}", one.title, one.text)).collect();
-    lines.push(safety::DEFERRAL.to_string());
-    lines
 }

@@ -14,7 +14,7 @@ use super::views::{drawing, measure_arrow};
 /// Columns for readings (common practice: three to five pieces a size are measured on the line).
 const BLANKS: usize = 5;
 /// Views shown at most beside the table.
-const PICTURES: usize = 1;
+const PICTURES: usize = 2;
 
 /// One sheet for each size, or none without points of measure.
 pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
@@ -34,7 +34,7 @@ pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
             };
             Sheet::Measurements(Measurements {
                 head: Head { title: name, name: words::MEASUREMENTS.en.into(), lead: words::MEASURE_INWARD.en.into() },
-                picture: arrows(view, pictures).into_iter().next(),
+                pictures: arrows(view, pictures),
                 sizes: vec![id.clone()],
                 unit: "mm".into(),
                 rows: view

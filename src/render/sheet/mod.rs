@@ -11,6 +11,7 @@ mod measurements;
 mod pictures;
 mod pieces;
 mod questions;
+mod safety;
 mod view;
 mod views;
 
@@ -32,7 +33,7 @@ use super::sheets::Sheet;
 type Fill = fn(&View<'_>, &mut Pictures) -> Vec<Sheet>;
 
 /// Every kind of sheet in page order. A new sheet is one file and one line here.
-const SHEETS: [Fill; 9] = [
+const SHEETS: [Fill; 10] = [
     cover::fill,
     questions::fill,
     views::fill,
@@ -41,6 +42,7 @@ const SHEETS: [Fill; 9] = [
     construction::fill,
     filling::fill,
     measurements::fill,
+    safety::fill,
     confirmation::fill,
 ];
 

@@ -131,9 +131,6 @@ fn cover() -> Cover {
             "The drawings.",
             "Everything said elsewhere.",
         ]),
-        cautions: lines(&[
-            "Filling and cover must meet the flammability rules of each destination: have an accredited laboratory confirm it before bulk.",
-        ]),
     }
 }
 

@@ -148,7 +148,7 @@ pub(super) fn measurements(size: &str, more: f64) -> Measurements {
             "Measurements",
             "Filled, zip closed, 24 h after unpacking, shaken once, lying on a table. Write each reading; circle what is out.",
         ),
-        picture: Some(plain(scene, "")),
+        pictures: vec![plain(scene, "")],
         sizes: lines(&[size]),
         unit: "mm".into(),
         rows: vec![
