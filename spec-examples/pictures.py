@@ -321,7 +321,7 @@ def cushion():
         draw(thing, camera, folder / f"{name}.png")
     arrows = {
         "A": (front, (-a, -120, h + 12), (a, -120, h + 12)),
-        "B": (front, (150, -a, h + 8), (150, a, h + 8)),
+        "B": (front, (-165, -a, h + 8), (-165, a, h + 8)),
         "E": (front, (-a, -a, h), (-a, -a, -h)),
         "C": (side, (-a, -120, -h), (-a, -120, h)),
         "F": (side, (0, 0, -55), (0, 0, 86)),
