@@ -134,7 +134,7 @@ pub const ROOM_VIEW: Room = Room { width: 92.0, height: 56.0 };
 /// Room for one piece. Choose the scale so that each piece fits.
 pub const ROOM_PIECE: Room = Room { width: 82.0, height: 92.0 };
 /// Room for the picture of the measurements.
-pub const ROOM_MEASURE: Room = Room { width: 72.0, height: 118.0 };
+pub const ROOM_MEASURE: Room = Room { width: 60.0, height: 118.0 };
 
 /// Page and frame in millimetres; the templates read them from the data, the lint from here.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]

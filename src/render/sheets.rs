@@ -137,8 +137,10 @@ pub struct BillGroup {
 pub struct BillRow {
     /// Item number, as in the call-outs.
     pub number: String,
-    /// What it is and where it goes.
+    /// What it is called.
     pub item: String,
+    /// What it is made of, what it is for, where it goes; may be empty.
+    pub details: String,
     /// Article; empty asks for it.
     pub article: String,
     /// Supplier; empty asks for it.

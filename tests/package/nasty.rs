@@ -122,7 +122,8 @@ pub fn long() -> Package {
             Sheet::Bill(bill) => {
                 let rows = (1..=200).map(|n| BillRow {
                     number: n.to_string(),
-                    item: format!("upper {n}\nlower {n}"),
+                    item: format!("upper {n}"),
+                    details: format!("lower {n}"),
                     article: format!("A-{n}"),
                     supplier: "Free".into(),
                     colours: vec!["red".into(), "blue".into()],

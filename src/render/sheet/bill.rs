@@ -123,7 +123,8 @@ fn written(use_of: &Figure<backtack_core::compute::Number>, places: u32, estimat
 fn row(view: &View<'_>, article: &Article, line: &BillLine, uses: Vec<String>, unit: &str) -> Row {
     let row = BillRow {
         number: String::new(),
-        item: item(view, article),
+        item: article.entry.title().to_string(),
+        details: details(view, article),
         article: first(article, "article"),
         supplier: first(article, "supplier"),
         colours: view.model.colourways.keys().map(|_| NONE.to_string()).collect(),
@@ -147,8 +148,8 @@ fn colour(view: &View<'_>, line: &BillLine) -> String {
     }
 }
 
-/// Name, what it is, and what it is made of.
-fn item(view: &View<'_>, article: &Article) -> String {
+/// What it is, what it is made of, what it is for.
+fn details(view: &View<'_>, article: &Article) -> String {
     let mut told: Vec<String> = TOLD.iter().map(|key| first(article, key)).filter(|text| !text.is_empty()).collect();
     for layer in &article.composition {
         let fibres: Vec<String> = layer
@@ -159,10 +160,8 @@ fn item(view: &View<'_>, article: &Article) -> String {
         let name = if layer.layer.value == "all" { String::new() } else { format!("{} ", layer.layer.value) };
         told.push(format!("{name}{}", fibres.join(", ")));
     }
-    let used = used_for(view, &article.entry.id.value);
-    let note = first(article, "note");
-    let lines = [article.entry.title().to_string(), told.join(", "), used, note];
-    lines.into_iter().filter(|line| !line.is_empty()).collect::<Vec<_>>().join("\n")
+    let lines = [told.join(", "), used_for(view, &article.entry.id.value), first(article, "note")];
+    lines.into_iter().filter(|line| !line.is_empty()).collect::<Vec<_>>().join(". ")
 }
 
 /// The roles an article plays, by name.
@@ -178,7 +177,7 @@ fn used_for(view: &View<'_>, article: &str) -> String {
             names.push(entry.entry.title());
         }
     }
-    if names.is_empty() { String::new() } else { format!("for {}", names.join(", ")) }
+    if names.is_empty() { String::new() } else { format!("For {}", names.join(", ")) }
 }
 
 /// A property as written, for the first product that has it; all values where it differs by size.

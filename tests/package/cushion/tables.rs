@@ -12,6 +12,7 @@ fn bill_row(cells: &str) -> BillRow {
     BillRow {
         number: cell(0),
         item: cell(1),
+        details: String::new(),
         article: cell(2),
         supplier: cell(3),
         colours: vec![cell(4), cell(5)],
