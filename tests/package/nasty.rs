@@ -64,7 +64,7 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
         Sheet::Bill(bill) => {
             bill.colourways.iter_mut().chain(&mut bill.sizes).for_each(&mut *put);
             for row in bill.groups.iter_mut().flat_map(|group| &mut group.rows) {
-                [&mut row.item, &mut row.article, &mut row.supplier].into_iter().for_each(&mut *put);
+                [&mut row.item, &mut row.details, &mut row.article, &mut row.supplier].into_iter().for_each(&mut *put);
                 row.colours.iter_mut().for_each(&mut *put);
             }
         }
@@ -96,6 +96,11 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
             measurements.sizes.iter_mut().for_each(&mut *put);
             for row in &mut measurements.rows {
                 [&mut row.name, &mut row.how].into_iter().for_each(&mut *put);
+            }
+        }
+        Sheet::Safety(safety) => {
+            for row in &mut safety.rows {
+                [&mut row.title, &mut row.text, &mut row.follows].into_iter().for_each(&mut *put);
             }
         }
         Sheet::Confirmation(confirmation) => {

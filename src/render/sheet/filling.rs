@@ -35,9 +35,10 @@ pub fn fill(view: &View<'_>, _: &mut Pictures) -> Vec<Sheet> {
     })]
 }
 
-/// A target with its limits for the page.
+/// A target with its limits for the page: whole grams from 200 g on, tenths below; limits rounded inward.
 pub fn mass(limited: &Limited) -> Mass {
-    Mass { target: figure(&limited.target, 1), limits: range(&limited.lower, &limited.upper) }
+    let places = if limited.target.get().is_some_and(|target| target >= 200.0) { 0 } else { 1 };
+    Mass { target: figure(&limited.target, places), limits: range(limited, places) }
 }
 
 /// A number with up to `places` decimals, none where they are noughts.
@@ -54,9 +55,17 @@ fn short(value: f64, places: u32) -> String {
     if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_string() } else { text }
 }
 
-fn range(lower: &Figure<Number>, upper: &Figure<Number>) -> String {
-    match (lower.get(), upper.get()) {
-        (Some(lower), Some(upper)) => format!("{}–{}", short(lower, 1), short(upper, 1)),
+/// `855–945`, both with the same digits.
+fn range(limited: &Limited, places: u32) -> String {
+    let step = if places == 0 { 1.0 } else { 10.0 };
+    // A limit that lies on a step to within the grid of figures is that step.
+    let slack = 1e-6 * step;
+    match (limited.lower.get(), limited.upper.get()) {
+        (Some(lower), Some(upper)) => {
+            let (lower, upper) = ((lower * step - slack).ceil() / step, (upper * step + slack).floor() / step);
+            let whole = lower.fract() == 0.0 && upper.fract() == 0.0;
+            number::limits(lower, upper, if whole { 0 } else { places })
+        }
         _ => String::new(),
     }
 }

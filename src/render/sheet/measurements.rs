@@ -125,7 +125,7 @@ fn row(view: &View<'_>, at: usize, id: &str, point: &PointOfMeasure, size: &str)
 /// Target and limits at the step; with their unit where it is not the one in the head.
 fn limits(line: &MeasureSize) -> Mass {
     let unit = line.unit.known().map_or("", String::as_str);
-    let after = if unit == "mm" || unit.is_empty() { String::new() } else { number::unit(unit) };
+    let after = if unit == "mm" || unit.is_empty() { String::new() } else { format!("{}{unit}", number::SPACE) };
     let write = |value: f64| number::number(value, line.places);
     let target = line.target.get().map_or_else(|| NOT_YET.to_string(), |value| format!("{}{after}", write(value)));
     let limits = match (line.lower.get(), line.upper.get()) {

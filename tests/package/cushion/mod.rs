@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 
 use backtack::render::labels::labels;
 use backtack::render::package::{About, Drawing, Fact, Head, Package, TitleBlock};
-use backtack::render::sheets::{Callout, Colourway, Cover, Question, Questions, Sheet};
+use backtack::render::sheets::{Callout, CautionRow, Colourway, Cover, Question, Questions, Safety, Sheet};
 use backtack_core::scene::Scene;
 use backtack_core::words::Language;
 
@@ -38,6 +38,7 @@ pub fn package() -> Package {
             Sheet::Filling(filling()),
             Sheet::Measurements(measurements("M", 0.0)),
             Sheet::Measurements(measurements("L", 100.0)),
+            Sheet::Safety(safety()),
             Sheet::Confirmation(confirmation()),
         ],
     }
@@ -131,6 +132,22 @@ fn cover() -> Cover {
             "The drawings.",
             "Everything said elsewhere.",
         ]),
+    }
+}
+
+fn safety() -> Safety {
+    let row = |title: &str, text: &str, follows: &str| CautionRow {
+        title: title.into(),
+        text: text.into(),
+        follows: follows.into(),
+    };
+    Safety {
+        head: head("What to take care of", "Safety", "The usual cautions."),
+        rows: vec![
+            row("Needles", "Needles are handed out one for one; a broken one is logged.", "common practice"),
+            row("Film", "Bags have holes, and carry the warning of the destination.", "the law of the destination"),
+        ],
+        deferral: "The law of the destination and an accredited laboratory decide.".into(),
     }
 }
 

@@ -122,19 +122,19 @@ pub(super) fn filling() -> Filling {
 }
 
 pub(super) fn measurements(size: &str, more: f64) -> Measurements {
-    let mut scene = Scene::new(74.0, 74.0, "Cushion from above and from the side with the points of measure 1 to 4.");
-    let rect = closed(&[[14.0, 8.0], [58.0, 8.0], [58.0, 42.0], [14.0, 42.0]]);
+    let mut scene = Scene::new(58.0, 74.0, "Cushion from above and from the side with the points of measure 1 to 4.");
+    let rect = closed(&[[10.0, 8.0], [46.0, 8.0], [46.0, 42.0], [10.0, 42.0]]);
     scene.path(Some(Line::Outline), Fill::None, rect);
-    scene.rect(Some(Line::Outline), Fill::None, [14.0, 54.0], 44.0, 12.0);
-    arrow(&mut scene, Line::Dimension, [36.0, 25.0], [14.0, 25.0]);
-    arrow(&mut scene, Line::Dimension, [36.0, 25.0], [58.0, 25.0]);
-    for (number, from, to) in [("1", [36.0, 31.0], [30.0, 25.0]), ("4", [70.0, 14.0], [58.0, 8.0])] {
+    scene.rect(Some(Line::Outline), Fill::None, [10.0, 54.0], 36.0, 12.0);
+    arrow(&mut scene, Line::Dimension, [28.0, 25.0], [10.0, 25.0]);
+    arrow(&mut scene, Line::Dimension, [28.0, 25.0], [46.0, 25.0]);
+    for (number, from, to) in [("1", [28.0, 31.0], [24.0, 25.0]), ("4", [54.0, 14.0], [46.0, 8.0])] {
         balloon(&mut scene, from, number, to);
     }
-    dimension(&mut scene, [14.0, 42.0], [14.0, 8.0], 5.0, "");
-    balloon(&mut scene, [4.0, 25.0], "2", [9.0, 25.0]);
-    dimension(&mut scene, [58.0, 54.0], [58.0, 66.0], 4.0, "");
-    balloon(&mut scene, [70.0, 60.0], "3", [62.0, 60.0]);
+    dimension(&mut scene, [10.0, 42.0], [10.0, 8.0], 4.0, "");
+    balloon(&mut scene, [3.4, 25.0], "2", [6.0, 25.0]);
+    dimension(&mut scene, [46.0, 54.0], [46.0, 66.0], 4.0, "");
+    balloon(&mut scene, [54.6, 60.0], "3", [50.0, 60.0]);
     let limits = |mm: f64, tol: f64| vec![mass(&format!("{mm}"), &format!("{}–{}", mm - tol, mm + tol))];
     let row = |n: &str, name: &str, how: &str, critical: bool, limits: Vec<Mass>| Point {
         number: n.into(),
