@@ -73,13 +73,13 @@ pub fn check(loaded: &Loaded, wanted: &Levels, strict: bool) -> Checked {
 /// # Errors
 /// If the engine refuses the data, which is a defect of backtack.
 pub fn render(loaded: &Loaded, checked: &Checked) -> Result<Package, EngineError> {
-    let files = revision::factory_edition(loaded);
+    let files = read::factory_edition(loaded);
     let pairs = || files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
     let shown = read::closure(&loaded.style, pairs());
     let seen = check(&shown, &Levels::new(), false);
     let own = loaded.closure.iter().map(|(path, bytes)| (path.as_str(), bytes.as_ref()));
     let digest = revision::of_files(own).short();
-    let findings = render::sheet::shown(loaded, &checked.findings);
+    let findings = read::shown(loaded, &checked.findings);
     let view = View {
         model: &shown.model,
         assembly: &seen.assembly,

@@ -151,6 +151,10 @@ pub struct BillRow {
     pub uses: Vec<String>,
     /// Unit of the use.
     pub unit: String,
+    /// Least order per colour, where it is stated; else the factory fills it in.
+    pub minimum: String,
+    /// Lead time, where it is stated; else the factory fills it in.
+    pub lead: String,
 }
 
 /// The pieces.
@@ -312,7 +316,7 @@ pub struct Mass {
 pub struct Measurements {
     /// Title, name, lead.
     pub head: Head,
-    /// Pictures with numbered arrows, one below the other; at most two.
+    /// Pictures with numbered arrows, one below the other; at most four.
     pub pictures: Vec<Drawing>,
     /// Columns of limits, one per size on this sheet; at most two.
     pub sizes: Vec<String>,

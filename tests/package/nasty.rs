@@ -134,6 +134,8 @@ pub fn long() -> Package {
                     colours: vec!["red".into(), "blue".into()],
                     uses: vec!["1".into(), "1".into()],
                     unit: "pc".into(),
+                    minimum: String::new(),
+                    lead: String::new(),
                 });
                 bill.groups.truncate(1);
                 bill.groups.iter_mut().for_each(|group| group.rows = rows.clone().collect());

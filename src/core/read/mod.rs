@@ -4,6 +4,7 @@ mod articles;
 mod chains;
 #[expect(clippy::disallowed_methods, reason = "the only file input")]
 mod disk;
+mod edition;
 pub mod keys;
 mod measures;
 mod outlines;
@@ -22,6 +23,7 @@ mod views;
 mod work;
 
 pub use disk::{Limits, Unreadable};
+pub use edition::{factory_edition, shown};
 pub use values::is_private;
 
 use std::collections::BTreeMap;

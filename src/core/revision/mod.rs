@@ -2,8 +2,6 @@
 
 mod archive;
 mod digest;
-mod edition;
 
 pub use archive::{ArchiveError, stored};
 pub use digest::{Digest, of_files, sha256};
-pub use edition::factory_edition;

@@ -130,6 +130,8 @@ fn row(view: &View<'_>, article: &Article, line: &BillLine, uses: Vec<String>, u
         colours: view.model.colourways.keys().map(|_| NONE.to_string()).collect(),
         uses,
         unit: unit.into(),
+        minimum: first(article, "minimum-order"),
+        lead: first(article, "lead-time"),
     };
     Row { article: line.bought.article.clone(), ways: BTreeSet::new(), row }
 }

@@ -122,19 +122,25 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
     if let Some(close) = &joint.close {
         let by = view.text(close.by.as_ref());
         let trim = close.trim.as_ref().map_or(String::new(), |trim| format!(", {}", view.material(&trim.value)));
-        notes.push(format!("Closed by {by}{trim}. {}", view.text(close.note.as_ref())).trim().to_string());
+        notes.push(format!("Closed by {by}{trim}"));
+        notes.push(view.text(close.note.as_ref()).to_string());
     }
     for (word, ease) in [("Ease", &joint.ease), ("Gather", &joint.gather), ("Stretch", &joint.stretch)] {
         if let Some(ease) = ease {
             let side = if ease.side == backtack_core::model::SeamSide::A { &a } else { &b };
             let amount = ease.amount.known().map_or(String::new(), |amount| amount.written());
-            notes.push(format!("{word} {side}: {amount}."));
+            notes.push(format!("{word} {side}: {amount}"));
         }
     }
     notes.push(view.text(joint.note.as_ref()).to_string());
     notes.retain(|note| !note.is_empty());
     let title = titled(joint.entry.name.as_ref().map(|name| name.value.as_str()), &format!("{verb} {id}"));
-    let mut step = Step { title, text, note: notes.join(" "), ..Step::default() };
+    let mut step = Step {
+        title,
+        text,
+        note: notes.iter().map(|note| sentence(note)).collect::<Vec<_>>().join(" "),
+        ..Step::default()
+    };
     if closing && joint.stitch.kind.is_none() {
         return step;
     }
@@ -148,6 +154,12 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
         .collect();
     step.stack = Some(drawn(view, joint, &plies, &step));
     step
+}
+
+/// A remark with its full stop.
+fn sentence(text: &str) -> String {
+    let text = capital(text.trim());
+    if text.ends_with(['.', '!', '?', ';', ':']) { text } else { text + "." }
 }
 
 /// One ply of a seam.

@@ -14,7 +14,7 @@ use super::views::{drawing, measure_arrow};
 /// Columns for readings (common practice: three to five pieces a size are measured on the line).
 const BLANKS: usize = 5;
 /// Views shown at most beside the table.
-const PICTURES: usize = 2;
+const PICTURES: usize = 4;
 
 /// One sheet for each size, or none without points of measure.
 pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {

@@ -16,7 +16,6 @@ mod view;
 mod views;
 
 pub use pictures::Pictures;
-pub use questions::shown;
 pub use view::View;
 
 use backtack_core::scene::svg;

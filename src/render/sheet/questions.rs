@@ -1,7 +1,6 @@
 //! The standing findings, as questions to answer. Left out when there are none.
 
-use backtack_core::diag::{Finding, Findings, Severity};
-use backtack_core::read::{Loaded, is_private};
+use backtack_core::diag::{Finding, Severity};
 use backtack_core::words::foot;
 
 use super::super::package::Head;
@@ -50,17 +49,4 @@ pub fn not_released(view: &View<'_>) -> Option<String> {
         (0, open) => Some(foot::questions_open(open, SHEET).en),
         (must, _) => Some(foot::not_released(must, SHEET).en),
     }
-}
-
-/// The findings a factory may see: without those about values or files that only the own edition holds.
-pub fn shown(loaded: &Loaded, findings: &Findings) -> Findings {
-    let hidden = |span: backtack_core::source::Span| {
-        let path = loaded.sources.file(span.file).map_or("", |file| file.path.as_str());
-        is_private(path)
-            || loaded.own.iter().any(|own| own.file == span.file && own.start < span.end && span.start < own.end)
-    };
-    let mut shown = Findings::default();
-    let kept = findings.iter().filter(|finding| !finding.places.iter().any(|label| hidden(label.span)));
-    kept.for_each(|finding| shown.push(finding.clone()));
-    shown
 }

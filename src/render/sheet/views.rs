@@ -14,7 +14,8 @@ const PER_SHEET: usize = 4;
 
 /// As many sheets as the views need; call-outs are numbered through all of them.
 pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
-    let all: Vec<&Side> = view.model.views.values().filter(|side| side.picture.is_some()).collect();
+    let mut all: Vec<&Side> = view.model.views.values().filter(|side| side.picture.is_some()).collect();
+    all.sort_by_key(|side| rank(&side.entry.id.value));
     let mut number = 0;
     let mut sheets = Vec::new();
     for (n, some) in all.chunks(PER_SHEET).enumerate() {
@@ -36,6 +37,12 @@ pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
         sheets.push(Sheet::Views(Views { head: Head { title, name: words::VIEWS.en.into(), lead }, views, callouts }));
     }
     sheets
+}
+
+/// Views go round the product: the front first, then what one sees turning it; others by their ids.
+fn rank(id: &str) -> usize {
+    const ORDER: [&str; 8] = ["front", "left", "side", "right", "back", "top", "underside", "bottom"];
+    ORDER.iter().position(|word| id.starts_with(word)).unwrap_or(ORDER.len())
 }
 
 fn callout(view: &View<'_>, number: usize, one: &backtack_core::model::Callout) -> Callout {

@@ -18,6 +18,8 @@ fn bill_row(cells: &str) -> BillRow {
         colours: vec![cell(4), cell(5)],
         uses: vec![cell(6), cell(7)],
         unit: cell(8),
+        minimum: cell(9),
+        lead: cell(10),
     }
 }
 

@@ -1,5 +1,7 @@
-use crate::read::{Loaded, is_private};
+use crate::diag::Findings;
 use crate::source::Span;
+
+use super::{Loaded, is_private};
 
 /// What stands in the factory's edition where the own edition has a value.
 const WITHHELD: &str = "{ withheld = \"own edition\" }";
@@ -22,4 +24,17 @@ fn withheld(loaded: &Loaded, path: &str, bytes: &[u8], own: &[Span]) -> Vec<u8> 
         text.replace_range(span.start..span.end, WITHHELD);
     }
     if own.iter().any(|span| span.file == id) { text.into_bytes() } else { bytes.to_vec() }
+}
+
+/// The findings a factory may see: without those about values or files that only the own edition holds.
+pub fn shown(loaded: &Loaded, findings: &Findings) -> Findings {
+    let hidden = |span: Span| {
+        let path = loaded.sources.file(span.file).map_or("", |file| file.path.as_str());
+        is_private(path)
+            || loaded.own.iter().any(|own| own.file == span.file && own.start < span.end && span.start < own.end)
+    };
+    let mut shown = Findings::default();
+    let kept = findings.iter().filter(|finding| !finding.places.iter().any(|label| hidden(label.span)));
+    kept.for_each(|finding| shown.push(finding.clone()));
+    shown
 }
