@@ -9,6 +9,7 @@ use crate::read::Loaded;
 pub fn all() -> Vec<&'static Rule> {
     let mut all: Vec<&'static Rule> = crate::read::rules::RULES.to_vec();
     all.extend(check::checks().map(|check| check.rule));
+    all.extend(crate::compute::RULES);
     all
 }
 
@@ -23,5 +24,6 @@ pub fn findings(loaded: &Loaded, assembly: &Assembly) -> Findings {
     let context = Context { model: &loaded.model, assembly, levels: &loaded.level_places, codes: &codes };
     let mut findings = loaded.findings.clone();
     findings.append(check::run(&context));
+    findings.append(crate::compute::findings(&loaded.model, assembly));
     findings
 }

@@ -388,3 +388,17 @@ fn same_figures_whatever_the_order_of_files() {
     };
     assert_eq!(json(&[("a.toml", head), ("b.toml", tail)]), json(&[("b.toml", tail), ("z.toml", head)]));
 }
+
+#[test]
+fn what_packs_the_product_is_not_its_mass() {
+    // Worked by hand: a label of 0.4 g is part of the product, a bag of 28 g ±3 g only of the packed product.
+    let trims = "[trim.label]\nsort = \"label\"\nmass-each = \"0.4 g\"\nuse = \"1 pc\"\n\
+                 [trim.sack]\nmass-each = \"28 g ±3 g\"\nuse = \"1 pc\"\n[step.pack]\ndo = \"bag\"\ntrim = \"sack\"\n";
+    let (figures, _) =
+        made(&CUSHION.replace("[work]", &format!("{trims}[work]")).replace("\"gap\"]", "\"gap\", \"pack\"]"));
+    let mass = &figures.mass["S"]["sand"];
+    near(&mass.product.target, 741.559_52 + 0.4, 1e-6);
+    near(&mass.packed.target, 741.559_52 + 28.4, 1e-6);
+    let widened = mass.packed.upper.get().unwrap() - mass.product.upper.get().unwrap();
+    assert!((widened - 31.0).abs() < 1e-6);
+}

@@ -4,7 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::offset::{inset, outset, sew_line};
-use crate::geom::{Corner, CutLine, Outline, Path, Point, measure};
+use crate::geom::{Corner, CutLine, OffsetError, Outline, Path, Point, length, measure};
 use crate::model::assembly::Gap;
 use crate::model::{Assembly, Cut, FinishKind, Model, Piece, Side, Variant};
 use crate::source::Span;
@@ -60,6 +60,8 @@ impl Shape {
 pub struct Lines {
     /// The line that is sewn, with its named points.
     pub sew: Figure<Outline>,
+    /// Lengths of the runs of the sew line, mm, as seams number them; not known where this size has other points.
+    pub runs: Figure<Vec<f64>>,
     /// Cut lines by cut.
     pub cuts: BTreeMap<String, Figure<Shape>>,
     /// Direction of the grain: along it is the height of the piece.
@@ -96,10 +98,12 @@ impl Drawn {
         for (id, piece) in &model.pieces {
             let bare = bare_runs(model, assembly, id);
             let darts = dart::runs(piece, id, assembly);
+            let usual = assembly.outlines.any(id).map(Outline::names);
             let mut sizes = BTreeMap::new();
             for size in &model.sizes {
                 let size = size.entry.id.value.as_str();
-                let mut maker = Maker { piece, size, bare: &bare, darts: &darts, refused: &mut drawn.refused };
+                let (bare, darts, usual) = (&bare, darts.as_slice(), usual.as_deref());
+                let mut maker = Maker { piece, size, bare, darts, usual, refused: &mut drawn.refused };
                 sizes.insert(size.to_string(), maker.lines(assembly.outlines.get(id, size)));
             }
             drawn.pieces.insert(id.clone(), sizes);
@@ -161,6 +165,8 @@ struct Maker<'a> {
     size: &'a str,
     bare: &'a BTreeSet<usize>,
     darts: &'a [dart::Dart],
+    /// The points in the first size that has an outline: seams number runs by them.
+    usual: Option<&'a [String]>,
     refused: &'a mut Vec<Refused>,
 }
 
@@ -192,7 +198,15 @@ impl<'a> Maker<'a> {
             };
             cuts.insert(id.clone(), shape);
         }
-        Lines { sew, cuts, along }
+        let runs = sew.as_ref().then(|sew| self.runs(sew));
+        Lines { sew, runs, cuts, along }
+    }
+
+    fn runs(&self, sew: &Outline) -> Figure<Vec<f64>> {
+        if self.usual != Some(&sew.names()) {
+            return Figure::not_yet(format!("the outline of {} in size {} has other points", self.name(), self.size));
+        }
+        Figure::Known(sew.runs().iter().map(|run| length(&run.path())).collect())
     }
 
     fn side(&self) -> Side {
@@ -225,10 +239,8 @@ impl<'a> Maker<'a> {
         if let Some(inside) = &cut.inside {
             let what = format!("how far inside {} {id} is cut", self.name());
             let width = Figure::of(Some(inside), self.variant(), &what);
-            return width.then(|width| {
-                let widths = vec![small(&width); sew.points.len().max(1)];
-                self.made(id, cut, inset(sew, &widths, CORNER)).map(|line| Shape::offset(&line))
-            });
+            return width
+                .then(|width| self.made(id, cut, inside_of(sew, small(&width))).map(|line| Shape::offset(&line)));
         }
         let widths = self.allowances(sew, id, cut);
         let bridged = dart::bridged(sew, self.darts);
@@ -244,11 +256,11 @@ impl<'a> Maker<'a> {
         })
     }
 
-    fn made<T>(&mut self, id: &str, cut: &Cut, line: Result<T, crate::geom::OffsetError>) -> Figure<T> {
+    fn made<T>(&mut self, id: &str, cut: &Cut, line: Result<T, impl std::fmt::Display>) -> Figure<T> {
         line.map_or_else(
             |error| {
                 let inside = cut.inside.as_ref().map(|inside| inside.span);
-                let span = cut.allowance.span.or(inside).unwrap_or(self.piece.entry.span());
+                let span = inside.or(cut.allowance.span).unwrap_or(self.piece.entry.span());
                 let (piece, size) = (self.name().to_string(), self.size.to_string());
                 let message = error.to_string();
                 self.refused.push(Refused { piece, cut: id.to_string(), size, message, span });
@@ -275,6 +287,17 @@ impl<'a> Maker<'a> {
             });
         }
         widths
+    }
+}
+
+/// The line a layer inside the sew line is cut along. It has no runs of its own, so that a short run may vanish in it.
+fn inside_of(sew: &Outline, width: f64) -> Result<CutLine, String> {
+    let bare = Outline { points: Vec::new(), ..sew.clone() };
+    match inset(&bare, &[width], CORNER) {
+        Ok(line) if line.contours.len() == 1 => Ok(line),
+        Ok(line) => Err(format!("{} separate parts are left {width} mm inside the sew line", line.contours.len())),
+        Err(OffsetError::Vanished { .. }) => Err(format!("nothing is left {width} mm inside the sew line")),
+        Err(other) => Err(other.to_string()),
     }
 }
 

@@ -23,6 +23,8 @@ pub struct Mass {
     pub shell: Limited,
     /// The whole product. Its limits are the worst case: all lower limits added, all upper limits added.
     pub product: Limited,
+    /// The product with what packs it, limits likewise.
+    pub packed: Limited,
     /// Lines without a tolerance, which add their target to both limits, so that the true limits are wider.
     pub without_tolerance: Vec<String>,
 }
@@ -37,6 +39,8 @@ pub struct MassLine {
     pub bought: Figure<Bought>,
     /// Its mass in the product.
     pub mass: Limited,
+    /// Whether it packs the product and counts in `packed` only.
+    pub packing: bool,
 }
 
 /// The figures a mass is made of.
@@ -58,7 +62,9 @@ pub(super) fn mass(ground: &Ground<'_>, parts: &Parts<'_>) -> ByVariant<Mass> {
         lines.extend(trims(ground, parts, variant));
         let open = lines.iter().filter(|line| line.mass.target.known().is_some() && line.mass.lower.known().is_none());
         let without_tolerance = open.map(name).collect();
-        Mass { product: total(&lines), shell, without_tolerance, lines }
+        let packed = total(&lines);
+        let inside: Vec<MassLine> = lines.iter().filter(|line| !line.packing).cloned().collect();
+        Mass { product: total(&inside), packed, shell, without_tolerance, lines }
     })
 }
 
@@ -118,14 +124,14 @@ fn cloth(ground: &Ground<'_>, parts: &Parts<'_>, variant: Variant<'_>) -> Vec<Ma
                     lower: unknown.clone().map(|_| Number::default()),
                     upper: unknown.clone().map(|_| Number::default()),
                 };
-                lines.push(MassLine { kind: "cloth", bought: unknown, mass });
+                lines.push(MassLine { kind: "cloth", bought: unknown, mass, packing: false });
             }
         }
     }
     let known = areas.into_iter().map(|(bought, areas)| {
         let bought = Figure::Known(bought);
         let mass = scaled(&limited(ground, &bought, "mass", variant), &Figure::sum(areas));
-        MassLine { kind: ArticleKind::Cloth.word(), bought, mass }
+        MassLine { kind: ArticleKind::Cloth.word(), bought, mass, packing: false }
     });
     known.chain(lines).collect()
 }
@@ -139,14 +145,14 @@ fn threads(ground: &Ground<'_>, parts: &Parts<'_>, variant: Variant<'_>) -> Vec<
             Figure::Known(bought) => sewn.entry(bought.clone()).or_default().push(line.sewn.clone()),
             unknown => {
                 let mass = scaled(&limited(ground, unknown, "fineness", variant), &line.sewn);
-                lines.push(MassLine { kind: "thread", bought: unknown.clone(), mass });
+                lines.push(MassLine { kind: "thread", bought: unknown.clone(), mass, packing: false });
             }
         }
     }
     let known = sewn.into_iter().map(|(bought, lengths)| {
         let bought = Figure::Known(bought);
         let mass = scaled(&limited(ground, &bought, "fineness", variant), &Figure::sum(lengths));
-        MassLine { kind: ArticleKind::Thread.word(), bought, mass }
+        MassLine { kind: ArticleKind::Thread.word(), bought, mass, packing: false }
     });
     known.chain(lines).collect()
 }
@@ -157,6 +163,7 @@ fn fillings(parts: &Parts<'_>, variant: Variant<'_>) -> Vec<MassLine> {
         kind: ArticleKind::Filling.word(),
         bought: zone.bought.clone(),
         mass: zone.all.clone(),
+        packing: false,
     };
     zones.iter().map(line).collect()
 }
@@ -170,7 +177,7 @@ fn trims(ground: &Ground<'_>, parts: &Parts<'_>, variant: Variant<'_>) -> Vec<Ma
         };
         let bought = Figure::Known(line.bought.clone());
         let mass = scaled(&limited(ground, &bought, key, variant), &line.total);
-        MassLine { kind: ArticleKind::Trim.word(), bought, mass }
+        MassLine { kind: ArticleKind::Trim.word(), bought, mass, packing: line.packing }
     };
     lines.iter().map(line).collect()
 }

@@ -12,6 +12,7 @@ pub mod drawn;
 mod figure;
 mod filling;
 mod ground;
+mod impossible_cut_line;
 mod mass;
 mod measures;
 mod need;
@@ -41,7 +42,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::diag::Findings;
+use crate::diag::{Findings, Rule};
 use crate::model::{Assembly, Model};
 
 use ground::Ground;
@@ -90,6 +91,16 @@ impl Figures {
     }
 }
 
+/// Rules whose evidence is a computed number.
+pub const RULES: &[&Rule] = &[&impossible_cut_line::RULE];
+
+/// What the rules here find, without the figures that need not be computed for it.
+pub fn findings(model: &Model, assembly: &Assembly) -> Findings {
+    let mut findings = Findings::default();
+    impossible_cut_line::check(&Drawn::of(model, assembly), &mut findings);
+    findings
+}
+
 /// Computes every number, and the findings whose evidence is a computed number.
 pub fn compute(model: &Model, assembly: &Assembly) -> (Figures, Findings) {
     let (figures, _, findings) = with_lines(model, assembly);
@@ -129,5 +140,7 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> (Figures, Drawn, Findin
         bill,
         measures,
     };
-    (figures, drawn, Findings::default())
+    let mut findings = Findings::default();
+    impossible_cut_line::check(&drawn, &mut findings);
+    (figures, drawn, findings)
 }

@@ -84,12 +84,11 @@ pub(super) fn run_length(ground: &Ground<'_>, run: &assembly::Run, size: &str) -
     let Some(instance) = ground.assembly.instances.get(run.instance) else {
         return Figure::not_yet("a seam names a piece that is not there");
     };
-    // Runs are numbered on the first outline there is; another size must have the same points to be read.
-    let usual = ground.assembly.outlines.any(&instance.piece).map(crate::geom::Outline::names);
-    ground.drawn.sew(&instance.piece, size).then(|outline| match usual == Some(outline.names()) {
-        true => Figure::number(outline.length_of(run.run)),
-        false => Figure::not_yet(format!("the outline of {} in size {size} has other points", instance.piece)),
-    })
+    let Some(lines) = ground.drawn.get(&instance.piece, size) else {
+        return Figure::not_yet(format!("there is no piece {}", instance.piece));
+    };
+    let missing = || Figure::not_yet(format!("{} has no such edge", instance.piece));
+    lines.runs.as_ref().then(|runs| runs.get(run.run).map_or_else(missing, |length| Figure::number(*length)))
 }
 
 fn seam_size(ground: &Ground<'_>, joint: &Joint, images: &[&assembly::Resolved], size: &str) -> SeamSize {

@@ -27,6 +27,9 @@ pub struct TrimLine {
     pub in_seams: Option<Figure<Number>>,
     /// Use in one product, pieces or mm.
     pub total: Figure<Number>,
+    /// Whether it packs the product and is no part of it: it is fitted by a step `bag`, `box` or `pack`, or its sort is
+    /// one of these words, `polybag` or `carton`.
+    pub packing: bool,
 }
 
 /// What a trim is measured in.
@@ -46,7 +49,8 @@ pub(super) fn trims(ground: &Ground<'_>, seams: &BTreeMap<String, SeamFigures>) 
         let mut lines = Vec::new();
         for bought in named(ground, variant, &lengths) {
             if let Some(article) = ground.article(&bought) {
-                lines.push(line(article, lengths.get(&bought), bought, variant));
+                let packing = packing(ground, article, variant);
+                lines.push(line(article, lengths.get(&bought), bought, variant, packing));
             }
         }
         lines
@@ -77,6 +81,17 @@ fn named(ground: &Ground<'_>, variant: Variant<'_>, lengths: &BTreeMap<Bought, F
     all.sort();
     all.dedup();
     all
+}
+
+/// Whether a trim packs the product.
+fn packing(ground: &Ground<'_>, article: &Article, variant: Variant<'_>) -> bool {
+    let is = |word: &str| matches!(word.to_lowercase().as_str(), "bag" | "box" | "pack" | "polybag" | "carton");
+    let fitted = ground.model.steps.values().any(|step| {
+        let trim = step.trim.as_ref().and_then(|trim| ground.model.resolve(&trim.value, variant.colourway));
+        step.word.as_ref().is_some_and(|word| is(&word.value))
+            && trim.is_some_and(|(one, _)| one.entry.id.value == article.entry.id.value)
+    });
+    fitted || article.text("sort").and_then(|sort| sort.known(variant)).is_some_and(|sort| is(sort))
 }
 
 /// Whether a colourway gives the article to some role, so that others do without it.
@@ -136,7 +151,13 @@ fn used(layer: &TrimLayer, run: Figure<Number>, title: &str) -> Figure<Number> {
     Figure::sum([run.by(ratio), laps])
 }
 
-fn line(article: &Article, in_seams: Option<&Figure<Number>>, bought: Bought, variant: Variant<'_>) -> TrimLine {
+fn line(
+    article: &Article,
+    in_seams: Option<&Figure<Number>>,
+    bought: Bought,
+    variant: Variant<'_>,
+    packing: bool,
+) -> TrimLine {
     let stated = property(article, "use", variant);
     let pieces = stated.known().is_some_and(|quantity| quantity.dimension() == Dimension::Count);
     let unit = if pieces || (in_seams.is_none() && article.quantity("mass-per-length").is_none()) {
@@ -154,5 +175,5 @@ fn line(article: &Article, in_seams: Option<&Figure<Number>>, bought: Bought, va
         (None, Some(length)) => length.clone(),
         (None, None) => Figure::not_yet(format!("the use of {} is not stated", article.entry.title())),
     };
-    TrimLine { bought, unit, stated, in_seams: in_seams.cloned(), total }
+    TrimLine { bought, unit, stated, in_seams: in_seams.cloned(), total, packing }
 }
