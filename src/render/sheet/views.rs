@@ -122,7 +122,10 @@ fn stand(scene: &Scene, spots: &[At], target: At) -> At {
         inside([target[0] + way[0] * AWAY, target[1] + way[1] * AWAY])
     });
     let room = |at: &At| {
-        let near = |p: &At| ((p[0] - at[0]).powi(2) + (p[1] - at[1]).powi(2)).sqrt();
+        let near = |p: &At| {
+            let (dx, dy) = (p[0] - at[0], p[1] - at[1]);
+            (dx * dx + dy * dy).sqrt()
+        };
         spots.iter().map(near).fold(f64::INFINITY, f64::min).min(AWAY)
     };
     let mut best = candidates[0];

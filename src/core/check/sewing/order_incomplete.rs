@@ -102,7 +102,7 @@ fn completed<'a>(context: &Context<'a>, all: &[(&'a str, Span, u8)], listed: &BT
     let mut steps: Vec<&str> = context.model.work.order.iter().map(|step| step.value.as_str()).collect();
     for (id, _, rank) in all.iter().filter(|(id, _, _)| !listed.contains(id)) {
         let later = |one: &&str| ranks.get(*one).is_some_and(|other| other > rank && *other > 3);
-        let at = steps.iter().position(|one| later(&one)).unwrap_or(steps.len());
+        let at = steps.iter().position(later).unwrap_or(steps.len());
         steps.insert(at, id);
     }
     steps

@@ -35,9 +35,12 @@ impl Use {
     }
 }
 
+/// Two uses of the same runs.
+type Clash = (Use, Use, Vec<Run>);
+
 /// Reports runs with more than one use, once for each pair of uses and piece.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    let mut groups: BTreeMap<(String, Span, Span), (Use, Use, Vec<Run>)> = BTreeMap::new();
+    let mut groups: BTreeMap<(String, Span, Span), Clash> = BTreeMap::new();
     for (run, uses) in uses(context) {
         for pair in uses.windows(2) {
             let piece = context.assembly.instances[run.0].piece.clone();

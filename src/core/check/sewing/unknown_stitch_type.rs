@@ -27,10 +27,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let places = stitches(context);
     let uses = places.iter().map(|place| place.stitch).chain([&context.model.work.stitch]);
     for kind in uses.filter_map(|stitch| stitch.kind.as_ref()) {
-        if seen.insert(kind.span) {
-            if let Some(finding) = judged(kind) {
-                findings.push(finding);
-            }
+        if seen.insert(kind.span)
+            && let Some(finding) = judged(kind)
+        {
+            findings.push(finding);
         }
     }
 }

@@ -25,10 +25,10 @@ fn other(
 ) -> Option<usize> {
     let wanted = opposite(name(me));
     let mut rivals = alike.iter().copied().filter(|n| admit(&instances[*n]));
-    if let Some(wanted) = wanted {
-        if let Some(named) = rivals.clone().find(|n| *name(&instances[*n]) == wanted) {
-            return Some(named);
-        }
+    if let Some(wanted) = wanted
+        && let Some(named) = rivals.clone().find(|n| *name(&instances[*n]) == wanted)
+    {
+        return Some(named);
     }
     match (rivals.next(), rivals.next()) {
         (Some(one), None) if instances[one].mirrored != me.mirrored => Some(one),
