@@ -7,6 +7,7 @@ mod mention;
 pub mod piece;
 pub mod reference;
 pub mod release;
+pub mod safety;
 pub mod sewing;
 mod stage;
 
@@ -49,6 +50,7 @@ pub const FAMILIES: &[&[Check]] = &[
     measure::CHECKS,
     sewing::CHECKS,
     release::CHECKS,
+    safety::CHECKS,
 ];
 
 /// Every check, family by family.

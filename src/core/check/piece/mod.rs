@@ -1,6 +1,32 @@
 //! Parts, pieces, their outlines and cuts.
 
+mod allowance_missing;
+mod by_factory_outline;
+mod cut_without_material;
+mod one_sided;
+mod outline_defect;
+mod outline_missing;
+mod part_never_used;
+mod piece_without_part;
+mod pile_without_direction;
+
 use super::Check;
+use crate::model::{Given, Piece, Value};
 
 /// The checks of this family.
-pub const CHECKS: &[Check] = &[];
+pub const CHECKS: &[Check] = &[
+    Check { rule: &part_never_used::RULE, run: part_never_used::check },
+    Check { rule: &piece_without_part::RULE, run: piece_without_part::check },
+    Check { rule: &outline_missing::RULE, run: outline_missing::check },
+    Check { rule: &by_factory_outline::RULE, run: by_factory_outline::check },
+    Check { rule: &outline_defect::RULE, run: outline_defect::check },
+    Check { rule: &one_sided::RULE, run: one_sided::check },
+    Check { rule: &cut_without_material::RULE, run: cut_without_material::check },
+    Check { rule: &allowance_missing::RULE, run: allowance_missing::check },
+    Check { rule: &pile_without_direction::RULE, run: pile_without_direction::check },
+];
+
+/// Whether the factory makes the pattern of a piece, in one size at least.
+fn is_by_factory(piece: &Piece) -> bool {
+    piece.outline.iter().flat_map(Value::all).any(|stated| matches!(stated.given, Given::ByFactory))
+}

@@ -1,0 +1,62 @@
+use crate::check::Context;
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::geom::Outline;
+use crate::model::Cut;
+
+use super::is_by_factory;
+
+/// A cut without a seam allowance.
+pub const RULE: Rule = Rule {
+    code: "allowance-missing",
+    family: "piece",
+    severity: Severity::Must,
+    summary: "a piece does not say how much cloth lies outside its sew line",
+    explanation: "The sew line is where it is stitched, the cut line where it is cut. Between them lies the allowance. \
+                  If it is not stated, one factory adds 5 mm and the next takes the outline for the cut line, and the \
+                  product comes out smaller.",
+    failing: "[piece.TOP]\nmaterial = \"outer\"",
+    passing: "[piece.TOP]\nmaterial = \"outer\"\nallowance = \"10 mm\"",
+    source: "common practice",
+};
+
+/// Reports cuts without an allowance, and edges that one given edge by edge leaves out.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    let model = context.model;
+    for (id, piece) in &model.pieces {
+        if is_by_factory(piece) || model.was_refused("piece", id, "allowance") || model.was_refused("piece", id, "cut")
+        {
+            continue;
+        }
+        for (name, cut) in piece.cuts.iter().filter(|(_, cut)| cut.inside.is_none() && cut.allowance.all.is_none()) {
+            let plain = name == "shell" && piece.cuts.len() == 1;
+            let what = if plain { format!("piece {id}") } else { format!("the {name} of piece {id}") };
+            let whole = if plain { piece.entry.span() } else { cut.entry.span() };
+            let place = cut.allowance.span.unwrap_or(whole);
+            let left = context.assembly.outlines.any(id).map_or(Vec::new(), |outline| uncovered(outline, cut));
+            let finding = if cut.allowance.runs.is_empty() {
+                Finding::new(&RULE, format!("{what} has no seam allowance"))
+                    .at(place, "how much outside the sew line?")
+                    .help("add allowance = \"10 mm\", or what it is; \"0 mm\" where nothing is added")
+            } else if left.is_empty() {
+                continue;
+            } else {
+                Finding::new(&RULE, format!("{what} has no seam allowance on {}", left.join(", ")))
+                    .at(place, "some edges are left out")
+                    .help("add the allowance of all other edges: all = \"10 mm\"")
+            };
+            findings.push(finding);
+        }
+    }
+}
+
+/// Edges for which no allowance is given.
+fn uncovered(outline: &Outline, cut: &Cut) -> Vec<String> {
+    let given = |from: &str, to: &str| {
+        let named = |run: &String| run.split_once('-').map(|(a, b)| (a.trim().to_string(), b.trim().to_string()));
+        let same = |(a, b): (String, String)| (a == from && b == to) || (a == to && b == from);
+        cut.allowance.runs.keys().filter_map(named).any(same)
+    };
+    let runs = outline.runs();
+    let open = runs.iter().filter(|run| !given(&run.from, &run.to));
+    open.map(|run| format!("{}-{}", run.from, run.to)).collect()
+}

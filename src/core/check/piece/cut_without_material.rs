@@ -1,0 +1,45 @@
+use crate::check::Context;
+use crate::diag::{Finding, Findings, Rule, Severity};
+
+/// A piece cut from nothing.
+pub const RULE: Rule = Rule {
+    code: "cut-without-material",
+    family: "piece",
+    severity: Severity::Must,
+    summary: "a piece or one of its layers does not say what it is cut from",
+    explanation: "Every layer of a piece is cut from some cloth: the shell, a fusible, a wadding. Without it the piece is \
+                  missing from the lay and from the cloth to buy.",
+    failing: "[piece.TOP]\nallowance = \"10 mm\"",
+    passing: "[piece.TOP]\nallowance = \"10 mm\"\nmaterial = \"outer\"",
+    source: "common practice",
+};
+
+/// Reports pieces without a cut and cuts without a material.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    let model = context.model;
+    let roles: Vec<&str> = model.roles.keys().map(String::as_str).collect();
+    let example = roles.first().copied().unwrap_or("..");
+    for (id, piece) in &model.pieces {
+        if piece.cuts.is_empty() && !model.was_refused("piece", id, "cut") {
+            findings.push(
+                Finding::new(&RULE, format!("piece {id} does not say what it is cut from"))
+                    .at(piece.entry.span(), "no material")
+                    .help(format!("add material = \"{example}\" with the role or cloth it is cut from")),
+            );
+        }
+        for (name, cut) in piece.cuts.iter().filter(|(_, cut)| cut.material.is_none()) {
+            if model.was_refused("piece", id, "material") || model.was_refused("piece", id, "cut") {
+                continue;
+            }
+            // The one shell has no table of its own: its keys stand with the piece.
+            let plain = name == "shell" && piece.cuts.len() == 1;
+            let what = if plain { format!("piece {id}") } else { format!("the {name} of piece {id}") };
+            let place = if plain { piece.entry.span() } else { cut.entry.span() };
+            findings.push(
+                Finding::new(&RULE, format!("{what} does not say what it is cut from"))
+                    .at(place, "no material")
+                    .help(format!("add material = \"{example}\" with the role or cloth it is cut from")),
+            );
+        }
+    }
+}

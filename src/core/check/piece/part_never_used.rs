@@ -1,0 +1,31 @@
+use crate::check::Context;
+use crate::diag::{Finding, Findings, Rule, Severity};
+
+/// A part of which nothing is made.
+pub const RULE: Rule = Rule {
+    code: "part-never-used",
+    family: "piece",
+    severity: Severity::Must,
+    summary: "a part that no piece belongs to",
+    explanation: "A part is made of pieces. One without pieces cannot be cut or sewn: either its pieces were forgotten, \
+                  or they name another part.",
+    failing: "[part.ear]\nuses = [\"left\", \"right mirrored\"]",
+    passing: "[part.ear]\nuses = [\"left\", \"right mirrored\"]\n[piece.EAR]\npart = \"ear\"",
+    source: "common practice",
+};
+
+/// Reports parts without pieces.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    let model = context.model;
+    for (id, part) in &model.parts {
+        let mut named = model.pieces.values().filter_map(|piece| piece.part.as_ref());
+        if named.any(|part| part.value == *id) {
+            continue;
+        }
+        findings.push(
+            Finding::new(&RULE, format!("no piece belongs to part {id}"))
+                .at(part.entry.span(), "made of what?")
+                .help(format!("add part = \"{id}\" to its pieces, or take [part.{id}] out")),
+        );
+    }
+}

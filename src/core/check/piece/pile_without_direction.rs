@@ -1,0 +1,51 @@
+use crate::check::Context;
+use crate::check::mention::articles;
+use crate::diag::{Finding, Findings, Rule, Severity};
+
+use super::is_by_factory;
+
+/// A piece of pile cloth that may lie any way.
+pub const RULE: Rule = Rule {
+    code: "pile-without-direction",
+    family: "piece",
+    severity: Severity::Must,
+    summary: "a piece of cloth with a pile does not say which way the pile lies",
+    explanation: "Pile looks darker from one side than from the other and feels rough against the stroke. Two \
+                  neighbouring pieces whose pile lies differently look like two colours. The direction also decides how \
+                  pieces may be turned on the cloth, and so how much of it is needed.",
+    failing: "[cloth.plush]\npile = \"9 mm\"\n[piece.TOP]\nmaterial = \"plush\"",
+    passing: "[cloth.plush]\npile = \"9 mm\"\n[piece.TOP]\nmaterial = \"plush\"\npile = \"n-s\"",
+    source: "common practice",
+};
+
+/// Reports pieces cut from cloth with a pile, in any colourway, without a direction.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    let model = context.model;
+    for (id, piece) in model.pieces.iter().filter(|(_, piece)| piece.pile.is_none() && !is_by_factory(piece)) {
+        if model.was_refused("piece", id, "pile") {
+            continue;
+        }
+        let materials = piece.cuts.values().filter_map(|cut| cut.material.as_ref());
+        let mut piled = materials.filter_map(|material| {
+            let article =
+                articles(model, &material.value).into_iter().find(|one| one.properties.contains_key("pile"))?;
+            Some((material, article))
+        });
+        let Some((material, article)) = piled.next() else { continue };
+        let example = context.assembly.outlines.any(id).map_or(Vec::new(), |outline| outline.names());
+        let help = match example.as_slice() {
+            [from, .., to] => format!("add pile = \"FROM-TO\" with two of its points, for example \"{from}-{to}\""),
+            _ => "add pile = \"FROM-TO\" with two of its points".to_string(),
+        };
+        let cloth = &article.entry.id.value;
+        findings.push(
+            Finding::new(
+                &RULE,
+                format!("piece {id} is cut from {cloth}, which has a pile, and does not say which way it lies"),
+            )
+            .at(material.span, "cut from a cloth with a pile")
+            .at(article.entry.span(), "it has a pile")
+            .help(help),
+        );
+    }
+}

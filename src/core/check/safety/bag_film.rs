@@ -1,0 +1,31 @@
+use crate::check::Context;
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::standards::safety;
+
+/// Plastic bags.
+pub const RULE: Rule = Rule {
+    code: "bag-film",
+    family: "safety",
+    severity: Severity::Note,
+    summary: "the product is packed in film",
+    explanation: "Thin film can cling to a face. Thickness, holes and the printed warning depend on the destination.",
+    failing: "[trim.bag]\nsort = \"polybag\"\nuse = \"1 pc\"",
+    passing: "[trim.wrap]\nsort = \"paper band\"\nuse = \"1 pc\"",
+    source: "ISO 8124-1:2009, 4.10; ASTM F963, 4.12; the law of the destination and an accredited laboratory decide",
+};
+
+const SORTS: &[&str] = &["polybag", "film", "polythene", "cellophane"];
+
+/// Notes each bag of film that does not say how thick it is.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    for trim in super::trims(context, SORTS) {
+        if trim.properties.contains_key("thickness") {
+            continue;
+        }
+        let id = &trim.entry.id.value;
+        let finding = Finding::new(&RULE, format!("trim {id} is of film and does not say how thick it is"))
+            .at(trim.entry.span(), "how thick?")
+            .help("add thickness = \"0.05 mm\", or what it is, and the warning to be printed in `note`");
+        findings.push(super::caution(finding, &safety::BAG_FILM));
+    }
+}

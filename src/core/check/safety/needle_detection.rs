@@ -1,0 +1,31 @@
+use crate::check::Context;
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::standards::safety;
+
+/// Needles left in.
+pub const RULE: Rule = Rule {
+    code: "needle-detection",
+    family: "safety",
+    severity: Severity::Note,
+    summary: "a toy has no step in which it is searched for needles",
+    explanation: "Needles break. Fragments left in a soft toy are found by a metal detector only if somebody has put that step into the order of work.",
+    failing: "[style]\nage = \"3+\"\n[work]\norder = [\"crown\", \"fill\"]",
+    passing: "[style]\nage = \"3+\"\n[step.search]\ndo = \"detect\"\n[work]\norder = [\"crown\", \"fill\", \"search\"]",
+    source: "common practice of toy factories; the law of the destination and an accredited laboratory decide",
+};
+
+/// Notes a toy whose order of work has no such step.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    let model = context.model;
+    let searches = |step: &crate::model::Step| {
+        let word = step.word.as_ref().map_or("", |word| word.value.as_str());
+        [word, step.entry.title()].iter().any(|text| text.to_lowercase().contains("detect"))
+    };
+    if !super::is_toy(model) || model.work.order.is_empty() || model.steps.values().any(searches) {
+        return;
+    }
+    let finding = Finding::new(&RULE, "no step searches the product for broken needles");
+    let finding = model.work.span.into_iter().fold(finding, |finding, place| finding.at(place, "the order of work"));
+    let finding = finding.help("add a step and name it in the order:\n[step.search]\ndo = \"detect\"");
+    findings.push(super::caution(finding, &safety::NEEDLES));
+}
