@@ -1,9 +1,10 @@
 use std::collections::BTreeSet;
 
 use crate::check::Context;
+use crate::check::sewing::reopens;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::Shell;
-use crate::model::{Form, JointKind, Part};
+use crate::model::{Form, Joint, JointKind, Part};
 
 /// A filled part that nothing fills.
 pub const RULE: Rule = Rule {
@@ -24,32 +25,38 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     let zoned: BTreeSet<&str> =
         model.zones.values().filter_map(|zone| zone.part.as_ref()).map(|part| part.value.as_str()).collect();
+    for (id, part) in model.parts.iter().filter(|(id, _)| !zoned.contains(id.as_str())) {
+        let said = part.form.as_ref().filter(|form| matches!(form.value, Form::Filled | Form::Ring));
+        if let Some(form) = said {
+            findings.push(
+                Finding::new(&RULE, format!("part {id} is said to be filled, and no zone says with what"))
+                    .at(form.span, "filled with what?")
+                    .help(zone(id)),
+            );
+        }
+    }
     let mut seen = BTreeSet::new();
-    for shell in context.assembly.sewing.shells.iter().filter(|shell| is_filled(shell)) {
+    for shell in context.assembly.sewing.shells.iter().filter(|shell| is_filled(shell) && is_shut(context, shell)) {
         if shell.parts.iter().any(|(part, _)| zoned.contains(part.as_str())) {
             continue;
         }
         let parts = shell.parts.iter().filter_map(|(part, _)| model.parts.get(part));
-        for part in parts.filter(|part| part.form.as_ref().is_none_or(|form| form.value != Form::Flat)) {
+        for part in parts.filter(|part| part.form.is_none()) {
             if seen.insert(&part.entry.id.value) {
                 findings.push(finding(context, shell, part));
             }
         }
     }
-    // A part that is said to be filled and not sewn to anything yet.
-    for (id, part) in &model.parts {
-        let said = part.form.as_ref().filter(|form| matches!(form.value, Form::Filled | Form::Ring));
-        if let Some(form) = said
-            && !zoned.contains(id.as_str())
-            && seen.insert(id)
-        {
-            findings.push(
-                Finding::new(&RULE, format!("part {id} is said to be filled, and no zone says with what"))
-                    .at(form.span, "filled")
-                    .help(zone(id)),
-            );
-        }
-    }
+}
+
+/// Whether an opening of the shell is closed for good: what can be opened again may be a cover.
+fn is_shut(context: &Context<'_>, shell: &Shell) -> bool {
+    openings(context, shell).any(|opening| !reopens(opening.close.as_ref()))
+}
+
+fn openings<'a>(context: &Context<'a>, shell: &Shell) -> impl Iterator<Item = &'a Joint> {
+    let joints = shell.joints.iter().filter_map(|at| context.assembly.joints.get(*at));
+    joints.filter_map(|joint| context.model.joints.get(&joint.joint)).filter(|joint| joint.kind == JointKind::Opening)
 }
 
 fn is_filled(shell: &Shell) -> bool {
@@ -64,10 +71,7 @@ fn finding(context: &Context<'_>, shell: &Shell, part: &Part) -> Finding {
     let id = &part.entry.id.value;
     let finding = Finding::new(&RULE, format!("part {id} is closed like a filled part, and no zone says what goes in"))
         .at(part.entry.span(), "filled with what?");
-    let joints = shell.joints.iter().filter_map(|at| context.assembly.joints.get(*at));
-    let opening = joints
-        .filter_map(|joint| context.model.joints.get(&joint.joint))
-        .find(|joint| joint.kind == JointKind::Opening);
+    let opening = openings(context, shell).find(|opening| !reopens(opening.close.as_ref()));
     let finding = match opening {
         Some(opening) => finding.at(opening.entry.span(), "its opening"),
         None => finding,

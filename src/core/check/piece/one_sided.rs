@@ -30,6 +30,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         if !more || turned.any(|other| other != first) {
             continue;
         }
+        // Where a seam shows it already, that finding says more.
+        if is_inside_out(context, id) {
+            continue;
+        }
         let outline = context.assembly.outlines.any(id);
         if outline.is_none_or(|outline| outline.is_symmetric(SAME)) {
             continue;
@@ -39,6 +43,14 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             findings.push(finding);
         }
     }
+}
+
+/// Whether a seam would have an instance of the piece the other way round.
+fn is_inside_out(context: &Context<'_>, piece: &str) -> bool {
+    let assembly = context.assembly;
+    let joints = assembly.sewing.inside_out.iter().filter_map(|at| assembly.joints.get(*at));
+    let mut runs = joints.flat_map(|joint| joint.a.runs.iter().chain(&joint.b.runs));
+    runs.any(|run| assembly.instances.get(run.instance).is_some_and(|one| one.piece == piece))
 }
 
 fn finding(id: &str, piece: &Piece, part: Option<&Part>) -> Option<Finding> {

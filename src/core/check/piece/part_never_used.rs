@@ -1,5 +1,7 @@
 use crate::check::Context;
+use crate::check::mention::nearest;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::Model;
 
 /// A part of which nothing is made.
 pub const RULE: Rule = Rule {
@@ -19,7 +21,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     for (id, part) in &model.parts {
         let mut named = model.pieces.values().filter_map(|piece| piece.part.as_ref());
-        if named.any(|part| part.value == *id) {
+        if named.any(|part| part.value == *id || is_slip(model, &part.value, id)) {
             continue;
         }
         findings.push(
@@ -28,4 +30,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
                 .help(format!("add part = \"{id}\" to its pieces, or take [part.{id}] out")),
         );
     }
+}
+
+/// Whether an unknown id is a misspelling of this part, so that one slip is one finding.
+fn is_slip(model: &Model, written: &str, part: &str) -> bool {
+    !model.parts.contains_key(written) && nearest(written, model.parts.keys().map(String::as_str)) == Some(part)
 }

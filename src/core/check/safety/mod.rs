@@ -78,10 +78,13 @@ fn trims<'m>(context: &Context<'m>, words: &[&str]) -> Vec<&'m Article> {
         .collect()
 }
 
+/// Whether the sort has one of these words; the name, where no sort is given.
 fn has_word(article: &Article, words: &[&str]) -> bool {
     let sorts = article.text("sort").into_iter().flat_map(|value| value.all()).filter_map(|stated| stated.known());
-    let names = article.entry.name.iter().map(|name| &name.value);
-    let texts: Vec<String> = sorts.chain(names).map(|text| text.to_lowercase()).collect();
+    let mut texts: Vec<String> = sorts.map(|text| text.to_lowercase()).collect();
+    if texts.is_empty() {
+        texts.push(article.entry.title().to_lowercase());
+    }
     let is = |text: &String, word: &&str| {
         text.split(|c: char| !c.is_alphanumeric()).any(|one| one == *word || one.strip_suffix('s') == Some(*word))
     };

@@ -109,7 +109,8 @@ fn closing<'a>(
     last
 }
 
-fn reopens(close: Option<&crate::model::Close>) -> bool {
+/// Whether an opening can be opened again once it is closed.
+pub fn reopens(close: Option<&crate::model::Close>) -> bool {
     let Some(close) = close else { return false };
     let by = close.by.as_ref().and_then(|by| by.known()).map(|by| by.to_lowercase());
     close.trim.is_some() || by.is_some_and(|by| REOPENS.iter().any(|word| by.contains(word)))

@@ -20,6 +20,8 @@ mod uneven_layers;
 mod unknown_stitch_type;
 mod uses;
 
+pub(super) use closed_before_turned::reopens;
+
 use super::Check;
 
 /// Rules of the family.
