@@ -1,5 +1,7 @@
 //! Computed figures against closed forms and sums worked by hand; each check names where its numbers come from.
 
+mod whole;
+
 use backtack_core::compute::{self, Drawn, Figure, Figures};
 use backtack_core::model::Assembly;
 use backtack_core::read;

@@ -9,6 +9,8 @@ mod bill;
 mod counts;
 mod dart;
 pub mod drawn;
+mod edges;
+pub mod fields;
 mod figure;
 mod filling;
 mod ground;
@@ -51,7 +53,7 @@ use ground::Ground;
 pub const FORMAT: u32 = 1;
 
 /// Every computed number of one specification, written as `figures.json`. Fields are the keys with hyphens for
-/// underscores.
+/// underscores; [`fields`] lists them with their units.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Figures {

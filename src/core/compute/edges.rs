@@ -1,0 +1,46 @@
+//! Which allowance an edge has.
+
+use std::collections::BTreeSet;
+
+use crate::geom::Outline;
+use crate::model::{Assembly, Cut, FinishKind, Model, Piece};
+
+/// Runs that need no allowance where none is stated for them alone: left raw or bound.
+pub(super) fn bare_runs(model: &Model, assembly: &Assembly, piece: &str) -> BTreeSet<usize> {
+    let bare = |id: &str| match model.finishes.get(id).and_then(|finish| finish.kind.as_ref()) {
+        Some(kind) => matches!(kind.value, FinishKind::Raw | FinishKind::Bound),
+        // An edging of the piece's own name is its list of raw edges.
+        None => id == piece,
+    };
+    let edgings = assembly.edgings.iter().filter(|edging| !edging.joins && bare(&edging.id));
+    let runs = edgings.flat_map(|edging| &edging.side.runs);
+    let own = runs.filter(|run| assembly.instances.get(run.instance).is_some_and(|one| one.piece == piece));
+    let found: BTreeSet<usize> = own.map(|run| run.run).collect();
+    // A bound edge that is sewn as well needs its allowance.
+    let sewn = |run: &usize| {
+        let all = assembly.sewing.accounts.iter();
+        all.filter(|((instance, at), _)| {
+            at == run && assembly.instances.get(*instance).is_some_and(|i| i.piece == piece)
+        })
+        .any(|(_, account)| !account.joints.is_empty() || !account.attached.is_empty())
+    };
+    found.into_iter().filter(|run| !sewn(run)).collect()
+}
+
+/// The cut whose edge is sewn: `shell`, or the first one that is not cut inside the sew line.
+pub(super) fn sewn_cut(piece: &Piece) -> Option<(&String, &Cut)> {
+    piece.cuts.get_key_value("shell").or_else(|| piece.cuts.iter().find(|(_, cut)| cut.inside.is_none()))
+}
+
+/// Whether an allowance written for `a-b-c` is for this run.
+pub(super) fn names_run(outline: &Outline, key: &str, index: usize) -> bool {
+    let point = |id: &str| match id.trim().strip_suffix('~') {
+        Some(id) => outline.axis_images.get(id).cloned(),
+        None => Some(id.trim().to_string()),
+    };
+    let names: Vec<Option<String>> = key.split('-').map(point).collect();
+    names.windows(2).any(|pair| match pair {
+        [Some(a), Some(b)] => outline.run_between(a, b).is_ok_and(|run| run.index == index),
+        _ => false,
+    })
+}

@@ -1,0 +1,111 @@
+//! Whole examples: the reference of the file, sums, and one golden.
+
+use std::collections::BTreeSet;
+
+use backtack_core::compute::{self, Figure, Figures};
+use backtack_core::model::Assembly;
+use backtack_core::read;
+
+use super::{CUSHION, made};
+
+fn example(name: &str) -> Figures {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples").join(name);
+    let loaded = read::folder(&folder).unwrap();
+    compute::compute(&loaded.model, &Assembly::of(&loaded.model)).0
+}
+
+/// Everything that the examples leave out.
+fn rarities() -> Figures {
+    let text = CUSHION
+        .replace("600 g ±30 g", "600 g")
+        .replace("material = \"fibre\"", "material = \"soft\"")
+        .replace("[colourway.sand]", "[material.soft]\n[material.lost]\n[colourway.sand]\nsoft = \"fibre/sand\"")
+        .replace("allowance = \"10 mm\"", "allowance = \"10 mm\"\nblock = { width = \"500 mm\", height = \"500 mm\" }")
+        .replace("thread = \"thread\" }", "thread = \"thread\" }\nease = { side = \"b\", up_to = \"3 %\" }");
+    let more = "[zone.more]\npart = \"cover\"\nmaterial = \"lost\"\n[piece.UNKNOWN]\noutline = \"by factory\"\n\
+                material = \"main\"\nallowance = \"5 mm\"\n[finish.rim]\nby = \"overlocked\"\non = \"PANEL.top:p-q\"\n";
+    made(&format!("{text}{more}")).0
+}
+
+/// Every path of a JSON value down to numbers, texts, flags and figures that are not known.
+fn paths(value: &serde_json::Value, at: &str, into: &mut BTreeSet<String>) {
+    use serde_json::Value;
+    let below = |key: &str| if at.is_empty() { key.to_string() } else { format!("{at}.{key}") };
+    match value {
+        Value::Object(map) if !map.contains_key("not-known-yet") && !map.contains_key("withheld") => {
+            map.iter().for_each(|(key, value)| paths(value, &below(&key.replace('.', "_")), into));
+        }
+        Value::Array(list) => list.iter().for_each(|value| paths(value, &below("[]"), into)),
+        _ => {
+            into.insert(at.to_string());
+        }
+    }
+}
+
+#[test]
+fn every_field_is_documented_and_every_documented_field_occurs() {
+    let mut found = BTreeSet::new();
+    for figures in [example("floor-cushion"), example("juggling-ball"), rarities()] {
+        paths(&serde_json::from_str(&figures.json()).unwrap(), "", &mut found);
+    }
+    let fits = |path: &str, pattern: &str| {
+        let (path, pattern): (Vec<&str>, Vec<&str>) = (path.split('.').collect(), pattern.split('.').collect());
+        path.len() == pattern.len() && path.iter().zip(&pattern).all(|(one, other)| *other == "*" || one == other)
+    };
+    let fields = compute::fields::FIELDS;
+    let unknown: Vec<&String> =
+        found.iter().filter(|path| !fields.iter().any(|field| fits(path, field.path))).collect();
+    assert!(unknown.is_empty(), "not documented: {unknown:#?}");
+    let unseen: Vec<&str> =
+        fields.iter().map(|field| field.path).filter(|pattern| !found.iter().any(|path| fits(path, pattern))).collect();
+    assert!(unseen.is_empty(), "documented, but nowhere: {unseen:#?}");
+}
+
+/// Unrounded sums may differ from the sum of rounded lines by half a millionth a line.
+fn sums_to(lines: impl IntoIterator<Item = f64>, total: f64, what: &str) {
+    let lines: Vec<f64> = lines.into_iter().collect();
+    let sum: f64 = lines.iter().sum();
+    assert!((sum - total).abs() <= 0.5e-6 * (lines.len() as f64 + 1.0) + 1e-9, "{what}: {sum} and {total}");
+}
+
+#[test]
+fn totals_are_the_sums_of_their_lines() {
+    for figures in [example("floor-cushion"), example("juggling-ball")] {
+        for (size, colourway) in
+            figures.sizes.iter().flat_map(|size| figures.colourways.iter().map(move |colourway| (size, colourway)))
+        {
+            let mass = &figures.mass[size][colourway];
+            let targets = |packing: bool| {
+                let lines = mass.lines.iter().filter(move |line| packing || !line.packing);
+                lines.map(|line| line.mass.target.get().unwrap())
+            };
+            sums_to(targets(false), mass.product.target.get().unwrap(), "product");
+            sums_to(targets(true), mass.packed.target.get().unwrap(), "packed");
+            let thread = &figures.thread[size][colourway];
+            for total in &thread.totals {
+                let own = thread.lines.iter().filter(|line| line.bought == Figure::Known(total.bought.clone()));
+                sums_to(own.map(|line| line.net.get().unwrap()), total.net.get().unwrap(), "thread");
+            }
+            let zones = &figures.filling[size][colourway].zones;
+            let total = figures.filling[size][colourway].total.target.get().unwrap();
+            sums_to(zones.iter().map(|zone| zone.all.target.get().unwrap()), total, "filling");
+            // Cloth, the other way round: from the areas of the pieces and how often each is cut.
+            for need in &figures.cloth[size][colourway] {
+                let cuts = figures.counts.cuts.iter();
+                let own = cuts.filter(|cut| cut.material.as_ref().is_some_and(|name| need.materials.contains(name)));
+                let areas = own.flat_map(|cut| {
+                    let area = figures.pieces[&cut.piece][size].cuts[&cut.cut].material_area.get().unwrap();
+                    std::iter::repeat_n(area, *cut.total.known().unwrap() as usize)
+                });
+                sums_to(areas, need.area.get().unwrap(), "area of cloth");
+            }
+        }
+        let pieces: u64 = figures.counts.cuts.iter().filter_map(|cut| cut.total.known()).sum();
+        assert_eq!(figures.counts.pieces, Figure::Known(pieces));
+    }
+}
+
+#[test]
+fn figures_of_the_juggling_ball() {
+    insta::assert_snapshot!("juggling-ball-figures", example("juggling-ball").json());
+}
