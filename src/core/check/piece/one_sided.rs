@@ -54,8 +54,8 @@ fn is_inside_out(context: &Context<'_>, piece: &str) -> bool {
 }
 
 fn finding(id: &str, piece: &Piece, part: Option<&Part>) -> Option<Finding> {
-    let copies: Vec<(&str, Span)> = piece.copies.iter().map(|Copy { name, span, .. }| (name.as_str(), *span)).collect();
-    let uses: Vec<(&str, Span)> =
+    let copies: Vec<Named<'_>> = piece.copies.iter().map(|Copy { name, span, .. }| (name.as_str(), *span)).collect();
+    let uses: Vec<Named<'_>> =
         part.iter().flat_map(|part| &part.uses).map(|Use { name, span, .. }| (name.as_str(), *span)).collect();
     for (key, names) in [("copies", &copies), ("uses", &uses)] {
         if let Some((left, right)) = sides(names) {
@@ -91,8 +91,11 @@ fn finding(id: &str, piece: &Piece, part: Option<&Part>) -> Option<Finding> {
     Some(finding)
 }
 
+/// A name of a copy or use, and where it is written.
+type Named<'a> = (&'a str, Span);
+
 /// The two names that say left and right, if there are such.
-fn sides<'a>(names: &[(&'a str, Span)]) -> Option<((&'a str, Span), (&'a str, Span))> {
+fn sides<'a>(names: &[Named<'a>]) -> Option<(Named<'a>, Named<'a>)> {
     const PAIRS: [(&str, &str); 4] = [("left", "right"), ("l", "r"), ("L", "R"), ("Left", "Right")];
     PAIRS.iter().find_map(|(left, right)| {
         let named = |word: &str| names.iter().copied().find(|(name, _)| name.split('_').any(|part| part == word));
