@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by a panic")]
 #![allow(clippy::disallowed_methods, reason = "tests keep files of their own and check against other mathematics")]
 
+mod assembly;
 mod examples;
 mod figures;
 mod geom;

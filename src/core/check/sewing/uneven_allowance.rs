@@ -86,8 +86,7 @@ fn finding(
         .at(one.0, format!("{} on {a}", text::mm(one.1)))
         .at(joint.b.span, format!("sewn together in {}", joint.joint))
         .help(format!(
-            "write allowance = {{ all = \"{}\", \"{path}\" = \"{}\" }} in [piece.{piece}], or make both alike",
-            plain(other.1),
+            "write \"{path}\" = \"{}\" in the allowance of [piece.{piece}], beside `all`; or make both sides alike",
             plain(one.1)
         ))
 }

@@ -40,7 +40,10 @@ fn judged(kind: &Spanned<String>) -> Option<Finding> {
     if stitch::find(written).is_some() || written == "by factory" {
         return None;
     }
-    let near = stitch::nearest(written).map(|near| format!("write \"{}\" for {}", near.number, near.name));
+    let joined: String = written.split_whitespace().collect();
+    let near = stitch::nearest(written)
+        .or_else(|| stitch::nearest(&joined))
+        .map(|near| format!("write \"{}\" for {}", near.number, near.name));
     let known = || {
         let numbers: Vec<&str> = stitch::STITCHES.iter().map(|one| one.number).collect();
         format!("known here: {}", numbers.join(", "))
