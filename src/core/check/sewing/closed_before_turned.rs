@@ -3,7 +3,7 @@ use std::collections::BTreeMap;
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::Shell;
-use crate::model::{Deed, Form, JointKind, Step};
+use crate::model::{Deed, JointKind, Step};
 use crate::source::Span;
 
 use super::text;
@@ -55,33 +55,53 @@ fn part<'a>(context: &Context<'a>, step: &'a Step) -> Option<&'a str> {
 fn late(context: &Context<'_>, places: &BTreeMap<&str, (usize, Span)>, id: &str, step: &Step) -> Option<Finding> {
     let part = part(context, step)?;
     let declared = context.model.parts.get(part)?;
-    let form = declared.form.as_ref().map(|form| form.value);
-    let judged = match step.deed {
-        Deed::Turn | Deed::Fill => true,
-        // What is put in may be finished and closed itself; only a cover certainly holds something else.
-        Deed::Insert => form == Some(Form::Cover),
-        Deed::Other => false,
-    };
-    let (at, span) = *places.get(id).filter(|_| judged)?;
-    for usage in &declared.uses {
-        let key = (part.to_string(), usage.name.clone());
-        let shells = context.assembly.sewing.shells.iter();
-        let mut last = None;
-        let mut closed = false;
-        for shell in shells.filter(|shell| !shell.joints.is_empty() && shell.parts.contains(&key)) {
-            match closing(context, places, shell) {
-                Some(closing) if closing.0 < at => (closed, last) = (true, last.max(Some(closing))),
-                _ => {
-                    closed = false;
-                    break;
-                }
-            }
+    let (at, span) = *places.get(id)?;
+    let shells = || context.assembly.sewing.shells.iter().filter(|shell| !shell.joints.is_empty());
+    match step.deed {
+        Deed::Turn | Deed::Fill => declared.uses.iter().find_map(|usage| {
+            let key = (part.to_string(), usage.name.clone());
+            let closing = shut(context, places, at, shells().filter(|shell| shell.parts.contains(&key)))?;
+            Some(finding(context, places, (id, span), step, part, closing))
+        }),
+        // The part named is what is put in: something else must still be open to take it.
+        Deed::Insert => {
+            let others =
+                shells().filter(|shell| shell.form.is_some() && shell.parts.iter().all(|(name, _)| name != part));
+            let closing = shut(context, places, at, others)?;
+            Some(nothing_open(context, places, (id, span), part, closing))
         }
-        if let Some((_, closing)) = last.filter(|_| closed) {
-            return Some(finding(context, places, (id, span), step, part, closing));
-        }
+        Deed::Other => None,
     }
-    None
+}
+
+/// The step that closes the last of these shells, if all of them are closed at this place of the order.
+fn shut<'a>(
+    context: &Context<'a>,
+    places: &BTreeMap<&'a str, (usize, Span)>,
+    at: usize,
+    shells: impl Iterator<Item = &'a Shell>,
+) -> Option<&'a str> {
+    let mut last = None;
+    for shell in shells {
+        last = last.max(Some(closing(context, places, shell).filter(|(place, _)| *place < at)?));
+    }
+    last.map(|(_, id)| id)
+}
+
+fn nothing_open(
+    context: &Context<'_>,
+    places: &BTreeMap<&str, (usize, Span)>,
+    (id, span): (&str, Span),
+    part: &str,
+    closing: &str,
+) -> Finding {
+    let message = format!("{part} is put in in step {id}, but nothing is open any more to take it");
+    let finding = Finding::new(&RULE, message).at(span, "everything else is closed by now");
+    let finding = match places.get(closing) {
+        Some((_, place)) => finding.at(*place, format!("{closing} closes the last")),
+        None => finding,
+    };
+    finding.help(text::moved_before(context, id, closing))
 }
 
 /// The last step that closes a shell, and its place in the order; `None` if it never closes, or its order is unknown.
@@ -126,8 +146,7 @@ fn finding(
 ) -> Finding {
     let done = match step.deed {
         Deed::Turn => "turned",
-        Deed::Fill => "filled",
-        _ => "to take something in",
+        _ => "filled",
     };
     let is_opening = context.model.joints.get(closing).is_some_and(|joint| joint.kind == JointKind::Opening);
     let message = match is_opening {
