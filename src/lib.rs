@@ -5,15 +5,12 @@
 //!      |  read      every file input; never stops at the first problem
 //!      v
 //!  Loaded: model, texts, findings, closure
-//!      |  check     one rule a file
+//!      |  check     what follows from the model; one rule a file, one family of numbers a file
 //!      v
-//!  Checked: what follows from the model, and every finding settled
-//!      |  compute   one family of numbers a file
+//!  Checked: assembly, figures, every finding settled
+//!      |  render    the factory's edition: view data, templates, engine
 //!      v
-//!  Figures
-//!      |  render    view data, templates, engine
-//!      v
-//!  PDF, drawings, figures.json
+//!  Package: PDF, drawings, figures.json
 //!      |  cli       the only file output
 //!      v
 //!  files of the output folder, exit code
@@ -31,7 +28,7 @@ use backtack_core::model::Assembly;
 use backtack_core::read::{self, Loaded, Unreadable};
 use backtack_core::{revision, rules};
 
-use render::engine::EngineError;
+use render::engine::{EngineError, Job};
 use render::sheet::{Edition, Package, View};
 
 /// A specification that was checked.
@@ -73,6 +70,23 @@ pub fn check(loaded: &Loaded, wanted: &Levels, strict: bool) -> Checked {
 /// # Errors
 /// If the engine refuses the data, which is a defect of backtack.
 pub fn render(loaded: &Loaded, checked: &Checked) -> Result<Package, EngineError> {
+    edition(loaded, checked, render::sheet::build)
+}
+
+/// What the engine is given for that edition: for measuring what the rest of [`render()`] adds to its time.
+///
+/// # Errors
+/// If the view data cannot be written down, which is a defect of backtack.
+pub fn job(loaded: &Loaded, checked: &Checked) -> Result<Job, EngineError> {
+    edition(loaded, checked, render::sheet::job)
+}
+
+/// Hands the factory's edition on.
+fn edition<T>(
+    loaded: &Loaded,
+    checked: &Checked,
+    then: impl FnOnce(&View<'_>, &Edition) -> Result<T, EngineError>,
+) -> Result<T, EngineError> {
     let files = read::factory_edition(loaded);
     let pairs = || files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
     let shown = read::closure(&loaded.style, pairs());
@@ -80,6 +94,7 @@ pub fn render(loaded: &Loaded, checked: &Checked) -> Result<Package, EngineError
     let own = loaded.closure.iter().map(|(path, bytes)| (path.as_str(), bytes.as_ref()));
     let digest = revision::of_files(own).short();
     let findings = read::shown(loaded, &checked.findings);
+    let archive = revision::stored(pairs()).map_err(|error| EngineError { messages: vec![error.to_string()] })?;
     let view = View {
         model: &shown.model,
         assembly: &seen.assembly,
@@ -90,11 +105,5 @@ pub fn render(loaded: &Loaded, checked: &Checked) -> Result<Package, EngineError
         asked_in: &loaded.sources,
         digest: &digest,
     };
-    render::sheet::build(
-        &view,
-        &Edition {
-            archive: revision::stored(pairs()).map_err(|error| EngineError { messages: vec![error.to_string()] })?,
-            figures: seen.figures.json(),
-        },
-    )
+    then(&view, &Edition { archive, figures: seen.figures.json() })
 }

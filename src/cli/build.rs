@@ -1,13 +1,17 @@
-use std::path::PathBuf;
+//! Builds the package: PDF, figures, drawings.
 
-use backtack_core::diag::{Folder, Severity, text};
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+
+use backtack_core::diag::{Folder, Severity, plain, text};
 use clap::{Arg, ArgMatches, Command, value_parser};
 use indicatif::{ProgressBar, ProgressStyle};
 
-use super::check::{levels, severities};
+use super::check::{levels, root, severities};
 use super::output::{Item, Output};
 use super::terminal::Terminal;
 use super::{Exit, Failure};
+use crate::render::sheet::Package;
 
 pub(super) fn define() -> Command {
     Command::new("build")
@@ -28,7 +32,7 @@ pub(super) fn define() -> Command {
                 .long("out")
                 .value_name("DIR")
                 .value_parser(value_parser!(PathBuf))
-                .help("Where to write; DIR/out unless said"),
+                .help("Where to write [default: DIR/out]"),
         )
         .args(severities())
 }
@@ -45,33 +49,43 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     progress.set_message("typesetting");
     let package = crate::render(&loaded, &checked).map_err(|error| Failure::new(error.to_string()))?;
     progress.finish_and_clear();
-    let name = folder.to_string_lossy();
-    let report = Folder { name: &name, root: &name, findings: &checked.findings, sources: &loaded.sources };
+    let pdf = write(&package, &out, &file_name(&loaded.model), &Output::new())?;
+    let (name, root) = (folder.to_string_lossy(), root(folder, &loaded.style));
+    let report = Folder { name: &name, root: &root, findings: &checked.findings, sources: &loaded.sources };
     if !checked.findings.is_empty() {
         terminal.remark(&text::print(&[report], terminal.errors()));
     }
-    let pdf = out.join(format!("{}.pdf", file_name(&loaded.model)));
-    let mut items = vec![
-        Item { path: pdf.clone(), bytes: package.pdf },
-        Item { path: out.join("figures.json"), bytes: package.figures.into_bytes() },
-    ];
-    let drawings = out.join("drawings");
-    items.extend(
-        package.drawings.into_iter().map(|(name, svg)| Item { path: drawings.join(name), bytes: svg.into_bytes() }),
-    );
-    Output::new().write(&items)?;
-    for one in &package.replaced {
-        let line = format!(
-            "no built-in font shows {:?} (U+{:04X}); a box is printed in {}\n",
-            one.character,
-            u32::from(one.character),
-            one.field
-        );
-        terminal.remark(&line);
-    }
+    replaced(&package, terminal);
+    terminal.print(&format!("{}\n", plain(&pdf.to_string_lossy())))?;
     let standing = checked.findings.count(Severity::Must) > 0;
-    terminal.print(&format!("{}\n", pdf.display()))?;
     Ok(if standing { Exit::Standing } else { Exit::Clear })
+}
+
+/// Writes a package, the PDF last: all of it or, as long as not everything is on the disk, nothing.
+///
+/// # Errors
+/// If the folder or a file in it cannot be written.
+pub fn write(package: &Package, out: &Path, stem: &str, output: &Output) -> Result<PathBuf, Failure> {
+    let drawings = out.join("drawings");
+    let pdf = out.join(format!("{stem}.pdf"));
+    let mut items: Vec<Item> = package
+        .drawings
+        .iter()
+        .map(|(name, svg)| Item { path: drawings.join(name), bytes: svg.clone().into_bytes() })
+        .collect();
+    items.push(Item { path: out.join("figures.json"), bytes: package.figures.clone().into_bytes() });
+    items.push(Item { path: pdf.clone(), bytes: package.pdf.clone() });
+    output.write(&items)?;
+    Ok(pdf)
+}
+
+/// Says which characters came out as a box, each once.
+fn replaced(package: &Package, terminal: &mut Terminal) {
+    let characters: BTreeSet<char> = package.replaced.iter().map(|one| one.character).collect();
+    if !characters.is_empty() {
+        let list: Vec<String> = characters.iter().map(|c| format!("U+{:04X}", u32::from(*c))).collect();
+        terminal.complain(&Failure::new(format!("no built-in font shows {}; a box is printed", list.join(", "))));
+    }
 }
 
 /// One line that says what is going on; silent where there is no terminal.
@@ -89,11 +103,11 @@ fn file_name(model: &backtack_core::model::Model) -> String {
     let known = |stated: &Option<backtack_core::model::Stated<String>>| {
         stated.as_ref().and_then(|one| one.known().cloned()).unwrap_or_default()
     };
-    let plain = |text: String| -> String {
+    let fit = |text: String| -> String {
         let kept = text.chars().map(|c| if c.is_ascii_alphanumeric() || "-_.".contains(c) { c } else { '-' });
         kept.collect::<String>().trim_matches(['-', '.']).chars().take(60).collect()
     };
-    let parts = [plain(known(&model.style.id)), plain(known(&model.revision.id))];
+    let parts = [fit(known(&model.style.id)), fit(known(&model.revision.id))];
     let named: Vec<&str> = parts.iter().map(String::as_str).filter(|part| !part.is_empty()).collect();
     if named.is_empty() { "package".into() } else { named.join("-") }
 }

@@ -85,6 +85,8 @@ pub(super) fn known(code: &str) -> Result<&'static backtack_core::diag::Rule, Fa
 
 /// What is kept of a folder once it is checked.
 struct Report {
+    /// What to put before the paths of the sources.
+    root: String,
     sources: Sources,
     findings: Findings,
 }
@@ -109,8 +111,8 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
 }
 
 fn folder<'a>(report: &'a Result<Report, Failure>, name: &'a str) -> Option<Folder<'a>> {
-    let Report { sources, findings } = report.as_ref().ok()?;
-    Some(Folder { name, root: name, findings, sources })
+    let Report { root, sources, findings } = report.as_ref().ok()?;
+    Some(Folder { name, root, findings, sources })
 }
 
 fn print(folders: &[Folder<'_>], matches: &ArgMatches, terminal: &mut Terminal) -> Result<(), Failure> {
@@ -153,5 +155,20 @@ fn take<'a>(next: &AtomicUsize, paths: &[&'a Path]) -> Option<(usize, &'a Path)>
 fn one(path: &Path, levels: &Levels, strict: bool) -> Result<Report, Failure> {
     let loaded = crate::read(path).map_err(|error| Failure::new(error.to_string()))?;
     let findings = crate::check(&loaded, levels, strict).findings;
-    Ok(Report { sources: loaded.sources, findings })
+    Ok(Report { root: root(path, &loaded.style), sources: loaded.sources, findings })
+}
+
+/// The root of the files as the user can open it from where they stand: the style folder without its path below the
+/// root, or that many steps up.
+pub(super) fn root(folder: &Path, style: &str) -> String {
+    let below = Path::new(style);
+    let mut root = folder.to_path_buf();
+    if folder.ends_with(below) {
+        below.components().for_each(|_| {
+            root.pop();
+        });
+    } else {
+        below.components().for_each(|_| root.push(".."));
+    }
+    root.to_string_lossy().into_owned()
 }

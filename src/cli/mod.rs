@@ -2,7 +2,7 @@
 //!
 //! Exit codes: 0 if nothing stands, 1 if a `must` finding stands, 2 if the command could not be run.
 
-mod build;
+pub mod build;
 mod check;
 mod completions;
 mod explain;

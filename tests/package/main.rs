@@ -3,6 +3,12 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by a panic")]
 #![allow(clippy::disallowed_methods, reason = "tests keep files of their own and check against other mathematics")]
 
+mod cli;
 mod cushion;
+mod folder;
+mod hostile;
 mod look;
 mod nasty;
+
+mod tree;
+mod writing;

@@ -21,7 +21,7 @@ pub use view::View;
 use backtack_core::scene::svg;
 use backtack_core::words::Language;
 
-use super::engine::{Document, EngineError};
+use super::engine::{Document, EngineError, Job};
 use super::fonts::Replaced;
 use super::labels::labels;
 use super::package::{About, Package as Pages, TitleBlock};
@@ -77,8 +77,29 @@ pub struct Package {
 /// # Errors
 /// If the engine refuses the data.
 pub fn build(view: &View<'_>, edition: &Edition) -> Result<Package, EngineError> {
+    let (pages, extras) = filled(view, edition);
+    let made = pdf::render(&pages, &extras)?;
+    Ok(Package {
+        pdf: made.pdf,
+        figures: edition.figures.clone(),
+        drawings: drawings(&pages),
+        replaced: made.replaced,
+        document: made.document,
+    })
+}
+
+/// What the engine is given for the same package.
+///
+/// # Errors
+/// If the view data cannot be written as JSON.
+pub fn job(view: &View<'_>, edition: &Edition) -> Result<Job, EngineError> {
+    let (pages, extras) = filled(view, edition);
+    Ok(pdf::job(&pages, &extras)?.0)
+}
+
+/// The sheets, and what goes into the file beside them.
+fn filled(view: &View<'_>, edition: &Edition) -> (Pages, Extras) {
     let (pages, pictures) = pages(view);
-    let drawings = drawings(&pages);
     let attachments = vec![
         attachment(
             "specification.zip",
@@ -88,15 +109,8 @@ pub fn build(view: &View<'_>, edition: &Edition) -> Result<Package, EngineError>
         ),
         attachment("figures.json", "application/json", "Every computed figure", edition.figures.clone().into_bytes()),
     ];
-    let extras = Extras { pictures: pictures.files, attachments, identity: pages.title_block.number.clone() };
-    let made = pdf::render(&pages, &extras)?;
-    Ok(Package {
-        pdf: made.pdf,
-        figures: edition.figures.clone(),
-        drawings,
-        replaced: made.replaced,
-        document: made.document,
-    })
+    let identity = pages.title_block.number.clone();
+    (pages, Extras { pictures: pictures.files, attachments, identity })
 }
 
 fn attachment(name: &str, mime: &str, description: &str, data: Vec<u8>) -> Attachment {

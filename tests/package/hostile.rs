@@ -1,0 +1,120 @@
+//! Input nobody should send: a finding or one clear line, no panic, nothing half-written.
+
+use crate::folder::{Ran, Scratch};
+
+/// Checks a folder; whatever was found, the terminal is safe.
+fn check(scratch: &Scratch, folder: &str) -> Ran {
+    let ran = scratch.run(&["check", folder]);
+    let steering = |c: char| (c.is_control() && c != '\n') || ('\u{202a}'..='\u{202e}').contains(&c);
+    assert!(!ran.out.contains(steering) && !ran.err.contains(steering), "{ran:?}");
+    ran
+}
+
+#[test]
+fn truncated_files_are_findings() {
+    let scratch = Scratch::new();
+    scratch.bag("");
+    let whole = scratch.read("bag/pieces.toml");
+    for end in (0..whole.len()).step_by(97) {
+        scratch.write("bag/pieces.toml", &whole[..end]);
+        check(&scratch, "bag");
+    }
+}
+
+#[test]
+fn binary_and_oversized_files_are_findings() {
+    let scratch = Scratch::new();
+    scratch.bag("");
+    scratch.write("bag/binary.toml", (0..=255u8).cycle().take(4000).collect::<Vec<_>>());
+    scratch.write("bag/large.toml", "# x\n".repeat(9 << 18));
+    let ran = check(&scratch, "bag");
+    assert_eq!(ran.code, 1);
+    assert!(ran.out.contains("bag/binary.toml") || ran.out.contains("binary.toml"), "{ran:?}");
+    assert!(ran.out.contains("large.toml") && ran.out.contains("8"), "{ran:?}");
+}
+
+#[test]
+fn nesting_and_numbers_without_end_are_findings() {
+    let scratch = Scratch::new();
+    scratch.bag("");
+    let deep = 20_000;
+    for (name, text) in [
+        ("lists", format!("[style]\nsizes = {}{}\n", "[".repeat(deep), "]".repeat(deep))),
+        ("tables", format!("[style]\nname = {}1{}\n", "{ a = ".repeat(deep), " }".repeat(deep))),
+        ("keys", format!("{}x = 1\n", "a.".repeat(deep))),
+        ("numbers", "[cloth.a]\nmass = nan\nwidth = 1e308\nthickness = \"1e308 mm\"\n[cloth.b]\nmass = \"NaN g/m2\"\nwidth = \"999999999999999999999999999999999999999999 mm\"\n".to_string()),
+        ("chain", format!("[seam.s]\na = \"A:{}\"\nb = \"B:a-b\"\n", "a-".repeat(deep))),
+    ] {
+        scratch.write("bag/more.toml", text);
+        let ran = check(&scratch, "bag");
+        assert_eq!(ran.code, 1, "{name}");
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn links_that_lead_out_are_findings() {
+    let scratch = Scratch::new();
+    scratch.bag(
+        "[view.front]\npicture = \"out.png\"\nalt = \"x\"\n[view.back]\npicture = \"../secret.png\"\nalt = \"x\"\n",
+    );
+    scratch.write("secret.toml", "[style]\nsecret = \"leaked\"\n");
+    scratch.write("secret.png", "leaked");
+    std::os::unix::fs::symlink("../secret.toml", scratch.path("bag/link.toml")).unwrap();
+    std::os::unix::fs::symlink("../secret.png", scratch.path("bag/out.png")).unwrap();
+    std::os::unix::fs::symlink("loop", scratch.path("bag/loop")).unwrap();
+    std::os::unix::fs::symlink("..", scratch.path("bag/up")).unwrap();
+    let ran = check(&scratch, "bag");
+    assert_eq!(ran.code, 1);
+    assert!(
+        ran.out.contains("link.toml") && ran.out.contains("out.png") && ran.out.contains("../secret.png"),
+        "{ran:?}"
+    );
+    assert!(!ran.out.contains("leaked"), "{ran:?}");
+}
+
+#[test]
+fn names_are_text_and_nothing_else() {
+    let scratch = Scratch::new();
+    scratch.bag("");
+    let style = String::from_utf8(scratch.read("bag/style.toml")).unwrap();
+    for name in [
+        r##"#read(\"/etc/passwd\") $x^2$ *b* _i_ @ref <label> \\ // https://example.org"##,
+        r"=HYPERLINK(\u0022a\u0022) +1 -1 @SUM(A1) <script>alert(1)</script> &amp; ]]>",
+        r"\u001b[31mred\u0007 \u202Eright to left\u2066 \u0000 \u0085 \u2028 \uFEFF tab\t end",
+        "שלום عربى 靠枕 🧵 e\u{301}",
+    ] {
+        let line = style.lines().find(|line| line.starts_with("name = ")).unwrap();
+        scratch.write("bag/style.toml", style.replacen(line, &format!("name = \"{name}\""), 1));
+        check(&scratch, "bag");
+        let built = scratch.run(&["build", "bag"]);
+        assert!(built.code <= 1, "{built:?}");
+        assert!(!built.err.contains('\u{1b}') && !built.err.contains('\u{202e}'), "{built:?}");
+        assert!(scratch.read("bag/out/ST-01-A.pdf").starts_with(b"%PDF-"));
+        std::fs::remove_dir_all(scratch.path("bag/out")).unwrap();
+    }
+}
+
+#[test]
+fn style_numbers_stay_inside_the_folder() {
+    let scratch = Scratch::new();
+    scratch.bag("");
+    let style = String::from_utf8(scratch.read("bag/style.toml")).unwrap();
+    scratch.write("bag/style.toml", style.replacen("\"ST-01\"", "\"../../../escape/..\"", 1));
+    let before = scratch.files();
+    let ran = scratch.run(&["build", "bag", "--out", "out"]);
+    assert!(ran.code <= 1, "{ran:?}");
+    let new: Vec<String> = scratch.files().into_iter().filter(|name| !before.contains(name)).collect();
+    assert!(new.iter().all(|name| name.starts_with("out/")), "{new:?}");
+}
+
+#[test]
+fn an_empty_folder_is_a_draft() {
+    let scratch = Scratch::new();
+    std::fs::create_dir(scratch.path("empty")).unwrap();
+    let ran = check(&scratch, "empty");
+    assert_eq!(ran.code, 1, "an empty folder cannot be released: {ran:?}");
+    let built = scratch.run(&["build", "empty"]);
+    assert_eq!(built.code, 1, "{built:?}");
+    assert!(scratch.files().iter().any(|name| name.ends_with(".pdf")), "{built:?}");
+}
