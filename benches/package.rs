@@ -1,0 +1,76 @@
+//! What a package costs beside the engine's own compile and export, cold time, and memory.
+//!
+//! `cargo bench --bench package`
+
+#![allow(clippy::disallowed_methods, clippy::print_stdout, reason = "a measurement keeps time and files of its own")]
+#![allow(clippy::expect_used, reason = "a measurement that cannot be made stops")]
+
+use std::path::{Path, PathBuf};
+use std::time::Instant;
+
+use backtack::render::engine;
+use backtack_core::diag::Levels;
+
+const RUNS: usize = 7;
+
+fn seconds(work: impl FnOnce()) -> f64 {
+    let start = Instant::now();
+    work();
+    start.elapsed().as_secs_f64()
+}
+
+fn best(mut work: impl FnMut()) -> f64 {
+    (0..RUNS).map(|_| seconds(&mut work)).fold(f64::INFINITY, f64::min)
+}
+
+/// The whole way from the folder to the bytes.
+fn package(folder: &Path) {
+    let loaded = backtack::read(folder).expect("the example is there");
+    let checked = backtack::check(&loaded, &Levels::new(), false);
+    let package = backtack::render(&loaded, &checked).expect("the example typesets");
+    assert!(!package.pdf.is_empty());
+}
+
+/// Peak memory of a process that is still there, bytes; only Linux tells.
+fn peak() -> Option<f64> {
+    let text = std::fs::read_to_string("/proc/self/status").ok()?;
+    let line = text.lines().find(|line| line.starts_with("VmHWM:"))?;
+    line.split_whitespace().nth(1)?.parse::<f64>().ok().map(|kilobytes| kilobytes * 1024.0)
+}
+
+/// The command in a fresh process: nothing is warm but the disk.
+fn cold(folder: &Path, out: &Path) {
+    let status = std::process::Command::new(env!("CARGO_BIN_EXE_backtack"))
+        .arg("build")
+        .arg(folder)
+        .arg("--out")
+        .arg(out)
+        .stdout(std::process::Stdio::null())
+        .stderr(std::process::Stdio::null())
+        .status()
+        .expect("the program runs");
+    assert!(status.code().is_some_and(|code| code <= 1), "the example builds");
+}
+
+fn main() {
+    let folder: PathBuf = Path::new(env!("CARGO_MANIFEST_DIR")).join("spec-examples/floor-cushion");
+    package(&folder);
+    // Before anything else is made: one build is what the command needs.
+    match peak() {
+        Some(bytes) => println!("memory of one build: {:.0} MB (limit 250 MB)", bytes / 1e6),
+        None => println!("memory: this system does not tell"),
+    }
+    let loaded = backtack::read(&folder).expect("the example is there");
+    let checked = backtack::check(&loaded, &Levels::new(), false);
+    let job = backtack::job(&loaded, &checked).expect("the view data can be written");
+    let alone = best(|| {
+        engine::run(&job).expect("the example typesets");
+    });
+    let whole = best(|| package(&folder));
+    println!("engine, compile and export: {alone:.3} s");
+    println!("package, folder to bytes:   {whole:.3} s, {:.3} times the engine (limit 1.25)", whole / alone);
+    let out = std::env::temp_dir().join(format!("backtack-bench-{}", std::process::id()));
+    let command = best(|| cold(&folder, &out));
+    println!("command, fresh process:     {command:.3} s (limit 1.5 s)");
+    let _ = std::fs::remove_dir_all(out);
+}
