@@ -43,7 +43,8 @@ fn varied(text: &str, number: usize) -> String {
     let mut rest = text;
     while let Some(at) = rest.find(" mm") {
         let head = &rest[..at];
-        let start = head.rfind(|c: char| !(c.is_ascii_digit() || c == '.')).map_or(0, |at| at + 1);
+        let number_length = head.bytes().rev().take_while(|b| b.is_ascii_digit() || *b == b'.').count();
+        let start = head.len() - number_length;
         out.push_str(&head[..start]);
         match head[start..].parse::<f64>() {
             Ok(value) => out.push_str(&format!("{:.3}", value * (1.0 + number as f64 * 0.00001))),

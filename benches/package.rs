@@ -67,6 +67,17 @@ fn main() {
         engine::run(&job).expect("the example typesets");
     });
     let whole = best(|| package(&folder));
+    let reading = best(|| {
+        backtack::read(&folder).expect("the example is there");
+    });
+    let checking = best(|| {
+        backtack::check(&loaded, &Levels::new(), false);
+    });
+    let filling = best(|| {
+        backtack::job(&loaded, &checked).expect("the view data can be written");
+    });
+    println!("reading: {reading:.3} s; checking and computing: {checking:.3} s");
+    println!("the factory's edition read and checked again, sheets and pictures: {filling:.3} s");
     println!("engine, compile and export: {alone:.3} s");
     println!("package, folder to bytes:   {whole:.3} s, {:.3} times the engine (limit 1.25)", whole / alone);
     let out = std::env::temp_dir().join(format!("backtack-bench-{}", std::process::id()));
