@@ -4,27 +4,29 @@ use std::collections::BTreeMap;
 
 use backtack_core::scene::printed;
 
-use super::super::package::Picture;
+use super::super::package::{Picture, ROOM_COVER, ROOM_VIEW_HALF, Room};
+
+/// The largest room a picture is printed in on any sheet: the widest and the highest.
+const LARGEST: Room = Room { width: ROOM_COVER.width, height: ROOM_VIEW_HALF.height };
 
 /// Pictures placed so far.
 #[derive(Debug, Default)]
 pub struct Pictures {
     /// Virtual file name to bytes.
     pub files: BTreeMap<String, Vec<u8>>,
-    names: BTreeMap<(String, u32), String>,
+    names: BTreeMap<String, String>,
 }
 
 impl Pictures {
-    /// Places a picture at a printed size in mm; `None` if it does not decode (reading has said so).
-    pub fn place(&mut self, path: &str, bytes: &[u8], width: f64, height: f64) -> Option<Picture> {
-        let key = (path.to_string(), width.round() as u32);
-        if let Some(file) = self.names.get(&key) {
+    /// Places a picture; `None` if it does not decode (reading has said so).
+    pub fn place(&mut self, path: &str, bytes: &[u8]) -> Option<Picture> {
+        if let Some(file) = self.names.get(path) {
             return Some(Picture { file: file.clone() });
         }
-        let made = printed(bytes, width, height).ok()?;
+        let made = printed(bytes, LARGEST.width, LARGEST.height).ok()?;
         let file = format!("pictures/{:03}.{}", self.names.len() + 1, made.ending);
         self.files.insert(file.clone(), made.bytes);
-        self.names.insert(key, file.clone());
+        self.names.insert(path.to_string(), file.clone());
         Some(Picture { file })
     }
 }

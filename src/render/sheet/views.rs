@@ -89,7 +89,7 @@ pub fn drawing(
         alt => alt.to_string(),
     };
     let mut scene = Scene::new(width, height, alt);
-    let placed = pictures.place(&path.value, &picture.bytes, width, height)?;
+    let placed = pictures.place(&path.value, &picture.bytes)?;
     if let Some(first) = first {
         let spots: Vec<At> = side.callouts.iter().map(|one| spot(&scene, one.at.value)).collect();
         for (n, target) in spots.iter().enumerate() {
