@@ -56,9 +56,8 @@ pub fn read(folder: &Path) -> Result<Loaded, Unreadable> {
 /// from the caller; they go before those of the specification.
 pub fn check(loaded: &Loaded, wanted: &Levels, strict: bool) -> Checked {
     let assembly = Assembly::of(&loaded.model);
-    let (figures, drawn, computed) = compute::with_lines(&loaded.model, &assembly);
-    let mut findings = rules::findings(loaded, &assembly);
-    findings.append(computed);
+    let (figures, drawn, _) = compute::with_lines(&loaded.model, &assembly);
+    let findings = rules::findings(loaded, &assembly);
     let mut levels = loaded.levels.clone();
     levels.extend(wanted.clone());
     Checked { assembly, figures, drawn, findings: findings.settled(&levels, strict) }

@@ -325,3 +325,33 @@ fn the_linter_keeps_its_lists() {
         assert!(text.contains("[lints]\nworkspace = true"), "{manifest}");
     }
 }
+
+/// Every path the page for developers names is there, and every dependency has its reason.
+#[test]
+fn the_page_for_developers_is_true() {
+    let page = std::fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
+    let mut paths = 0;
+    for token in page.split('`').chain(page.split_whitespace()) {
+        let known = ["src/", "tests/", "templates/", "benches/", ".ci/"].iter().any(|top| token.starts_with(top));
+        let open = token.contains(char::is_whitespace) || token.contains(['<', '*']);
+        let example = ["FAMILY", "NAME", "the_code", "the-code"].iter().any(|word| token.contains(word));
+        if known && !open && !example {
+            let path = token.trim_end_matches(['.', ',', ';', ')', '/', '`', ':']).replace('`', "");
+            let module = root().join(format!("{path}.rs"));
+            assert!(root().join(&path).exists() || module.exists(), "DEVELOPERS.md names {path}");
+            paths += 1;
+        }
+    }
+    assert!(paths > 40, "{paths}");
+    for manifest in ["Cargo.toml", "src/core/Cargo.toml"] {
+        let table: toml::Table = std::fs::read_to_string(root().join(manifest)).unwrap().parse().unwrap();
+        for kind in ["dependencies", "dev-dependencies"] {
+            for name in table[kind].as_table().unwrap().keys().filter(|name| *name != "backtack-core") {
+                assert!(page.contains(&format!("`{name}`")), "{manifest}: {name} has no reason in DEVELOPERS.md");
+            }
+        }
+    }
+    for (name, _) in LAYERS {
+        assert!(page.contains(&format!("`{name}`")), "DEVELOPERS.md does not name the layer {name}");
+    }
+}
