@@ -1,4 +1,4 @@
-//! The command line: arguments, dispatch, exit codes. One file a command, and one line in [`COMMANDS`].
+//! The command line: arguments, dispatch, exit codes. One file a command, and one line in `COMMANDS`.
 //!
 //! Exit codes: 0 if nothing stands, 1 if a `must` finding stands, 2 if the command could not be run.
 
