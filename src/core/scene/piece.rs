@@ -106,25 +106,51 @@ fn sizes(scene: &mut Scene, outline: &PieceOutline, near: At, far: At) {
     dimension(scene, bottom_left, top_left, 7.0, &outline.height_text);
 }
 
-/// Rings at the named points; each name stands outwards of it, corner names diagonally, clear of the cut line.
+/// Ways from a point to its name as turns of the way outwards: cosine and sine, none first.
+const TURNS: [At; 7] = [[1.0, 0.0], [0.8, 0.6], [0.8, -0.6], [0.6, 0.8], [0.6, -0.8], [0.0, 1.0], [0.0, -1.0]];
+
+/// Rings at the named points; each name stands outwards of it, corner names diagonally, clear of the cut line. Where
+/// the name of a neighbour stands there already, it moves aside.
 fn names(scene: &mut Scene, outline: &PieceOutline, paper: &impl Fn(At) -> At, centre: At, size: At) {
     let edge: Vec<At> = sampled(&outline.cut).into_iter().map(paper).collect();
-    for point in &outline.points {
-        let at = paper(point.at);
+    let rings: Vec<At> = outline.points.iter().map(|point| paper(point.at)).collect();
+    let mut taken: Vec<(At, f64)> = Vec::new();
+    for (point, &at) in outline.points.iter().zip(&rings) {
         let away = unit([(at[0] - centre[0]) / size[0], (at[1] - centre[1]) / size[1]]);
-        // Half the width of the name in bold 7.5 pt, and room for the extension line of a dimension.
+        // Half the width of the name in bold 7.5 pt.
         let half = 0.85 * f64::from(u8::try_from(point.name.chars().count()).unwrap_or(u8::MAX));
-        let clear = 2.2_f64.max(1.45 * (half + 0.5));
-        let free = |t: &u8| {
-            let p = along(at, away, f64::from(*t) * 0.25);
-            edge.iter().all(|e| {
-                let (across, along) = (e[0] - p[0], e[1] - p[1]);
-                across * across + along * along >= clear * clear
-            })
+        let apart = |p: At| {
+            taken.iter().all(|(q, other)| (p[0] - q[0]).abs() >= half + other + 0.8 || (p[1] - q[1]).abs() >= 3.2)
         };
-        let step = (8..80_u8).find(free).unwrap_or(14);
-        ring(scene, at, &point.name, along(at, away, f64::from(step) * 0.25));
+        // A name that stood nearer to another ring would be read as that one's.
+        let own = |p: At| rings.iter().all(|ring| square(*ring, p) >= square(at, p) - 1e-9);
+        let places = name_places(at, away, half, &edge);
+        let straight = places.first().filter(|(_, p)| apart(*p) && own(*p));
+        let near = |fits: &dyn Fn(At) -> bool| places.iter().filter(|(_, p)| fits(*p)).min_by_key(|(step, _)| *step);
+        let beside = || near(&|p| apart(p) && own(p)).or_else(|| near(&apart));
+        let place = straight.or_else(beside).or(places.first()).map_or_else(|| along(at, away, 3.5), |(_, p)| *p);
+        taken.push((place, half));
+        ring(scene, at, &point.name, place);
     }
+}
+
+/// The square of the distance of two points.
+fn square(a: At, b: At) -> f64 {
+    let (across, along) = (a[0] - b[0], a[1] - b[1]);
+    across * across + along * along
+}
+
+/// For each way from a point the nearest place that is clear of the cut line, with its distance in quarters of a mm.
+fn name_places(at: At, away: At, half: f64, edge: &[At]) -> Vec<(u8, At)> {
+    // With room for the extension line of a dimension.
+    let clear = 2.2_f64.max(1.45 * (half + 0.5));
+    let free = |p: At| edge.iter().all(|e| square(*e, p) >= clear * clear);
+    let ways = TURNS.map(|[c, s]| [c * away[0] - s * away[1], s * away[0] + c * away[1]]);
+    let nearest = |way: At| {
+        let place = |step: u8| (step, along(at, way, f64::from(step) * 0.25));
+        (8..80_u8).map(place).find(|(_, p)| free(*p))
+    };
+    ways.into_iter().filter_map(nearest).collect()
 }
 
 /// Code, grain and pile stand in a row inside a wide piece, in a column inside a tall one. A piece too small
