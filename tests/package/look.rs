@@ -20,7 +20,7 @@ fn extras() -> Extras {
     Extras { pictures: cushion::pictures(), attachments: vec![figures], identity: "FC-2041".into() }
 }
 
-fn rendered(package: &Package) -> Result<Rendered, EngineError> {
+pub fn rendered(package: &Package) -> Result<Rendered, EngineError> {
     render(package, &extras())
 }
 

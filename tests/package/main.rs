@@ -3,12 +3,16 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by a panic")]
 #![allow(clippy::disallowed_methods, reason = "tests keep files of their own and check against other mathematics")]
 
+mod archive;
+mod built;
 mod cli;
 mod cushion;
+mod examples;
 mod folder;
 mod hostile;
 mod look;
 mod nasty;
-
+mod pdf;
+mod readback;
 mod tree;
 mod writing;
