@@ -90,9 +90,9 @@ fn edition<T>(
     let pairs = || files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
     let shown = read::closure(&loaded.style, pairs());
     let seen = check(&shown, &Levels::new(), false);
-    let own = loaded.closure.iter().map(|(path, bytes)| (path.as_str(), bytes.as_ref()));
-    let digest = revision::of_files(own).short();
-    let findings = read::shown(loaded, &checked.findings);
+    // Of what is attached, so that the factory can work it out, and so that no private value can be tried against it.
+    let digest = revision::of_files(pairs()).short();
+    let findings = read::shown(loaded, &checked.findings, &seen.findings);
     let archive = revision::stored(pairs()).map_err(|error| EngineError { messages: vec![error.to_string()] })?;
     let view = View {
         model: &shown.model,

@@ -1,10 +1,17 @@
-use crate::diag::Findings;
+use crate::diag::{Finding, Findings, Severity};
 use crate::source::Span;
 
 use super::{Loaded, is_private};
 
 /// What stands in the factory's edition where the own edition has a value.
 const WITHHELD: &str = "{ withheld = \"own edition\" }";
+/// The same where the value is a key of a table without braces.
+const WITHHELD_KEY: &str = "withheld = \"own edition\"";
+/// What stands there for a file whose own values cannot all be found.
+const WITHHELD_FILE: &str =
+    "# Withheld: this file cannot be read whole, and may hold values that only the own edition shows.\n";
+/// What a factory reads of a finding about something it does not get.
+const OWN_FINDING: &str = "something that only the own edition shows must be settled there";
 
 /// The files the factory gets: without those below `private/`, and with every value that is meant for the own edition
 /// withheld in place. Comments and everything else stay as they are.
@@ -18,23 +25,44 @@ pub fn factory_edition(loaded: &Loaded) -> Vec<(String, Vec<u8>)> {
 
 fn withheld(loaded: &Loaded, path: &str, bytes: &[u8], own: &[Span]) -> Vec<u8> {
     let file = loaded.sources.iter().find(|(_, file)| file.path == path);
-    let Some((id, file)) = file else { return bytes.to_vec() };
+    let Some((id, file)) = file else {
+        // A specification file that is no text has no values that could be told apart.
+        return if path.ends_with(".toml") { WITHHELD_FILE.into() } else { bytes.to_vec() };
+    };
+    if loaded.broken.contains(&id) && file.text.contains("audience") {
+        return WITHHELD_FILE.into();
+    }
     let mut text = file.text.clone();
     for span in own.iter().rev().filter(|span| span.file == id) {
-        text.replace_range(span.start..span.end, WITHHELD);
+        let braces = text.get(span.start..).is_some_and(|rest| rest.starts_with('{'));
+        text.replace_range(span.start..span.end, if braces { WITHHELD } else { WITHHELD_KEY });
     }
     if own.iter().any(|span| span.file == id) { text.into_bytes() } else { bytes.to_vec() }
 }
 
-/// The findings a factory may see: without those about values or files that only the own edition holds.
-pub fn shown(loaded: &Loaded, findings: &Findings) -> Findings {
-    let hidden = |span: Span| {
-        let path = loaded.sources.file(span.file).map_or("", |file| file.path.as_str());
-        is_private(path)
-            || loaded.own.iter().any(|own| own.file == span.file && own.start < span.end && span.start < own.end)
-    };
+/// The findings a factory may see. `seen` are those of its own reading of the factory's edition. A finding about values
+/// or files that only the own edition holds, or one that the factory's edition does not bear out, says nothing but that
+/// it stands, and that only where it is in the way of a release.
+pub fn shown(loaded: &Loaded, findings: &Findings, seen: &Findings) -> Findings {
     let mut shown = Findings::default();
-    let kept = findings.iter().filter(|finding| !finding.places.iter().any(|label| hidden(label.span)));
-    kept.for_each(|finding| shown.push(finding.clone()));
+    let own = !loaded.own.is_empty() || loaded.closure.iter().any(|(path, _)| is_private(path));
+    let borne_out = |one: &Finding| {
+        !own || seen.iter().any(|other| other.rule.code == one.rule.code && other.message == one.message)
+    };
+    for finding in findings.iter() {
+        if !hidden(loaded, finding) && borne_out(finding) {
+            shown.push(finding.clone());
+        } else if finding.severity == Severity::Must {
+            shown.push(Finding { severity: Severity::Must, ..Finding::new(finding.rule, OWN_FINDING) });
+        }
+    }
     shown
+}
+
+fn hidden(loaded: &Loaded, finding: &Finding) -> bool {
+    finding.places.iter().any(|label| {
+        let path = loaded.sources.file(label.span.file).map_or("", |file| file.path.as_str());
+        let overlaps = |own: &Span| own.start < label.span.end && label.span.start < own.end;
+        is_private(path) || loaded.own.iter().any(|own| own.file == label.span.file && overlaps(own))
+    })
 }

@@ -26,13 +26,13 @@ pub use disk::{Limits, Unreadable};
 pub use edition::{factory_edition, shown};
 pub use values::is_private;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 use std::sync::Arc;
 
 use crate::diag::{Findings, Levels};
 use crate::model::Model;
-use crate::source::{Sources, Span};
+use crate::source::{FileId, Sources, Span};
 
 /// Everything one reading of a folder gives.
 #[derive(Debug, Default)]
@@ -49,6 +49,8 @@ pub struct Loaded {
     pub style: String,
     /// Places of values in files of the factory's edition that only the own edition shows.
     pub own: Vec<Span>,
+    /// Files with a syntax error, which are read only in part.
+    pub broken: BTreeSet<FileId>,
     /// Severities the specification sets.
     pub levels: Levels,
     /// Where each severity is written, to say which code no rule has.

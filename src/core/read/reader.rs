@@ -121,6 +121,7 @@ impl Reader {
         Loaded {
             style: self.disk.style,
             own: self.own,
+            broken: self.broken,
             model,
             sources: self.sources,
             findings: self.findings,

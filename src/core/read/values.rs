@@ -246,11 +246,7 @@ impl Reader {
             (None, None) => Given::ByFactory,
         };
         let usual = if matches!(given, Given::ByFactory) { Binding::FillIn } else { Binding::Required };
-        let private = self.audience(span);
-        let audience = audience.unwrap_or(private);
-        if audience == Audience::Own && private == Audience::Everyone {
-            self.own.push(span);
-        }
+        let audience = audience.unwrap_or_else(|| self.audience(span));
         Some(Stated { given, binding: binding.unwrap_or(usual), audience, span })
     }
 
@@ -312,7 +308,7 @@ impl Reader {
 
 /// Whether a file lies below a folder `private`, so that only the own edition holds it.
 pub fn is_private(path: &str) -> bool {
-    path.split('/').any(|part| part == "private")
+    path.split('/').any(|part| part.eq_ignore_ascii_case("private"))
 }
 
 fn is_long(fields: &Fields) -> bool {

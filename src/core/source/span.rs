@@ -12,6 +12,11 @@ pub struct Span {
 }
 
 impl Span {
+    /// From the start of this span to the end of another one in the same file.
+    pub fn to(self, end: Span) -> Span {
+        Span { end: end.end, ..self }
+    }
+
     /// The part of this span from `start` to `end`, counted from its first byte and kept inside it.
     pub fn part(self, start: usize, end: usize) -> Span {
         let last = self.end - self.start;

@@ -22,7 +22,7 @@ pub struct View<'a> {
     pub findings: &'a Findings,
     /// The files the findings point into.
     pub asked_in: &'a Sources,
-    /// Short digest of the inputs.
+    /// Short digest of the attached files.
     pub digest: &'a str,
 }
 

@@ -1,0 +1,111 @@
+//! What the factory gets: nothing that is meant for the own edition only, in whatever way it is written.
+
+use backtack_core::read::{self, Loaded};
+
+const SECRET: &str = "4711";
+
+fn loaded(files: &[(&str, &[u8])]) -> Loaded {
+    let base: (&str, &[u8]) = ("style.toml", b"[style]\nid = \"A\"\nname = \"N\"\nsizes = [\"S\", \"L\"]\n");
+    read::files(&[&[base], files].concat())
+}
+
+/// The text of one file in the factory's edition.
+fn edition(loaded: &Loaded, name: &str) -> Option<String> {
+    let files = read::factory_edition(loaded);
+    files.iter().find(|(path, _)| path == name).map(|(_, bytes)| String::from_utf8_lossy(bytes).into_owned())
+}
+
+/// Own values in every form the files can have, good and bad.
+const WRITTEN: &[&str] = &[
+    "[cloth.a]\nmass = { value = \"4711 g/m2\", audience = \"own\" }",
+    "[cloth.a]\nmass = { audience = \"own\", binding = \"confirm\", value = \"4711 g/m2\" }",
+    "[cloth.a]\nmass = { value = \"4711 furlong\", audience = \"own\" }",
+    "[cloth.a]\nmass = { value = 4711, audience = \"own\" }",
+    "[cloth.a]\nmass = { value = \"4711 g/m2\", audience = \"Own\" }",
+    "[cloth.a]\nmass = { value = \"4711 g/m2\", audience = true }",
+    "[cloth.a]\nmass = { S = { value = \"4711 g/m2\", audience = \"own\" }, L = \"300 g/m2\" }",
+    "[cloth.a]\nmass = { S = \"300 g/m2\", XXL = { value = \"4711 g/m2\", audience = \"own\" } }",
+    "[cloth.a]\nprice = { value = \"4711 EUR\", audience = \"own\" }",
+    "[cloht.a]\nmass = { value = \"4711 g/m2\", audience = \"own\" }",
+    "[cloth.a]\ncolours = [{ value = \"c4711\", audience = \"own\" }]",
+    "[cloth.a.mass]\nvalue = \"4711 g/m2\"\naudience = \"own\"",
+    "[cloth.a]\nmass.value = \"4711 g/m2\"\nmass.audience = \"own\"",
+    "[cloth.a]\nmass.audience = \"own\"\nmass.value = { S = \"4711 g/m2\", else = \"1 g/m2\" }",
+    "[cloth.a]\nname = \"one\"\n[cloth.a]\nmass = { value = \"4711 g/m2\", audience = \"own\" }",
+    "[cloth.a\nmass = { value = \"4711 g/m2\", audience = \"own\" }",
+    "[cloth.a]\nname = \"open\nmass = { value = \"4711 g/m2\", audience = \"own\" }",
+    "[cloth.a]\nnote = { value = \"\"\"\n4711\n\"\"\", audience = \"own\" }",
+    "[cloth.a]\nnote = { value = 'ž } # 4711', audience = 'own' } # ž",
+];
+
+#[test]
+fn own_values_leave_the_edition_however_they_are_written() {
+    for text in WRITTEN {
+        assert!(text.contains(SECRET));
+        let loaded = loaded(&[("more.toml", text.as_bytes())]);
+        let given = edition(&loaded, "more.toml").unwrap();
+        assert!(!given.contains(SECRET), "{text}\n-- gives --\n{given}");
+        assert!(given.contains("ithheld"), "{text}\n-- gives --\n{given}");
+    }
+}
+
+/// The edition can be read again, and says that a value is withheld, not that it is missing.
+#[test]
+fn the_edition_reads_as_withheld() {
+    for text in [WRITTEN[0], WRITTEN[1], WRITTEN[11], WRITTEN[12]] {
+        let loaded = loaded(&[("more.toml", text.as_bytes())]);
+        let given = edition(&loaded, "more.toml").unwrap();
+        let again = self::loaded(&[("more.toml", given.as_bytes())]);
+        let codes: Vec<&str> = again.findings.iter().map(|finding| finding.rule.code).collect();
+        assert!(codes.is_empty(), "{given}\n{codes:?}");
+        let article = &again.model.articles["a"];
+        assert!(format!("{article:?}").contains("Withheld(\"own edition\")"), "{given}\n{article:#?}");
+        assert!(!format!("{article:?}").contains(SECRET));
+    }
+}
+
+/// What is for everyone stays as it was written, to the byte.
+#[test]
+fn everything_else_stays() {
+    for text in [
+        "[cloth.a]\nmass = { value = \"4711 g/m2\", audience = \"everyone\" }   # remark\r\n",
+        "[cloth.a]\nmass = { value = \"4711 g/m2\", binding = \"confirm\" }\n",
+        "[cloth.a\nmass = \"4711 g/m2\"\n",
+    ] {
+        let loaded = loaded(&[("more.toml", text.as_bytes()), ("p.bin", &[0, 255])]);
+        assert_eq!(edition(&loaded, "more.toml").as_deref(), Some(text));
+        assert_eq!(edition(&loaded, "style.toml").map(|text| text.lines().count()), Some(4));
+    }
+}
+
+#[test]
+fn files_below_private_and_files_that_are_no_text_are_left_out() {
+    let private = ["private/more.toml", "deep/private/more.toml", "Private/more.toml", "private/deep/picture.png"];
+    for name in private {
+        let loaded = loaded(&[(name, b"[cloth.a]\nname = \"4711\"\n")]);
+        assert_eq!(edition(&loaded, name), None, "{name}");
+    }
+    let latin = b"[cloth.a]\nname = \"caf\xe9\"\nmass = { value = \"4711 g/m2\", audience = \"own\" }\n";
+    let given = edition(&loaded(&[("latin.toml", latin)]), "latin.toml").unwrap();
+    assert!(!given.contains(SECRET) && given.starts_with("# Withheld"), "{given}");
+    assert!(edition(&loaded(&[("privateer.toml", b"[cloth.a]\n")]), "privateer.toml").is_some());
+}
+
+/// A finding about an own value says only that it stands, whether its place or just its number gives the value away.
+#[test]
+fn findings_give_no_own_value_away() {
+    let text = b"[cloth.a]\nmass = { value = \"10 z4711\", audience = \"own\" }\nwidht = \"1 m\"\n";
+    let loaded = loaded(&[("more.toml", text), ("private/x.toml", b"[cloth.secret4711]\nname = 4711\n")]);
+    let all = loaded.findings.clone();
+    assert!(all.iter().any(|finding| format!("{finding:?}").contains(SECRET)));
+    let files = read::factory_edition(&loaded);
+    let again = read::closure("", files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())));
+    let shown = read::shown(&loaded, &all, &again.findings);
+    assert!(!format!("{shown:?}").contains(SECRET), "{shown:#?}");
+    assert!(shown.iter().any(|finding| finding.message.contains("widht")));
+    let must = |list: &backtack_core::diag::Findings| list.count(backtack_core::diag::Severity::Must);
+    assert_eq!(must(&shown), must(&all), "what is in the way of a release stays in the way");
+    // A number computed from own values is in no place of its own.
+    let none = read::shown(&loaded, &all, &Default::default());
+    assert!(!none.iter().any(|finding| finding.message.contains("widht")), "not borne out by the edition");
+}
