@@ -4,15 +4,18 @@
 #![allow(clippy::disallowed_methods, reason = "tests keep files of their own and check against other mathematics")]
 
 mod archive;
+mod broken;
 mod built;
 mod cli;
 mod cushion;
+mod determinism;
 mod examples;
 mod folder;
 mod hostile;
 mod look;
 mod nasty;
 mod pdf;
+mod privacy;
 mod readback;
 mod tree;
 mod writing;
