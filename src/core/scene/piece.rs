@@ -140,17 +140,15 @@ fn square(a: At, b: At) -> f64 {
     across * across + along * along
 }
 
-/// For each way from a point the nearest place that is clear of the cut line, with its distance in quarters of a mm.
+/// Every place near a point that is clear of the cut line, with its distance in quarters of a mm: way by way, the nearest
+/// first.
 fn name_places(at: At, away: At, half: f64, edge: &[At]) -> Vec<(u8, At)> {
     // With room for the extension line of a dimension.
     let clear = 2.2_f64.max(1.45 * (half + 0.5));
     let free = |p: At| edge.iter().all(|e| square(*e, p) >= clear * clear);
     let ways = TURNS.map(|[c, s]| [c * away[0] - s * away[1], s * away[0] + c * away[1]]);
-    let nearest = |way: At| {
-        let place = |step: u8| (step, along(at, way, f64::from(step) * 0.25));
-        (8..80_u8).map(place).find(|(_, p)| free(*p))
-    };
-    ways.into_iter().filter_map(nearest).collect()
+    let places = |way: At| (8..80_u8).map(move |step| (step, along(at, way, f64::from(step) * 0.25)));
+    ways.into_iter().flat_map(places).filter(|(_, p)| free(*p)).collect()
 }
 
 /// Code, grain and pile stand in a row inside a wide piece, in a column inside a tall one. A piece too small
