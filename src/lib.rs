@@ -29,7 +29,7 @@ use backtack_core::read::{self, Loaded, Unreadable};
 use backtack_core::{revision, rules};
 
 use render::engine::{EngineError, Job};
-use render::sheet::{Edition, Package, View};
+use render::sheet::{Edition, Package, Pictures, View};
 
 /// A specification that was checked.
 #[derive(Debug)]
@@ -56,8 +56,9 @@ pub fn read(folder: &Path) -> Result<Loaded, Unreadable> {
 /// from the caller; they go before those of the specification.
 pub fn check(loaded: &Loaded, wanted: &Levels, strict: bool) -> Checked {
     let assembly = Assembly::of(&loaded.model);
-    let (figures, drawn, _) = compute::with_lines(&loaded.model, &assembly);
-    let findings = rules::findings(loaded, &assembly);
+    let (figures, drawn, computed) = compute::with_lines(&loaded.model, &assembly);
+    let mut findings = rules::checked(loaded, &assembly);
+    findings.append(computed);
     let mut levels = loaded.levels.clone();
     levels.extend(wanted.clone());
     Checked { assembly, figures, drawn, findings: findings.settled(&levels, strict) }
@@ -80,7 +81,7 @@ pub fn job(loaded: &Loaded, checked: &Checked) -> Result<Job, EngineError> {
     edition(loaded, checked, render::sheet::job)
 }
 
-/// Hands the factory's edition on.
+/// Hands the factory's edition on. Where nothing is private, it is what was read and checked already.
 fn edition<T>(
     loaded: &Loaded,
     checked: &Checked,
@@ -88,8 +89,11 @@ fn edition<T>(
 ) -> Result<T, EngineError> {
     let files = read::factory_edition(loaded);
     let pairs = || files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
-    let shown = read::closure(&loaded.style, pairs());
-    let seen = check(&shown, &Levels::new(), false);
+    let own = loaded.closure.iter().map(|(path, bytes)| (path.as_str(), bytes.as_ref()));
+    let read_again = (!pairs().eq(own)).then(|| read::closure(&loaded.style, pairs()));
+    let shown = read_again.as_ref().unwrap_or(loaded);
+    let checked_again = read_again.as_ref().map(|shown| check(shown, &Levels::new(), false));
+    let seen = checked_again.as_ref().unwrap_or(checked);
     // Of what is attached, so that the factory can work it out, and so that no private value can be tried against it.
     let digest = revision::of_files(pairs()).short();
     let findings = read::shown(loaded, &checked.findings, &seen.findings);
@@ -102,6 +106,7 @@ fn edition<T>(
         sources: &shown.sources,
         findings: &findings,
         asked_in: &loaded.sources,
+        pictures: &Pictures::of(&shown.model),
         digest: &digest,
     };
     then(&view, &Edition { archive, figures: seen.figures.json() })

@@ -76,7 +76,15 @@ pub fn write(package: &Package, out: &Path, stem: &str, output: &Output) -> Resu
     items.push(Item { path: out.join("figures.json"), bytes: package.figures.clone().into_bytes() });
     items.push(Item { path: pdf.clone(), bytes: package.pdf.clone() });
     output.write(&items)?;
+    // Only once the new files are in place: a drawing of a piece that is gone must not lie among those that hold.
+    let kept: Vec<&str> = package.drawings.iter().map(|(name, _)| name.as_str()).collect();
+    output.prune(&drawings, &kept, is_drawing)?;
     Ok(pdf)
+}
+
+/// Whether a file bears the name of a drawing that `build` writes.
+fn is_drawing(name: &str) -> bool {
+    (name.starts_with("piece-") || name.starts_with("step-")) && name.ends_with(".svg")
 }
 
 /// Says which characters came out as a box, each once.

@@ -78,6 +78,28 @@ impl Output {
         Ok(())
     }
 
+    /// Removes the files of a folder that `ours` knows by their names and that are not to be kept: what an earlier run
+    /// wrote for things that are gone. Anything else in the folder stays.
+    ///
+    /// # Errors
+    /// If the system refuses; a folder that is not there is fine.
+    pub fn prune(&self, folder: &Path, kept: &[&str], ours: fn(&str) -> bool) -> Result<(), Failure> {
+        let refused = |error: io::Error| Failure::of("clear", folder, &error);
+        let entries = match fs::read_dir(folder) {
+            Ok(entries) => entries,
+            Err(error) if error.kind() == ErrorKind::NotFound => return Ok(()),
+            Err(error) => return Err(refused(error)),
+        };
+        for entry in entries {
+            let entry = entry.map_err(refused)?;
+            let name = entry.file_name().to_string_lossy().into_owned();
+            if ours(&name) && !kept.contains(&name.as_str()) {
+                self.step().and_then(|()| fs::remove_file(entry.path())).map_err(refused)?;
+            }
+        }
+        Ok(())
+    }
+
     /// Puts an item's bytes on the disk beside where they belong.
     fn stage(&self, item: &Item) -> io::Result<PathBuf> {
         let folder = item.path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));

@@ -10,7 +10,6 @@ use backtack_core::words::{number, sheet as words};
 use super::super::package::Head;
 use super::super::sheets::{Bill, BillGroup, BillRow, Sheet};
 use super::filling::{NOT_YET, figure};
-use super::pictures::Pictures;
 use super::view::View;
 
 /// Properties that say what an article is, under its name.
@@ -20,7 +19,7 @@ const TOLD: [&str; 10] =
 const NONE: &str = "–";
 
 /// One sheet, or none if nothing is bought.
-pub fn fill(view: &View<'_>, _: &mut Pictures) -> Vec<Sheet> {
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let mut groups: Vec<BillGroup> = Vec::new();
     let mut number = 0;
     for (kind, title) in [("cloth", "Cloth"), ("thread", "Thread"), ("filling", "Filling"), ("trim", "Trims")] {

@@ -7,11 +7,10 @@ use backtack_core::words::{head as heads, sheet as words};
 use super::super::package::{Fact, Head};
 use super::super::sheets::{Callout, Confirmation, Sheet};
 use super::cover::date;
-use super::pictures::Pictures;
 use super::view::{View, capital};
 
 /// One sheet.
-pub fn fill(view: &View<'_>, _: &mut Pictures) -> Vec<Sheet> {
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let items = asked(view);
     let lead = "Whatever is to be confirmed or filled in stands here once more. Sign this sheet; one chop across the \
                 edges of all sheets.";

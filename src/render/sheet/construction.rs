@@ -6,11 +6,10 @@ use backtack_core::words::sheet as words;
 
 use super::super::package::{Drawing, Head};
 use super::super::sheets::{Callout, Construction, Sheet, Step};
-use super::pictures::Pictures;
 use super::view::{View, capital, mirrored, sewn_cut};
 
 /// One sheet (it flows over as many pages as it needs), or none without an order of work.
-pub fn fill(view: &View<'_>, _: &mut Pictures) -> Vec<Sheet> {
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let order = view.model.work.order.iter();
     let steps: Vec<Step> = order.enumerate().filter_map(|(n, id)| step(view, n + 1, &id.value)).collect();
     if steps.is_empty() {

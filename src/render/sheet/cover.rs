@@ -6,12 +6,11 @@ use backtack_core::words::{Date, head as heads, sheet as words};
 
 use super::super::package::{Fact, Head, ROOM_COVER};
 use super::super::sheets::{Colourway, Cover, Sheet};
-use super::pictures::Pictures;
 use super::view::{View, capital};
 use super::views::drawing;
 
 /// The cover, always one sheet.
-pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let style = &view.model.style;
     let title = match (view.text(style.name.as_ref()), view.text(style.id.as_ref())) {
         ("", "") => "Untitled style".to_string(),
@@ -23,7 +22,7 @@ pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
     let front = view.model.views.get("front").or_else(|| view.model.views.values().next());
     vec![Sheet::Cover(Cover {
         head: Head { title, name: words::COVER.en.into(), lead },
-        front: front.and_then(|front| drawing(view, front, ROOM_COVER, pictures, None)),
+        front: front.and_then(|front| drawing(view, front, ROOM_COVER, None)),
         facts: facts(view),
         sizes: view.model.sizes.iter().map(|size| size.entry.title().to_string()).collect(),
         colourways: view.model.colourways.values().map(|way| colourway(view, way)).collect(),

@@ -7,14 +7,13 @@ use backtack_core::words::{number, sheet as words};
 
 use super::super::package::{Fact, Head};
 use super::super::sheets::{FillRow, Filling, Mass, Sheet};
-use super::pictures::Pictures;
 use super::view::View;
 
 /// What stands for a figure that is not known yet.
 pub const NOT_YET: &str = "not known yet";
 
 /// One sheet, or none for a product without filling.
-pub fn fill(view: &View<'_>, _: &mut Pictures) -> Vec<Sheet> {
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if view.model.zones.is_empty() {
         return Vec::new();
     }

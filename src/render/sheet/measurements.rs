@@ -7,7 +7,6 @@ use backtack_core::words::{number, sheet as words};
 use super::super::package::{Drawing, Head, ROOM_MEASURE, Room};
 use super::super::sheets::{Mass, Measurements, Point, Sheet};
 use super::filling::NOT_YET;
-use super::pictures::Pictures;
 use super::view::{View, capital};
 use super::views::{drawing, measure_arrow};
 
@@ -17,7 +16,7 @@ const BLANKS: usize = 5;
 const PICTURES: usize = 4;
 
 /// One sheet for each size, or none without points of measure.
-pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if view.model.measures.is_empty() {
         return Vec::new();
     }
@@ -34,7 +33,7 @@ pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
             };
             Sheet::Measurements(Measurements {
                 head: Head { title: name, name: words::MEASUREMENTS.en.into(), lead: words::MEASURE_INWARD.en.into() },
-                pictures: arrows(view, pictures),
+                pictures: arrows(view),
                 sizes: vec![id.clone()],
                 unit: "mm".into(),
                 rows: view
@@ -58,7 +57,7 @@ fn label(view: &View<'_>, at: usize, id: &str) -> String {
 }
 
 /// The views that carry arrows, most arrows first.
-fn arrows(view: &View<'_>, pictures: &mut Pictures) -> Vec<Drawing> {
+fn arrows(view: &View<'_>) -> Vec<Drawing> {
     let mut views: Vec<(usize, &str)> = view
         .model
         .views
@@ -73,7 +72,7 @@ fn arrows(view: &View<'_>, pictures: &mut Pictures) -> Vec<Drawing> {
     let mut all = Vec::new();
     for (_, id) in views {
         let Some(side) = view.model.views.get(id) else { continue };
-        let Some(mut drawn) = drawing(view, side, room, pictures, None) else { continue };
+        let Some(mut drawn) = drawing(view, side, room, None) else { continue };
         let mut named = Vec::new();
         for (at, key, point) in pointed(view, id) {
             if let Some(ends) = &point.arrow {

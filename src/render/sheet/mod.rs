@@ -29,7 +29,7 @@ use super::pdf::{self, Attachment, Extras};
 use super::sheets::Sheet;
 
 /// What fills one kind of sheet: none, one or several.
-type Fill = fn(&View<'_>, &mut Pictures) -> Vec<Sheet>;
+type Fill = fn(&View<'_>) -> Vec<Sheet>;
 
 /// Every kind of sheet in page order. A new sheet is one file and one line here.
 const SHEETS: [Fill; 10] = [
@@ -99,7 +99,7 @@ pub fn job(view: &View<'_>, edition: &Edition) -> Result<Job, EngineError> {
 
 /// The sheets, and what goes into the file beside them.
 fn filled(view: &View<'_>, edition: &Edition) -> (Pages, Extras) {
-    let (pages, pictures) = pages(view);
+    let pages = pages(view);
     let attachments = vec![
         attachment(
             "specification.zip",
@@ -110,7 +110,7 @@ fn filled(view: &View<'_>, edition: &Edition) -> (Pages, Extras) {
         attachment("figures.json", "application/json", "Every computed figure", edition.figures.clone().into_bytes()),
     ];
     let identity = pages.title_block.number.clone();
-    (pages, Extras { pictures: pictures.files, attachments, identity })
+    (pages, Extras { pictures: view.pictures.files(), attachments, identity })
 }
 
 fn attachment(name: &str, mime: &str, description: &str, data: Vec<u8>) -> Attachment {
@@ -137,9 +137,8 @@ fn drawings(pages: &Pages) -> Vec<(String, String)> {
 }
 
 /// Fills the whole package.
-pub fn pages(view: &View<'_>) -> (Pages, Pictures) {
-    let mut pictures = Pictures::default();
-    let sheets = SHEETS.iter().flat_map(|fill| fill(view, &mut pictures)).collect();
+pub fn pages(view: &View<'_>) -> Pages {
+    let sheets = SHEETS.iter().flat_map(|fill| fill(view)).collect();
     let block = title_block(view);
     let about = About {
         title: [block.title.as_str(), block.style.as_str(), "revision", block.revision.as_str()]
@@ -150,14 +149,13 @@ pub fn pages(view: &View<'_>) -> (Pages, Pictures) {
         language: "en".into(),
         date: date(view),
     };
-    let package = Pages {
+    Pages {
         about,
         title_block: block,
         not_released: questions::not_released(view),
         labels: labels(Language::English),
         sheets,
-    };
-    (package, pictures)
+    }
 }
 
 fn date(view: &View<'_>) -> [u16; 3] {

@@ -10,11 +10,10 @@ use backtack_core::words::{number, sheet as words};
 use super::super::package::{Drawing, Head, ROOM_PIECE};
 use super::super::sheets::{LegendRow, PieceCard, PieceRow, PieceTotal, Pieces, Sheet};
 use super::filling::{NOT_YET, figure};
-use super::pictures::Pictures;
 use super::view::{View, sewn_cut};
 
 /// One sheet, or none without pieces.
-pub fn fill(view: &View<'_>, _: &mut Pictures) -> Vec<Sheet> {
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if view.model.pieces.is_empty() {
         return Vec::new();
     }

@@ -6,11 +6,10 @@ use backtack_core::words::foot;
 use super::super::package::Head;
 use super::super::sheets::{Question, Questions, Sheet};
 use super::cover::date;
-use super::pictures::Pictures;
 use super::view::View;
 
 /// One sheet, or none. Notes are for the author of the specification and stay off the page.
-pub fn fill(view: &View<'_>, _: &mut Pictures) -> Vec<Sheet> {
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let asked: Vec<&Finding> = view.findings.iter().filter(|finding| finding.severity != Severity::Note).collect();
     if asked.is_empty() {
         return Vec::new();

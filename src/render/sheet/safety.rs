@@ -6,7 +6,6 @@ use backtack_core::words::sheet as words;
 
 use super::super::package::Head;
 use super::super::sheets::{CautionRow, Safety, Sheet};
-use super::pictures::Pictures;
 use super::view::View;
 
 /// Sorts of trim and filling that can come off or come out as small parts.
@@ -17,7 +16,7 @@ const CORDS: [&str; 7] = ["cord", "ribbon", "elastic", "loop", "string", "webbin
 const FILM: [&str; 3] = ["polybag", "bag", "film"];
 
 /// One sheet.
-pub fn fill(view: &View<'_>, _: &mut Pictures) -> Vec<Sheet> {
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let rows = cautions(view).into_iter().map(row).collect();
     let head = Head {
         title: words::SAFETY_TITLE.en.into(),

@@ -5,6 +5,8 @@ use backtack_core::diag::Findings;
 use backtack_core::model::{Assembly, Cut, Joint, Model, Piece, Stated, StitchUse};
 use backtack_core::source::{Sources, Span};
 
+use super::pictures::Pictures;
+
 /// Everything a sheet may look at.
 #[derive(Debug, Clone, Copy)]
 pub struct View<'a> {
@@ -22,6 +24,8 @@ pub struct View<'a> {
     pub findings: &'a Findings,
     /// The files the findings point into.
     pub asked_in: &'a Sources,
+    /// Pictures made ready to print.
+    pub pictures: &'a Pictures,
     /// Short digest of the attached files.
     pub digest: &'a str,
 }

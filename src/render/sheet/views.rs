@@ -6,14 +6,13 @@ use backtack_core::words::sheet as words;
 
 use super::super::package::{Drawing, Head, ROOM_VIEW, ROOM_VIEW_HALF, Room};
 use super::super::sheets::{Callout, Sheet, Views};
-use super::pictures::Pictures;
 use super::view::View;
 
 /// Views on a sheet.
 const PER_SHEET: usize = 4;
 
 /// As many sheets as the views need; call-outs are numbered through all of them.
-pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let mut all: Vec<&Side> = view.model.views.values().filter(|side| side.picture.is_some()).collect();
     all.sort_by_key(|side| rank(&side.entry.id.value));
     let mut number = 0;
@@ -25,7 +24,7 @@ pub fn fill(view: &View<'_>, pictures: &mut Pictures) -> Vec<Sheet> {
         for side in some {
             let first = number + 1;
             number += side.callouts.len();
-            views.extend(drawing(view, side, room, pictures, Some(first)));
+            views.extend(drawing(view, side, room, Some(first)));
             callouts.extend(side.callouts.iter().enumerate().map(|(at, one)| callout(view, first + at, one)));
         }
         if views.is_empty() {
@@ -73,13 +72,7 @@ fn named(view: &View<'_>, id: &str) -> String {
 }
 
 /// A view fitted into a room, with numbered call-outs from `first` on if it shows any.
-pub fn drawing(
-    view: &View<'_>,
-    side: &Side,
-    room: Room,
-    pictures: &mut Pictures,
-    first: Option<usize>,
-) -> Option<Drawing> {
+pub fn drawing(view: &View<'_>, side: &Side, room: Room, first: Option<usize>) -> Option<Drawing> {
     let path = side.picture.as_ref()?;
     let picture = view.model.pictures.get(&path.value)?;
     let factor = (room.width / f64::from(picture.width)).min(room.height / f64::from(picture.height));
@@ -89,7 +82,7 @@ pub fn drawing(
         alt => alt.to_string(),
     };
     let mut scene = Scene::new(width, height, alt);
-    let placed = pictures.place(&path.value, &picture.bytes)?;
+    let placed = view.pictures.placed(&path.value)?;
     if let Some(first) = first {
         let spots: Vec<At> = side.callouts.iter().map(|one| spot(&scene, one.at.value)).collect();
         for (n, target) in spots.iter().enumerate() {
