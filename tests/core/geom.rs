@@ -1,7 +1,9 @@
 //! Plane geometry against closed forms.
 
+mod corner;
 mod offset;
 mod outline;
+mod table;
 
 use backtack_core::geom::{self, Outline, Point, RunError, ShapeError, grid, shape};
 use std::f64::consts::PI;

@@ -7,6 +7,7 @@ mod assembly;
 mod edition;
 mod examples;
 mod figures;
+mod forms;
 mod geom;
 mod printers;
 mod read;

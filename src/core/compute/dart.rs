@@ -3,6 +3,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::geom::{Outline, Path, Point, Run, Segment, measure};
 use crate::model::{Assembly, Darts, Piece};
 
+use super::ground::Ground;
+
 /// A dart: neighbouring runs of one piece, of which the first half is sewn to the second.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Dart {
@@ -25,6 +27,61 @@ pub(super) fn runs(piece: &Piece, id: &str, assembly: &Assembly) -> Vec<Dart> {
         }
     }
     found.into_iter().collect()
+}
+
+/// One dart as it lies on an outline, marked or cut.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Bite {
+    /// The seam that closes it.
+    pub joint: String,
+    /// Its runs.
+    pub runs: Vec<usize>,
+    /// Its tip: name and place.
+    pub tip: (String, Point),
+    /// The names of the two points of its mouth.
+    pub mouth: [String; 2],
+    /// From the middle of its mouth to its tip, mm.
+    pub depth: f64,
+    /// Half the width of its mouth, mm.
+    pub half: f64,
+    /// From its mouth to its tip, of length 1.
+    pub way: Point,
+}
+
+/// Every dart of a piece on one of its outlines, each once.
+pub(super) fn bites(ground: &Ground<'_>, piece: &str, outline: &Outline) -> Vec<Bite> {
+    let runs = outline.runs();
+    let mut found: Vec<Bite> = Vec::new();
+    for joint in &ground.assembly.joints {
+        let all = || joint.a.runs.iter().chain(&joint.b.runs);
+        let one = joint.a.runs.first().map(|run| run.instance);
+        let mine = one.and_then(|at| ground.assembly.instances.get(at)).is_some_and(|instance| instance.piece == piece);
+        if !mine || !all().all(|run| Some(run.instance) == one) || found.iter().any(|bite| bite.joint == joint.joint) {
+            continue;
+        }
+        let set: BTreeSet<usize> = all().map(|run| run.run).collect();
+        found.extend(is_notch(&runs, &set).then(|| bite(&joint.joint, &runs, &set)).flatten());
+    }
+    found
+}
+
+fn bite(joint: &str, runs: &[Run], set: &BTreeSet<usize>) -> Option<Bite> {
+    let count = runs.len();
+    let start = set.iter().copied().find(|run| !set.contains(&((run + count - 1) % count)))?;
+    let row: Vec<usize> = (0..set.len()).map(|step| (start + step) % count).collect();
+    let (first, last) = (runs.get(*row.first()?)?, runs.get(*row.last()?)?);
+    let tip = runs.get(*row.get(row.len() / 2)?)?;
+    let (from, to) = (first.start, last.path().end());
+    let middle = from.middle(to);
+    Some(Bite {
+        joint: joint.to_string(),
+        tip: (tip.from.clone(), tip.start),
+        mouth: [first.from.clone(), last.to.clone()],
+        depth: middle.distance(tip.start),
+        half: from.distance(to) / 2.0,
+        way: (tip.start - middle).unit()?,
+        runs: row,
+    })
 }
 
 /// An outline whose dart mouths are closed by straight lines.

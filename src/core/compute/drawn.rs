@@ -3,22 +3,20 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::geom::offset::{inset, outset, sew_line};
+use crate::geom::offset::{TIP, inset, outset, sew_line};
 use crate::geom::{Corner, CutLine, OffsetError, Outline, Path, Point, length, measure};
-use crate::model::assembly::Gap;
+use crate::model::assembly::{Gap, Scale};
 use crate::model::{Assembly, Cut, Model, Piece, Side, Variant};
 use crate::source::Span;
 
 use super::Figure;
 use super::dart;
-use super::edges::{bare_runs, names_run, sewn_cut};
+use super::edges::{bare_runs, corners, names_run, sewn_cut};
 use super::ground::small;
+use super::notch::{self, Astray, NotchMark};
 
-/// The cut line runs to a tip where two edges meet; a tip further than this many allowances from the sewn corner is
-/// cut off square (common practice: a sharper tip only adds cloth to the seam).
-pub const TIP: f64 = 3.0;
-
-const CORNER: Corner = Corner::Mitre { limit: TIP };
+/// Inside the sew line there is no corner to fold or to step.
+const INSIDE: Corner = Corner::Mitre { limit: TIP };
 
 /// The line one layer of a piece is cut along.
 #[derive(Debug, Clone, PartialEq)]
@@ -63,6 +61,10 @@ pub struct Lines {
     pub sew: Figure<Outline>,
     /// Lengths of the runs of the sew line, mm, as seams number them; not known where this size has other points.
     pub runs: Figure<Vec<f64>>,
+    /// The allowance of each run of the sew line, mm, of the layer that is sewn.
+    pub widths: Figure<Vec<f64>>,
+    /// Notches on the cut line of the sewn layer.
+    pub notches: Figure<Vec<NotchMark>>,
     /// Cut lines by cut.
     pub cuts: BTreeMap<String, Figure<Shape>>,
     /// Direction of the grain: along it is the height of the piece.
@@ -82,6 +84,8 @@ pub struct Refused {
     pub message: String,
     /// The allowance to change.
     pub span: Span,
+    /// Whether an edge vanished.
+    pub vanished: bool,
 }
 
 /// The lines of every piece in every size.
@@ -90,6 +94,8 @@ pub struct Drawn {
     pieces: BTreeMap<String, BTreeMap<String, Lines>>,
     /// Allowances that make no line.
     pub refused: Vec<Refused>,
+    /// Notches that have no place on the cut line.
+    pub astray: Vec<Astray>,
 }
 
 impl Drawn {
@@ -104,7 +110,9 @@ impl Drawn {
             for size in &model.sizes {
                 let size = size.entry.id.value.as_str();
                 let (bare, darts, usual) = (&bare, darts.as_slice(), usual.as_deref());
-                let mut maker = Maker { piece, size, bare, darts, usual, refused: &mut drawn.refused };
+                let (refused, astray) = (&mut drawn.refused, &mut drawn.astray);
+                let scale = assembly.outlines.scale(id, size);
+                let mut maker = Maker { piece, size, scale, bare, darts, usual, refused, astray };
                 sizes.insert(size.to_string(), maker.lines(assembly.outlines.get(id, size)));
             }
             drawn.pieces.insert(id.clone(), sizes);
@@ -134,14 +142,35 @@ impl Drawn {
     }
 }
 
+/// A line that could not be made.
+struct Failed {
+    message: String,
+    vanished: bool,
+}
+
+impl Failed {
+    fn because(message: impl ToString) -> Failed {
+        Failed { message: message.to_string(), vanished: false }
+    }
+}
+
+impl From<OffsetError> for Failed {
+    fn from(error: OffsetError) -> Failed {
+        Failed { vanished: matches!(error, OffsetError::Vanished { .. }), ..Failed::because(error) }
+    }
+}
+
 struct Maker<'a> {
     piece: &'a Piece,
     size: &'a str,
+    /// How the outline was scaled for this size; the allowance is not.
+    scale: Option<Scale>,
     bare: &'a BTreeSet<usize>,
     darts: &'a [dart::Dart],
     /// The points in the first size that has an outline: seams number runs by them.
     usual: Option<&'a [String]>,
     refused: &'a mut Vec<Refused>,
+    astray: &'a mut Vec<Astray>,
 }
 
 impl<'a> Maker<'a> {
@@ -165,7 +194,9 @@ impl<'a> Maker<'a> {
         };
         let mut cuts = BTreeMap::new();
         for (id, cut) in &self.piece.cuts {
-            let is_drawn = side == Side::CutLine && sewn_cut(self.piece).is_some_and(|(sewn, _)| sewn == id);
+            let is_drawn = side == Side::CutLine
+                && self.scale.is_none()
+                && sewn_cut(self.piece).is_some_and(|(sewn, _)| sewn == id);
             let shape = match is_drawn {
                 true => outline.as_ref().map(Shape::of),
                 false => sew.as_ref().then(|sew| self.cut(sew, id, cut)),
@@ -173,7 +204,9 @@ impl<'a> Maker<'a> {
             cuts.insert(id.clone(), shape);
         }
         let runs = sew.as_ref().then(|sew| self.runs(sew));
-        Lines { sew, runs, cuts, along }
+        let notches = self.notches(sew.as_ref(), &cuts);
+        let widths = sew.as_ref().then(|sew| self.widths(sew));
+        Lines { sew, runs, widths, notches, cuts, along }
     }
 
     fn runs(&self, sew: &Outline) -> Figure<Vec<f64>> {
@@ -181,6 +214,23 @@ impl<'a> Maker<'a> {
             return Figure::not_yet(format!("the outline of {} in size {} has other points", self.name(), self.size));
         }
         Figure::Known(sew.runs().iter().map(|run| length(&run.path())).collect())
+    }
+
+    fn widths(&self, sew: &Outline) -> Figure<Vec<f64>> {
+        match sewn_cut(self.piece) {
+            Some((id, cut)) => self.allowances(sew, id, cut),
+            None => Figure::not_yet(format!("{} has no cut", self.name())),
+        }
+    }
+
+    fn notches(&mut self, sew: Figure<&Outline>, cuts: &BTreeMap<String, Figure<Shape>>) -> Figure<Vec<NotchMark>> {
+        let cut = sewn_cut(self.piece).and_then(|(id, _)| cuts.get(id));
+        let (Some(cut), false) = (cut, self.piece.notches.list.is_empty()) else { return Figure::Known(Vec::new()) };
+        sew.with(cut.as_ref(), |sew, cut| (sew, cut)).then(|(sew, cut)| {
+            let bridged = dart::bridged(sew, self.darts);
+            let bridged = bridged.as_ref().map_or(sew, |bridged| &bridged.outline);
+            notch::marks(self.piece, &notch::Edge { sew, bridged, cut }, self.variant(), self.astray)
+        })
     }
 
     fn side(&self) -> Side {
@@ -199,14 +249,21 @@ impl<'a> Maker<'a> {
         })
     }
 
-    /// The sew line inside a drawn cut line.
+    /// The sew line inside a drawn cut line. A size is a scaled sew line, so it is found in the drawn size.
     fn sew_inside(&mut self, cut_line: &Outline) -> Figure<Outline> {
         let name = self.name();
         let Some((id, cut)) = sewn_cut(self.piece) else { return Figure::not_yet(format!("{name} has no cut")) };
         self.allowances(cut_line, id, cut).then(|widths| match widths.iter().all(|width| *width == 0.0) {
             true => Figure::Known(cut_line.clone()),
-            false => self.made(id, cut, sew_line(cut_line, &widths, CORNER)),
+            false => self.made(id, cut, self.sewn(cut_line, &widths)),
         })
+    }
+
+    fn sewn(&self, cut_line: &Outline, widths: &[f64]) -> Result<Outline, Failed> {
+        let line = |outline: &Outline| sew_line(outline, widths, corners(self.piece, outline)).map_err(Failed::from);
+        let Some(Scale { along, across, grain }) = self.scale else { return line(cut_line) };
+        let drawn = cut_line.scaled(1.0 / along, 1.0 / across, grain).map_err(Failed::because)?;
+        line(&drawn)?.scaled(along, across, grain).map_err(Failed::because)
     }
 
     fn cut(&mut self, sew: &Outline, id: &str, cut: &Cut) -> Figure<Shape> {
@@ -223,21 +280,23 @@ impl<'a> Maker<'a> {
                 return Figure::Known(Shape::of(sew));
             }
             let line = match &bridged {
-                Some(bridged) => outset(&bridged.outline, &bridged.widths(&widths), CORNER),
-                None => outset(sew, &widths, CORNER),
+                Some(bridged) => {
+                    outset(&bridged.outline, &bridged.widths(&widths), corners(self.piece, &bridged.outline))
+                }
+                None => outset(sew, &widths, corners(self.piece, sew)),
             };
-            self.made(id, cut, line).map(|line| Shape::offset(&line))
+            self.made(id, cut, line.map_err(Failed::from)).map(|line| Shape::offset(&line))
         })
     }
 
-    fn made<T>(&mut self, id: &str, cut: &Cut, line: Result<T, impl std::fmt::Display>) -> Figure<T> {
+    fn made<T>(&mut self, id: &str, cut: &Cut, line: Result<T, Failed>) -> Figure<T> {
         line.map_or_else(
             |error| {
                 let inside = cut.inside.as_ref().map(|inside| inside.span);
                 let span = inside.or(cut.allowance.span).unwrap_or(self.piece.entry.span());
                 let (piece, size) = (self.name().to_string(), self.size.to_string());
-                let message = error.to_string();
-                self.refused.push(Refused { piece, cut: id.to_string(), size, message, span });
+                let Failed { message, vanished } = error;
+                self.refused.push(Refused { piece, cut: id.to_string(), size, message, span, vanished });
                 Figure::not_yet(format!("{} of {} cannot be offset", id, self.name()))
             },
             Figure::Known,
@@ -265,13 +324,18 @@ impl<'a> Maker<'a> {
 }
 
 /// The line a layer inside the sew line is cut along. It has no runs of its own, so that a short run may vanish in it.
-fn inside_of(sew: &Outline, width: f64) -> Result<CutLine, String> {
+fn inside_of(sew: &Outline, width: f64) -> Result<CutLine, Failed> {
     let bare = Outline { points: Vec::new(), ..sew.clone() };
-    match inset(&bare, &[width], CORNER) {
+    match inset(&bare, &[width], INSIDE) {
         Ok(line) if line.contours.len() == 1 => Ok(line),
-        Ok(line) => Err(format!("{} separate parts are left {width} mm inside the sew line", line.contours.len())),
-        Err(OffsetError::Vanished { .. }) => Err(format!("nothing is left {width} mm inside the sew line")),
-        Err(other) => Err(other.to_string()),
+        Ok(line) => Err(Failed::because(format!(
+            "{} separate parts are left {width} mm inside the sew line",
+            line.contours.len()
+        ))),
+        Err(OffsetError::Vanished { .. }) => {
+            Err(Failed::because(format!("nothing is left {width} mm inside the sew line")))
+        }
+        Err(other) => Err(other.into()),
     }
 }
 

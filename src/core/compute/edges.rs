@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use crate::geom::Outline;
-use crate::model::{Assembly, Cut, FinishKind, Model, Piece};
+use crate::geom::{Corner, Corners, Outline, Worked};
+use crate::model::{Assembly, CornerStyle, Cut, FinishKind, Model, Piece};
 
 /// Runs that need no allowance where none is stated for them alone: left raw or bound.
 pub(super) fn bare_runs(model: &Model, assembly: &Assembly, piece: &str) -> BTreeSet<usize> {
@@ -43,4 +43,38 @@ pub(super) fn names_run(outline: &Outline, key: &str, index: usize) -> bool {
         [Some(a), Some(b)] => outline.run_between(a, b).is_ok_and(|run| run.index == index),
         _ => false,
     })
+}
+
+/// The styles of the corners of an outline.
+pub(super) fn corners(piece: &Piece, outline: &Outline) -> Corners {
+    let mut corners = Corners::default();
+    if let Some(style) = &piece.corners.all {
+        corners.all = style.corner;
+    }
+    for (written, (_, style)) in &piece.corners.at {
+        let id = match written.strip_suffix('~') {
+            Some(id) => outline.axis_images.get(id).map(String::as_str),
+            None => Some(written.as_str()),
+        };
+        if let Some(id) = id {
+            corners.at.insert(id.to_string(), worked(outline, id, style));
+        }
+    }
+    corners
+}
+
+/// The style with the edge it names found: before or after the point, anticlockwise.
+fn worked(outline: &Outline, id: &str, style: &CornerStyle) -> Corner {
+    let Some((a, b)) = &style.edge else { return style.corner };
+    let other = if a == id { b } else { a };
+    let side = match outline.run_between(id, other) {
+        Ok(run) if run.forward => Worked::After,
+        Ok(_) => Worked::Before,
+        Err(_) => return style.corner,
+    };
+    match style.corner {
+        Corner::Step(_) => Corner::Step(side),
+        Corner::FoldBack(_) => Corner::FoldBack(side),
+        other => other,
+    }
 }

@@ -14,11 +14,12 @@ pub mod fields;
 mod figure;
 mod filling;
 mod ground;
-mod impossible_cut_line;
 mod mass;
 mod measures;
 mod need;
+mod notch;
 mod ratio;
+mod rules;
 mod seams;
 mod shapes;
 mod stitched;
@@ -34,8 +35,9 @@ pub use ground::{Bought, ByVariant};
 pub use mass::{Mass, MassLine};
 pub use measures::{MeasureLine, MeasureSize};
 pub use need::ClothNeed;
+pub use notch::{Astray, NotchMark};
 pub use ratio::{Ratio, RatioBasis};
-pub use seams::{CaughtSize, SeamFigures, SeamSize};
+pub use seams::{Between, CaughtSize, SeamFigures, SeamSize};
 pub use shapes::{CutFigures, CutLineFigures, PieceSize, RunLength, SewFigures};
 pub use thread::{TAIL, Thread, ThreadLine, ThreadTotal, with_wastage};
 pub use trims::{TrimLine, TrimUnit};
@@ -94,12 +96,13 @@ impl Figures {
 }
 
 /// Rules whose evidence is a computed number.
-pub const RULES: &[&Rule] = &[&impossible_cut_line::RULE];
+pub const RULES: &[&Rule] = rules::RULES;
 
 /// What the rules here find, without the figures that need not be computed for it.
 pub fn findings(model: &Model, assembly: &Assembly) -> Findings {
     let mut findings = Findings::default();
-    impossible_cut_line::check(&Drawn::of(model, assembly), &mut findings);
+    let drawn = Drawn::of(model, assembly);
+    rules::run(&Ground { model, assembly, drawn: &drawn }, &mut findings);
     findings
 }
 
@@ -143,6 +146,6 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> (Figures, Drawn, Findin
         measures,
     };
     let mut findings = Findings::default();
-    impossible_cut_line::check(&drawn, &mut findings);
+    rules::run(&ground, &mut findings);
     (figures, drawn, findings)
 }

@@ -45,6 +45,24 @@ pub struct SeamSize {
     pub sewn_in_product: Figure<Number>,
     /// What is caught, in needle order.
     pub caught: Vec<CaughtSize>,
+    /// Stretches between the points and notches that meet, from the first end on; absent where both sides have not
+    /// as many of them, or none.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub between: Vec<Between>,
+}
+
+/// One stretch of a seam between two places that meet.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Between {
+    /// The point or notch of side `a` where it begins.
+    pub from: String,
+    /// The point or notch of side `a` where it ends.
+    pub to: String,
+    /// Its length on side `a`, mm.
+    pub a: Number,
+    /// Its length on side `b`, mm.
+    pub b: Number,
 }
 
 /// One caught layer in one size.
@@ -98,7 +116,14 @@ fn seam_size(ground: &Ground<'_>, joint: &Joint, images: &[&assembly::Resolved],
     let b = first.map_or_else(unknown, |one| side_length(ground, &one.b, size));
     let sewn = sewn(joint, &a, &b);
     let caught = first.map_or(Vec::new(), |one| caught(ground, joint, one, size, &sewn));
+    let between = first.map_or(Vec::new(), |one| stretches(ground, one, size)).into_iter().map(|one| Between {
+        a: Number::new(one.a),
+        b: Number::new(one.b),
+        from: one.from,
+        to: one.to,
+    });
     SeamSize {
+        between: between.collect(),
         difference: a.clone().with(b.clone(), |a, b| Number::new(b.raw() - a.raw())),
         fullness: fullness(joint, &a, &b),
         allowed: allowed(joint),
@@ -165,4 +190,64 @@ fn caught(
         }
     };
     image.between.iter().map(line).collect()
+}
+
+/// A stretch between two places of a seam that meet.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Stretch {
+    pub from: String,
+    pub to: String,
+    /// Length on side `a` and on side `b`, mm.
+    pub a: f64,
+    pub b: f64,
+    /// Whether one of its ends is a notch.
+    pub notched: bool,
+}
+
+/// A place along one side: its name, its distance from the first end, whether it is a notch.
+type Stop = (String, f64, bool);
+
+/// The stretches of a seam between its points and notches where both sides have as many, else between its points
+/// alone where they have as many of those. None for a seam of a single stretch, or of unknown length.
+pub(super) fn stretches(ground: &Ground<'_>, joint: &assembly::Resolved, size: &str) -> Vec<Stretch> {
+    let both = stops(ground, &joint.a, size).zip(stops(ground, &joint.b, size));
+    let Some((mut a, mut b)) = both else { return Vec::new() };
+    if a.len() != b.len() {
+        a.retain(|(.., notch)| !notch);
+        b.retain(|(.., notch)| !notch);
+    }
+    if a.len() != b.len() || a.len() < 3 {
+        return Vec::new();
+    }
+    let pairs = a.iter().zip(&b);
+    let each = pairs.clone().zip(pairs.skip(1)).map(|((a, b), (next_a, next_b))| Stretch {
+        from: a.0.clone(),
+        to: next_a.0.clone(),
+        a: next_a.1 - a.1,
+        b: next_b.1 - b.1,
+        notched: a.2 || b.2 || next_a.2 || next_b.2,
+    });
+    each.collect()
+}
+
+fn stops(ground: &Ground<'_>, side: &assembly::Side, size: &str) -> Option<Vec<Stop>> {
+    let assembly = ground.assembly;
+    let mut all: Vec<Stop> = Vec::new();
+    let mut passed = 0.0;
+    for run in &side.runs {
+        let whole = run_length(ground, run, size).get()?;
+        let (from, to) = run.ends(&assembly.outlines, &assembly.instances)?;
+        if all.is_empty() {
+            all.push((from.to_string(), 0.0, false));
+        }
+        let lines = ground.drawn.get(&assembly.instances.get(run.instance)?.piece, size)?;
+        let here = lines.notches.known().into_iter().flatten().filter(|mark| mark.at.0 == run.run && mark.at.1 > 0.0);
+        let along = here.map(|mark| if run.forward { mark.at.1 } else { whole - mark.at.1 });
+        let mut inner: Vec<f64> = along.filter(|at| *at > 0.005 && *at < whole - 0.005).collect();
+        inner.sort_by(f64::total_cmp);
+        all.extend(inner.into_iter().map(|at| (format!("{from} + {at:.1} mm"), passed + at, true)));
+        passed += whole;
+        all.push((to.to_string(), passed, false));
+    }
+    Some(all)
 }

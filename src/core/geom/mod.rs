@@ -23,7 +23,7 @@ pub use affine::Affine;
 pub use error::{RunError, ShapeError};
 pub use flatten::flatten;
 pub use measure::length;
-pub use offset::{Corner, CutLine, OffsetError};
+pub use offset::{Corner, Corners, CutLine, OffsetError, Worked};
 pub use outline::{InternalLine, Named, Outline, Run, RunRef};
 pub use path::{Path, Segment};
 pub use place::Place;

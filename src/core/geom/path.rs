@@ -65,6 +65,15 @@ impl Segment {
         }
     }
 
+    /// Curvature at `t` in 1/mm: positive where the segment turns left, 0 for a line and where it stands still.
+    pub fn curvature_at(&self, start: Point, t: f64) -> f64 {
+        let Self::Cubic(a, b, end) = *self else { return 0.0 };
+        let first = self.derivative_at(start, t);
+        let second = (b - a - (a - start)) * (6.0 * (1.0 - t)) + (end - b - (b - a)) * (6.0 * t);
+        let speed = first.norm();
+        if speed > 0.0 { first.cross(second) / (speed * speed * speed) } else { 0.0 }
+    }
+
     /// Direction at the start (a vector of length 1); none for a segment without length.
     /// Control points that lie on the start are passed over.
     pub fn start_direction(&self, start: Point) -> Option<Point> {

@@ -69,8 +69,14 @@ pub struct Piece {
     pub outline: Option<Value<OutlineSource>>,
     /// Layers by id; `shell` is the one that is sewn.
     pub cuts: Table<Cut>,
+    /// What the cut line does at corners.
+    pub corners: super::CornerStyles,
+    /// Marks on the edge that meet marks of other pieces.
+    pub notches: super::Notches,
     /// How darts are made.
     pub darts: Darts,
+    /// Where that is written.
+    pub darts_span: Option<Span>,
     /// Grain: from one named point to another.
     pub grain: Option<Spanned<(String, String)>>,
     /// The way the pile lies: from one named point to another.

@@ -274,6 +274,19 @@ fn shapes() -> Vec<Kind> {
         ),
         varying("outline", Form::TextOr(outline()), "Its outline, or \"by factory\""),
         key("cut", Form::Open(Box::new(Form::Table(cut.clone()))), "Layers by id: [piece.ID.cut.shell] and others"),
+        key(
+            "corners",
+            Form::TextOr(vec![]),
+            "What the cut line does at corners: \"mitre\", \"round\", \"square\", \"step\", \"fold back\", or { all = \"mitre\", nw \
+             = \"fold back\" }",
+        ),
+        key(
+            "notches",
+            Form::Texts,
+            "Marks on the edge: [\"n-c 40 mm\", \"b-n 50 %\", \"c\"]; a distance stays in every size",
+        ),
+        key("notch", Form::Choice(&["outward", "slit", "none"]), "How notches are cut; a slit unless said"),
+        varying("notch-depth", Form::Quantity(&[Length]), "How deep a notch is cut; 3 mm unless said"),
         key("darts", Form::Choice(&["marked", "cut"]), "How darts reach the cutting room"),
         key("grain", Form::Text, "Grain, from one named point to another: \"sw-nw\""),
         key("pile", Form::Text, "The way the pile lies, from one named point to another: \"nw-sw\""),

@@ -4,6 +4,7 @@ mod articles;
 mod chains;
 #[expect(clippy::disallowed_methods, reason = "the only file input")]
 mod disk;
+mod edges;
 mod edition;
 pub mod keys;
 mod measures;

@@ -64,6 +64,7 @@ fn property(key: &Key) -> Value {
     let mut value = match (key.name, &key.form) {
         ("outline", _) => shape(),
         ("allowance", _) => allowance(),
+        ("corners", Form::TextOr(_)) => any([text(), open(&Form::Text)]),
         (_, of) if key.varies => by_code(form(of)),
         (_, of) => form(of),
     };

@@ -2,7 +2,7 @@ use crate::check::Context;
 use crate::check::mention::{Mention, Wanted, articles, known, mentions, nearest, within};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::TroubleKind;
-use crate::model::{Model, Piece};
+use crate::model::{Model, NotchPlace, Piece};
 use crate::source::{Span, Spanned};
 
 /// An id that nothing declares.
@@ -143,6 +143,19 @@ fn named(piece: &Piece) -> Vec<(&'static str, Span, String)> {
     for (key, ends) in [("grain", &piece.grain), ("pile", &piece.pile)] {
         let Some(ends) = ends else { continue };
         all.extend([&ends.value.0, &ends.value.1].map(|point| (key, ends.span, point.clone())));
+    }
+    for (point, (span, style)) in &piece.corners.at {
+        let edge = style.edge.iter().flat_map(|(a, b)| [a, b]).map(|end| (style.span, end.clone()));
+        all.extend([(*span, point.clone())].into_iter().chain(edge).map(|(span, id)| ("corner", span, id)));
+    }
+    for notch in &piece.notches.list {
+        let points = match &notch.place {
+            NotchPlace::Point(id) => vec![id],
+            NotchPlace::Along { edge: (a, b), .. } => vec![a, b],
+        };
+        // The image of a point is there where the point is, on a piece that is unfolded.
+        let plain = |id: &String| id.trim_end_matches('~').to_string();
+        all.extend(points.into_iter().map(|id| ("notch", notch.span, plain(id))));
     }
     for cut in piece.cuts.values() {
         for (run, (span, _)) in &cut.allowance.runs {

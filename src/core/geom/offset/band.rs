@@ -3,8 +3,9 @@
 use super::super::flatten::flatten_indexed;
 use super::super::outline::Outline;
 use super::super::point::Point;
-use super::Corner;
 use super::corner::{Joint, fan, patch};
+use super::ear::Ear;
+use super::style::{Corner, Corners};
 
 /// Curves are flattened this fine before strips are laid along them, in mm.
 pub(super) const FINE: f64 = 0.001;
@@ -26,6 +27,8 @@ pub(super) struct Edge {
     pub width: f64,
     /// Whether it starts at a joint of two segments of the outline.
     pub starts_segment: bool,
+    /// What is done at the corner where it starts.
+    pub corner: Corner,
 }
 
 impl Edge {
@@ -33,8 +36,10 @@ impl Edge {
         point + self.along.right() * self.width
     }
 
-    fn turned(&self, starts_segment: bool) -> Self {
+    fn turned(&self, next: &Self) -> Self {
+        let (starts_segment, corner) = (next.starts_segment, next.corner);
         Self {
+            corner,
             start: self.end,
             end: self.start,
             along: -self.along,
@@ -46,7 +51,7 @@ impl Edge {
 }
 
 /// The flattened outline, anticlockwise, with the allowance of its run on each edge.
-pub(super) fn ring(outline: &Outline, allowances: &[f64]) -> Vec<Edge> {
+pub(super) fn ring(outline: &Outline, allowances: &[f64], styles: &Corners) -> Vec<Edge> {
     let corners = flatten_indexed(&outline.path, FINE);
     let pieces: Vec<_> = outline.path.pieces().collect();
     let next = corners.iter().cycle().skip(1);
@@ -63,9 +68,15 @@ pub(super) fn ring(outline: &Outline, allowances: &[f64]) -> Vec<Edge> {
         let first = piece.1.start_direction(piece.0).filter(|_| starts_segment);
         let last = piece.1.end_direction(piece.0).filter(|_| following != index);
         let tangents = (first.unwrap_or(along), last.unwrap_or(along));
-        edges.push(Edge { start: *start, end: *end, along, tangents, width, starts_segment });
+        let corner = styles.style(point_at(outline, *index));
+        edges.push(Edge { start: *start, end: *end, along, tangents, width, starts_segment, corner });
     }
     edges
+}
+
+/// The name of the point at which a segment starts.
+fn point_at(outline: &Outline, segment: usize) -> Option<&str> {
+    outline.points.iter().find(|point| point.at == segment).map(|point| point.id.as_str())
 }
 
 /// Index of the run that a segment belongs to; the last run may pass the start of the path.
@@ -77,7 +88,7 @@ fn run_of(outline: &Outline, segment: usize) -> usize {
 /// The ring the other way round: its right-hand side is the inside.
 pub(super) fn turned(ring: &[Edge]) -> Vec<Edge> {
     let next = ring.iter().cycle().skip(1);
-    let mut edges: Vec<Edge> = ring.iter().zip(next).map(|(edge, next)| edge.turned(next.starts_segment)).collect();
+    let mut edges: Vec<Edge> = ring.iter().zip(next).map(|(edge, next)| edge.turned(next)).collect();
     edges.reverse();
     edges
 }
@@ -88,19 +99,54 @@ pub(super) fn outline_of(ring: &[Edge]) -> Vec<Point> {
 }
 
 /// Anticlockwise polygons that cover everything within its allowance to the right of each edge.
-pub(super) fn bands(ring: &[Edge], corner: Corner) -> Vec<Vec<Point>> {
+pub(super) fn bands(ring: &[Edge]) -> Vec<Vec<Point>> {
     let mut bands = Vec::with_capacity(ring.len() * 2);
-    for (before, edge) in ring.iter().cycle().skip(ring.len().saturating_sub(1)).zip(ring) {
+    let before = ring.iter().cycle().skip(ring.len().saturating_sub(1));
+    for ((before, edge), next) in before.zip(ring).zip(ring.iter().cycle().skip(1)) {
         if edge.width > 0.0 {
-            bands.push(vec![edge.start, edge.offset(edge.start), edge.offset(edge.end), edge.end]);
+            bands.push(strip(edge, ear(before, edge), ear(edge, next)));
         }
-        join(before, edge, corner, &mut bands);
+        join(before, edge, &mut bands);
     }
     bands
 }
 
+/// The strip along an edge, cut back where its allowance ends before the corner.
+fn strip(edge: &Edge, first: Option<Ear>, last: Option<Ear>) -> Vec<Point> {
+    let mut strip = vec![edge.start];
+    match first.filter(|ear| !ear.before && ear.back > 0.0) {
+        Some(ear) => strip.extend(ear.end()),
+        None => strip.push(edge.offset(edge.start)),
+    }
+    match last.filter(|ear| ear.before && ear.back > 0.0) {
+        Some(ear) => strip.extend(ear.end()),
+        None => strip.push(edge.offset(edge.end)),
+    }
+    strip.push(edge.end);
+    strip
+}
+
+/// A corner whose worked edge is too short or too curved to be cut back as far as its style asks, and how far that is.
+pub(super) fn unworkable(ring: &[Edge]) -> Option<(Point, f64)> {
+    let pairs = ring.iter().cycle().skip(ring.len().saturating_sub(1)).zip(ring);
+    let short = |(before, edge): (&Edge, &Edge)| {
+        let ear = ear(before, edge).filter(|ear| ear.back > 0.0)?;
+        let worked = if ear.before { before } else { edge };
+        (worked.start.distance(worked.end) < ear.back).then_some((edge.start, ear.back))
+    };
+    pairs.into_iter().find_map(short)
+}
+
+fn ear(before: &Edge, edge: &Edge) -> Option<Ear> {
+    edge.starts_segment.then(|| Ear::of(&joint(before, edge), edge.corner)).flatten()
+}
+
+fn joint(before: &Edge, edge: &Edge) -> Joint {
+    Joint { at: edge.start, before: before.tangents.1, after: edge.tangents.0, widths: (before.width, edge.width) }
+}
+
 /// Fills the gap between the strips of two neighbouring edges.
-fn join(before: &Edge, edge: &Edge, corner: Corner, bands: &mut Vec<Vec<Point>>) {
+fn join(before: &Edge, edge: &Edge, bands: &mut Vec<Vec<Point>>) {
     let at = edge.start;
     let turn = before.tangents.1.cross(edge.tangents.0);
     let ahead = before.tangents.1.dot(edge.tangents.0) > 0.0;
@@ -110,7 +156,6 @@ fn join(before: &Edge, edge: &Edge, corner: Corner, bands: &mut Vec<Vec<Point>>)
         return;
     }
     bands.extend(fan(at, before.along.right(), before.tangents.1.right(), before.width));
-    let joint = Joint { at, before: before.tangents.1, after: edge.tangents.0, widths: (before.width, edge.width) };
-    bands.extend(patch(&joint, corner));
+    bands.extend(patch(&joint(before, edge), edge.corner));
     bands.extend(fan(at, edge.tangents.0.right(), edge.along.right(), edge.width));
 }

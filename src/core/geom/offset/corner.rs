@@ -1,12 +1,13 @@
 //! What fills the gap between two strips at a corner that sticks out.
 
 use super::super::point::Point;
-use super::Corner;
+use super::ear::Ear;
+use super::style::Corner;
 
 /// Largest error of an arc made of straight pieces, in mm.
 const ROUND_ERROR: f64 = 0.000_5;
 /// Cosine of 20°: allowances that differ step at turns below it.
-const SHALLOW: f64 = 0.939_692_620_785_908_4;
+pub(super) const SHALLOW: f64 = 0.939_692_620_785_908_4;
 
 /// Two edges that meet, and how wide their strips are.
 pub(super) struct Joint {
@@ -51,6 +52,9 @@ pub(super) fn patch(joint: &Joint, corner: Corner) -> Option<Vec<Point>> {
     if turn < 0.0 {
         return extension(joint);
     }
+    if let Some(ear) = Ear::of(joint, corner) {
+        return Some(ear.patch(joint));
+    }
     let (first, second) = joint.reach();
     // Less than the grid is no difference.
     let differ = (a - b).abs() > 0.000_5;
@@ -60,7 +64,8 @@ pub(super) fn patch(joint: &Joint, corner: Corner) -> Option<Vec<Point>> {
     let bisector = joint.bisector()?;
     let wide = a.max(b);
     match corner {
-        Corner::Mitre { limit } => {
+        Corner::Mitre { .. } | Corner::Step(_) | Corner::FoldBack(_) => {
+            let limit = corner.limit();
             let tip = mitre(joint, (first, second), limit * wide);
             Some(clip(&tip, joint.at, bisector, limit * wide))
         }

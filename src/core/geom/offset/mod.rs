@@ -7,10 +7,13 @@
 
 mod band;
 mod corner;
+mod ear;
 mod overlay;
 mod sew;
+mod style;
 
 pub use sew::sew_line;
+pub use style::{Corner, Corners, TIP, Worked};
 
 use super::error::Ends;
 use super::grid::Polygon;
@@ -19,21 +22,6 @@ use std::fmt;
 
 /// Largest allowance, in mm.
 pub const WIDEST: f64 = 1_000.0;
-
-/// What the cut line does at a corner that sticks out.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Corner {
-    /// The edges run on until they meet; beyond `limit` allowances from the corner the tip is cut
-    /// off square. A limit is at least 1.
-    Mitre {
-        /// Greatest distance from the corner to the tip, in allowances.
-        limit: f64,
-    },
-    /// An arc round the corner, of the wider allowance.
-    Round,
-    /// Cut off square to the bisector, at the wider allowance from the corner.
-    Square,
-}
 
 /// A line to cut along, or a line drawn inside one, on the grid.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -102,6 +90,13 @@ pub enum OffsetError {
         /// The point.
         id: String,
     },
+    /// The allowance cannot be cut back at a corner as far as its style asks.
+    Worked {
+        /// The point; empty where the corner has no name.
+        id: String,
+        /// How far back the allowance would end, in mm.
+        back: f64,
+    },
 }
 
 impl fmt::Display for OffsetError {
@@ -122,6 +117,11 @@ impl fmt::Display for OffsetError {
             Self::Parts { found } => {
                 write!(f, "the allowances leave {found} separate outlines instead of one")
             }
+            Self::Worked { id, back } => write!(
+                f,
+                "folded back at `{id}`, the allowance would end {back:.1} mm before the corner; the edge is too short \
+                 or too curved for that"
+            ),
             Self::Parted { id } => write!(f, "the edges at `{id}` no longer meet inside their allowances"),
         }
     }
@@ -136,27 +136,33 @@ impl std::error::Error for OffsetError {}
 /// the end of an edge, the cut line steps at the named point, square to the wider edge.
 ///
 /// # Errors
-/// Wrong number or range of allowances; a bad mitre limit.
-pub fn outset(outline: &Outline, allowances: &[f64], corner: Corner) -> Result<CutLine, OffsetError> {
-    check(outline, allowances, corner)?;
-    let ring = band::ring(outline, allowances);
-    Ok(overlay::join(&band::outline_of(&ring), &band::bands(&ring, corner)))
+/// Wrong number or range of allowances; a bad mitre limit; an edge too short to be folded back.
+pub fn outset(outline: &Outline, allowances: &[f64], corners: impl Into<Corners>) -> Result<CutLine, OffsetError> {
+    let corners = corners.into();
+    check(outline, allowances, &corners)?;
+    let ring = band::ring(outline, allowances, &corners);
+    if let Some((at, back)) = band::unworkable(&ring) {
+        let named = outline.points.iter().find(|point| outline.point(&point.id) == Some(at));
+        return Err(OffsetError::Worked { id: named.map(|point| point.id.clone()).unwrap_or_default(), back });
+    }
+    Ok(overlay::join(&band::outline_of(&ring), &band::bands(&ring)))
 }
 
-/// The line inside a cut line, with the allowances taken off; see [`outset`]. `corner` is what
-/// it does at corners that point inward.
+/// The line inside a cut line, with the allowances taken off; see [`outset`]. `corners` is what
+/// it does at corners that point inward; steps and folds are mitres there.
 ///
 /// # Errors
 /// As for [`outset`]; an edge of which nothing is left, named.
-pub fn inset(outline: &Outline, allowances: &[f64], corner: Corner) -> Result<CutLine, OffsetError> {
-    check(outline, allowances, corner)?;
-    let ring = band::ring(outline, allowances);
-    let inside = overlay::cut(&band::outline_of(&ring), &band::bands(&band::turned(&ring), corner));
+pub fn inset(outline: &Outline, allowances: &[f64], corners: impl Into<Corners>) -> Result<CutLine, OffsetError> {
+    let corners = corners.into().inward();
+    check(outline, allowances, &corners)?;
+    let ring = band::ring(outline, allowances, &corners);
+    let inside = overlay::cut(&band::outline_of(&ring), &band::bands(&band::turned(&ring)));
     sew::refuse_vanished(outline, allowances, &inside)?;
     Ok(inside)
 }
 
-fn check(outline: &Outline, allowances: &[f64], corner: Corner) -> Result<(), OffsetError> {
+fn check(outline: &Outline, allowances: &[f64], corners: &Corners) -> Result<(), OffsetError> {
     let runs = outline.runs();
     let expected = runs.len().max(1);
     if allowances.len() != expected {
@@ -166,8 +172,8 @@ fn check(outline: &Outline, allowances: &[f64], corner: Corner) -> Result<(), Of
         let run = runs.get(index).map(super::outline::Run::ends).unwrap_or_default();
         return Err(OffsetError::Allowance { run, value: *value });
     }
-    match corner {
-        Corner::Mitre { limit } if !limit.is_finite() || limit < 1.0 => Err(OffsetError::Limit { value: limit }),
-        _ => Ok(()),
+    match corners.each().map(Corner::limit).find(|limit| !limit.is_finite() || *limit < 1.0) {
+        Some(value) => Err(OffsetError::Limit { value }),
+        None => Ok(()),
     }
 }

@@ -8,7 +8,7 @@ use super::super::outline::Outline;
 use super::super::place;
 use super::super::point::{Point, Rect};
 use super::super::shape::closed_polyline;
-use super::{Corner, CutLine, OffsetError, band, inset};
+use super::{Corners, CutLine, OffsetError, band, inset};
 use std::collections::BTreeMap;
 
 /// Two lines this near are one, in mm.
@@ -21,8 +21,8 @@ const SMOOTH: f64 = 0.5;
 ///
 /// # Errors
 /// As for [`inset`]; allowances that leave several parts or part two edges.
-pub fn sew_line(outline: &Outline, allowances: &[f64], corner: Corner) -> Result<Outline, OffsetError> {
-    let inside = inset(outline, allowances, corner)?;
+pub fn sew_line(outline: &Outline, allowances: &[f64], corners: impl Into<Corners>) -> Result<Outline, OffsetError> {
+    let inside = inset(outline, allowances, corners)?;
     let contour = inside.single().ok_or(OffsetError::Parts { found: inside.contours.len() })?;
     let mut corners = contour.to_points();
     let mut smooth = BTreeMap::new();

@@ -1,6 +1,6 @@
 use crate::diag::{Finding, Findings, Rule, Severity};
 
-use super::Drawn;
+use super::{Ground, refused};
 
 /// An allowance that leaves no line to sew or cut along.
 pub const RULE: Rule = Rule {
@@ -19,18 +19,10 @@ pub const RULE: Rule = Rule {
 };
 
 /// Reports each layer once, with every size it fails in.
-pub fn check(drawn: &Drawn, findings: &mut Findings) {
-    let mut told = Vec::new();
-    for refused in &drawn.refused {
-        let layer = (&refused.piece, &refused.cut);
-        if told.contains(&layer) {
-            continue;
-        }
-        told.push(layer);
-        let same = drawn.refused.iter().filter(|one| (&one.piece, &one.cut) == layer);
-        let sizes: Vec<&str> = same.map(|one| one.size.as_str()).collect();
-        let message = format!("{} {} in size {}: {}", refused.piece, refused.cut, sizes.join(", "), refused.message);
-        let finding = Finding::new(&RULE, message).at(refused.span, "too wide for this piece");
+pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
+    for (one, sizes) in refused(ground, false) {
+        let message = format!("{} {} in size {sizes}: {}", one.piece, one.cut, one.message);
+        let finding = Finding::new(&RULE, message).at(one.span, "too wide for this piece");
         findings.push(finding.help("make it narrower, or the piece wider"));
     }
 }

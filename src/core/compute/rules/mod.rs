@@ -1,0 +1,102 @@
+//! Rules whose evidence is a computed line or number. One file per rule, file name = code.
+
+mod dart_closes;
+mod dart_too_deep;
+mod impossible_cut_line;
+mod notch_off_edge;
+mod notch_on_corner;
+mod notch_too_deep;
+mod opening_on_corner;
+mod opening_under_trim;
+mod piece_too_wide;
+mod scaled_draft;
+mod thin_limb;
+mod tight_curve;
+mod uneven_notches;
+mod vanished_edge;
+
+use crate::diag::{Findings, Rule};
+use crate::geom::Outline;
+use crate::model::{Model, Variant};
+
+use super::drawn::{Lines, Refused};
+use super::ground::Ground;
+
+/// Every rule here.
+pub const RULES: &[&Rule] = &[
+    &impossible_cut_line::RULE,
+    &vanished_edge::RULE,
+    &tight_curve::RULE,
+    &dart_too_deep::RULE,
+    &dart_closes::RULE,
+    &notch_off_edge::RULE,
+    &notch_on_corner::RULE,
+    &notch_too_deep::RULE,
+    &piece_too_wide::RULE,
+    &scaled_draft::RULE,
+    &thin_limb::RULE,
+    &opening_on_corner::RULE,
+    &opening_under_trim::RULE,
+    &uneven_notches::RULE,
+];
+
+/// Runs every rule.
+pub(super) fn run(ground: &Ground<'_>, findings: &mut Findings) {
+    impossible_cut_line::check(ground, findings);
+    vanished_edge::check(ground, findings);
+    tight_curve::check(ground, findings);
+    dart_too_deep::check(ground, findings);
+    dart_closes::check(ground, findings);
+    notch_off_edge::check(ground, findings);
+    notch_on_corner::check(ground, findings);
+    notch_too_deep::check(ground, findings);
+    piece_too_wide::check(ground, findings);
+    scaled_draft::check(ground, findings);
+    thin_limb::check(ground, findings);
+    opening_on_corner::check(ground, findings);
+    opening_under_trim::check(ground, findings);
+    uneven_notches::check(ground, findings);
+}
+
+/// Size ids in their order.
+fn sizes(model: &Model) -> impl Iterator<Item = &str> {
+    model.sizes.iter().map(|size| size.entry.id.value.as_str())
+}
+
+/// The lines of a piece by size, where its sew line is known.
+fn sewn<'a>(ground: &Ground<'a>, piece: &'a str) -> impl Iterator<Item = (&'a str, &'a Lines, &'a Outline)> {
+    let ground = *ground;
+    sizes(ground.model).filter_map(move |size| {
+        let lines = ground.drawn.get(piece, size)?;
+        Some((size, lines, lines.sew.known()?))
+    })
+}
+
+/// ` in size S`, where there is more than one.
+fn in_size(model: &Model, size: &str) -> String {
+    if model.sizes.len() > 1 { format!(" in size {size}") } else { String::new() }
+}
+
+/// The product of a size, for what does not differ between colourways.
+fn of_size(size: &str) -> Variant<'_> {
+    Variant { size, colourway: "" }
+}
+
+/// A length as it is told.
+fn mm(length: f64) -> String {
+    format!("{length:.1} mm")
+}
+
+/// Layers that could not be offset, each once, with the sizes it fails in.
+fn refused<'a>(ground: &Ground<'a>, vanished: bool) -> Vec<(&'a Refused, String)> {
+    let all = || ground.drawn.refused.iter().filter(|one| one.vanished == vanished);
+    let mut told: Vec<(&Refused, String)> = Vec::new();
+    for one in all() {
+        let same = |other: &&Refused| other.piece == one.piece && other.cut == one.cut;
+        if !told.iter().any(|(other, _)| same(other)) {
+            let sizes: Vec<&str> = all().filter(same).map(|one| one.size.as_str()).collect();
+            told.push((one, sizes.join(", ")));
+        }
+    }
+    told
+}

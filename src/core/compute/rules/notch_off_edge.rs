@@ -1,0 +1,33 @@
+use std::collections::BTreeSet;
+
+use crate::diag::{Finding, Findings, Rule, Severity};
+
+use super::{Ground, in_size};
+
+/// A notch without a place on the cut line.
+pub const RULE: Rule = Rule {
+    code: "notch-off-edge",
+    family: "piece",
+    severity: Severity::Must,
+    summary: "a notch has no place on the cut line",
+    explanation: "A notch is measured on the sew line, along one run or at a named point, and cut where the normal of the \
+                  sew line meets the cut line. Past the end of the run, or on the leg of a dart that is only marked, \
+                  there is no such place.",
+    failing: "[piece.PANEL]\noutline = { shape = \"rectangle\", width = \"80 mm\", height = \"120 mm\" }\nnotches = [\"nw-ne \
+              95 mm\"]",
+    passing: "[piece.PANEL]\noutline = { shape = \"rectangle\", width = \"80 mm\", height = \"120 mm\" }\nnotches = [\"nw-ne \
+              45 mm\"]",
+    source: "plane geometry",
+};
+
+/// Reports each notch once, in the first size.
+pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
+    let mut told = BTreeSet::new();
+    for one in &ground.drawn.astray {
+        if told.insert(one.span) {
+            let message = format!("{}{}: {}", one.piece, in_size(ground.model, &one.size), one.message);
+            let finding = Finding::new(&RULE, message).at(one.span, "not on the edge");
+            findings.push(finding.help("measure it along another run, or give a share of the run: \"a-b 50 %\""));
+        }
+    }
+}

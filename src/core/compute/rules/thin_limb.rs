@@ -1,0 +1,115 @@
+use crate::compute::edges::sewn_cut;
+use crate::compute::ground::property;
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::geom::offset::inset;
+use crate::geom::{Corner, Outline, Point, flatten};
+use crate::model::{Deed, Form, Piece, Variant};
+
+use super::{Ground, in_size, mm, sewn};
+
+/// Heights of the pile that a turned limb needs across its sew line.
+const PILES: f64 = 3.0;
+/// A limb ends further from the middle of the last circle that fits than this many of its radii; less is a corner.
+const LIMB: f64 = 4.0;
+/// Steps along the sew line, mm.
+const STEP: f64 = 2.0;
+
+/// A limb too narrow to be turned.
+pub const RULE: Rule = Rule {
+    code: "thin-limb",
+    family: "piece",
+    severity: Severity::Should,
+    summary: "a limb is too narrow to be turned right side out",
+    explanation: "A limb is turned through itself, pile inward. As a rule of thumb it must be cut at least three heights \
+                  of the pile and both allowances wide; a narrower one takes minutes, or tears. Judged is what of the \
+                  flat piece no circle of three piles fits into, drawn at the sew line, where that reaches further than \
+                  a corner does: at least one and a half widths. No laboratory stands behind this: a sample decides.",
+    failing: "[cloth.fur]\npile = \"12 mm\"\n[piece.TAIL]\nmaterial = \"fur\"\nallowance = \"5 mm\"\noutline = { shape = \
+              \"rectangle\", width = \"24 mm\", height = \"140 mm\" }",
+    passing: "[cloth.fur]\npile = \"12 mm\"\n[piece.TAIL]\nmaterial = \"fur\"\nallowance = \"5 mm\"\noutline = { shape = \
+              \"rectangle\", width = \"40 mm\", height = \"140 mm\" }",
+    source: "rule of thumb: 3 × pile + 2 × allowance, cut width",
+};
+
+/// Reports each piece once, in the first product in which a limb is too thin.
+pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
+    for (id, piece) in &ground.model.pieces {
+        if !is_turned(ground, piece) {
+            continue;
+        }
+        let Some((cut_id, cut)) = sewn_cut(piece) else { continue };
+        let found = sewn(ground, id).find_map(|(size, lines, sew)| {
+            let pile = pile(ground, cut.material.as_ref().map(|one| one.value.as_str()), size)?;
+            let place = thin(sew, pile * PILES / 2.0)?;
+            let allowance = lines.widths.known()?.iter().copied().fold(0.0, f64::max);
+            Some((size, pile, allowance, place))
+        });
+        let Some((size, pile, allowance, place)) = found else { continue };
+        let wanted = pile * PILES + 2.0 * allowance;
+        let message = format!(
+            "{id} {cut_id}{}: near {place} a limb is cut less than {} wide, three times the pile of {} and two allowances \
+             of {}",
+            in_size(ground.model, size),
+            mm(wanted),
+            mm(pile),
+            mm(allowance)
+        );
+        let finding = Finding::new(&RULE, message).at(piece.entry.span(), "hard to turn");
+        findings.push(finding.help("make it wider, take a shorter pile there, or sew it open and close it by hand"));
+    }
+}
+
+/// Whether the part of a piece is turned: a step says so, or it is filled.
+fn is_turned(ground: &Ground<'_>, piece: &Piece) -> bool {
+    let Some(part) = piece.part.as_ref().map(|part| part.value.as_str()) else { return false };
+    let model = ground.model;
+    let turned = model
+        .steps
+        .values()
+        .any(|step| step.deed == Deed::Turn && step.part.as_ref().is_some_and(|one| one.value == part));
+    let filled = model.zones.values().any(|zone| zone.part.as_ref().is_some_and(|one| one.value == part));
+    let formed = model.parts.get(part).and_then(|part| part.form.as_ref()).map(|form| form.value);
+    turned || filled || matches!(formed, Some(Form::Filled | Form::Ring))
+}
+
+/// The highest pile the material has in a size, mm.
+fn pile(ground: &Ground<'_>, material: Option<&str>, size: &str) -> Option<f64> {
+    let each = ground.model.colourways.keys().filter_map(|colourway| {
+        let (cloth, _) = ground.model.resolve(material?, colourway)?;
+        let pile = property(cloth, "pile", Variant { size, colourway });
+        pile.known().map(|pile| pile.si_f64() * 1000.0)
+    });
+    each.filter(|pile| *pile > 0.0).max_by(f64::total_cmp)
+}
+
+/// The point nearest to the end of a limb into which no circle of that radius fits; none if there is no such limb.
+fn thin(sew: &Outline, radius: f64) -> Option<String> {
+    let bare = Outline { points: Vec::new(), ..sew.clone() };
+    let wide = inset(&bare, &[radius], Corner::Mitre { limit: 3.0 }).ok();
+    let wide: Vec<Vec<Point>> =
+        wide.map(|line| line.contours.iter().map(|one| one.to_points()).collect()).unwrap_or_default();
+    if wide.is_empty() {
+        return sew.points.first().map(|point| point.id.clone());
+    }
+    let apart = |point: Point| {
+        let edges = wide.iter().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
+        edges.map(|(a, b)| point.distance_to_edge(*a, *b)).fold(f64::INFINITY, f64::min)
+    };
+    let (end, far) = samples(sew).into_iter().map(|point| (point, apart(point))).max_by(|a, b| a.1.total_cmp(&b.1))?;
+    if far <= LIMB * radius {
+        return None;
+    }
+    let near = |id: &str| sew.point(id).map_or(f64::INFINITY, |point| point.distance(end));
+    sew.points.iter().map(|point| point.id.clone()).min_by(|a, b| near(a).total_cmp(&near(b)))
+}
+
+/// Places along the sew line, corners among them.
+fn samples(sew: &Outline) -> Vec<Point> {
+    let corners = flatten(&sew.path, 0.05);
+    let mut all = Vec::new();
+    for (a, b) in corners.iter().zip(corners.iter().cycle().skip(1)) {
+        let steps = libm::ceil(a.distance(*b) / STEP).clamp(1.0, 1_000.0) as u32;
+        all.extend((0..steps).map(|n| a.lerp(*b, f64::from(n) / f64::from(steps))));
+    }
+    all
+}

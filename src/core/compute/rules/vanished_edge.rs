@@ -1,0 +1,27 @@
+use crate::diag::{Finding, Findings, Rule, Severity};
+
+use super::{Ground, refused};
+
+/// An edge of which nothing is left on the sew line.
+pub const RULE: Rule = Rule {
+    code: "vanished-edge",
+    family: "piece",
+    severity: Severity::Must,
+    summary: "an edge of a drawn cut line has no length left on the sew line",
+    explanation: "Where the cut line is drawn, the sew line lies the allowance inside it. A short edge between two long \
+                  ones can vanish there, and then the seam that is to be sewn along it has no length.",
+    failing: "[piece.TAB]\nallowance = \"10 mm\"\noutline = { shape = \"polygon\", is = \"cut line\", corners = [[\"a\", \"0 \
+              mm\", \"0 mm\"], [\"b\", \"90 mm\", \"0 mm\"], [\"c\", \"50 mm\", \"60 mm\"], [\"d\", \"45 mm\", \"60 mm\"]] }",
+    passing: "[piece.TAB]\nallowance = \"10 mm\"\noutline = { shape = \"polygon\", is = \"cut line\", corners = [[\"a\", \"0 \
+              mm\", \"0 mm\"], [\"b\", \"90 mm\", \"0 mm\"], [\"c\", \"65 mm\", \"60 mm\"], [\"d\", \"25 mm\", \"60 mm\"]] }",
+    source: "plane geometry",
+};
+
+/// Reports each layer once, with every size it fails in.
+pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
+    for (one, sizes) in refused(ground, true) {
+        let message = format!("{} {} in size {sizes}: {}", one.piece, one.cut, one.message);
+        let finding = Finding::new(&RULE, message).at(one.span, "more than this edge can give");
+        findings.push(finding.help("make the edge longer or the allowance beside it narrower, or draw the sew line"));
+    }
+}

@@ -1,0 +1,166 @@
+//! Corners, darts, notches and sizes as a specification writes them.
+
+use backtack_core::compute::{self, Drawn, Figures, NotchMark};
+use backtack_core::geom::{Path, Point, measure};
+use backtack_core::model::Assembly;
+use backtack_core::read;
+
+/// Findings, figures and lines of a specification.
+fn made(text: &str) -> (Vec<String>, Figures, Drawn) {
+    let loaded = read::texts(&[("style.toml", text)]);
+    let assembly = Assembly::of(&loaded.model);
+    let gaps = assembly.outlines.gaps().map(|(piece, size, gap)| format!("{piece} {size}: {gap:?}"));
+    let mut said: Vec<String> = loaded.findings.iter().map(|one| one.message.clone()).chain(gaps).collect();
+    let (figures, drawn, findings) = compute::with_lines(&loaded.model, &assembly);
+    said.extend(findings.iter().map(|one| format!("{}: {}", one.rule.code, one.message)));
+    (said, figures, drawn)
+}
+
+/// One piece with keys of its own.
+fn piece(outline: &str, keys: &str) -> (Vec<String>, Figures, Drawn) {
+    let head = "[style]\nsizes = [\"S\"]\n[part.p]\nform = \"flat\"\n[cloth.c]\n";
+    made(&format!("{head}[piece.P]\npart = \"p\"\nmaterial = \"c\"\noutline = {outline}\n{keys}"))
+}
+
+fn cut(drawn: &Drawn, size: &str) -> Vec<Path> {
+    drawn.cut("P", size, "shell").known().expect("a cut line").paths.clone()
+}
+
+/// Width and height of the cut line.
+fn extent(drawn: &Drawn, size: &str) -> (f64, f64) {
+    let bounds = measure::bbox(&cut(drawn, size)[0]);
+    let round = |mm: f64| (mm * 1e6).round() / 1e6;
+    (round(bounds.width()), round(bounds.height()))
+}
+
+fn corners(drawn: &Drawn) -> Vec<Point> {
+    cut(drawn, "S")[0].pieces().map(|(start, _)| start).collect()
+}
+
+fn marks(drawn: &Drawn, size: &str) -> Vec<NotchMark> {
+    drawn.get("P", size).expect("lines").notches.known().expect("notches").clone()
+}
+
+fn near(found: Point, x: f64, y: f64) {
+    assert!(found.distance(Point::new(x, y)) < 0.003, "{found:?} instead of ({x}, {y})");
+}
+
+const QUAD: &str = "{ shape = \"polygon\", corners = [[\"a\", \"0 mm\", \"0 mm\"], [\"b\", \"100 mm\", \"0 mm\"], [\"c\", \"130 mm\", \
+                    \"40 mm\"], [\"d\", \"0 mm\", \"40 mm\"]] }";
+
+/// The polygons of `geom::corner`, by the words of the file.
+#[test]
+fn corner_styles_are_read() {
+    let line = |corners_written: &str| {
+        let (said, _, drawn) = piece(QUAD, &format!("allowance = \"8 mm\"\ncorners = {corners_written}"));
+        assert_eq!(said, [""; 0]);
+        corners(&drawn)
+    };
+    let has = |line: &[Point], x: f64, y: f64| line.iter().any(|p| p.distance(Point::new(x, y)) < 0.003);
+    assert!(has(&line("\"mitre\""), 104.0, -8.0));
+    assert!(has(&line("{ all = \"round\", b = \"step\" }"), 110.0, 0.0));
+    assert!(!has(&line("{ all = \"round\", b = \"step\" }"), 146.0, 48.0));
+    assert!(has(&line("{ b = \"fold back\" }"), 116.0, -8.0));
+    assert!(has(&line("{ b = \"fold back b-c\" }"), 96.8, -17.6));
+    assert!(has(&line("{ b = \"fold back a-b\" }"), 116.0, -8.0));
+    let said = |corners: &str| piece(QUAD, &format!("allowance = \"8 mm\"\ncorners = {corners}")).0;
+    assert_eq!(said("\"pointed\""), ["\"pointed\" is no style of a corner"]);
+    assert_eq!(said("{ b = \"step c-d\" }"), ["the edge does not meet this corner"]);
+    assert_eq!(said("\"mitre 0.5\""), ["\"mitre 0.5\" is no style of a corner"]);
+}
+
+/// A sewn V 20 wide and 40 deep with 5 mm: the legs are 44.72 long... its lines moved 5 mm towards each other meet
+/// where 5 mm are left across each: the sine of half its angle is 10 / √1700.
+#[test]
+fn a_cut_dart_is_shallower_than_the_sewn_one() {
+    let dart = |half: f64, keys: &str| {
+        let shape = format!(
+            "{{ shape = \"polygon\", corners = [[\"a\", \"0 mm\", \"0 mm\"], [\"b\", \"200 mm\", \"0 mm\"], [\"e\", \"200 mm\", \
+             \"100 mm\"], [\"c\", \"{} mm\", \"100 mm\"], [\"p\", \"100 mm\", \"60 mm\"], [\"d\", \"{} mm\", \"100 mm\"], [\"f\", \"0 mm\", \
+             \"100 mm\"]] }}",
+            100.0 + half,
+            100.0 - half
+        );
+        piece(&shape, &format!("allowance = \"5 mm\"\n{keys}\n[seam.dart]\na = \"P:c-p\"\nb = \"P:d-p\""))
+    };
+    // 20 wide: the leg has slope 4, the cut V its tip 5·√1700/10 above the sewn tip and its top at 105.
+    let (_, _, drawn) = dart(10.0, "darts = \"cut\"");
+    let lowest = corners(&drawn).into_iter().filter(|p| (p.x - 100.0).abs() < 0.01).map(|p| p.y).fold(105.0, f64::min);
+    assert!((lowest - (60.0 + 5.0 * 1_700.0_f64.sqrt() / 10.0)).abs() < 0.01, "{lowest}");
+    // Below the sewn edge it is 40 − 20.6 = 19.4 deep.
+    assert!((100.0 - lowest - 19.38).abs() < 0.01, "{lowest}");
+    // 8 wide the lines meet 5·√1616/4 = 50 mm above the tip, above the cut edge: no V is left.
+    let (_, _, drawn) = dart(4.0, "darts = \"cut\"");
+    assert_eq!(extent(&drawn, "S"), (210.0, 110.0));
+    assert!(corners(&drawn).iter().all(|p| p.x < 0.0 || p.x > 200.0), "{:?}", corners(&drawn));
+    // Marked, the mouth is bridged whatever the width.
+    for half in [10.0, 4.0] {
+        let (_, _, drawn) = dart(half, "");
+        assert_eq!(corners(&drawn).len(), 4);
+        assert_eq!(drawn.sew("P", "S").known().expect("a sew line").points.len(), 7);
+    }
+}
+
+/// On an 80 × 120 mm panel with 6 mm.
+#[test]
+fn notches_stand_on_the_normal_and_at_corners_on_edges_run_on() {
+    let panel = "{ shape = \"rectangle\", width = \"80 mm\", height = \"120 mm\" }";
+    let keys = "allowance = \"6 mm\"\nnotches = [\"nw-ne 30 mm\", \"se-ne 25 %\", \"sw\"]\nnotch-depth = \"2 mm\"";
+    let (said, _, drawn) = piece(panel, keys);
+    assert_eq!(said, [""; 0]);
+    let all = marks(&drawn, "S");
+    assert_eq!(all.len(), 4, "{:?}", drawn.astray);
+    near(all[0].sew, -10.0, 60.0);
+    near(all[0].cut, -10.0, 66.0);
+    near(all[0].tip, -10.0, 64.0);
+    near(all[1].sew, 40.0, -30.0);
+    near(all[1].cut, 46.0, -30.0);
+    // At the corner: nw-sw runs on down, se-sw runs on to the left, each to the cut line.
+    near(all[2].cut, -40.0, -66.0);
+    near(all[3].cut, -46.0, -60.0);
+    assert!(all[2].corner && all[3].corner);
+    let (_, _, drawn) = piece(panel, &format!("notch = \"outward\"\n{keys}"));
+    near(marks(&drawn, "S")[0].tip, -10.0, 68.0);
+    let (_, _, drawn) = piece(panel, &keys.replace("notch-depth = \"2 mm\"", "notch = \"none\""));
+    near(marks(&drawn, "S")[0].tip, -10.0, 66.0);
+    let (said, _, _) = piece(panel, "allowance = \"6 mm\"\nnotches = [\"nw-ne 90 mm\"]");
+    assert!(said.iter().any(|one| one.contains("lies outside it")), "{said:?}");
+}
+
+/// At a slanted side the notch is not at the nearest point of the cut line but on the normal: where allowances differ
+/// or the edge is curved both are not the same. On a circle the normal is the radius.
+#[test]
+fn notches_on_a_curve_follow_the_radius() {
+    let disc = "{ shape = \"circle\", diameter = \"100 mm\" }";
+    let (said, _, drawn) = piece(disc, "allowance = \"6 mm\"\nnotches = [\"n-e 50 %\", \"s\"]");
+    assert_eq!(said, [""; 0]);
+    let all = marks(&drawn, "S");
+    let r = 56.0 / 2.0_f64.sqrt();
+    near(all[0].cut, r, r);
+    near(all[1].cut, 0.0, -56.0);
+    assert!(!all[1].corner);
+}
+
+/// A panel of 80 × 120 mm with 6 mm: 92 × 132; at 0.70 its sew line is 56 × 84 and its cut line 68 × 96; at 1.25
+/// 100 × 150 and 112 × 162. The allowance stays, whichever line is drawn.
+#[test]
+fn a_size_scales_the_sew_line_and_keeps_the_allowance() {
+    let sizes = "[style]\nsizes = [\"M\", \"S\", \"L\"]\n[size.S]\nscale = { along = \"0.70\", across = \"0.70\" }\n[size.L]\nscale = { \
+                 along = \"1.25\", across = \"1.25\" }\n[part.p]\nform = \"flat\"\n[cloth.c]\n[piece.P]\npart = \"p\"\nmaterial = \
+                 \"c\"\nallowance = \"6 mm\"\ngrain = \"sw-nw\"\nnotches = [\"nw-ne 20 mm\", \"nw-ne 50 %\"]\noutline = ";
+    for drawn_line in [
+        "{ shape = \"rectangle\", width = \"80 mm\", height = \"120 mm\" }",
+        "{ shape = \"rectangle\", width = \"92 mm\", height = \"132 mm\", is = \"cut line\" }",
+    ] {
+        let (_, _, drawn) = made(&format!("{sizes}{drawn_line}"));
+        for (size, width, height) in [("M", 80.0, 120.0), ("S", 56.0, 84.0), ("L", 100.0, 150.0)] {
+            assert_eq!(extent(&drawn, size), (width + 12.0, height + 12.0), "{size} {drawn_line}");
+            let sew = drawn.sew("P", size).known().expect("a sew line").bbox();
+            assert!((sew.width() - width).abs() < 1e-6 && (sew.height() - height).abs() < 1e-6, "{size}: {sew:?}");
+            // A stated distance stays, a share grows with the edge.
+            let all = marks(&drawn, size);
+            near(all[0].sew, -width / 2.0 + 20.0, height / 2.0);
+            near(all[1].sew, 0.0, height / 2.0);
+        }
+    }
+}
