@@ -1,7 +1,7 @@
 use crate::source::{Span, Spanned};
 use crate::units::Quantity;
 
-use super::{Stated, Value};
+use super::{Chain, Stated, Value};
 
 /// Which line an outline draws; the other is computed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -13,43 +13,65 @@ pub enum Side {
     CutLine,
 }
 
+/// A length of a shape.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Extent {
+    /// As stated.
+    Length(Quantity),
+    /// As long as some edges of other pieces on their sew lines, in every size.
+    Along(Follow),
+}
+
+/// A length that follows edges: `"along LID:n-e-s-w-n + 2 %"`.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Follow {
+    /// The edges.
+    pub chain: Chain,
+    /// What is added: a length, or a percentage of theirs; whether it is taken off instead.
+    pub more: Option<(bool, Quantity)>,
+    /// Where it is written.
+    pub span: Span,
+}
+
 /// Where a shape comes from. Lengths are quantities so that each size can have its own.
 #[derive(Debug, Clone)]
 pub enum ShapeSource {
     /// Points `nw ne se sw`.
     Rectangle {
         /// Across the page.
-        width: Value<Quantity>,
+        width: Value<Extent>,
         /// Up the page.
-        height: Value<Quantity>,
+        height: Value<Extent>,
     },
     /// Points `nw ne se sw` in the middle of the corner arcs.
     RoundedRectangle {
         /// Across the page.
-        width: Value<Quantity>,
+        width: Value<Extent>,
         /// Up the page.
-        height: Value<Quantity>,
+        height: Value<Extent>,
         /// Of each corner.
-        radius: Value<Quantity>,
+        radius: Value<Extent>,
     },
     /// Points `n e s w`.
     Circle {
-        /// Diameter.
-        diameter: Value<Quantity>,
+        /// Diameter, or the way round.
+        extent: Value<Extent>,
+        /// Whether the way round is stated.
+        round: bool,
     },
     /// Points `n e s w`.
     Ellipse {
         /// Across the page.
-        width: Value<Quantity>,
+        width: Value<Extent>,
         /// Up the page.
-        height: Value<Quantity>,
+        height: Value<Extent>,
     },
     /// One of `count` equal strips that close round a ball; points `n e s w`.
     Gore {
         /// How many make the ball.
         count: Stated<u32>,
         /// Of the ball.
-        diameter: Value<Quantity>,
+        diameter: Value<Extent>,
     },
     /// Straight edges between the user's own points: (id, x, y).
     Polygon(Vec<(Spanned<String>, Value<Quantity>, Value<Quantity>)>),
@@ -70,6 +92,8 @@ pub struct PlacedPoint {
     pub edge: (String, String),
     /// A length, or a percentage of the edge.
     pub at: Value<Quantity>,
+    /// Whether the length holds in every size; else it is that of the drawn size and grows with it.
+    pub fixed: bool,
 }
 
 /// One outline as described by its author.

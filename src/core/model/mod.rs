@@ -21,7 +21,7 @@ mod work;
 pub use article::{Article, ArticleKind, Colour, Composition, Role};
 pub use assembly::Assembly;
 pub use chain::{Chain, PathRef, PointRef, RunRef};
-pub use form::{OutlineSource, PlacedPoint, ShapeSource, Side};
+pub use form::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side};
 pub use joint::{Close, Ease, Finish, FinishKind, Joint, JointKind, Layer, SeamSide, StitchUse, TrimLayer};
 pub use measure::PointOfMeasure;
 pub use notch::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notches};

@@ -42,6 +42,8 @@ pub enum Form {
     Open(Box<Form>),
     /// A number of copies or a list of names.
     Copies,
+    /// A length, or the edges it is as long as: `along LID:n-e`.
+    Extent,
     /// A list of `[id, x, y]`.
     Corners,
 }
@@ -215,19 +217,28 @@ fn layers() -> Vec<Key> {
 
 /// Keys of an outline table.
 pub fn outline() -> Vec<Key> {
-    let length = || Form::Quantity(&[Length]);
     vec![
         key("shape", Form::Choice(SHAPES), "A shape that needs no drawing"),
-        varying("width", length(), "Of a rectangle, rounded rectangle or ellipse, across the page"),
-        varying("height", length(), "Of a rectangle, rounded rectangle or ellipse, up the page"),
-        varying("radius", length(), "Corner radius of a rounded rectangle"),
-        varying("diameter", length(), "Of a circle, or of the ball that gores close"),
+        varying(
+            "width",
+            Form::Extent,
+            "Of a rectangle, rounded rectangle or ellipse, across the page: a length, or \"along LID:n-e-s-w-n\" to be as long \
+             as these edges in every size, \"along LID:n-e + 2 %\" to be longer",
+        ),
+        varying("height", Form::Extent, "Of a rectangle, rounded rectangle or ellipse, up the page; like width"),
+        varying("radius", Form::Extent, "Corner radius of a rounded rectangle"),
+        varying("diameter", Form::Extent, "Of a circle, or of the ball that gores close; like width"),
+        varying("circumference", Form::Extent, "Of a circle, instead of its diameter; like width"),
         key("count", Form::Whole, "How many gores make the ball"),
         key("corners", Form::Corners, "Corners of a polygon: [\"id\", \"x\", \"y\"], y up the page"),
         key("svg", Form::Text, "A drawing at true scale"),
         key("is", Form::Choice(&["sew line", "cut line"]), "Which line it draws; the sew line unless said"),
         key("fold", Form::Text, "The edge along which a half outline is unfolded: \"a-b\""),
-        key("points", Form::Open(Box::new(Form::Text)), "Extra points: p = \"nw-ne 40 mm\" or p = \"nw-ne 50 %\""),
+        key(
+            "points",
+            Form::Open(Box::new(Form::Text)),
+            "Extra points: p = \"nw-ne 40 mm\", \"nw-ne 50 %\", or \"nw-ne 40 mm fixed\" to stay there in every size",
+        ),
     ]
 }
 

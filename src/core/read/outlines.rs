@@ -1,4 +1,4 @@
-use crate::model::{OutlineSource, PlacedPoint, ShapeSource, Side, Stated, Value};
+use crate::model::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side, Stated, Value};
 use crate::source::Spanned;
 use crate::units::{Dimension, Quantity};
 
@@ -8,6 +8,9 @@ use super::rules;
 use super::section::Section;
 use super::tree::{Fields, Kind, Node};
 use super::values::BY_FACTORY;
+
+/// Behind the distance of a point: it holds in every size.
+const FIXED: &str = " fixed";
 
 impl Reader {
     /// The outline of a piece: a table, `"by factory"`, or either by size.
@@ -71,7 +74,10 @@ impl Reader {
                 let (width, height, radius) = (need(self, "width"), need(self, "height"), need(self, "radius"));
                 Some(ShapeSource::RoundedRectangle { width: width?, height: height?, radius: radius? })
             }
-            "circle" => Some(ShapeSource::Circle { diameter: need(self, "diameter")? }),
+            "circle" if section.node("circumference").is_some() => {
+                Some(ShapeSource::Circle { extent: need(self, "circumference")?, round: true })
+            }
+            "circle" => Some(ShapeSource::Circle { extent: need(self, "diameter")?, round: false }),
             "ellipse" => {
                 let (width, height) = (need(self, "width"), need(self, "height"));
                 Some(ShapeSource::Ellipse { width: width?, height: height? })
@@ -90,12 +96,36 @@ impl Reader {
     }
 
     /// A length that a shape cannot do without.
-    fn needed(&mut self, section: &Section<'_>, key: &str, shape: &Spanned<String>) -> Option<Value<Quantity>> {
+    fn needed(&mut self, section: &Section<'_>, key: &str, shape: &Spanned<String>) -> Option<Value<Extent>> {
         if section.node(key).is_none() {
             let message = format!("a {} needs `{key}`", shape.value);
             self.findings.push(rules::bad_value(message, shape.span, format!("add {key} = \"200 mm\", or what it is")));
         }
-        self.quantity_by(section, key)
+        let node = section.node(key)?;
+        self.value(key, node, |reader, node| reader.extent(key, node))
+    }
+
+    /// A length, or the edges it follows: `"along LID:n-e-s-w-n"`, `"along LID:n-e + 2 %"`.
+    fn extent(&mut self, key: &str, node: &Node) -> Option<Extent> {
+        let written = match &node.kind {
+            Kind::Text(text) => text.trim().strip_prefix("along "),
+            _ => None,
+        };
+        let Some(written) = written else { return self.plain_length(key, node).map(Extent::Length) };
+        let signed = |sign: &str| written.split_once(sign).map(|(chain, more)| (chain, Some(more)));
+        let (chain, more) = signed(" + ").or_else(|| signed(" - ")).unwrap_or((written, None));
+        let less = written.contains(" - ");
+        let edges = Node { kind: Kind::Text(chain.trim().to_string()), span: node.span };
+        let chain = self.chain_at(key, &edges, None)?;
+        let more = match more.map(|more| Quantity::parse(more, &[Dimension::Length, Dimension::Percent])) {
+            Some(Ok(more)) => Some((less, more)),
+            Some(Err(error)) => {
+                self.findings.push(rules::bad_quantity(key, &error, node.span, None));
+                return None;
+            }
+            None => None,
+        };
+        Some(Extent::Along(Follow { chain, more, span: node.span }))
     }
 
     fn corners(&mut self, section: &Section<'_>, shape: &Spanned<String>) -> Option<ShapeSource> {
@@ -151,9 +181,10 @@ impl Reader {
                 self.findings.push(rules::bad_value(format!("point {id} lies on no edge"), node.span, help));
                 continue;
             };
+            let fixed = texts(node).iter().any(|text| text.trim().ends_with(FIXED));
             let at = self.value("points", node, |reader, node| reader.distance(node));
             if let Some(at) = at {
-                all.push(PlacedPoint { id: Spanned::new(id.clone(), *place), edge, at });
+                all.push(PlacedPoint { id: Spanned::new(id.clone(), *place), edge, at, fixed });
             }
         }
         all
@@ -161,7 +192,8 @@ impl Reader {
 
     fn distance(&mut self, node: &Node) -> Option<Quantity> {
         let text = self.plain_text("points", node)?;
-        let rest = split(&text).map(|(_, rest)| rest);
+        let text = text.trim().trim_end_matches(FIXED);
+        let rest = split(text).map(|(_, rest)| rest);
         let parsed = rest.map(|rest| Quantity::parse(&rest, &[Dimension::Length, Dimension::Percent]));
         match parsed {
             Some(Ok(quantity)) => Some(quantity),

@@ -99,6 +99,10 @@ fn form(form: &Form) -> Value {
             json!({ "type": "integer", "minimum": 1, "maximum": 500 }),
             json!({ "type": "array", "minItems": 1, "items": { "type": "string", "pattern": "^[A-Za-z][A-Za-z0-9_]*( mirrored)?$" } }),
         ]),
+        Form::Extent => any([
+            stated(json!({ "type": "string", "pattern": QUANTITY })),
+            json!({ "type": "string", "pattern": "^along .+" }),
+        ]),
         Form::Corners => json!({ "type": "array", "items": corner() }),
     }
 }

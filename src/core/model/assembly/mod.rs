@@ -8,6 +8,8 @@ mod instance;
 mod lengths;
 mod mirror;
 mod outlines;
+mod partner;
+mod points;
 mod resolve;
 mod run;
 mod shell;

@@ -1,9 +1,14 @@
 use std::collections::BTreeMap;
 
-use crate::geom::{Outline, Place, Point, shape};
-use crate::model::{Model, OutlineSource, Piece, PlacedPoint, ShapeSource, Size, Value, Variant};
+use crate::geom::{Affine, Outline, Point, shape};
+use crate::model::{
+    Extent, Follow, Given, Model, OutlineSource, Piece, PlacedPoint, ShapeSource, Size, Value, Variant,
+};
 use crate::source::Span;
-use crate::units::{Dimension, Quantity};
+use crate::units::Quantity;
+
+use super::partner;
+use super::points::{place, place_fixed};
 
 /// Why a piece has no outline in a size.
 #[derive(Debug, Clone, PartialEq)]
@@ -44,22 +49,25 @@ pub struct Scale {
 }
 
 impl Outlines {
-    /// Makes every outline of a model.
+    /// Makes every outline of a model; those that follow others after these.
     pub fn of(model: &Model) -> Outlines {
         let mut all = Outlines::default();
-        for (id, piece) in &model.pieces {
-            let mut sizes = BTreeMap::new();
-            let mut scales = BTreeMap::new();
+        let (order, circles) = partner::order(model);
+        for id in order {
+            let Some(piece) = model.pieces.get(id) else { continue };
             for size in &model.sizes {
-                let code = &size.entry.id.value;
-                let made = outline(piece, size).map(|(outline, scale)| {
+                let code = size.entry.id.value.clone();
+                let made = match circles.get(id) {
+                    Some((span, message)) => Err(Gap::Defect { span: *span, message: message.clone() }),
+                    None => outline(model, &all, piece, size),
+                };
+                let made = made.map(|(outline, scale)| {
+                    let scales = all.scales.entry(id.to_string()).or_default();
                     scales.extend(scale.map(|scale| (code.clone(), scale)));
                     outline
                 });
-                sizes.insert(code.clone(), made);
+                all.by.entry(id.to_string()).or_default().insert(code, made);
             }
-            all.by.insert(id.clone(), sizes);
-            all.scales.insert(id.clone(), scales);
         }
         all
     }
@@ -93,36 +101,85 @@ impl Outlines {
     }
 }
 
-fn outline(piece: &Piece, size: &Size) -> Result<(Outline, Option<Scale>), Gap> {
+fn outline(model: &Model, made: &Outlines, piece: &Piece, size: &Size) -> Result<(Outline, Option<Scale>), Gap> {
     let value = piece.outline.as_ref().ok_or(Gap::Missing)?;
     let id = size.entry.id.value.as_str();
     let variant = Variant { size: id, colourway: "" };
     let stated = value.of(variant).ok_or(Gap::NoSize)?;
     let source = stated.known().ok_or(match stated.given {
-        crate::model::Given::ByFactory => Gap::ByFactory,
+        Given::ByFactory => Gap::ByFactory,
         _ => Gap::Withheld,
     })?;
-    let defect = |span: Span, message: String| Gap::Defect { span, message };
-    let drawn = draw(source, variant)?;
-    let whole = match &source.fold {
-        Some(fold) => {
-            drawn.unfolded(&fold.value.0, &fold.value.1).map_err(|error| defect(fold.span, error.to_string()))?
-        }
-        None => drawn,
-    };
-    let placed = place(whole, &source.points, variant)?;
+    let fixed = |point: &&PlacedPoint| point.fixed || point.at.by.contains_key(id);
+    let (after, before): (Vec<&PlacedPoint>, Vec<&PlacedPoint>) = source.points.iter().partition(fixed);
+    let mut ruler = Ruler { model, made, source, variant, factors: (1.0, 1.0) };
+    let placed = place(whole(&ruler)?, &before, variant)?;
     let own_size = value.by.contains_key(id) || sized(source, id);
-    match (&size.scale, own_size) {
-        (Some(scale), false) => match scale.known() {
-            Some((along, across)) => {
-                let grain = grain(piece, &placed);
-                let scaled = placed.scaled(*along, *across, grain);
-                let scaled = scaled.map_err(|error| defect(scale.span, error.to_string()))?;
-                Ok((scaled, Some(Scale { along: *along, across: *across, grain })))
-            }
-            None => Err(Gap::Withheld),
-        },
-        _ => Ok((placed, None)),
+    let scale = match &size.scale {
+        Some(scale) if !own_size => Some((scale.known().copied().ok_or(Gap::Withheld)?, scale.span)),
+        _ => None,
+    };
+    let Some(((along, across), span)) = scale else {
+        return Ok((place_fixed(placed, &after, &before, variant)?, None));
+    };
+    let grain = grain(piece, &placed);
+    let mut drawn = placed;
+    if lengths(&source.shape).iter().any(|length| followed(length, variant).is_some()) {
+        // A length that follows is that of this size already: it is drawn shorter by what it will be scaled.
+        let map = Affine::scaling(along, across, grain);
+        let grown = |way: Point| (map.apply(way) - map.apply(Point::default())).norm();
+        ruler.factors = (grown(Point::new(1.0, 0.0)), grown(Point::new(0.0, 1.0)));
+        drawn = place(whole(&ruler)?, &before, variant)?;
+    }
+    let scaled = drawn.scaled(along, across, grain);
+    let scaled = scaled.map_err(|error| Gap::Defect { span, message: error.to_string() })?;
+    Ok((place_fixed(scaled, &after, &before, variant)?, Some(Scale { along, across, grain })))
+}
+
+/// The drawn outline, unfolded.
+fn whole(ruler: &Ruler<'_>) -> Result<Outline, Gap> {
+    let drawn = draw(ruler)?;
+    let Some(fold) = &ruler.source.fold else { return Ok(drawn) };
+    let unfolded = drawn.unfolded(&fold.value.0, &fold.value.1);
+    unfolded.map_err(|error| Gap::Defect { span: fold.span, message: error.to_string() })
+}
+
+/// What turns a stated length into millimetres.
+struct Ruler<'a> {
+    model: &'a Model,
+    made: &'a Outlines,
+    source: &'a OutlineSource,
+    variant: Variant<'a>,
+    /// What widths and heights will be multiplied by when the outline is scaled for its size.
+    factors: (f64, f64),
+}
+
+impl Ruler<'_> {
+    fn mm(&self, extent: &Value<Extent>) -> Result<f64, Gap> {
+        match known(extent, self.variant)? {
+            Extent::Length(quantity) => Ok(quantity.si_f64() * 1000.0),
+            Extent::Along(follow) => partner::length(self.model, self.made, self.source, follow, self.variant.size),
+        }
+    }
+
+    fn width(&self, extent: &Value<Extent>) -> Result<f64, Gap> {
+        Ok(self.mm(extent)? / self.followed(extent, self.factors.0))
+    }
+
+    fn height(&self, extent: &Value<Extent>) -> Result<f64, Gap> {
+        Ok(self.mm(extent)? / self.followed(extent, self.factors.1))
+    }
+
+    fn followed(&self, extent: &Value<Extent>, factor: f64) -> f64 {
+        if followed(extent, self.variant).is_some() { factor } else { 1.0 }
+    }
+}
+
+/// The edges a length follows in a size.
+fn followed<'a>(extent: &'a Value<Extent>, variant: Variant<'_>) -> Option<&'a Follow> {
+    match extent.known(variant) {
+        Some(Extent::Along(follow)) => Some(follow),
+        _ => None,
     }
 }
 
@@ -133,32 +190,45 @@ fn grain(piece: &Piece, outline: &Outline) -> Point {
     ends.map_or(Point { x: 0.0, y: 1.0 }, |(a, b)| Point { x: b.x - a.x, y: b.y - a.y })
 }
 
-/// Whether a length of the shape is given for this very size, so that the size is not scaled as well.
+/// Whether a length of the shape is given for this very size, so that the size is not scaled as well; or the shape is
+/// round and follows, so that scaling it would make it follow no more.
 fn sized(source: &OutlineSource, size: &str) -> bool {
-    lengths(&source.shape).iter().any(|value| value.by.contains_key(size))
-}
-
-fn lengths(shape: &ShapeSource) -> Vec<&Value<Quantity>> {
-    match shape {
-        ShapeSource::Rectangle { width, height } | ShapeSource::Ellipse { width, height } => vec![width, height],
-        ShapeSource::RoundedRectangle { width, height, radius } => vec![width, height, radius],
-        ShapeSource::Circle { diameter } | ShapeSource::Gore { diameter, .. } => vec![diameter],
-        ShapeSource::Polygon(points) => points.iter().flat_map(|(_, x, y)| [x, y]).collect(),
-        ShapeSource::Svg(_) | ShapeSource::ByFactory | ShapeSource::Withheld(_) => Vec::new(),
+    let variant = Variant { size, colourway: "" };
+    let own = lengths(&source.shape).iter().any(|value| value.by.contains_key(size));
+    let corner = |(_, x, y): &(_, Value<Quantity>, Value<Quantity>)| x.by.contains_key(size) || y.by.contains_key(size);
+    own || match &source.shape {
+        ShapeSource::Polygon(points) => points.iter().any(corner),
+        ShapeSource::Circle { extent: length, .. } | ShapeSource::Gore { diameter: length, .. } => {
+            followed(length, variant).is_some()
+        }
+        _ => false,
     }
 }
 
-fn draw(source: &OutlineSource, variant: Variant<'_>) -> Result<Outline, Gap> {
-    let mm = |value: &Value<Quantity>| millimetres(value, variant);
+/// The lengths of a shape that may follow others.
+pub(super) fn lengths(shape: &ShapeSource) -> Vec<&Value<Extent>> {
+    match shape {
+        ShapeSource::Rectangle { width, height } | ShapeSource::Ellipse { width, height } => vec![width, height],
+        ShapeSource::RoundedRectangle { width, height, radius } => vec![width, height, radius],
+        ShapeSource::Circle { extent, .. } => vec![extent],
+        ShapeSource::Gore { diameter, .. } => vec![diameter],
+        _ => Vec::new(),
+    }
+}
+
+fn draw(ruler: &Ruler<'_>) -> Result<Outline, Gap> {
+    let source = ruler.source;
     let made = match &source.shape {
-        ShapeSource::Rectangle { width, height } => shape::rectangle(mm(width)?, mm(height)?),
+        ShapeSource::Rectangle { width, height } => shape::rectangle(ruler.width(width)?, ruler.height(height)?),
         ShapeSource::RoundedRectangle { width, height, radius } => {
-            shape::rounded_rectangle(mm(width)?, mm(height)?, mm(radius)?)
+            shape::rounded_rectangle(ruler.width(width)?, ruler.height(height)?, ruler.mm(radius)?)
         }
-        ShapeSource::Circle { diameter } => shape::circle(mm(diameter)?),
-        ShapeSource::Ellipse { width, height } => shape::ellipse(mm(width)?, mm(height)?),
-        ShapeSource::Gore { count, diameter } => shape::gore(*count.known().ok_or(Gap::Withheld)?, mm(diameter)?),
+        ShapeSource::Circle { extent, round: false } => shape::circle(ruler.mm(extent)?),
+        ShapeSource::Circle { extent, round: true } => shape::circle(ruler.mm(extent)? / std::f64::consts::PI),
+        ShapeSource::Ellipse { width, height } => shape::ellipse(ruler.width(width)?, ruler.height(height)?),
+        ShapeSource::Gore { count, diameter } => shape::gore(*count.known().ok_or(Gap::Withheld)?, ruler.mm(diameter)?),
         ShapeSource::Polygon(points) => {
+            let mm = |value: &Value<Quantity>| known(value, ruler.variant).map(|length| length.si_f64() * 1000.0);
             let mut corners = Vec::new();
             for (id, x, y) in points {
                 corners.push((id.value.clone(), Point { x: mm(x)?, y: mm(y)? }));
@@ -175,60 +245,11 @@ fn draw(source: &OutlineSource, variant: Variant<'_>) -> Result<Outline, Gap> {
     made.map_err(|error| Gap::Defect { span: source.span, message: error.to_string() })
 }
 
-fn millimetres(value: &Value<Quantity>, variant: Variant<'_>) -> Result<f64, Gap> {
+fn known<'a, T>(value: &'a Value<T>, variant: Variant<'_>) -> Result<&'a T, Gap> {
     let stated = value.of(variant).ok_or(Gap::NoSize)?;
     match &stated.given {
-        crate::model::Given::Known(quantity) => Ok(quantity.si_f64() * 1000.0),
-        crate::model::Given::ByFactory => Err(Gap::ByFactory),
-        crate::model::Given::Withheld(_) => Err(Gap::Withheld),
+        Given::Known(known) => Ok(known),
+        Given::ByFactory => Err(Gap::ByFactory),
+        Given::Withheld(_) => Err(Gap::Withheld),
     }
-}
-
-/// Places the extra points. Each edge is measured as drawn, however many points lie on it and in whatever order they
-/// are written; an edge that ends in an extra point waits until that one is placed.
-fn place(drawn: Outline, points: &[PlacedPoint], variant: Variant<'_>) -> Result<Outline, Gap> {
-    let mut outline = drawn;
-    let mut rest: Vec<&PlacedPoint> = points.iter().collect();
-    while let Some(first) = rest.first() {
-        let there =
-            |point: &&PlacedPoint| outline.point(&point.edge.0).is_some() && outline.point(&point.edge.1).is_some();
-        let edge = rest.iter().find(|point| there(point)).unwrap_or(first).edge.clone();
-        let (along, later) = rest.into_iter().partition(|point| same_edge(&point.edge, &edge));
-        outline = place_along(outline, &edge, along, variant)?;
-        rest = later;
-    }
-    Ok(outline)
-}
-
-fn same_edge(one: &(String, String), other: &(String, String)) -> bool {
-    one == other || (one.0 == other.1 && one.1 == other.0)
-}
-
-/// Places the points of one edge, the farthest from its first end first, so that its first end stays a neighbour.
-fn place_along(
-    mut outline: Outline,
-    edge: &(String, String),
-    points: Vec<&PlacedPoint>,
-    variant: Variant<'_>,
-) -> Result<Outline, Gap> {
-    let length = outline.run_between(&edge.0, &edge.1).map(|run| outline.length_of(run.index)).ok();
-    let mut placed = Vec::new();
-    for point in points {
-        let quantity = point.at.of(variant).ok_or(Gap::NoSize)?.known().ok_or(Gap::Withheld)?;
-        let asked = match quantity.dimension() {
-            Dimension::Percent => quantity.si_f64() * length.unwrap_or(0.0),
-            _ => quantity.si_f64() * 1000.0,
-        };
-        let from_first = if point.edge == *edge { asked } else { length.unwrap_or(0.0) - asked };
-        placed.push((from_first, point));
-    }
-    placed.sort_by(|a, b| b.0.total_cmp(&a.0));
-    let mut to = edge.1.as_str();
-    for (at, point) in placed {
-        outline = outline
-            .with_point(&point.id.value, &edge.0, to, Place::Distance(at))
-            .map_err(|error| Gap::Defect { span: point.id.span, message: error.to_string() })?;
-        to = &point.id.value;
-    }
-    Ok(outline)
 }

@@ -1,0 +1,134 @@
+//! Shapes that are as long as edges of others: in which order they are made, and how long that is.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::geom::Outline;
+use crate::model::{Extent, Follow, Model, OutlineSource, PathRef, Piece, PointRef, RunRef, Side, Value, Variant};
+use crate::source::Span;
+use crate::units::{Dimension, Quantity};
+
+use super::Outlines;
+use super::outlines::{Gap, lengths};
+
+/// Pieces in an order in which each stands behind those it follows; and those that follow themselves in a circle, which
+/// cannot be made, with the reason.
+pub(super) fn order(model: &Model) -> (Vec<&str>, BTreeMap<&str, (Span, String)>) {
+    let mut order: Vec<&str> = Vec::new();
+    let mut done: BTreeSet<&str> = BTreeSet::new();
+    let mut rest: Vec<(&str, Vec<&Follow>)> =
+        model.pieces.iter().map(|(id, piece)| (id.as_str(), follows(piece))).collect();
+    let mut circles = BTreeMap::new();
+    while !rest.is_empty() {
+        let waits = |(_, follows): &(&str, Vec<&Follow>), done: &BTreeSet<&str>| {
+            follows.iter().flat_map(|one| partners(one)).any(|id| model.pieces.contains_key(id) && !done.contains(id))
+        };
+        let (waiting, ready): (Vec<_>, Vec<_>) = rest.into_iter().partition(|one| waits(one, &done));
+        if ready.is_empty() {
+            for (id, follows) in &waiting {
+                circles.extend(circle(id, follows, &waiting).map(|why| (*id, why)));
+            }
+            // What follows a circle is made after it, and finds that it has no outline.
+            let (inside, behind): (Vec<_>, Vec<_>) = waiting.into_iter().partition(|(id, _)| circles.contains_key(id));
+            done.extend(inside.iter().map(|(id, _)| *id));
+            order.extend(inside.iter().map(|(id, _)| *id));
+            rest = behind;
+            continue;
+        }
+        done.extend(ready.iter().map(|(id, _)| *id));
+        order.extend(ready.iter().map(|(id, _)| *id));
+        rest = waiting;
+    }
+    (order, circles)
+}
+
+/// Every edge a piece follows, in any size.
+fn follows(piece: &Piece) -> Vec<&Follow> {
+    let sources = piece.outline.iter().flat_map(Value::all).filter_map(|stated| stated.known());
+    let extents = sources.flat_map(|source| lengths(&source.shape)).flat_map(Value::all);
+    let follow = |extent: &'_ Extent| matches!(extent, Extent::Along(_));
+    let known = extents.filter_map(|stated| stated.known()).filter(|extent| follow(extent));
+    known.filter_map(|extent| if let Extent::Along(follow) = extent { Some(follow) } else { None }).collect()
+}
+
+fn partners(follow: &Follow) -> impl Iterator<Item = &str> {
+    follow.chain.runs.iter().map(|run| run.piece.as_str())
+}
+
+/// Whether a piece reaches itself by following, and by which way.
+fn circle(id: &str, own: &[&Follow], waiting: &[(&str, Vec<&Follow>)]) -> Option<(Span, String)> {
+    let next = |from: &str| waiting.iter().find(|(one, _)| *one == from).map(|(_, follows)| follows.as_slice());
+    let mut open: Vec<Vec<&str>> = vec![vec![id]];
+    let mut seen: BTreeSet<&str> = BTreeSet::new();
+    while let Some(way) = open.pop() {
+        for partner in next(way.last()?).into_iter().flatten().flat_map(|follow| partners(follow)) {
+            if partner == id {
+                let way: Vec<&str> = way.iter().copied().chain([id]).collect();
+                let message = format!("lengths follow each other in a circle: {}", way.join(" follows "));
+                return own.first().map(|follow| (follow.span, message));
+            }
+            if seen.insert(partner) {
+                open.push(way.iter().copied().chain([partner]).collect());
+            }
+        }
+    }
+    None
+}
+
+/// The length of the edges a shape follows, on their sew lines in a size, with what is added; mm.
+pub(super) fn length(
+    model: &Model,
+    made: &Outlines,
+    own: &OutlineSource,
+    follow: &Follow,
+    size: &str,
+) -> Result<f64, Gap> {
+    let defect = |message: String| Gap::Defect { span: follow.span, message };
+    if own.side == Side::CutLine {
+        return Err(defect("only a sew line can follow an edge: write is = \"sew line\"".to_string()));
+    }
+    let mut whole = 0.0;
+    for run in &follow.chain.runs {
+        let piece = model.pieces.get(&run.piece).ok_or_else(|| defect(format!("there is no piece {}", run.piece)))?;
+        let variant = Variant { size, colourway: "" };
+        let source = piece.outline.as_ref().and_then(|value| value.known(variant));
+        if source.is_some_and(|source| source.side == Side::CutLine) {
+            let message =
+                format!("the cut line of {} is drawn: an edge of its sew line is needed to follow", run.piece);
+            return Err(defect(message));
+        }
+        let outline = made.get(&run.piece, size).map_err(|gap| match gap {
+            Gap::Defect { .. } | Gap::Missing => defect(format!("{} has no outline that can be followed", run.piece)),
+            other => other.clone(),
+        })?;
+        whole += row(outline, run).map_err(defect)?;
+    }
+    match &follow.more {
+        None => Ok(whole),
+        Some((less, more)) => Ok(added(whole, *less, more)),
+    }
+}
+
+fn added(whole: f64, less: bool, more: &Quantity) -> f64 {
+    let amount = match more.dimension() {
+        Dimension::Percent => whole * more.si_f64(),
+        _ => more.si_f64() * 1000.0,
+    };
+    if less { whole - amount } else { whole + amount }
+}
+
+/// Length of a row of runs of an outline, mm.
+fn row(outline: &Outline, run: &RunRef) -> Result<f64, String> {
+    let PathRef::Points(points) = &run.path else { return Err("a line inside a piece cannot be followed".to_string()) };
+    let name = |point: &PointRef| {
+        let id = if point.image { outline.axis_images.get(&point.id) } else { Some(&point.id) };
+        id.cloned().ok_or_else(|| format!("{} has no point {}", run.piece, point.text()))
+    };
+    let names = points.iter().map(name).collect::<Result<Vec<String>, String>>()?;
+    let mut whole = 0.0;
+    for pair in names.windows(2) {
+        let [a, b] = pair else { continue };
+        let found = outline.run_between(a, b).map_err(|error| format!("{}: {error}", run.piece))?;
+        whole += outline.length_of(found.index);
+    }
+    Ok(whole)
+}

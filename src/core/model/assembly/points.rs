@@ -1,0 +1,124 @@
+//! Points placed along the edges of a shape.
+
+use crate::geom::{Outline, Place};
+use crate::model::{PlacedPoint, Variant};
+use crate::units::Dimension;
+
+use super::outlines::Gap;
+
+/// Places the extra points. Each edge is measured as drawn, however many points lie on it and in whatever order they
+/// are written; an edge that ends in an extra point waits until that one is placed.
+pub(super) fn place(drawn: Outline, points: &[&PlacedPoint], variant: Variant<'_>) -> Result<Outline, Gap> {
+    let mut outline = drawn;
+    let mut rest: Vec<&PlacedPoint> = points.to_vec();
+    while let Some(first) = rest.first() {
+        let there =
+            |point: &&PlacedPoint| outline.point(&point.edge.0).is_some() && outline.point(&point.edge.1).is_some();
+        let edge = rest.iter().find(|point| there(point)).unwrap_or(first).edge.clone();
+        let (along, later) = rest.into_iter().partition(|point| same_edge(&point.edge, &edge));
+        outline = place_along(outline, &edge, along, variant)?;
+        rest = later;
+    }
+    Ok(outline)
+}
+
+fn same_edge(one: &(String, String), other: &(String, String)) -> bool {
+    one == other || (one.0 == other.1 && one.1 == other.0)
+}
+
+/// Places the points of one edge, the farthest from its first end first, so that its first end stays a neighbour.
+fn place_along(
+    mut outline: Outline,
+    edge: &(String, String),
+    points: Vec<&PlacedPoint>,
+    variant: Variant<'_>,
+) -> Result<Outline, Gap> {
+    let length = outline.run_between(&edge.0, &edge.1).map(|run| outline.length_of(run.index)).ok();
+    let mut placed = Vec::new();
+    for point in points {
+        let quantity = point.at.of(variant).ok_or(Gap::NoSize)?.known().ok_or(Gap::Withheld)?;
+        let asked = match quantity.dimension() {
+            Dimension::Percent => quantity.si_f64() * length.unwrap_or(0.0),
+            _ => quantity.si_f64() * 1000.0,
+        };
+        let from_first = if point.edge == *edge { asked } else { length.unwrap_or(0.0) - asked };
+        placed.push((from_first, point));
+    }
+    placed.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let mut to = edge.1.as_str();
+    for (at, point) in placed {
+        outline = outline
+            .with_point(&point.id.value, &edge.0, to, Place::Distance(at))
+            .map_err(|error| Gap::Defect { span: point.id.span, message: error.to_string() })?;
+        to = &point.id.value;
+    }
+    Ok(outline)
+}
+
+/// Places the points whose distance holds in this size, on the outline of the size. Points placed before may lie on
+/// their edges: an edge is still measured from end to end.
+pub(super) fn place_fixed(
+    sized: Outline,
+    points: &[&PlacedPoint],
+    others: &[&PlacedPoint],
+    variant: Variant<'_>,
+) -> Result<Outline, Gap> {
+    let mut outline = sized;
+    let mut passed: Vec<&str> = others.iter().map(|point| point.id.value.as_str()).collect();
+    for point in points {
+        let quantity = point.at.of(variant).ok_or(Gap::NoSize)?.known().ok_or(Gap::Withheld)?;
+        let runs = row(&outline, &point.edge, &passed);
+        let whole: f64 = runs.iter().map(|(run, ..)| outline.length_of(*run)).sum();
+        let asked = match quantity.dimension() {
+            Dimension::Percent => quantity.si_f64() * whole,
+            _ => quantity.si_f64() * 1000.0,
+        };
+        let defect = |message: String| Gap::Defect { span: point.id.span, message };
+        let (from, to, rest) = within(&outline, &runs, asked).ok_or_else(|| {
+            let (a, b) = &point.edge;
+            defect(format!("`{}` lies {asked:.1} mm along {a}-{b}, which is {whole:.1} mm long", point.id.value))
+        })?;
+        outline = outline
+            .with_point(&point.id.value, &from, &to, Place::Distance(rest))
+            .map_err(|error| defect(error.to_string()))?;
+        passed.push(&point.id.value);
+    }
+    Ok(outline)
+}
+
+/// The runs from one end of an edge to the other, through points placed before: index, first and last point.
+fn row(outline: &Outline, edge: &(String, String), passed: &[&str]) -> Vec<(usize, String, String)> {
+    let count = outline.points.len();
+    let Some(start) = outline.points.iter().position(|point| point.id == edge.0) else { return Vec::new() };
+    let walk = |forward: bool| {
+        let mut runs = Vec::new();
+        let mut at = start;
+        for _ in 0..count {
+            let next = if forward { (at + 1) % count } else { (at + count - 1) % count };
+            let (from, to) = (outline.points.get(at)?, outline.points.get(next)?);
+            runs.push((if forward { at } else { next }, from.id.clone(), to.id.clone()));
+            if to.id == edge.1 {
+                return Some(runs);
+            }
+            if !passed.contains(&to.id.as_str()) {
+                return None;
+            }
+            at = next;
+        }
+        None
+    };
+    walk(true).or_else(|| walk(false)).unwrap_or_default()
+}
+
+/// The run that a distance along a row falls into, and what is left of the distance there.
+fn within(outline: &Outline, runs: &[(usize, String, String)], asked: f64) -> Option<(String, String, f64)> {
+    let mut rest = asked;
+    for (run, from, to) in runs {
+        let length = outline.length_of(*run);
+        if rest <= length {
+            return (rest >= 0.0).then(|| (from.clone(), to.clone(), rest));
+        }
+        rest -= length;
+    }
+    None
+}
