@@ -187,10 +187,12 @@ fn run(figures: &Figures, piece: &str, size: &str, from: &str, to: &str) -> f64 
 fn a_length_follows_edges_in_every_size() {
     let (said, figures, _) = made(&lid("width = \"along LID:n-e-s-w-n\", height = \"50 mm\"", ""));
     assert!(said.iter().all(|one| one.starts_with("scaled-draft")), "{said:?}");
-    let round = |size: &str| ["n-e", "e-s", "s-w", "w-n"].map(|run_| {
-        let (from, to) = run_.split_once('-').expect("a run");
-        run(&figures, "LID", size, from, to)
-    });
+    let round = |size: &str| {
+        ["n-e", "e-s", "s-w", "w-n"].map(|run_| {
+            let (from, to) = run_.split_once('-').expect("a run");
+            run(&figures, "LID", size, from, to)
+        })
+    };
     for (size, high) in [("M", 50.0), ("L", 70.0)] {
         let wanted: f64 = round(size).iter().sum();
         assert!((run(&figures, "STRIP", size, "nw", "ne") - wanted).abs() < 1e-5, "{size}");
@@ -254,4 +256,20 @@ fn points_keep_their_place_or_their_distance() {
         assert!((run(&figures, "STRIP", size, "s", "ne") - (right - 250.0)).abs() < 1e-6, "{size}");
         assert!((run(&figures, "STRIP", size, "sw", "r") - 30.0).abs() < 1e-6, "{size}");
     }
+}
+
+/// A panel is its own mirror image; with a notch off its middle it is not, so that copies turned over count apart.
+#[test]
+fn notches_make_a_left_and_a_right() {
+    let counted = |notches: &str| {
+        let panel = "{ shape = \"rectangle\", width = \"80 mm\", height = \"120 mm\" }";
+        let keys =
+            format!("copies = [\"l\", \"r mirrored\"]\nallowance = \"6 mm\"\ngrain = \"sw-nw\"\nnotches = {notches}");
+        let (_, figures, _) = piece(panel, &keys);
+        *figures.counts.cuts[0].own_image.known().expect("known")
+    };
+    assert!(counted("[]"));
+    assert!(counted("[\"nw-ne 50 %\", \"sw\", \"se\"]"));
+    assert!(counted("[\"nw-ne 20 mm\", \"ne-nw 20 mm\"]"));
+    assert!(!counted("[\"nw-ne 20 mm\"]"));
 }

@@ -1,6 +1,7 @@
 //! Plane geometry against closed forms.
 
 mod corner;
+mod fit;
 mod offset;
 mod outline;
 mod table;

@@ -176,8 +176,16 @@ fn own_image(ground: &Ground<'_>, id: &str, piece: &Piece) -> Figure<bool> {
     /// Accuracy at which a drawn shape counts as symmetric, mm.
     const SAME: f64 = 0.05;
     let Some(first) = ground.model.sizes.first() else { return Figure::Known(false) };
+    let lines = ground.drawn.get(id, &first.entry.id.value);
     let outline = ground.drawn.sew(id, &first.entry.id.value);
     outline.map(|outline| {
+        // Notches are marks as good as any: their images must be notches.
+        let mut outline = outline.clone();
+        let marks = lines.and_then(|lines| lines.notches.known()).into_iter().flatten();
+        outline.lines.extend(marks.map(|mark| crate::geom::InternalLine {
+            id: "notch".to_string(),
+            path: crate::geom::Path::polyline([mark.sew, mark.cut]),
+        }));
         let ends = |ends: &Option<crate::source::Spanned<(String, String)>>| {
             let (a, b) = &ends.as_ref()?.value;
             Some((outline.point(a)?, outline.point(b)?))

@@ -7,6 +7,7 @@
 pub mod affine;
 pub mod cross;
 pub mod error;
+pub mod fit;
 pub mod flatten;
 pub mod fold;
 pub mod grid;

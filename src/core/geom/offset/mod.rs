@@ -20,6 +20,8 @@ use super::grid::Polygon;
 use super::outline::Outline;
 use std::fmt;
 
+/// How near curves pass the corners of a contour, which lie within 0.005 mm of the offset curve, in mm.
+const FIT: f64 = 0.004;
 /// Largest allowance, in mm.
 pub const WIDEST: f64 = 1_000.0;
 
@@ -40,6 +42,13 @@ impl CutLine {
     /// Length of all contours in mm: the path of a knife.
     pub fn perimeter(&self) -> f64 {
         self.contours.iter().map(Polygon::perimeter).sum()
+    }
+
+    /// The contours as closed paths of lines and curves within 0.01 mm of the offset curve: for drawings and plots, whose
+    /// files they keep small. What is measured or packed is measured on the contours themselves.
+    pub fn curves(&self) -> Vec<super::path::Path> {
+        let ring = |contour: &Polygon| super::fit::fitted(&contour.to_points(), FIT);
+        self.contours.iter().map(ring).collect()
     }
 
     /// The one contour, if there is just one.
