@@ -273,3 +273,39 @@ fn notches_make_a_left_and_a_right() {
     assert!(counted("[\"nw-ne 20 mm\", \"ne-nw 20 mm\"]"));
     assert!(!counted("[\"nw-ne 20 mm\"]"));
 }
+
+/// A body of 120 × 100 mm with an arm at its side, on cloth of 10 mm pile: three piles are 30 mm across the sew line.
+#[test]
+fn limbs_are_judged_by_the_circle_that_fits() {
+    let found = |width: f64, long: f64| {
+        let (low, high) = (50.0 - width / 2.0, 50.0 + width / 2.0);
+        let far = 120.0 + long;
+        let corners = [
+            ("a", 0.0, 0.0),
+            ("b", 120.0, 0.0),
+            ("c", 120.0, low),
+            ("d", far, low),
+            ("e", far, high),
+            ("f", 120.0, high),
+            ("g", 120.0, 100.0),
+            ("h", 0.0, 100.0),
+        ];
+        let list: Vec<String> =
+            corners.iter().map(|(id, x, y)| format!("[\"{id}\", \"{x} mm\", \"{y} mm\"]")).collect();
+        let (said, ..) = made(&format!(
+            "[style]\nsizes = [\"S\"]\n[part.p]\nform = \"filled\"\n[cloth.c]\npile = \"10 mm\"\n[piece.P]\npart = \"p\"\nmaterial \
+             = \"c\"\npile = \"h-a\"\nallowance = \"5 mm\"\noutline = {{ shape = \"polygon\", corners = [{}] }}",
+            list.join(", ")
+        ));
+        said.into_iter().filter(|one| one.starts_with("thin-limb")).collect::<Vec<_>>()
+    };
+    let said = found(29.0, 80.0);
+    assert_eq!(said.len(), 1, "{said:?}");
+    assert!(
+        said[0].contains("cut less than 40.0 mm wide") && (said[0].contains("near d") || said[0].contains("near e")),
+        "{said:?}"
+    );
+    assert_eq!(found(31.0, 80.0), [""; 0]);
+    // A stub no longer than it is wide is turned with the body.
+    assert_eq!(found(29.0, 25.0), [""; 0]);
+}

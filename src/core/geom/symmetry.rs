@@ -161,7 +161,15 @@ fn bisector(a: Point, b: Point) -> Affine {
 /// Whether every corner of the mirrored polygon lies on the polygon. Mirroring is its own
 /// inverse, so one direction is enough.
 fn folds_on_itself(corners: &[Point], axis: &Affine, tolerance: f64) -> bool {
-    let next = || corners.iter().cycle().skip(1);
-    let on = |point: Point| corners.iter().zip(next()).any(|(a, b)| point.distance_to_edge(*a, *b) <= tolerance);
-    corners.iter().all(|corner| on(axis.apply(*corner)))
+    let count = corners.len();
+    let edge = |at: usize| corners.get(at % count).zip(corners.get((at + 1) % count));
+    // The image runs the other way round: the next corner is looked for from the edge behind the last one on.
+    let mut last = 0;
+    corners.iter().all(|corner| {
+        let image = axis.apply(*corner);
+        let on = |at: &usize| edge(*at).is_some_and(|(a, b)| image.distance_to_edge(*a, *b) <= tolerance);
+        let found = (0..count).map(|step| (last + count + 1 - step) % count).find(on);
+        last = found.unwrap_or(last);
+        found.is_some()
+    })
 }

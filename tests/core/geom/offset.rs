@@ -126,7 +126,10 @@ pub fn ell() -> Outline {
 
 #[test]
 fn every_run_keeps_its_allowance() {
-    for corner in [MITRE, Corner::Round, Corner::Square] {
+    for corner in [Corner::FoldBack(geom::Worked::Before), Corner::FoldBack(geom::Worked::After)] {
+        keeps_allowances(&ell(), &[5.0, 10.0, 0.0, 7.0, 12.0, 3.0], corner);
+    }
+    for corner in [MITRE, Corner::Round, Corner::Square, Corner::Step(geom::Worked::Wider)] {
         keeps_allowances(&ell(), &[5.0, 10.0, 0.0, 7.0, 12.0, 3.0], corner);
         keeps_allowances(&shape::circle(200.0).expect("a circle"), &[5.0, 10.0, 0.0, 12.0], corner);
         keeps_allowances(&shape::gore(6, 300.0).expect("a gore"), &[5.0, 10.0, 5.0, 8.0], corner);

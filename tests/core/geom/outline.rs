@@ -330,6 +330,9 @@ proptest! {
         let widths: Vec<f64> = widths.iter().take(outline.points.len()).map(|w| f64::from(*w) * 3.0).collect();
         let mitre = geom::Corner::Mitre { limit: 4.0 };
         let mut lines = vec![geom::offset::outset(&outline, &widths, mitre).expect("a cut line")];
+        for corner in [geom::Corner::Step(geom::Worked::Wider), geom::Corner::FoldBack(geom::Worked::After)] {
+            lines.extend(geom::offset::outset(&outline, &widths, corner));
+        }
         lines.extend(geom::offset::inset(&outline, &widths, mitre));
         for contour in lines.iter().flat_map(|line| &line.contours) {
             prop_assert!(contour.crossing().is_none(), "{:?}", contour.crossing());

@@ -2,7 +2,7 @@ use crate::compute::edges::sewn_cut;
 use crate::compute::ground::property;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::offset::inset;
-use crate::geom::{Corner, Outline, Point, flatten};
+use crate::geom::{Corner, Outline, Path, Point, flatten};
 use crate::model::{Deed, Form, Piece, Variant};
 
 use super::{Ground, in_size, mm, sewn};
@@ -11,6 +11,8 @@ use super::{Ground, in_size, mm, sewn};
 const PILES: f64 = 3.0;
 /// A limb ends further from the middle of the last circle that fits than this many of its radii; less is a corner.
 const LIMB: f64 = 4.0;
+/// The sew line is followed this closely, mm.
+const CLOSE: f64 = 0.05;
 /// Steps along the sew line, mm.
 const STEP: f64 = 2.0;
 
@@ -84,7 +86,10 @@ fn pile(ground: &Ground<'_>, material: Option<&str>, size: &str) -> Option<f64> 
 
 /// The point nearest to the end of a limb into which no circle of that radius fits; none if there is no such limb.
 fn thin(sew: &Outline, radius: f64) -> Option<String> {
-    let bare = Outline { points: Vec::new(), ..sew.clone() };
+    // Followed closely enough for a rule of thumb: fewer pieces are quicker to offset.
+    let corners = flatten(&sew.path, CLOSE);
+    let ring = Path::polyline(corners.iter().chain(corners.first()).copied());
+    let bare = Outline { path: ring, points: Vec::new(), lines: Vec::new(), ..sew.clone() };
     let wide = inset(&bare, &[radius], Corner::Mitre { limit: 3.0 }).ok();
     let wide: Vec<Vec<Point>> =
         wide.map(|line| line.contours.iter().map(|one| one.to_points()).collect()).unwrap_or_default();
@@ -95,7 +100,8 @@ fn thin(sew: &Outline, radius: f64) -> Option<String> {
         let edges = wide.iter().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
         edges.map(|(a, b)| point.distance_to_edge(*a, *b)).fold(f64::INFINITY, f64::min)
     };
-    let (end, far) = samples(sew).into_iter().map(|point| (point, apart(point))).max_by(|a, b| a.1.total_cmp(&b.1))?;
+    let (end, far) =
+        samples(&corners).into_iter().map(|point| (point, apart(point))).max_by(|a, b| a.1.total_cmp(&b.1))?;
     if far <= LIMB * radius {
         return None;
     }
@@ -104,8 +110,7 @@ fn thin(sew: &Outline, radius: f64) -> Option<String> {
 }
 
 /// Places along the sew line, corners among them.
-fn samples(sew: &Outline) -> Vec<Point> {
-    let corners = flatten(&sew.path, 0.05);
+fn samples(corners: &[Point]) -> Vec<Point> {
     let mut all = Vec::new();
     for (a, b) in corners.iter().zip(corners.iter().cycle().skip(1)) {
         let steps = libm::ceil(a.distance(*b) / STEP).clamp(1.0, 1_000.0) as u32;

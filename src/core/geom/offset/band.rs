@@ -3,7 +3,7 @@
 use super::super::flatten::flatten_indexed;
 use super::super::outline::Outline;
 use super::super::point::Point;
-use super::corner::{Joint, fan, patch};
+use super::corner::{Joint, arc, fan, patch};
 use super::ear::Ear;
 use super::style::{Corner, Corners};
 
@@ -100,15 +100,65 @@ pub(super) fn outline_of(ring: &[Edge]) -> Vec<Point> {
 
 /// Anticlockwise polygons that cover everything within its allowance to the right of each edge.
 pub(super) fn bands(ring: &[Edge]) -> Vec<Vec<Point>> {
-    let mut bands = Vec::with_capacity(ring.len() * 2);
+    let mut bands = Vec::with_capacity(ring.len());
+    let mut row = Row::default();
     let before = ring.iter().cycle().skip(ring.len().saturating_sub(1));
     for ((before, edge), next) in before.zip(ring).zip(ring.iter().cycle().skip(1)) {
-        if edge.width > 0.0 {
-            bands.push(strip(edge, ear(before, edge), ear(edge, next)));
+        let plain = ear(before, edge).is_none() && ear(edge, next).is_none() && edge.width > 0.0;
+        if plain && row.takes(before, edge) {
+            row.extend(before, edge);
+            continue;
         }
         join(before, edge, &mut bands);
+        if plain {
+            bands.extend(std::mem::replace(&mut row, Row::of(edge)).polygon());
+        } else if edge.width > 0.0 {
+            bands.push(strip(edge, ear(before, edge), ear(edge, next)));
+        }
     }
+    bands.extend(row.polygon());
     bands
+}
+
+/// The strips of edges that bend outward smoothly, less than a right angle in all, as one polygon: the same cover as
+/// strip by strip, in far fewer pieces.
+#[derive(Default)]
+struct Row {
+    inner: Vec<Point>,
+    outer: Vec<Point>,
+    first: Point,
+}
+
+impl Row {
+    fn of(edge: &Edge) -> Self {
+        let outer = vec![edge.offset(edge.start), edge.offset(edge.end)];
+        Self { inner: vec![edge.start, edge.end], outer, first: edge.along }
+    }
+
+    fn takes(&self, before: &Edge, edge: &Edge) -> bool {
+        let bend = before.along.cross(edge.along);
+        let on = self.inner.last() == Some(&edge.start);
+        on && before.width == edge.width && bend >= 0.0 && self.first.dot(edge.along) > 0.0 && is_smooth(before, edge)
+    }
+
+    fn extend(&mut self, before: &Edge, edge: &Edge) {
+        let normals = arc(before.along.right(), edge.along.right(), None, edge.width);
+        self.outer.extend(normals.iter().skip(1).map(|normal| edge.start + *normal * edge.width));
+        self.outer.push(edge.offset(edge.end));
+        self.inner.push(edge.end);
+    }
+
+    fn polygon(mut self) -> Option<Vec<Point>> {
+        self.outer.extend(self.inner.into_iter().rev());
+        (!self.outer.is_empty()).then_some(self.outer)
+    }
+}
+
+/// Whether two edges are of one curve, or of two that run on into each other at one allowance.
+fn is_smooth(before: &Edge, edge: &Edge) -> bool {
+    let turn = before.tangents.1.cross(edge.tangents.0);
+    let ahead = before.tangents.1.dot(edge.tangents.0) > 0.0;
+    !edge.starts_segment || (before.width == edge.width && ahead && turn.abs() < SMOOTH)
 }
 
 /// The strip along an edge, cut back where its allowance ends before the corner.
@@ -148,10 +198,7 @@ fn joint(before: &Edge, edge: &Edge) -> Joint {
 /// Fills the gap between the strips of two neighbouring edges.
 fn join(before: &Edge, edge: &Edge, bands: &mut Vec<Vec<Point>>) {
     let at = edge.start;
-    let turn = before.tangents.1.cross(edge.tangents.0);
-    let ahead = before.tangents.1.dot(edge.tangents.0) > 0.0;
-    let same = before.width == edge.width;
-    if !edge.starts_segment || (same && ahead && turn.abs() < SMOOTH) {
+    if is_smooth(before, edge) {
         bands.extend(fan(at, before.along.right(), edge.along.right(), edge.width));
         return;
     }

@@ -151,7 +151,7 @@ pub(super) fn fan(at: Point, from: Point, to: Point, width: f64) -> Vec<Vec<Poin
 
 /// Directions from one to another, turning left, close enough for an arc of that radius. The
 /// halves are found by adding and scaling alone.
-fn arc(from: Point, to: Point, middle: Option<Point>, radius: f64) -> Vec<Point> {
+pub(super) fn arc(from: Point, to: Point, middle: Option<Point>, radius: f64) -> Vec<Point> {
     let mut normals = vec![from];
     match middle {
         Some(middle) => {
