@@ -309,3 +309,26 @@ fn limbs_are_judged_by_the_circle_that_fits() {
     // A stub no longer than it is wide is turned with the body.
     assert_eq!(found(29.0, 25.0), [""; 0]);
 }
+
+/// The cut V of the dart test above, drawn: its sewn V is 20 mm wide and 40 mm deep again, whatever the style of corners.
+#[test]
+fn corners_of_a_drawn_cut_line_are_corners_of_the_sew_line() {
+    let tip = 60.0 + 5.0 * 1_700.0_f64.sqrt() / 10.0;
+    let half = (105.0 - tip) / 4.0;
+    let shape = format!(
+        "{{ shape = \"polygon\", is = \"cut line\", corners = [[\"a\", \"-5 mm\", \"-5 mm\"], [\"b\", \"205 mm\", \"-5 mm\"], [\"e\", \
+         \"205 mm\", \"105 mm\"], [\"c\", \"{:.4} mm\", \"105 mm\"], [\"p\", \"100 mm\", \"{tip:.4} mm\"], [\"d\", \"{:.4} mm\", \"105 \
+         mm\"], [\"f\", \"-5 mm\", \"105 mm\"]] }}",
+        100.0 + half,
+        100.0 - half
+    );
+    let dart = "darts = \"cut\"\n[seam.dart]\na = \"P:c-p\"\nb = \"P:d-p\"";
+    for style in ["mitre", "round"] {
+        let (_, _, drawn) = piece(&shape, &format!("allowance = \"5 mm\"\ncorners = \"{style}\"\n{dart}"));
+        let sew = (*drawn.sew("P", "S").known().expect("a sew line")).clone();
+        let place = |id: &str| sew.point(id).expect("a point");
+        assert!(place("p").distance(Point::new(100.0, 60.0)) < 0.01, "{:?}", place("p"));
+        assert!(place("c").distance(Point::new(110.0, 100.0)) < 0.01, "{:?}", place("c"));
+        assert!(place("d").distance(Point::new(90.0, 100.0)) < 0.01, "{:?}", place("d"));
+    }
+}

@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::geom::offset::{TIP, inset, outset, sew_line};
+use crate::geom::offset::{INNER, TIP, inset, outset, sew_line};
 use crate::geom::{Corner, CutLine, OffsetError, Outline, Path, Point, length, measure};
 use crate::model::assembly::{Gap, Scale};
 use crate::model::{Assembly, Cut, Model, Piece, Side, Variant};
@@ -260,7 +260,7 @@ impl<'a> Maker<'a> {
     }
 
     fn sewn(&self, cut_line: &Outline, widths: &[f64]) -> Result<Outline, Failed> {
-        let line = |outline: &Outline| sew_line(outline, widths, corners(self.piece, outline)).map_err(Failed::from);
+        let line = |outline: &Outline| sew_line(outline, widths, INNER).map_err(Failed::from);
         let Some(Scale { along, across, grain }) = self.scale else { return line(cut_line) };
         let drawn = cut_line.scaled(1.0 / along, 1.0 / across, grain).map_err(Failed::because)?;
         line(&drawn)?.scaled(along, across, grain).map_err(Failed::because)

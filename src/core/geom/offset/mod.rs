@@ -13,7 +13,7 @@ mod sew;
 mod style;
 
 pub use sew::sew_line;
-pub use style::{Corner, Corners, TIP, Worked};
+pub use style::{Corner, Corners, INNER, TIP, Worked};
 
 use super::error::Ends;
 use super::grid::Polygon;

@@ -59,6 +59,10 @@ impl Corner {
     }
 }
 
+/// The sew line inside a drawn cut line: corners are corners on both lines, also at the tip of a dart that is cut out, where
+/// they lie many allowances apart. Only beyond twenty, at angles below 6°, the corner is cut off.
+pub const INNER: Corner = Corner::Mitre { limit: 20.0 };
+
 /// One style for all corners, or one for each named point.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Corners {

@@ -1,17 +1,13 @@
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::geom::offset::sew_line;
-use crate::geom::{Corner, Outline, measure};
+use crate::geom::offset::{INNER, sew_line};
+use crate::geom::{Outline, measure};
 use crate::model::{Cut, FinishKind, Model, Piece, Side, Variant};
 use crate::source::Span;
 use crate::units::Quantity;
 
 use super::resolve::Found;
 use super::{Instance, Outlines, Run, Scale, Sewing};
-
-/// Mitre limit of the corner between two edges of a sew line inside a drawn cut line. Lengths do not depend on it:
-/// only the cut line has corners that stick out.
-const MITRE: f64 = 4.0;
 
 /// Length of every run on the sew line, by piece and size, in mm.
 #[derive(Debug, Clone, Default)]
@@ -104,12 +100,11 @@ impl Drawn<'_> {
 
     /// The sew line inside the drawn cut line. A size is a scaled sew line, so it is found in the drawn size.
     fn sewn(&self, widths: &[f64]) -> Option<Outline> {
-        let corner = Corner::Mitre { limit: MITRE };
         match self.scale {
-            None => sew_line(self.outline, widths, corner).ok(),
+            None => sew_line(self.outline, widths, INNER).ok(),
             Some(Scale { along, across, grain }) => {
                 let drawn = self.outline.scaled(1.0 / along, 1.0 / across, grain).ok()?;
-                sew_line(&drawn, widths, corner).ok()?.scaled(along, across, grain).ok()
+                sew_line(&drawn, widths, INNER).ok()?.scaled(along, across, grain).ok()
             }
         }
     }
