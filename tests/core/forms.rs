@@ -332,3 +332,27 @@ fn corners_of_a_drawn_cut_line_are_corners_of_the_sew_line() {
         assert!(place("d").distance(Point::new(90.0, 100.0)) < 0.01, "{:?}", place("d"));
     }
 }
+
+/// The mouth of a marked dart is notched on the line that bridges it; its legs lie inside the cut line.
+#[test]
+fn marked_darts_are_notched_at_their_mouth() {
+    let shape = "{ shape = \"polygon\", corners = [[\"a\", \"0 mm\", \"0 mm\"], [\"b\", \"200 mm\", \"0 mm\"], [\"e\", \"200 mm\", \"100 mm\"], \
+                 [\"c\", \"110 mm\", \"100 mm\"], [\"p\", \"100 mm\", \"60 mm\"], [\"d\", \"90 mm\", \"100 mm\"], [\"f\", \"0 mm\", \"100 mm\"]] }";
+    let made =
+        |keys: &str| piece(shape, &format!("allowance = \"5 mm\"\n{keys}\n[seam.dart]\na = \"P:c-p\"\nb = \"P:d-p\""));
+    let (said, _, drawn) = made("notches = [\"c\", \"d\", \"e-c 45 mm\"]");
+    assert_eq!(said, [""; 0]);
+    let all = marks(&drawn, "S");
+    for (mark, x) in all.iter().zip([110.0, 90.0, 155.0]) {
+        near(mark.sew, x, 100.0);
+        near(mark.cut, x, 105.0);
+        near(mark.tip, x, 102.0);
+    }
+    let (said, ..) = made("notches = [\"c-p 10 mm\"]");
+    assert!(said.iter().any(|one| one.starts_with("notch-off-edge")), "{said:?}");
+    // Cut out, the leg has a cut line of its own, 5 mm to its left.
+    let (said, _, drawn) = made("notches = [\"c-p 10 mm\"]\ndarts = \"cut\"");
+    assert!(said.len() == 1 && said[0].starts_with("dart-closes"), "{said:?}");
+    let mark = &marks(&drawn, "S")[0];
+    assert!((mark.sew.distance(mark.cut) - 5.0).abs() < 0.01);
+}
