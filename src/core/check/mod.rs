@@ -4,6 +4,7 @@ pub mod filling;
 pub mod material;
 pub mod measure;
 mod mention;
+pub mod outline;
 pub mod piece;
 pub mod reference;
 pub mod release;
@@ -46,6 +47,7 @@ pub const FAMILIES: &[&[Check]] = &[
     reference::CHECKS,
     material::CHECKS,
     piece::CHECKS,
+    outline::CHECKS,
     filling::CHECKS,
     measure::CHECKS,
     sewing::CHECKS,

@@ -186,16 +186,17 @@ fn own_image(ground: &Ground<'_>, id: &str, piece: &Piece) -> Figure<bool> {
             id: "notch".to_string(),
             path: crate::geom::Path::polyline([mark.sew, mark.cut]),
         }));
-        let ends = |ends: &Option<crate::source::Spanned<(String, String)>>| {
-            let (a, b) = &ends.as_ref()?.value;
-            Some((outline.point(a)?, outline.point(b)?))
-        };
+        let places: Vec<_> = outline.marks.iter().map(|mark| mark.at).collect();
+        outline.lines.extend(places.into_iter().map(|at| crate::geom::InternalLine {
+            id: "mark".to_string(),
+            path: crate::geom::Path::polyline([at, at]),
+        }));
         let folds = |grain| Outline { grain, ..outline.clone() }.point_images(SAME).is_some();
-        match (ends(&piece.pile), ends(&piece.grain)) {
+        match (piece.pile_line(&outline), piece.grain_line(&outline)) {
             (Some(pile), _) => folds(Some(pile)),
             // Without pile the grain is a line: it may also lie square to the axis.
             (None, Some((a, b))) => folds(Some((a, b))) || folds(Some((a, a + (b - a).left()))),
-            (None, None) => folds(outline.grain),
+            (None, None) => folds(None),
         }
     })
 }

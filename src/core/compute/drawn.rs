@@ -245,6 +245,7 @@ impl<'a> Maker<'a> {
             Gap::Missing => format!("{name} has no outline"),
             Gap::ByFactory => format!("the pattern of {name} is the factory's to make"),
             Gap::NoSize => format!("{name} has no outline in size {}", self.size),
+            Gap::Unread => format!("the drawing of {name} cannot be read"),
             Gap::Defect { .. } => format!("the outline of {name} cannot be made"),
         })
     }
@@ -341,7 +342,5 @@ fn inside_of(sew: &Outline, width: f64) -> Result<CutLine, Failed> {
 
 /// The direction in which the height of a piece is measured: its grain, else its pile, else up the page.
 fn along(piece: &Piece, outline: &Outline) -> Point {
-    let named = piece.grain.as_ref().or(piece.pile.as_ref());
-    let ends = named.and_then(|ends| Some((outline.point(&ends.value.0)?, outline.point(&ends.value.1)?)));
-    ends.or(outline.grain).map_or(Point::new(0.0, 1.0), |(a, b)| b - a)
+    piece.along(outline).unwrap_or(Point::new(0.0, 1.0))
 }

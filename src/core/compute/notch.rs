@@ -19,6 +19,9 @@ const FINE: f64 = 0.002;
 /// A place on the sew line is also on the cut line within this, mm.
 const SAME: f64 = 0.005;
 
+/// A notch drawn as near a named point is the notch of that point, mm.
+const NEAR: f64 = 0.5;
+
 /// One notch on the cut line. A corner has two: one for each of its edges.
 #[derive(Debug, Clone, PartialEq)]
 pub struct NotchMark {
@@ -91,8 +94,31 @@ pub(super) fn marks(
                 Err(None) => {}
             }
         }
+        for (index, notch) in edge.sew.notches.iter().enumerate() {
+            match drawn(edge, &notch.id, notch.at) {
+                Ok(places) => {
+                    let index = piece.notches.list.len() + index;
+                    all.extend(places.into_iter().map(|place| place.mark(index, style, depth)));
+                }
+                Err(message) => {
+                    let message = message.unwrap_or_else(|| format!("the drawn notch {} has no place", notch.id));
+                    let (name, size) = (piece.entry.id.value.clone(), variant.size.to_string());
+                    astray.push(Astray { piece: name, size, message, span: piece.entry.span() });
+                }
+            }
+        }
         all
     })
+}
+
+/// A notch drawn at a place of the outline; at a named point, the notch of that point.
+fn drawn(edge: &Edge<'_>, id: &str, at: Point) -> Result<Vec<Placed>, Option<String>> {
+    let near = |point: &&crate::geom::Named| edge.sew.point(&point.id).is_some_and(|there| there.distance(at) <= NEAR);
+    if let Some(point) = edge.sew.points.iter().find(near) {
+        return at_point(edge, &point.id);
+    }
+    let (run, along) = edge.sew.run_at(at);
+    along_run(edge, run, along, id).map(|one| vec![one])
 }
 
 struct Placed {

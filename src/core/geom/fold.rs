@@ -3,7 +3,7 @@
 use super::affine::Affine;
 use super::error::ShapeError;
 use super::flatten::flatten;
-use super::outline::{InternalLine, Outline, Run};
+use super::outline::{InternalLine, Mark, Outline, Run};
 use super::path::{Path, Segment};
 use super::point::Point;
 use std::collections::BTreeMap;
@@ -36,6 +36,9 @@ impl Outline {
         let mut whole = Self::assemble(path, named)?;
         whole.axis_images = images(&kept, fold);
         whole.grain = self.grain;
+        whole.pile = self.pile;
+        whole.marks = self.marks.iter().flat_map(|mark| mark_with_image(mark, &axis)).collect();
+        whole.notches = self.notches.iter().flat_map(|mark| mark_with_image(mark, &axis)).collect();
         whole.lines = self.lines.iter().flat_map(|line| with_image(line, &axis)).collect();
         whole.refuse_crossing()?;
         Ok(whole)
@@ -90,4 +93,10 @@ fn images(kept: &[&Run], fold: &Run) -> BTreeMap<String, String> {
 fn with_image(line: &InternalLine, axis: &Affine) -> [InternalLine; 2] {
     let image = InternalLine { id: format!("{}~", line.id), path: line.path.transformed(axis) };
     [line.clone(), image]
+}
+
+/// A mark off the fold has an image; one on it is its own.
+fn mark_with_image(mark: &Mark, axis: &Affine) -> Vec<Mark> {
+    let image = Mark { id: format!("{}~", mark.id), at: axis.apply(mark.at) };
+    if image.at.distance(mark.at) <= STRAIGHT * 2.0 { vec![mark.clone()] } else { vec![mark.clone(), image] }
 }

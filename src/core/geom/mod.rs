@@ -25,7 +25,7 @@ pub use error::{RunError, ShapeError};
 pub use flatten::flatten;
 pub use measure::length;
 pub use offset::{Corner, Corners, CutLine, OffsetError, Worked};
-pub use outline::{InternalLine, Named, Outline, Run, RunRef};
+pub use outline::{InternalLine, Mark, Named, Outline, Run, RunRef};
 pub use path::{Path, Segment};
 pub use place::Place;
 pub use point::{Point, Rect};

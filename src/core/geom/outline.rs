@@ -28,6 +28,15 @@ pub struct InternalLine {
     pub path: Path,
 }
 
+/// A place on a piece with a name: where a trim goes, or a notch on the outline.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Mark {
+    /// Its name, unique among its kind on the piece.
+    pub id: String,
+    /// Where.
+    pub at: Point,
+}
+
 /// The boundary between two neighbouring named points, anticlockwise.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Run {
@@ -39,6 +48,13 @@ pub struct Run {
     pub start: Point,
     /// Its segments in order.
     pub segments: Vec<Segment>,
+}
+
+impl Mark {
+    /// The image under an affine map.
+    pub(super) fn transformed(&self, map: &Affine) -> Self {
+        Self { id: self.id.clone(), at: map.apply(self.at) }
+    }
 }
 
 impl Run {
@@ -66,7 +82,7 @@ pub struct RunRef {
 ///
 /// It begins at the named point whose name comes first, so that the same curve drawn from
 /// another start or the other way round is the same value.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Outline {
     /// The closed curve, in mm.
     pub path: Path,
@@ -74,8 +90,14 @@ pub struct Outline {
     pub points: Vec<Named>,
     /// Lines inside.
     pub lines: Vec<InternalLine>,
-    /// Two points on the grain line, from the first to the second the way the pile lies.
+    /// Two points on the grain line as drawn.
     pub grain: Option<(Point, Point)>,
+    /// Two points as drawn, from the first to the second the way the pile lies.
+    pub pile: Option<(Point, Point)>,
+    /// Places for what is put on the piece, as drawn.
+    pub marks: Vec<Mark>,
+    /// Notches as drawn, each at a place on the outline.
+    pub notches: Vec<Mark>,
     /// The mirror image of each named point, where the shape is symmetric.
     pub axis_images: BTreeMap<String, String>,
 }
@@ -106,7 +128,7 @@ impl Outline {
         let mut points: Vec<Named> = named.into_iter().map(moved).collect();
         points.sort_by(|a, b| a.at.cmp(&b.at).then_with(|| a.id.cmp(&b.id)));
         let path = path.rotated(first);
-        Self { path, points, lines: Vec::new(), grain: None, axis_images: BTreeMap::new() }
+        Self { path, points, ..Self::default() }
     }
 
     /// Length of the whole outline, in mm.
@@ -242,7 +264,11 @@ impl Outline {
     fn imaged(&self, mut image: Self, map: &Affine) -> Self {
         let line = |line: &InternalLine| InternalLine { id: line.id.clone(), path: line.path.transformed(map) };
         image.lines = self.lines.iter().map(line).collect();
-        image.grain = self.grain.map(|(a, b)| (map.apply(a), map.apply(b)));
+        let ends = |(a, b)| (map.apply(a), map.apply(b));
+        image.grain = self.grain.map(ends);
+        image.pile = self.pile.map(ends);
+        image.marks = self.marks.iter().map(|mark| mark.transformed(map)).collect();
+        image.notches = self.notches.iter().map(|mark| mark.transformed(map)).collect();
         image.axis_images.clone_from(&self.axis_images);
         if !image.images_hold() {
             image.axis_images.clear();

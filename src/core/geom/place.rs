@@ -99,6 +99,9 @@ impl Outline {
         let mut outline = Self {
             lines: self.lines.clone(),
             grain: self.grain,
+            pile: self.pile,
+            marks: self.marks.clone(),
+            notches: self.notches.clone(),
             axis_images: self.axis_images.clone(),
             ..Self::normalised(path, named, false)
         };
@@ -127,6 +130,31 @@ impl Outline {
             }
         }
         Ok(())
+    }
+
+    /// The place on the outline nearest to a point, and how far off it lies, in mm.
+    pub fn nearest(&self, point: Point) -> (Point, f64) {
+        let spot = Spot::nearest(&self.path, point);
+        let place = self.path.pieces().nth(spot.segment).map(|(start, piece)| piece.point_at(start, spot.t));
+        (place.unwrap_or(point), spot.distance)
+    }
+
+    /// The run a place on the outline lies on, and its distance from the anticlockwise start of the run, in mm.
+    pub fn run_at(&self, place: Point) -> (usize, f64) {
+        let spot = Spot::nearest(&self.path, place);
+        let count = self.path.segments.len();
+        let index = self.points.iter().rposition(|point| point.at <= spot.segment);
+        let index = index.unwrap_or(self.points.len().saturating_sub(1));
+        let first = self.points.get(index).map_or(0, |point| point.at);
+        let before = (spot.segment + count - first) % count.max(1);
+        let pieces = self.path.pieces().collect::<Vec<_>>();
+        let whole = pieces.iter().cycle().skip(first).take(before);
+        let length: f64 = whole.map(|(start, segment)| segment_length(*start, segment)).sum();
+        let rest = pieces.get(spot.segment).map_or(0.0, |(start, segment)| {
+            let (part, _) = segment.split(*start, spot.t);
+            segment_length(*start, &part)
+        });
+        (index, length + rest)
     }
 
     /// By how much the outline turns at a named point, in degrees: positive to the left, which

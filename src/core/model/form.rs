@@ -76,11 +76,20 @@ pub enum ShapeSource {
     /// Straight edges between the user's own points: (id, x, y).
     Polygon(Vec<(Spanned<String>, Value<Quantity>, Value<Quantity>)>),
     /// A file drawn at true scale.
-    Svg(Spanned<String>),
+    Svg(SvgSource),
     /// The factory makes the pattern.
     ByFactory,
     /// Not shown in this edition.
     Withheld(String),
+}
+
+/// An outline in a drawing: `"outlines/body.svg"`, or `"outlines/body.svg#B1"` where it has not the id of the piece.
+#[derive(Debug, Clone)]
+pub struct SvgSource {
+    /// Path of the file below the style folder.
+    pub path: Spanned<String>,
+    /// The name of the outline in the file, if it is not that of the piece.
+    pub id: Option<String>,
 }
 
 /// A point placed on an edge of a parametric shape: `"nw-ne 40 mm"` or `"nw-ne 50 %"`.

@@ -6,6 +6,7 @@
 mod article;
 pub mod assembly;
 mod chain;
+mod drawing;
 mod form;
 mod joint;
 mod measure;
@@ -21,7 +22,8 @@ mod work;
 pub use article::{Article, ArticleKind, Colour, Composition, Role};
 pub use assembly::Assembly;
 pub use chain::{Chain, PathRef, PointRef, RunRef};
-pub use form::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side};
+pub use drawing::{Drawing, GAUGE, Sketch, Traced, Unseen};
+pub use form::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side, SvgSource};
 pub use joint::{Close, Ease, Finish, FinishKind, Joint, JointKind, Layer, SeamSide, StitchUse, TrimLayer};
 pub use measure::PointOfMeasure;
 pub use notch::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notches};
@@ -106,6 +108,8 @@ pub struct Model {
     pub views: Table<View>,
     /// Picture files by their path below the root.
     pub pictures: BTreeMap<String, Picture>,
+    /// Drawings of outlines by their path as written.
+    pub drawings: BTreeMap<String, Drawing>,
     /// Values that are written but could not be read: table, id, key. They were reported, so they are not missing.
     pub refused: BTreeSet<(String, String, String)>,
 }

@@ -1,5 +1,6 @@
 use std::collections::BTreeMap;
 
+use crate::geom::{Outline, Point};
 use crate::source::{Span, Spanned};
 use crate::units::Quantity;
 
@@ -85,4 +86,28 @@ pub struct Piece {
     pub raw: Vec<super::RunRef>,
     /// A remark for the cutting room.
     pub note: Option<Stated<String>>,
+}
+
+impl Piece {
+    /// Both ends of the grain line on an outline: the named points, else the line drawn.
+    pub fn grain_line(&self, outline: &Outline) -> Option<(Point, Point)> {
+        ends(&self.grain, outline).or(outline.grain)
+    }
+
+    /// From the first point to the second the pile lies: the named points, else the line drawn.
+    pub fn pile_line(&self, outline: &Outline) -> Option<(Point, Point)> {
+        ends(&self.pile, outline).or(outline.pile)
+    }
+
+    /// The direction along the cloth: of the grain, else of the pile; points named in the specification before lines
+    /// drawn.
+    pub fn along(&self, outline: &Outline) -> Option<Point> {
+        let named = ends(&self.grain, outline).or_else(|| ends(&self.pile, outline));
+        named.or(outline.grain).or(outline.pile).map(|(a, b)| b - a)
+    }
+}
+
+fn ends(named: &Option<Spanned<(String, String)>>, outline: &Outline) -> Option<(Point, Point)> {
+    let (a, b) = &named.as_ref()?.value;
+    Some((outline.point(a)?, outline.point(b)?))
 }

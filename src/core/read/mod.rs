@@ -4,6 +4,7 @@ mod articles;
 mod chains;
 #[expect(clippy::disallowed_methods, reason = "the only file input")]
 mod disk;
+mod drawings;
 mod edges;
 mod edition;
 pub mod keys;
@@ -18,6 +19,7 @@ pub mod schema;
 mod seams;
 mod section;
 mod style;
+mod svg;
 mod tree;
 mod values;
 mod views;

@@ -1,4 +1,4 @@
-use crate::model::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side, Stated, Value};
+use crate::model::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side, Stated, SvgSource, Value};
 use crate::source::Spanned;
 use crate::units::{Dimension, Quantity};
 
@@ -55,7 +55,11 @@ impl Reader {
 
     fn source(&mut self, section: &Section<'_>) -> Option<ShapeSource> {
         if let Some(path) = self.word(section, "svg") {
-            return Some(ShapeSource::Svg(path));
+            let (file, id) = match path.value.split_once('#') {
+                Some((file, id)) => (file.to_string(), Some(id.to_string())),
+                None => (path.value.clone(), None),
+            };
+            return Some(ShapeSource::Svg(SvgSource { path: Spanned::new(file, path.span), id }));
         }
         let Some(shape) = self.choice(section, "shape") else {
             if section.node("shape").is_none() {

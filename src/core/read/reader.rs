@@ -105,6 +105,7 @@ impl Reader {
         self.style(&declared, &mut model);
         self.articles(&declared, &mut model);
         self.pieces(&declared, &mut model);
+        self.drawings(&mut model);
         self.stitchings(&declared, &mut model);
         self.seams(&declared, &mut model);
         self.work(&declared, &mut model);

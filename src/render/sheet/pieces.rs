@@ -225,11 +225,8 @@ pub fn shape(view: &View<'_>, piece: &Piece, size: &str) -> Option<PieceOutline>
     let line = figures.and_then(|one| one.cuts.get(&cut_id)).and_then(|one| one.line.known());
     let paths: Vec<&Path> = cut.known().map_or_else(|| vec![&sew.path], |shape| shape.paths.iter().collect());
     let bounds = paths.into_iter().map(measure::bbox).reduce(|a, b| a.with(b.min).with(b.max))?;
-    let towards = |ends: &Option<backtack_core::source::Spanned<(String, String)>>| {
-        let ends = ends.as_ref()?;
-        let (a, b) = (sew.point(&ends.value.0)?, sew.point(&ends.value.1)?);
-        Some([b.x - a.x, a.y - b.y])
-    };
+    let towards = |ends: Option<(Point, Point)>| ends.map(|(a, b)| [b.x - a.x, a.y - b.y]);
+    let pile = towards(piece.pile_line(sew));
     let (width, height) = (bounds.width(), bounds.height());
     let inner = sew.lines.iter().map(|line| (Line::Stitching, segments(&line.path, false))).collect();
     let size_text = |value: f64| figure(&Figure::number(value), 1);
@@ -255,8 +252,8 @@ pub fn shape(view: &View<'_>, piece: &Piece, size: &str) -> Option<PieceOutline>
             .iter()
             .filter_map(|one| Some(PiecePoint { name: one.id.clone(), at: page(sew.point(&one.id)?) }))
             .collect(),
-        grain: towards(&piece.grain).or_else(|| towards(&piece.pile)),
-        pile: towards(&piece.pile),
+        grain: towards(piece.grain_line(sew)).or(pile),
+        pile,
         width_text: size_text(width),
         height_text: size_text(height),
         bar: 50.0,

@@ -1,9 +1,7 @@
-use std::collections::BTreeMap;
-
 use crate::check::Context;
-use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::assembly::Gap;
-use crate::source::Span;
+use crate::check::outline::faults;
+use crate::diag::{Findings, Rule, Severity};
+use crate::model::assembly::Fault;
 
 /// What is written makes no shape.
 pub const RULE: Rule = Rule {
@@ -18,24 +16,8 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
-/// Reports each defect once, with the sizes that have it where not all do.
+/// Reports the defects that no rule of their own is about.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    let mut defects: BTreeMap<(&str, Span, &str), Vec<&str>> = BTreeMap::new();
-    for (piece, size, gap) in context.assembly.outlines.gaps() {
-        if let Gap::Defect { span, message } = gap {
-            defects.entry((piece, *span, message)).or_default().push(size);
-        }
-    }
-    for ((piece, span, message), sizes) in defects {
-        let here = if sizes.len() < context.model.sizes.len() {
-            format!(" in size {}", sizes.join(", "))
-        } else {
-            String::new()
-        };
-        findings.push(
-            Finding::new(&RULE, format!("piece {piece}{here}: {message}"))
-                .at(span, "no shape comes of this")
-                .help("put the measures right, or leave the pattern to the factory: outline = \"by factory\""),
-        );
-    }
+    let help = "put the measures right, or leave the pattern to the factory: outline = \"by factory\"";
+    faults(context, Fault::Other, &RULE, "no shape comes of this", help, findings);
 }

@@ -14,13 +14,14 @@ mod resolve;
 mod run;
 mod shell;
 mod surface;
+mod traced;
 mod trouble;
 mod vertices;
 
 pub use follow::Loose;
 pub use instance::{Instance, instances};
 pub use lengths::{Lengths, allowance, sewn_cut};
-pub use outlines::{Gap, Outlines, Scale};
+pub use outlines::{Fault, Gap, Outlines, Scale};
 pub use run::{Caught, Edging, Resolved, Reverse, Run, Side};
 pub use shell::Shell;
 pub use surface::{Account, Sewing};

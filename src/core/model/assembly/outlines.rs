@@ -1,6 +1,6 @@
 use std::collections::BTreeMap;
 
-use crate::geom::{Affine, Outline, Point, shape};
+use crate::geom::{Affine, Outline, Point, ShapeError, shape};
 use crate::model::{
     Extent, Follow, Given, Model, OutlineSource, Piece, PlacedPoint, ShapeSource, Size, Value, Variant,
 };
@@ -9,6 +9,7 @@ use crate::units::Quantity;
 
 use super::partner;
 use super::points::{place, place_fixed};
+use super::traced;
 
 /// Why a piece has no outline in a size.
 #[derive(Debug, Clone, PartialEq)]
@@ -27,7 +28,64 @@ pub enum Gap {
         span: Span,
         /// Why not.
         message: String,
+        /// What kind of defect.
+        fault: Fault,
+        /// Further places, with what they are.
+        also: Vec<(Span, String)>,
     },
+    /// It is drawn in a file that could not be read, as was said when it was read.
+    Unread,
+}
+
+/// What kind of defect keeps a shape from being made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Fault {
+    /// The curve does not come back to its start.
+    Open,
+    /// The curve crosses or touches itself.
+    SelfCrossing,
+    /// Fewer than three points.
+    TooFewPoints,
+    /// A point lies off the curve.
+    OffOutline,
+    /// Two points nearly in one place.
+    MicroRun,
+    /// One name twice.
+    DuplicatePoint,
+    /// A fold that is no straight line.
+    FoldNotStraight,
+    /// A drawing without the outline.
+    NotDrawn,
+    /// Anything else.
+    Other,
+}
+
+impl Fault {
+    /// The kind of a refused shape.
+    pub fn of(error: &ShapeError) -> Fault {
+        match error {
+            ShapeError::Open { .. } => Fault::Open,
+            ShapeError::SelfCrossing { .. } => Fault::SelfCrossing,
+            ShapeError::TooFewPoints { .. } => Fault::TooFewPoints,
+            ShapeError::OffOutline { .. } => Fault::OffOutline,
+            ShapeError::TooClose { .. } => Fault::MicroRun,
+            ShapeError::IdTaken { .. } => Fault::DuplicatePoint,
+            ShapeError::FoldNotStraight { .. } => Fault::FoldNotStraight,
+            _ => Fault::Other,
+        }
+    }
+}
+
+impl Gap {
+    /// A defect of no particular kind.
+    pub fn defect(span: Span, message: impl Into<String>) -> Gap {
+        Gap::Defect { span, message: message.into(), fault: Fault::Other, also: Vec::new() }
+    }
+
+    /// A shape that was refused.
+    pub fn shape(span: Span, error: &ShapeError) -> Gap {
+        Gap::Defect { span, message: error.to_string(), fault: Fault::of(error), also: Vec::new() }
+    }
 }
 
 /// Outlines by piece and size, as drawn: sew line or cut line, in mm.
@@ -58,7 +116,7 @@ impl Outlines {
             for size in &model.sizes {
                 let code = size.entry.id.value.clone();
                 let made = match circles.get(id) {
-                    Some((span, message)) => Err(Gap::Defect { span: *span, message: message.clone() }),
+                    Some((span, message)) => Err(Gap::defect(*span, message)),
                     None => outline(model, &all, piece, size),
                 };
                 let made = made.map(|(outline, scale)| {
@@ -112,7 +170,7 @@ fn outline(model: &Model, made: &Outlines, piece: &Piece, size: &Size) -> Result
     })?;
     let fixed = |point: &&PlacedPoint| point.fixed || point.at.by.contains_key(id);
     let (after, before): (Vec<&PlacedPoint>, Vec<&PlacedPoint>) = source.points.iter().partition(fixed);
-    let mut ruler = Ruler { model, made, source, variant, factors: (1.0, 1.0) };
+    let mut ruler = Ruler { model, piece, made, source, variant, factors: (1.0, 1.0) };
     let placed = place(whole(&ruler)?, &before, variant)?;
     let own_size = value.by.contains_key(id) || sized(source, id);
     let scale = match &size.scale {
@@ -132,7 +190,7 @@ fn outline(model: &Model, made: &Outlines, piece: &Piece, size: &Size) -> Result
         drawn = place(whole(&ruler)?, &before, variant)?;
     }
     let scaled = drawn.scaled(along, across, grain);
-    let scaled = scaled.map_err(|error| Gap::Defect { span, message: error.to_string() })?;
+    let scaled = scaled.map_err(|error| Gap::shape(span, &error))?;
     Ok((place_fixed(scaled, &after, &before, variant)?, Some(Scale { along, across, grain })))
 }
 
@@ -141,12 +199,13 @@ fn whole(ruler: &Ruler<'_>) -> Result<Outline, Gap> {
     let drawn = draw(ruler)?;
     let Some(fold) = &ruler.source.fold else { return Ok(drawn) };
     let unfolded = drawn.unfolded(&fold.value.0, &fold.value.1);
-    unfolded.map_err(|error| Gap::Defect { span: fold.span, message: error.to_string() })
+    unfolded.map_err(|error| Gap::shape(fold.span, &error))
 }
 
 /// What turns a stated length into millimetres.
 struct Ruler<'a> {
     model: &'a Model,
+    piece: &'a Piece,
     made: &'a Outlines,
     source: &'a OutlineSource,
     variant: Variant<'a>,
@@ -183,11 +242,9 @@ fn followed<'a>(extent: &'a Value<Extent>, variant: Variant<'_>) -> Option<&'a F
     }
 }
 
-/// The direction of the grain: from the two named points, else up the page.
+/// The direction of the grain, up the page where none is given or drawn.
 fn grain(piece: &Piece, outline: &Outline) -> Point {
-    let named = piece.grain.as_ref().or(piece.pile.as_ref());
-    let ends = named.and_then(|ends| Some((outline.point(&ends.value.0)?, outline.point(&ends.value.1)?)));
-    ends.map_or(Point { x: 0.0, y: 1.0 }, |(a, b)| Point { x: b.x - a.x, y: b.y - a.y })
+    piece.along(outline).unwrap_or(Point { x: 0.0, y: 1.0 })
 }
 
 /// Whether a length of the shape is given for this very size, so that the size is not scaled as well; or the shape is
@@ -235,14 +292,11 @@ fn draw(ruler: &Ruler<'_>) -> Result<Outline, Gap> {
             }
             shape::polygon(&corners)
         }
-        ShapeSource::Svg(path) => {
-            let message = format!("outlines are not read from SVG files yet, so {} cannot be used", path.value);
-            return Err(Gap::Defect { span: path.span, message });
-        }
+        ShapeSource::Svg(svg) => return traced::outline(ruler.model, ruler.piece, source, svg),
         ShapeSource::ByFactory => return Err(Gap::ByFactory),
         ShapeSource::Withheld(_) => return Err(Gap::Withheld),
     };
-    made.map_err(|error| Gap::Defect { span: source.span, message: error.to_string() })
+    made.map_err(|error| Gap::shape(source.span, &error))
 }
 
 fn known<'a, T>(value: &'a Value<T>, variant: Variant<'_>) -> Result<&'a T, Gap> {

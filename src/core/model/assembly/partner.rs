@@ -82,7 +82,7 @@ pub(super) fn length(
     follow: &Follow,
     size: &str,
 ) -> Result<f64, Gap> {
-    let defect = |message: String| Gap::Defect { span: follow.span, message };
+    let defect = |message: String| Gap::defect(follow.span, message);
     if own.side == Side::CutLine {
         return Err(defect("only a sew line can follow an edge: write is = \"sew line\"".to_string()));
     }
@@ -97,7 +97,9 @@ pub(super) fn length(
             return Err(defect(message));
         }
         let outline = made.get(&run.piece, size).map_err(|gap| match gap {
-            Gap::Defect { .. } | Gap::Missing => defect(format!("{} has no outline that can be followed", run.piece)),
+            Gap::Defect { .. } | Gap::Unread | Gap::Missing => {
+                defect(format!("{} has no outline that can be followed", run.piece))
+            }
             other => other.clone(),
         })?;
         whole += row(outline, run).map_err(defect)?;

@@ -49,7 +49,7 @@ fn place_along(
     for (at, point) in placed {
         outline = outline
             .with_point(&point.id.value, &edge.0, to, Place::Distance(at))
-            .map_err(|error| Gap::Defect { span: point.id.span, message: error.to_string() })?;
+            .map_err(|error| Gap::shape(point.id.span, &error))?;
         to = &point.id.value;
     }
     Ok(outline)
@@ -73,7 +73,7 @@ pub(super) fn place_fixed(
             Dimension::Percent => quantity.si_f64() * whole,
             _ => quantity.si_f64() * 1000.0,
         };
-        let defect = |message: String| Gap::Defect { span: point.id.span, message };
+        let defect = |message: String| Gap::defect(point.id.span, message);
         let (from, to, rest) = within(&outline, &runs, asked).ok_or_else(|| {
             let (a, b) = &point.edge;
             defect(format!("`{}` lies {asked:.1} mm along {a}-{b}, which is {whole:.1} mm long", point.id.value))

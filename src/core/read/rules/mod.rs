@@ -5,9 +5,15 @@ mod bad_path;
 mod bad_unit;
 mod bad_value;
 mod bare_number;
+mod broken_drawing;
+mod content_ignored;
 mod duplicate_id;
+mod gauge_missing;
 mod incomplete_value;
 mod not_toml;
+mod refused_content;
+mod unequal_scale;
+mod wrong_scale;
 
 mod unknown_code;
 mod unknown_key;
@@ -18,14 +24,21 @@ pub use bad_path::{RULE as BAD_PATH, bad_path, missing_file};
 pub use bad_unit::{RULE as BAD_UNIT, bad_quantity};
 pub use bad_value::{RULE as BAD_VALUE, bad_value, wrong_kind};
 pub use bare_number::{RULE as BARE_NUMBER, bare_number};
+pub use broken_drawing::{RULE as BROKEN_DRAWING, broken_drawing};
+pub use content_ignored::{RULE as CONTENT_IGNORED, content_ignored};
 pub use duplicate_id::{RULE as DUPLICATE_ID, duplicate_id};
+pub use gauge_missing::{RULE as GAUGE_MISSING, gauge_missing};
 pub use incomplete_value::{RULE as INCOMPLETE_VALUE, incomplete_value};
 pub use not_toml::{RULE as SYNTAX, syntax};
+pub use refused_content::{RULE as REFUSED_CONTENT, refused_content};
+pub use unequal_scale::{RULE as UNEQUAL_SCALE, unequal_scale};
 pub use unknown_code::{RULE as UNKNOWN_CODE, unknown_code};
 pub use unknown_key::{RULE as UNKNOWN_KEY, nearest, unknown_key, unknown_table};
 pub use unreadable_file::{
     RULE as UNREADABLE, bad_picture, leads_out, no_access, not_text, too_large, too_many, too_much,
 };
+
+pub use wrong_scale::{RULE as WRONG_SCALE, gauge_twice, wrong_scale};
 
 use crate::diag::Rule;
 
@@ -42,4 +55,10 @@ pub const RULES: &[&Rule] = &[
     &UNKNOWN_CODE,
     &INCOMPLETE_VALUE,
     &BAD_PATH,
+    &BROKEN_DRAWING,
+    &REFUSED_CONTENT,
+    &CONTENT_IGNORED,
+    &GAUGE_MISSING,
+    &WRONG_SCALE,
+    &UNEQUAL_SCALE,
 ];

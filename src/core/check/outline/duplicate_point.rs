@@ -1,0 +1,23 @@
+use crate::check::Context;
+use crate::diag::{Findings, Rule, Severity};
+use crate::model::assembly::Fault;
+
+use super::faults;
+
+/// A name twice.
+pub const RULE: Rule = Rule {
+    code: "duplicate-point",
+    family: "outline",
+    severity: Severity::Must,
+    summary: "one name for two shapes of a drawing, or two points of an outline",
+    explanation: "A copied circle keeps its label. Which of the two is meant cannot be told, and the edges at it are \
+                  not the ones that were meant.",
+    failing: "[piece.SIDE]\noutline = { svg = \"side.svg\" } # two circles with the label SIDE.a",
+    passing: "[piece.SIDE]\noutline = { svg = \"side.svg\" } # the circles SIDE.a and SIDE.b",
+    source: "common practice",
+};
+
+/// Reports them.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    faults(context, Fault::DuplicatePoint, &RULE, "the name stands twice", "rename or delete one of them", findings);
+}

@@ -1,0 +1,30 @@
+use crate::check::Context;
+use crate::diag::{Findings, Rule, Severity};
+use crate::model::assembly::Fault;
+
+use super::faults;
+
+/// A fold that is bent.
+pub const RULE: Rule = Rule {
+    code: "fold-not-straight",
+    family: "outline",
+    severity: Severity::Must,
+    summary: "a fold edge that is no straight line",
+    explanation: "A half outline is unfolded at its fold, as paper is. An edge that leaves the straight line by more \
+                  than 0.05 mm cannot lie on the fold of the cloth.",
+    failing: "[piece.SIDE]\noutline = { svg = \"side.svg\", fold = \"h-g\" } # the edge h-g bulges",
+    passing: "[piece.SIDE]\noutline = { svg = \"side.svg\", fold = \"h-g\" } # the edge h-g is one straight line",
+    source: "common practice",
+};
+
+/// Reports them.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    faults(
+        context,
+        Fault::FoldNotStraight,
+        &RULE,
+        "this edge is the fold",
+        "draw the edge between the two points as one straight line",
+        findings,
+    );
+}

@@ -1,0 +1,30 @@
+use crate::check::Context;
+use crate::diag::{Findings, Rule, Severity};
+use crate::model::assembly::Fault;
+
+use super::faults;
+
+/// A point beside the line.
+pub const RULE: Rule = Rule {
+    code: "point-off-outline",
+    family: "outline",
+    severity: Severity::Must,
+    summary: "a named point or notch that does not lie on its outline",
+    explanation: "A point within 0.5 mm is moved onto the outline, and onto a corner as near as that. Farther off it \
+                  is not clear which edge is meant, and every edge from or to it would be wrong.",
+    failing: "[piece.SIDE]\noutline = { svg = \"side.svg\" } # the circle SIDE.a is 3 mm off the path",
+    passing: "[piece.SIDE]\noutline = { svg = \"side.svg\" } # the circle SIDE.a is centred on the path",
+    source: "common practice",
+};
+
+/// Reports them.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    faults(
+        context,
+        Fault::OffOutline,
+        &RULE,
+        "not on the outline",
+        "move the centre of the circle onto the outline: switch on snapping to paths in the editor",
+        findings,
+    );
+}

@@ -1,0 +1,27 @@
+use crate::diag::{Finding, Rule, Severity};
+
+/// What a drawing of outlines must not hold.
+pub const RULE: Rule = Rule {
+    code: "refused-content",
+    family: "outline",
+    severity: Severity::Must,
+    summary: "an SVG file with text, pictures, scripts, references to other files, or declarations of its own",
+    explanation: "A drawing is read for its lines. Text looks different on every machine and is lost on the cut piece; a \
+                  picture has no edge to follow; a script, an animation or a file somewhere else can change what is \
+                  drawn after it was checked. None of it is opened or run.",
+    failing: "[piece.SIDE]\noutline = { svg = \"side.svg\" } # with a text \"Side, cut 2\" beside the outline",
+    passing: "[piece.SIDE]\nnote = \"cut 2\"\noutline = { svg = \"side.svg\" } # with the text deleted",
+    source: "common practice",
+};
+
+/// Content of one kind; the places are still to be added.
+pub fn refused_content(path: &str, what: &str) -> Finding {
+    let cure = match what {
+        "text" => "delete it, turn it into paths in the editor, or hide its layer; what it says belongs in the TOML",
+        "a picture" => "trace what is needed as a path, then delete the picture or hide its layer",
+        "a reference to something outside the file" => "embed what is needed in the file, or delete the reference",
+        "a document type with declarations of its own" => "save it again as plain SVG, without the editor's own data",
+        _ => "delete it, or save the drawing again as plain SVG",
+    };
+    Finding::new(&RULE, format!("{path} holds {what}")).help(cure)
+}

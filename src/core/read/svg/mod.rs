@@ -1,0 +1,212 @@
+//! An SVG file into a [`Drawing`]: lines at true scale under the names of pieces and points.
+//!
+//! A strict subset is read. Nothing outside the file is ever opened, nothing in it is run, and every limit is a finding.
+
+mod arc;
+mod name;
+mod page;
+mod path;
+mod remarks;
+mod shape;
+mod style;
+mod transform;
+mod walk;
+
+use std::borrow::Cow;
+use std::collections::BTreeMap;
+
+use roxmltree::{Document, Error, Node, ParsingOptions};
+
+use crate::diag::Finding;
+use crate::geom::length;
+use crate::model::{Drawing, GAUGE, Unseen};
+use crate::source::{FileId, Span};
+
+use super::rules;
+use page::Page;
+use remarks::Remarks;
+use style::Sheet;
+use walk::Walk;
+
+/// The name space of SVG.
+const NAMESPACE: &str = "http://www.w3.org/2000/svg";
+/// What the gauge line measures, mm, and how far it may be off.
+const GAUGE_LENGTH: (f64, f64) = (100.0, 0.1);
+
+/// How much of a drawing is read.
+#[derive(Debug, Clone, Copy)]
+struct Limits {
+    /// Bytes.
+    bytes: usize,
+    /// Elements, texts and comments, and elements that `use` makes of them.
+    nodes: usize,
+    /// Elements within each other.
+    depth: usize,
+    /// Attributes of one element.
+    attributes: usize,
+}
+
+const LIMITS: Limits = Limits { bytes: 8 << 20, nodes: 200_000, depth: 256, attributes: 1_000 };
+
+/// Reads a drawing. What cannot be read is a finding, and everything else is read all the same; no drawing comes of a
+/// file that is no SVG.
+pub fn drawing(path: &str, text: &str, file: FileId) -> (Option<Drawing>, Vec<Finding>) {
+    let whole = |message: String, at: usize| {
+        let span = Span { file, start: at, end: text.ceil_char_boundary((at + 1).min(text.len())) };
+        (None, vec![rules::broken_drawing(path, &message).at(span, "")])
+    };
+    if text.len() > LIMITS.bytes {
+        return whole(format!("it has more than {} MB", LIMITS.bytes >> 20), 0);
+    }
+    if let Some(at) = crowded(text) {
+        return whole(format!("an element has more than {} attributes", LIMITS.attributes), at);
+    }
+    let plain = without_doctype(text);
+    let nodes = u32::try_from(LIMITS.nodes).unwrap_or(u32::MAX);
+    let options = ParsingOptions { allow_dtd: false, nodes_limit: nodes, entity_resolver: None };
+    match Document::parse_with_options(&plain, options) {
+        Ok(document) => read(path, &document, file),
+        Err(Error::DtdDetected) => {
+            let at = plain.find("<!DOCTYPE").unwrap_or(0);
+            let span = Span { file, start: at, end: (at + "<!DOCTYPE".len()).min(text.len()) };
+            (None, vec![rules::refused_content(path, "a document type with declarations of its own").at(span, "")])
+        }
+        Err(Error::NodesLimitReached) => whole(format!("it has more than {} elements", LIMITS.nodes), 0),
+        Err(error) => {
+            let at = byte(text, error.pos());
+            whole(error.to_string(), at)
+        }
+    }
+}
+
+fn read(path: &str, document: &Document<'_>, file: FileId) -> (Option<Drawing>, Vec<Finding>) {
+    let root = document.root_element();
+    let mut remarks = Remarks::new(file);
+    if !root.has_tag_name((NAMESPACE, "svg")) {
+        let message = format!("its first element is no `svg` of the name space {NAMESPACE}");
+        remarks.broken(root, message);
+        return (None, remarks.findings(path));
+    }
+    let mut sheet = Sheet::default();
+    let mut ids = BTreeMap::new();
+    for node in document.descendants() {
+        survey(node, &mut sheet, &mut ids, &mut remarks);
+    }
+    if sheet.external {
+        remarks.refused(root, "a reference to something outside the file");
+    }
+    sheet.strange.drain(..).for_each(|what| remarks.strange(root, format!("in a stylesheet {what}")));
+    let page = match Page::of(root) {
+        Ok(page) => page,
+        Err((attribute, error)) => {
+            remarks.broken(root, format!("`{attribute}` cannot be read: {error}"));
+            return (None, remarks.findings(path));
+        }
+    };
+    let span = remarks.place(root);
+    let drawing = Walk::new(&sheet, &ids, &LIMITS, &mut remarks).shapes(root, page.map);
+    let mut findings = remarks.findings(path);
+    findings.extend(scale(path, &page, &drawing, span));
+    (Some(drawing), findings)
+}
+
+/// Looks at what matters wherever it stands: ids, stylesheets, and what reaches out of the file or moves.
+fn survey<'a, 'i>(
+    node: Node<'a, 'i>,
+    sheet: &mut Sheet,
+    ids: &mut BTreeMap<&'a str, Node<'a, 'i>>,
+    remarks: &mut Remarks,
+) {
+    if node.pi().is_some_and(|pi| pi.target == "xml-stylesheet") {
+        remarks.refused(node, "a reference to something outside the file");
+    }
+    if !node.is_element() || node.tag_name().namespace() != Some(NAMESPACE) {
+        return;
+    }
+    if let Some(id) = node.attribute("id") {
+        ids.entry(id).or_insert(node);
+    }
+    match node.tag_name().name() {
+        "style" => node.children().filter_map(|one| one.text()).for_each(|text| sheet.add(text)),
+        "script" => remarks.refused(node, "a script"),
+        "animate" | "animateTransform" | "animateMotion" | "set" => remarks.refused(node, "an animation"),
+        _ => {}
+    }
+    for attribute in node.attributes() {
+        let (name, value) = (attribute.name(), attribute.value());
+        let outside = name == "href" && !value.starts_with('#') && !value.starts_with("data:");
+        if outside || (matches!(name, "style" | "fill" | "stroke" | "filter" | "mask") && style::external(value)) {
+            remarks.refused(node, "a reference to something outside the file");
+        }
+        if name.len() > 2 && name.starts_with("on") && attribute.namespace().is_none() {
+            remarks.refused(node, "a script");
+        }
+    }
+}
+
+/// Whether the drawing is as large as it says.
+fn scale(path: &str, page: &Page, drawing: &Drawing, root: Span) -> Option<Finding> {
+    if let Some((x, y)) = page.uneven {
+        return Some(rules::unequal_scale(path, x, y, root));
+    }
+    match drawing.named(GAUGE) {
+        Err(Unseen::Twice(_, places)) => Some(rules::gauge_twice(path, &places)),
+        Err(Unseen::Nowhere(_)) => Some(rules::gauge_missing(path, page.pixels, root)),
+        Ok(gauge) => {
+            let measured: f64 = gauge.paths.iter().map(length).sum();
+            let (wanted, most) = GAUGE_LENGTH;
+            let off = (measured - wanted).abs() > most;
+            off.then(|| rules::wrong_scale(path, measured, wanted / measured, gauge.span))
+        }
+    }
+}
+
+/// Where an element stands that has more attributes than are read: the parser compares each with each.
+fn crowded(text: &str) -> Option<usize> {
+    let (mut at, mut count) = (0, 0);
+    for (index, byte) in text.bytes().enumerate() {
+        match byte {
+            b'<' => (at, count) = (index, 0),
+            b'=' => count += 1,
+            _ => {}
+        }
+        // Only a tag has attributes: stylesheets and letters may hold as many signs as they like.
+        if count > LIMITS.attributes && text.as_bytes().get(at + 1).is_some_and(u8::is_ascii_alphabetic) {
+            let tag = text.get(at..index).unwrap_or_default();
+            if !tag.contains('>') {
+                return Some(at);
+            }
+            count = 0;
+        }
+    }
+    None
+}
+
+/// The text with a document type blanked out that only names the public one of SVG, as some editors write it. Nothing is
+/// fetched for it, and it declares nothing.
+fn without_doctype(text: &str) -> Cow<'_, str> {
+    let head = text.find("<svg").unwrap_or(text.len());
+    let found = text.get(..head).and_then(|head| head.find("<!DOCTYPE"));
+    let Some((at, tag)) = found.and_then(|at| Some((at, text.get(at..)?.split_once('>')?.0))) else {
+        return Cow::Borrowed(text);
+    };
+    if !tag.get(1..).is_some_and(plain) {
+        return Cow::Borrowed(text);
+    }
+    let blank: String = tag.chars().map(|c| if c == '\n' { '\n' } else { ' ' }).collect();
+    let rest = text.get(at + tag.len() + 1..).unwrap_or_default();
+    Cow::Owned(format!("{}{blank} {rest}", text.get(..at).unwrap_or_default()))
+}
+
+fn plain(tag: &str) -> bool {
+    tag.len() < 400 && tag.is_ascii() && !tag.contains(['[', '<'])
+}
+
+/// The byte at a place that is counted in lines and characters.
+fn byte(text: &str, at: roxmltree::TextPos) -> usize {
+    let row = usize::try_from(at.row).unwrap_or(1);
+    let column = usize::try_from(at.col).unwrap_or(1);
+    let line = text.split_inclusive('\n').take(row.saturating_sub(1)).map(str::len).sum::<usize>();
+    let rest = text.get(line..).unwrap_or_default();
+    line + rest.char_indices().nth(column.saturating_sub(1)).map_or(rest.len(), |(at, _)| at)
+}
