@@ -17,6 +17,7 @@ mod rules;
 mod scene;
 mod schema;
 mod standards;
+mod svg;
 mod tidy;
 mod toy;
 mod units;
