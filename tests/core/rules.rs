@@ -2,7 +2,7 @@
 //!
 //! `tests/rules/base` is a complete style without a finding. A fixture `tests/rules/<family>/<code>/fails*` or `passes*`
 //! holds the files that replace or add to it. A failing one says at the end of each line what is found there
-//! (`# finds: must unknown-id`), and in its first line what is found without a place
+//! (`# finds: must unknown-id`, in a drawing `<!-- # finds: must open-outline -->`), and in its first line what is found without a place
 //! (`# finds nowhere: must unreadable-file`): all of it, and nothing else is found.
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -41,10 +41,11 @@ impl Fixture {
     fn stated(&self) -> Vec<Stated> {
         let mut all = Vec::new();
         for (path, bytes) in &self.own {
-            if !path.ends_with(".toml") {
+            if !path.ends_with(".toml") && !path.ends_with(".svg") {
                 continue;
             }
             for (number, line) in String::from_utf8_lossy(bytes).lines().enumerate() {
+                let line = line.split("-->").next().unwrap_or(line);
                 let found = |mark: &str| line.split_once(mark).map_or("", |(_, list)| list).to_string();
                 let each = |list: String| list.split(',').map(|one| one.trim().to_string()).collect::<Vec<_>>();
                 let named = |one: &String| !one.is_empty();

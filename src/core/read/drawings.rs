@@ -1,28 +1,52 @@
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use crate::model::{Model, ShapeSource};
+use crate::model::{Drawing, Model, ShapeSource, Stated, Value};
 use crate::source::Span;
 
 use super::reader::Reader;
 use super::{rules, svg};
 
+/// What a name can be.
+const NAMES: &str = "points are circles named PIECE.a; other names are PIECE.grain, PIECE.pile, PIECE.line.id, \
+                     PIECE.mark.id and PIECE.notch.id";
+
+/// The drawings that outlines name: where first, and which outlines of theirs.
+fn named(model: &Model) -> BTreeMap<String, (Span, BTreeSet<String>)> {
+    let mut named: BTreeMap<String, (Span, BTreeSet<String>)> = BTreeMap::new();
+    for piece in model.pieces.values() {
+        for source in piece.outline.iter().flat_map(Value::all).filter_map(Stated::known) {
+            if let ShapeSource::Svg(svg) = &source.shape {
+                let id = svg.id.as_ref().unwrap_or(&piece.entry.id.value);
+                let entry = named.entry(svg.path.value.clone());
+                entry.or_insert_with(|| (svg.path.span, BTreeSet::new())).1.insert(id.clone());
+            }
+        }
+    }
+    named
+}
+
 impl Reader {
     /// The drawings that outlines name, each read once.
     pub fn drawings(&mut self, model: &mut Model) {
-        let mut named: BTreeMap<String, Span> = BTreeMap::new();
-        for outline in model.pieces.values().filter_map(|piece| piece.outline.as_ref()) {
-            for source in outline.all().filter_map(|stated| stated.known()) {
-                if let ShapeSource::Svg(svg) = &source.shape {
-                    named.entry(svg.path.value.clone()).or_insert(svg.path.span);
-                }
-            }
-        }
-        for (path, span) in named {
+        for (path, (span, names)) in named(model) {
             if let Some(text) = self.drawn(&path, span) {
                 let file = self.sources.add(self.disk.name(&path).unwrap_or_default(), text.clone());
                 let (drawing, findings) = svg::drawing(&path, &text, file);
                 findings.into_iter().for_each(|finding| self.findings.push(finding));
-                model.drawings.extend(drawing.map(|drawing| (path, drawing)));
+                if let Some(drawing) = drawing {
+                    self.strange(&path, &drawing, &names);
+                    model.drawings.insert(path, drawing);
+                }
+            }
+        }
+    }
+
+    /// Says which shapes have names that belong to a piece and mean nothing.
+    fn strange(&mut self, path: &str, drawing: &Drawing, names: &BTreeSet<String>) {
+        for sketch in names.iter().filter_map(|name| drawing.sketch(name).ok()) {
+            for (name, shape) in sketch.strange {
+                let what = format!("the name `{name}` of a shape");
+                self.findings.push(rules::content_ignored(path, &what).at(shape.span, "").help(NAMES));
             }
         }
     }

@@ -93,7 +93,20 @@ fn refused(error: &ShapeError, sketch: &Sketch<'_>, svg: &SvgSource) -> Gap {
     let mut also: Vec<(Span, String)> = other.map(|span| (span, "too near".to_string())).into_iter().collect();
     also.push((svg.path.span, "drawn here".to_string()));
     let span = span.unwrap_or(sketch.outline.span);
-    Gap::Defect { span, message: error.to_string(), fault: Fault::of(error), also }
+    Gap::Defect { span, message: said(error, sketch), fault: Fault::of(error), also }
+}
+
+/// A refused shape in words; of points too near their distance as drawn, not as moved onto each other.
+fn said(error: &ShapeError, sketch: &Sketch<'_>) -> String {
+    let centre = |wanted: &str| sketch.points.iter().find(|(id, _)| *id == wanted).map(|(_, shape)| shape.centre);
+    match error {
+        ShapeError::TooClose { id, other, distance } => {
+            let drawn = centre(id).zip(centre(other)).map(|(a, b)| a.distance(b));
+            let distance = drawn.filter(|drawn| drawn > distance).unwrap_or(*distance);
+            ShapeError::TooClose { id: id.clone(), other: other.clone(), distance }.to_string()
+        }
+        _ => error.to_string(),
+    }
 }
 
 /// Both ends of a direction line.

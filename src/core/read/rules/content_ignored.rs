@@ -14,8 +14,7 @@ pub const RULE: Rule = Rule {
     source: "Scalable Vector Graphics (SVG) 2",
 };
 
-/// Content of one kind; the places are still to be added.
+/// Content of one kind; the places and the cure are still to be added.
 pub fn content_ignored(path: &str, what: &str) -> Finding {
     Finding::new(&RULE, format!("{path}: {what} is not understood and was passed over"))
-        .help("draw the shape as it is cut, with plain paths, groups and transformations")
 }

@@ -68,7 +68,10 @@ impl Remarks {
         };
         each(self.broken, |path, what, places| more(rules::broken_drawing(path, what), places));
         each(self.refused, |path, what, places| more(rules::refused_content(path, what), places));
-        each(self.strange, |path, what, places| more(rules::content_ignored(path, what), places));
+        each(self.strange, |path, what, places| {
+            let cure = "draw the shape as it is cut, with plain paths, groups and transformations";
+            more(rules::content_ignored(path, what).help(cure), places)
+        });
         all
     }
 }
