@@ -1,4 +1,4 @@
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::{Path, Point};
 use crate::source::Span;
@@ -133,30 +133,85 @@ impl Drawing {
             notches: Vec::new(),
             strange: Vec::new(),
         };
+        let outline: *const Traced = sketch.outline;
+        let mut own = Vec::new();
         // `/` comes after `.`, so that the range holds what begins with the name and a dot.
         for (name, list) in self.names.range(format!("{piece}.")..format!("{piece}/")) {
-            let own = name.get(piece.len() + 1..).unwrap_or_default();
             let (shape, rank) = self.best(name, list)?;
-            let short = (10..100).contains(&rank) || rank >= 110;
-            sketch.take(own, shape, short);
+            own.push((rank, name.get(piece.len() + 1..).unwrap_or_default(), shape));
         }
+        // A shape has one meaning, that of its best name: editors give further ones.
+        own.sort_by_key(|(rank, ..)| *rank);
+        let mut meant = BTreeSet::from([outline]);
+        let (known, strange): (Vec<_>, Vec<_>) =
+            own.into_iter().partition(|(rank, name, shape)| meaning(name, shape, is_short(*rank)).is_some());
+        for (rank, name, shape) in known {
+            if meant.insert(shape) {
+                sketch.take(name, shape, is_short(rank));
+            }
+        }
+        sketch.strange = strange.into_iter().map(|(_, name, shape)| (name, shape)).collect();
+        sketch.strange.retain(|(_, shape)| meant.insert(*shape));
+        sketch.sort();
         Ok(sketch)
     }
 }
 
+/// Whether the rank is that of a name within a group.
+fn is_short(rank: u8) -> bool {
+    (10..100).contains(&rank) || rank >= 110
+}
+
+/// What a shape of a piece can be.
+enum Meaning<'a> {
+    Grain,
+    Pile,
+    Point,
+    Line(&'a str),
+    Mark(&'a str),
+    Notch(&'a str),
+}
+
+/// What a shape is by what stands after the name of the piece. Within a group a `short` name makes a point only of a
+/// circle or of something small, since editors name everything.
+fn meaning<'a>(name: &'a str, shape: &Traced, short: bool) -> Option<Meaning<'a>> {
+    match name.split_once('.') {
+        None if name == "grain" => Some(Meaning::Grain),
+        None if name == "pile" => Some(Meaning::Pile),
+        None => (!short || shape.round || shape.size <= SMALL).then_some(Meaning::Point),
+        Some((_, id)) if id.contains('.') => None,
+        Some(("line", id)) => Some(Meaning::Line(id)),
+        Some(("mark", id)) => Some(Meaning::Mark(id)),
+        Some(("notch", id)) => Some(Meaning::Notch(id)),
+        Some(_) => None,
+    }
+}
+
 impl<'a> Sketch<'a> {
-    /// Takes in a shape by what stands after the name of the piece. Within a group a `short` name makes a point only
-    /// of a circle or of something small, since editors name everything.
     fn take(&mut self, name: &'a str, shape: &'a Traced, short: bool) {
-        match name.split_once('.') {
-            None if name == "grain" => self.grain = Some(shape),
-            None if name == "pile" => self.pile = Some(shape),
-            None if !short || shape.round || shape.size <= SMALL => self.points.push((name, shape)),
-            Some(("line", id)) if !id.contains('.') => self.lines.push((id, shape)),
-            Some(("mark", id)) if !id.contains('.') => self.marks.push((id, shape)),
-            Some(("notch", id)) if !id.contains('.') => self.notches.push((id, shape)),
-            _ => self.strange.push((name, shape)),
+        match meaning(name, shape, short) {
+            Some(Meaning::Grain) => self.grain = Some(shape),
+            Some(Meaning::Pile) => self.pile = Some(shape),
+            Some(Meaning::Point) => self.points.push((name, shape)),
+            Some(Meaning::Line(id)) => self.lines.push((id, shape)),
+            Some(Meaning::Mark(id)) => self.marks.push((id, shape)),
+            Some(Meaning::Notch(id)) => self.notches.push((id, shape)),
+            None => {}
         }
+    }
+
+    /// Everything by its id, however it was drawn.
+    fn sort(&mut self) {
+        for list in [&mut self.points, &mut self.lines, &mut self.marks, &mut self.notches, &mut self.strange] {
+            list.sort_by_key(|(id, _)| *id);
+        }
+    }
+
+    /// Every shape that has a meaning for the piece.
+    pub fn meant(&self) -> impl Iterator<Item = &'a Traced> {
+        let lists = [&self.points, &self.lines, &self.marks, &self.notches];
+        let named: Vec<&'a Traced> = lists.into_iter().flatten().map(|(_, shape)| *shape).collect();
+        [Some(self.outline), self.grain, self.pile].into_iter().flatten().chain(named)
     }
 }
 

@@ -1,6 +1,6 @@
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::model::{Drawing, Model, ShapeSource, Stated, Value};
+use crate::model::{Drawing, GAUGE, Model, ShapeSource, Sketch, Stated, Traced, Value};
 use crate::source::Span;
 
 use super::reader::Reader;
@@ -43,8 +43,13 @@ impl Reader {
 
     /// Says which shapes have names that belong to a piece and mean nothing.
     fn strange(&mut self, path: &str, drawing: &Drawing, names: &BTreeSet<String>) {
-        for sketch in names.iter().filter_map(|name| drawing.sketch(name).ok()) {
-            for (name, shape) in sketch.strange {
+        let sketches: Vec<_> = names.iter().filter_map(|name| drawing.sketch(name).ok()).collect();
+        // What one piece does not know can be another's.
+        let gauge = drawing.named(GAUGE).ok();
+        let mut meant: BTreeSet<*const Traced> =
+            sketches.iter().flat_map(Sketch::meant).chain(gauge).map(std::ptr::from_ref).collect();
+        for (name, shape) in sketches.into_iter().flat_map(|sketch| sketch.strange) {
+            if meant.insert(shape) {
                 let what = format!("the name `{name}` of a shape");
                 self.findings.push(rules::content_ignored(path, &what).at(shape.span, "").help(NAMES));
             }

@@ -2,6 +2,8 @@
 
 use roxmltree::Node;
 
+use super::shape::SHAPES;
+
 /// The names an element answers to, best first, each with its rank: its id, the label an editor shows, the name it was
 /// given before an id was made of it, and its id without the number that tells copies apart.
 pub fn names(node: Node<'_, '_>) -> Vec<(u8, String)> {
@@ -48,10 +50,13 @@ fn without_number(id: &str) -> Option<&str> {
     (!name.is_empty() && !number.is_empty() && number.chars().all(|c| c.is_ascii_digit())).then_some(name)
 }
 
-/// Whether an editor made the id of the kind of the element and a number: `path123`, `circle12-4`.
+/// Whether an editor made the id of a kind of element and a number: `path123`, `circle12-4`. Some call every kind a path.
 fn automatic(id: &str, tag: &str) -> bool {
     let mark = |c: char| c.is_ascii_digit() || c == '-' || c == '_';
-    id.strip_prefix(tag).is_some_and(|rest| rest.chars().all(mark) && rest.chars().any(|c| c.is_ascii_digit()))
+    let made = |kind: &&str| {
+        id.strip_prefix(*kind).is_some_and(|rest| rest.chars().all(mark) && rest.chars().any(|c| c.is_ascii_digit()))
+    };
+    SHAPES.iter().chain([&tag]).any(|kind| made(kind))
 }
 
 #[cfg(test)]
@@ -68,7 +73,7 @@ mod tests {
         assert_eq!(without_number("SIDE_12_"), Some("SIDE"));
         assert_eq!(without_number("SIDE_b_"), None);
         assert_eq!(without_number("SIDE_1"), None);
-        assert!(automatic("path123", "path") && automatic("circle12-4", "circle"));
+        assert!(automatic("path123", "path") && automatic("circle12-4", "circle") && automatic("path7", "circle"));
         assert!(!automatic("path", "path") && !automatic("b1", "circle") && !automatic("SIDE", "path"));
     }
 }
