@@ -7,6 +7,7 @@ mod check;
 mod completions;
 mod explain;
 mod failure;
+mod lay;
 pub mod new;
 #[expect(clippy::disallowed_methods, reason = "the only file output")]
 pub mod output;
@@ -41,6 +42,7 @@ const COMMANDS: &[Entry] = &[
     Entry { define: new::define, run: new::run },
     Entry { define: check::define, run: check::run },
     Entry { define: build::define, run: build::run },
+    Entry { define: lay::define, run: lay::run },
     Entry { define: explain::define, run: explain::run },
     Entry { define: schema::define, run: schema::run },
     Entry { define: completions::define, run: completions::run },

@@ -13,6 +13,7 @@ pub mod check;
 pub mod compute;
 pub mod diag;
 pub mod geom;
+pub mod lay;
 pub mod model;
 pub mod read;
 pub mod revision;

@@ -9,6 +9,7 @@ mod examples;
 mod figures;
 mod forms;
 mod geom;
+mod lay;
 mod printers;
 mod read;
 mod readme;

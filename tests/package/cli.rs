@@ -11,7 +11,7 @@ const WRONG: &str = "[cloth.felt]\nwidht = \"900 mm\"\n";
 fn help_of_every_command() {
     let scratch = Scratch::new();
     let mut all = scratch.run(&["--help"]).out;
-    for command in ["new", "check", "build", "explain", "schema", "completions"] {
+    for command in ["new", "check", "build", "explain", "schema", "lay", "completions"] {
         all.push_str(&format!("\n======== {command}\n\n"));
         all.push_str(&scratch.run(&[command, "--help"]).out);
     }
@@ -212,4 +212,30 @@ fn new_leaves_alone_what_is_there() {
     assert_eq!(scratch.files(), ["full/mine.txt"]);
     std::fs::create_dir(scratch.path("empty")).unwrap();
     assert_eq!(scratch.run(&["new", "empty"]).code, 0);
+}
+
+const PIECES: &str = r#"{"name": "two", "strip_height": 20, "items": [{"id": 1, "demand": 2, "allowed_orientations": [0],
+ "shape": {"type": "simple_polygon", "data": [[0,0],[10,0],[10,20],[0,20],[0,0]]}}]}"#;
+
+#[test]
+fn a_lay_is_told_and_written() {
+    let scratch = Scratch::new();
+    scratch.write("two.json", PIECES.as_bytes());
+    let ran = scratch.run(&["lay", "two.json", "--evaluations", "1000"]);
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{ran:?}");
+    assert!(ran.out.contains("length 20 mm, density 100.00 %"), "{ran:?}");
+    let told: serde_json::Value = serde_json::from_slice(&scratch.read("two-lay.json")).unwrap();
+    assert_eq!((told["length"].as_f64(), told["positions"].as_array().unwrap().len()), (Some(20.0), 2));
+    assert!(String::from_utf8(scratch.read("two-lay.svg")).unwrap().contains("Lay of 2 pieces"));
+}
+
+#[test]
+fn a_bad_instance_is_one_line() {
+    let scratch = Scratch::new();
+    scratch.write("two.json", PIECES.replace("\"strip_height\": 20", "\"strip_height\": 19").as_bytes());
+    let ran = scratch.run(&["lay", "two.json"]);
+    assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{ran:?}");
+    assert_eq!(ran.err, "backtack: two.json: piece 1: in no allowed turn does it fit a usable width of 19 mm\n");
+    assert!(scratch.run(&["lay", "none.json"]).err.contains("none.json: there is no such file"));
+    assert_eq!(scratch.run(&["lay", "two.json", "--seconds", "0"]).code, 2);
 }

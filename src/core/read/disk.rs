@@ -94,6 +94,24 @@ pub fn load(folder: &Path, limits: &Limits) -> Result<Disk, Unreadable> {
     Ok(disk)
 }
 
+/// Reads one file of text that the user names, up to a size in bytes.
+///
+/// # Errors
+/// In a few words, why it cannot be read.
+pub fn text(path: &Path, largest: u64) -> Result<String, String> {
+    let reason = |error: &std::io::Error| match error.kind() {
+        std::io::ErrorKind::NotFound => "there is no such file".into(),
+        std::io::ErrorKind::IsADirectory => "it is a folder, not a file".into(),
+        _ => plain(error),
+    };
+    let size = fs::metadata(path).map_err(|error| reason(&error))?.len();
+    if size > largest {
+        return Err(format!("it is larger than {} MB", largest >> 20));
+    }
+    let bytes = fs::read(path).map_err(|error| reason(&error))?;
+    String::from_utf8(bytes).map_err(|_| "it is no text".into())
+}
+
 /// The `*.toml` files of a style folder in the order of their paths. Output, sealed revisions, hidden folders and
 /// nested styles are left out.
 fn specification_files(style: &Path) -> Vec<PathBuf> {

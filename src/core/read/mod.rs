@@ -25,7 +25,7 @@ mod values;
 mod views;
 mod work;
 
-pub use disk::{Limits, Unreadable};
+pub use disk::{Limits, Unreadable, text as text_file};
 pub use edition::{factory_edition, shown};
 pub use values::is_private;
 

@@ -5,6 +5,7 @@
 //! Lines say what they *mean* ([`Line`]); their width and dashes come from one table, so a cut line looks
 //! the same on every sheet and in every file. Numbers land on the 1 µm grid when they are written.
 
+mod lay;
 mod line;
 mod marks;
 mod picture;
@@ -12,6 +13,7 @@ mod piece;
 mod seam;
 mod svg;
 
+pub use lay::lay;
 pub use line::{LINES, Line, LineStyle};
 pub use marks::{arrow, balloon, comb, dimension, grain, hatch, legend_sample, notch, opening, ring, scale_bar};
 pub use picture::{Printed, printed};

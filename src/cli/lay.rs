@@ -1,0 +1,150 @@
+//! Lays the pieces of a plain instance on a roll.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::time::Instant;
+
+use backtack_core::diag::plain;
+use backtack_core::lay::{self, Budget, Instance, Options, Packed, Progress, Report, report};
+use clap::{Arg, ArgMatches, Command, value_parser};
+use indicatif::{ProgressBar, ProgressStyle};
+
+use super::output::{Item, Output};
+use super::terminal::Terminal;
+use super::{Exit, Failure};
+
+pub(super) fn define() -> Command {
+    let number = |id: &'static str, help: &'static str| {
+        Arg::new(id).long(id).value_name("N").value_parser(value_parser!(u64).range(1..)).help(help)
+    };
+    Command::new("lay")
+        .about("Lays pieces on a roll, as short as a search finds")
+        .after_help(
+            "FILE holds the pieces as JSON; the README describes it. Writes FILE-lay.json (every\n\
+             position) and FILE-lay.svg. Ctrl-C keeps the best lay found so far.",
+        )
+        .arg(
+            Arg::new("file")
+                .value_name("FILE")
+                .value_parser(value_parser!(PathBuf))
+                .required(true)
+                .help("The pieces and the cloth"),
+        )
+        .arg(
+            Arg::new("out")
+                .long("out")
+                .value_name("DIR")
+                .value_parser(value_parser!(PathBuf))
+                .help("Where to write [default: beside FILE]"),
+        )
+        .arg(
+            number("evaluations", "Places to try for pieces; the same lay everywhere [default: by pieces]")
+                .conflicts_with("seconds"),
+        )
+        .arg(
+            Arg::new("seconds")
+                .long("seconds")
+                .value_name("S")
+                .value_parser(seconds)
+                .help("Time to search instead; another run may find another lay"),
+        )
+        .arg(number("seed", "Which random numbers to use").default_value("1"))
+        .arg(number("threads", "Threads, 1 or 2; no matter for the lay [default: as there are processors]"))
+}
+
+/// A number of seconds that makes sense.
+fn seconds(text: &str) -> Result<f64, String> {
+    match text.parse::<f64>() {
+        Ok(value) if value > 0.0 && value <= 1e6 => Ok(value),
+        _ => Err("seconds are a number above 0, at most 1000000".into()),
+    }
+}
+
+pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
+    let file = matches.get_one::<PathBuf>("file").ok_or_else(|| Failure::new("no file is given"))?;
+    let failed = |reason: String| Failure::new(format!("{}: {reason}", file.display()));
+    let text = backtack_core::read::text_file(file, lay::read::LARGEST as u64).map_err(failed)?;
+    let instance = lay::read::read(&text).map_err(|bad| failed(bad.to_string()))?;
+    let seed = matches.get_one::<u64>("seed").copied().unwrap_or(1);
+    let packed = packed(&instance, matches, seed).map_err(|bad| failed(bad.to_string()))?;
+    let told = report(&instance, &packed, seed);
+    let svg = write(file, matches.get_one::<PathBuf>("out"), &instance, &packed, &told, &Output::new())?;
+    terminal.print(&summary(&told, matches.contains_id("seconds"), &svg))?;
+    Ok(Exit::Clear)
+}
+
+/// Searches with a line of progress, until the budget is used or somebody presses Ctrl-C; pressed again, it ends at once.
+fn packed(instance: &Instance, matches: &ArgMatches, seed: u64) -> Result<Packed, lay::Bad> {
+    let stop = Arc::new(AtomicBool::new(false));
+    for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
+        // Where signals cannot be caught, Ctrl-C ends the program without a lay, as it would anyway.
+        let _ = signal_hook::flag::register_conditional_shutdown(signal, 130, Arc::clone(&stop));
+        let _ = signal_hook::flag::register(signal, Arc::clone(&stop));
+    }
+    #[expect(clippy::disallowed_methods, reason = "a budget of time is marked as not reproducible")]
+    let begun = Instant::now();
+    let limit = matches.get_one::<f64>("seconds").copied();
+    let clock = || begun.elapsed().as_secs_f64() / limit.unwrap_or(f64::INFINITY);
+    let asked = matches.get_one::<u64>("evaluations").copied().unwrap_or_else(|| lay::usual(instance));
+    let budget = if limit.is_some() { Budget::Clock(&clock) } else { Budget::Evaluations(asked) };
+    let bar = bar();
+    let observe = |progress: Progress| {
+        bar.set_position((progress.share * 1000.0) as u64);
+        bar.set_message(format!("{:.1} mm", progress.length as f64 / 1000.0));
+    };
+    let processors = std::thread::available_parallelism().map_or(1, usize::from);
+    let threads = matches.get_one::<u64>("threads").map_or(processors, |count| *count as usize);
+    let stopped = || stop.load(Ordering::Relaxed);
+    let packed = lay::pack(instance, Options { budget, seed, threads, stop: &stopped, observe: &observe });
+    bar.finish_and_clear();
+    packed
+}
+
+/// How far the search is and how long the best lay is; silent where there is no terminal.
+fn bar() -> ProgressBar {
+    let bar = ProgressBar::new(1000);
+    if let Ok(style) = ProgressStyle::with_template("{bar:30} {percent} %  {msg}") {
+        bar.set_style(style);
+    }
+    bar
+}
+
+/// Writes the positions and the drawing; gives the path of the drawing.
+fn write(
+    file: &Path,
+    out: Option<&PathBuf>,
+    instance: &Instance,
+    packed: &Packed,
+    told: &Report,
+    output: &Output,
+) -> Result<PathBuf, Failure> {
+    let stem = file.file_stem().map_or_else(|| "pieces".into(), |stem| stem.to_string_lossy().into_owned());
+    let folder = out.cloned().unwrap_or_else(|| file.parent().unwrap_or(Path::new("")).to_path_buf());
+    let json = serde_json::to_string_pretty(told)
+        .map_err(|error| Failure::new(format!("the positions could not be written: {error}")))?;
+    let svg = folder.join(format!("{stem}-lay.svg"));
+    let drawing = backtack_core::scene::svg(&backtack_core::scene::lay(instance, &packed.lay));
+    output.write(&[
+        Item { path: folder.join(format!("{stem}-lay.json")), bytes: (json + "\n").into_bytes() },
+        Item { path: svg.clone(), bytes: drawing.into_bytes() },
+    ])?;
+    Ok(svg)
+}
+
+fn summary(told: &Report, timed: bool, svg: &Path) -> String {
+    let mut lines = vec![
+        format!("{}: {} pieces on {} mm", plain(&told.name), told.pieces, told.width),
+        format!("length {} mm, density {:.2} %", told.length, told.density * 100.0),
+        format!("cannot be shorter than {} mm (area) and {} mm (longest piece)", told.area_bound, told.longest_bound),
+    ];
+    if told.interrupted {
+        lines.push("interrupted: the best lay so far".into());
+    } else if timed {
+        lines.push(format!("{} evaluations in the time given; not reproducible", told.evaluations));
+    } else {
+        lines.push(format!("{} evaluations, seed {}", told.evaluations, told.seed));
+    }
+    lines.push(plain(&svg.to_string_lossy()));
+    lines.join("\n") + "\n"
+}

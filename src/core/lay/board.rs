@@ -1,0 +1,260 @@
+//! The strip during the search: where each piece stands, who overlaps whom and how deep, and what that weighs.
+
+use super::form::{Spot, Table};
+use super::instance::Instance;
+
+/// Added to every depth of overlap, in parts of the smaller piece's root of area, so that the last touch of an overlap
+/// still costs something.
+const FLOOR: f64 = 0.01;
+
+/// Where a piece stands: a way of its kind, and the lower left corner of its box.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Place {
+    /// The form, by number.
+    pub form: usize,
+    /// The corner.
+    pub at: Spot,
+}
+
+/// The part of the strip where pieces may lie, in µm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Room {
+    /// Lowest x and y.
+    pub low: Spot,
+    /// Highest y.
+    pub top: f64,
+}
+
+/// Two pieces that overlap: the other one, and the cost before weighing.
+type Link = (u32, f64);
+
+/// A strip with pieces on it.
+#[derive(Debug, Clone)]
+pub struct Board<'a> {
+    /// The forms.
+    pub table: &'a Table,
+    /// The kind of each piece.
+    pub kinds: Vec<usize>,
+    /// Where each piece stands.
+    pub places: Vec<Place>,
+    /// The cloth.
+    pub room: Room,
+    /// Where the strip ends, in µm.
+    pub end: f64,
+    floors: Vec<f64>,
+    boxes: Vec<[f64; 4]>,
+    bins: Vec<Vec<u32>>,
+    bin: f64,
+    rows: usize,
+    links: Vec<Vec<Link>>,
+    weights: Vec<Vec<(u32, f64)>>,
+}
+
+impl<'a> Board<'a> {
+    /// An empty strip for the pieces of these kinds; nobody is on it until they are [`Self::put`].
+    pub fn new(instance: &Instance, table: &'a Table, kinds: Vec<usize>) -> Self {
+        let cloth = instance.cloth;
+        let fold = table.kinds.iter().any(|kind| kind.fold);
+        let low = Spot { x: cloth.end as f64, y: if fold { 0.0 } else { cloth.edge as f64 } };
+        let room = Room { low, top: (cloth.width - cloth.edge) as f64 };
+        let total: f64 = kinds.iter().map(|kind| table.kinds[*kind].area).sum();
+        let bin = (total / kinds.len().max(1) as f64).sqrt().max(room.top / 64.0);
+        let rows = (room.top / bin) as usize + 1;
+        let floor = |kind: &usize| table.kinds[*kind].area.sqrt() * FLOOR;
+        Self {
+            table,
+            floors: kinds.iter().map(floor).collect(),
+            places: vec![Place::default(); kinds.len()],
+            boxes: vec![[f64::INFINITY; 4]; kinds.len()],
+            links: vec![Vec::new(); kinds.len()],
+            weights: vec![Vec::new(); kinds.len()],
+            kinds,
+            room,
+            end: 0.0,
+            bins: Vec::new(),
+            bin,
+            rows,
+        }
+    }
+
+    /// Lowest and highest place of a piece in a form; none if the strip is too short for it.
+    pub fn range(&self, piece: usize, form: usize) -> Option<(Spot, Spot)> {
+        let size = self.table.forms[form].size;
+        let low = self.room.low;
+        let fold = self.table.kinds[self.kinds[piece]].fold;
+        let y = if fold { low.y } else { self.room.top - size.y };
+        let high = Spot { x: self.end - size.x, y };
+        (high.x >= low.x && high.y >= low.y).then_some((low, high))
+    }
+
+    /// The bins a box touches: columns and rows, both ends included.
+    fn span(&self, [x0, y0, x1, y1]: [f64; 4]) -> [usize; 4] {
+        let index = |value: f64| (value / self.bin).max(0.0) as usize;
+        [index(x0), index(x1), index(y0).min(self.rows - 1), index(y1).min(self.rows - 1)]
+    }
+
+    fn area(&self, form: usize, at: Spot) -> [f64; 4] {
+        let form = &self.table.forms[form];
+        [at.x + form.low.x, at.y + form.low.y, at.x + form.high.x, at.y + form.high.y]
+    }
+
+    /// Puts a piece somewhere, from wherever it was.
+    pub fn put(&mut self, piece: usize, place: Place) {
+        self.take(piece);
+        self.places[piece] = place;
+        let area = self.area(place.form, place.at);
+        self.boxes[piece] = area;
+        let [c0, c1, r0, r1] = self.span(area);
+        if self.bins.len() < (c1 + 1) * self.rows {
+            self.bins.resize((c1 + 1) * self.rows, Vec::new());
+        }
+        for column in c0..=c1 {
+            for row in r0..=r1 {
+                self.bins[column * self.rows + row].push(piece as u32);
+            }
+        }
+        let links = self.meetings(piece, place);
+        for (other, cost) in &links {
+            self.links[*other as usize].push((piece as u32, *cost));
+        }
+        self.links[piece] = links;
+    }
+
+    /// Takes a piece off the strip.
+    pub fn take(&mut self, piece: usize) {
+        let area = self.boxes[piece];
+        if area[0] == f64::INFINITY {
+            return;
+        }
+        let [c0, c1, r0, r1] = self.span(area);
+        for column in c0..=c1 {
+            for row in r0..=r1 {
+                self.bins[column * self.rows + row].retain(|other| *other != piece as u32);
+            }
+        }
+        self.boxes[piece] = [f64::INFINITY; 4];
+        for (other, _) in std::mem::take(&mut self.links[piece]) {
+            self.links[other as usize].retain(|(back, _)| *back != piece as u32);
+        }
+    }
+
+    /// Calls `each` with every other piece whose box meets that of a form at a place, each once, until it says stop.
+    fn neighbours(&self, piece: usize, area: [f64; 4], mut each: impl FnMut(usize) -> bool) {
+        let [c0, c1, r0, r1] = self.span(area);
+        let [x0, y0, x1, y1] = area;
+        for column in c0..=c1 {
+            for row in r0..=r1 {
+                let Some(bin) = self.bins.get(column * self.rows + row) else { return };
+                for other in bin {
+                    let other = *other as usize;
+                    let [p0, q0, p1, q1] = self.boxes[other];
+                    if p0 >= x1 || p1 <= x0 || q0 >= y1 || q1 <= y0 || other == piece {
+                        continue;
+                    }
+                    // Two boxes can share several bins; the first of them counts.
+                    let first = [p0.max(x0), q0.max(y0)].map(|value| (value / self.bin).max(0.0) as usize);
+                    if first[0] == column && first[1].min(self.rows - 1) == row && !each(other) {
+                        return;
+                    }
+                }
+            }
+        }
+    }
+
+    fn cost(&self, piece: usize, other: usize, form: usize, at: Spot) -> f64 {
+        let there = self.places[other];
+        let depth = self.table.depth(there.form, form, at.x - there.at.x, at.y - there.at.y);
+        if depth > 0.0 { depth + self.floors[piece].min(self.floors[other]) } else { 0.0 }
+    }
+
+    /// Whom a piece would overlap, and the cost of each.
+    fn meetings(&self, piece: usize, place: Place) -> Vec<Link> {
+        let mut links = Vec::new();
+        self.neighbours(piece, self.area(place.form, place.at), |other| {
+            let cost = self.cost(piece, other, place.form, place.at);
+            if cost > 0.0 {
+                links.push((other as u32, cost));
+            }
+            true
+        });
+        links
+    }
+
+    /// What it would cost to have a piece somewhere, weighed; given up once it is `bound` or more.
+    pub fn weigh(&self, piece: usize, form: usize, at: Spot, bound: f64) -> f64 {
+        let mut sum = 0.0;
+        self.neighbours(piece, self.area(form, at), |other| {
+            let cost = self.cost(piece, other, form, at);
+            if cost > 0.0 {
+                sum += cost * self.weight(piece, other);
+            }
+            sum < bound
+        });
+        sum
+    }
+
+    /// Whether a piece would be free somewhere.
+    pub fn free(&self, piece: usize, form: usize, at: Spot) -> bool {
+        self.weigh(piece, form, at, f64::MIN_POSITIVE) == 0.0
+    }
+
+    fn weight(&self, piece: usize, other: usize) -> f64 {
+        let found = self.weights[piece].iter().find(|(id, _)| *id == other as u32);
+        found.map_or(1.0, |(_, weight)| *weight)
+    }
+
+    /// The weighed cost of a piece where it stands.
+    pub fn standing(&self, piece: usize) -> f64 {
+        self.links[piece].iter().map(|(other, cost)| cost * self.weight(piece, *other as usize)).sum()
+    }
+
+    /// The cost of all overlaps, not weighed.
+    pub fn total(&self) -> f64 {
+        self.links.iter().flatten().map(|(_, cost)| cost).sum::<f64>() / 2.0
+    }
+
+    /// Pieces that overlap others, in order.
+    pub fn meeting(&self) -> Vec<usize> {
+        self.links.iter().enumerate().filter(|(_, links)| !links.is_empty()).map(|(piece, _)| piece).collect()
+    }
+
+    /// Overlaps that stay weigh more, the deepest most; the others are slowly forgiven.
+    pub fn learn(&mut self) {
+        const FORGIVEN: f64 = 0.95;
+        const MORE: (f64, f64) = (1.2, 2.0);
+        let worst = self.links.iter().flatten().map(|(_, cost)| *cost).fold(0.0, f64::max);
+        for weights in &mut self.weights {
+            weights.iter_mut().for_each(|(_, weight)| *weight *= FORGIVEN);
+        }
+        for (links, weights) in self.links.iter().zip(&mut self.weights) {
+            for (other, cost) in links {
+                let factor = (MORE.0 + (MORE.1 - MORE.0) * cost / worst) / FORGIVEN;
+                match weights.iter_mut().find(|(id, _)| id == other) {
+                    Some((_, weight)) => *weight *= factor,
+                    None => weights.push((*other, factor * FORGIVEN)),
+                }
+            }
+            weights.retain(|(_, weight)| *weight > 1.0);
+        }
+    }
+
+    /// Forgets all weights.
+    pub fn forget(&mut self) {
+        self.weights.iter_mut().for_each(Vec::clear);
+    }
+
+    /// Everyone to where they stood.
+    pub fn restore(&mut self, places: &[Place]) {
+        for (piece, place) in places.iter().enumerate() {
+            if self.places[piece] != *place || self.boxes[piece][0] == f64::INFINITY {
+                self.put(piece, *place);
+            }
+        }
+    }
+
+    /// Where the last piece ends, in µm.
+    pub fn extent(&self) -> f64 {
+        let right = |place: &Place| place.at.x + self.table.forms[place.form].size.x;
+        self.places.iter().map(right).fold(self.room.low.x, f64::max)
+    }
+}

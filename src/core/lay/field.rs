@@ -1,0 +1,232 @@
+//! How deep two pieces overlap, looked up: the distance a piece would have to go to be free of another, for every place
+//! beside it.
+//!
+//! The forbidden places of a pair ([`super::reach`]) are cut into cells. A cell outside costs one look, a cell deep inside
+//! is read off between its corners, and a cell on the border holds the few edges that can be nearest. Within
+//! [`DOUBT`] of the border the outlines themselves are asked, exactly.
+
+use super::form::{Form, Spot};
+use super::overlap;
+use super::reach;
+use crate::geom::grid::GridPoint;
+
+/// Rounding of the region's corners can move its border by less than this, in µm.
+const DOUBT: f64 = 3.0;
+/// Cells in a region, about.
+const CELLS: f64 = 900.0;
+/// Cells along its shorter side, at least.
+const FEWEST: f64 = 6.0;
+
+/// Depth of overlap by place.
+#[derive(Debug)]
+pub struct Field {
+    low: Spot,
+    inverse: f64,
+    columns: usize,
+    rows: usize,
+    cells: Vec<Cell>,
+    nodes: Vec<f32>,
+    near: Vec<Edge>,
+}
+
+#[derive(Debug, Clone, Copy)]
+enum Cell {
+    Outside,
+    Inside,
+    Border { first: u32, count: u32 },
+}
+
+/// An edge of the region: its start, its direction and one over its length squared.
+#[derive(Debug, Clone, Copy)]
+struct Edge {
+    x: f64,
+    y: f64,
+    dx: f64,
+    dy: f64,
+    scale: f64,
+}
+
+impl Edge {
+    /// Square of the distance, and how far to the left of the line, in lengths of the edge squared.
+    fn distance(&self, x: f64, y: f64) -> (f64, f64) {
+        let (px, py) = (x - self.x, y - self.y);
+        let t = ((px * self.dx + py * self.dy) * self.scale).clamp(0.0, 1.0);
+        let (ex, ey) = (px - t * self.dx, py - t * self.dy);
+        (ex * ex + ey * ey, self.dx * py - self.dy * px)
+    }
+}
+
+impl Field {
+    /// The field of a pair: places of `b` against `a`.
+    pub fn new(a: &Form, b: &Form) -> Self {
+        let contours = reach::forbidden(&a.polygon, &b.polygon);
+        let edges: Vec<Edge> = contours.iter().flat_map(|contour| edges(contour)).collect();
+        let low = Spot { x: a.low.x - b.high.x, y: a.low.y - b.high.y };
+        let (width, height) = (a.high.x - b.low.x - low.x, a.high.y - b.low.y - low.y);
+        let step = (width * height / CELLS).sqrt().min(width.min(height) / FEWEST).max(1.0);
+        // One more than needed, so that the far border lies in a cell.
+        let (columns, rows) = ((width / step) as usize + 1, (height / step) as usize + 1);
+        let mut field =
+            Self { low, inverse: 1.0 / step, columns, rows, cells: Vec::new(), nodes: Vec::new(), near: Vec::new() };
+        field.fill(&edges, step);
+        field
+    }
+
+    fn fill(&mut self, edges: &[Edge], step: f64) {
+        let border = self.border(edges, step);
+        let inside = self.inside(edges, step);
+        let across = self.columns + 1;
+        self.nodes = vec![0.0; inside.len()];
+        let diagonal = step * 1.415;
+        for row in 0..self.rows {
+            for column in 0..self.columns {
+                let corner = row * across + column;
+                let cell = if border[row * self.columns + column] {
+                    self.edge_cell(edges, [column, row], step, diagonal)
+                } else if inside[corner] {
+                    for node in [corner, corner + 1, corner + across, corner + across + 1] {
+                        self.node(edges, node, step);
+                    }
+                    Cell::Inside
+                } else {
+                    Cell::Outside
+                };
+                self.cells.push(cell);
+            }
+        }
+    }
+
+    /// Works out the depth at a corner of cells once.
+    fn node(&mut self, edges: &[Edge], node: usize, step: f64) {
+        if self.nodes[node] == 0.0 {
+            let across = self.columns + 1;
+            let (x, y) = self.place((node % across) as f64, (node / across) as f64, step);
+            let square = edges.iter().map(|edge| edge.distance(x, y).0).fold(f64::INFINITY, f64::min);
+            self.nodes[node] = (square.sqrt() as f32).max(f32::MIN_POSITIVE);
+        }
+    }
+
+    fn place(&self, column: f64, row: f64, step: f64) -> (f64, f64) {
+        (self.low.x + column * step, self.low.y + row * step)
+    }
+
+    /// A cell on the border, with every edge that can be the nearest to one of its points.
+    fn edge_cell(&mut self, edges: &[Edge], [column, row]: [usize; 2], step: f64, diagonal: f64) -> Cell {
+        let (x, y) = self.place(column as f64 + 0.5, row as f64 + 0.5, step);
+        let squares: Vec<f64> = edges.iter().map(|edge| edge.distance(x, y).0).collect();
+        let least = squares.iter().copied().fold(f64::INFINITY, f64::min).sqrt();
+        let limit = (least + diagonal) * (least + diagonal);
+        let first = self.near.len();
+        self.near.extend(edges.iter().zip(&squares).filter(|(_, square)| **square <= limit).map(|(edge, _)| *edge));
+        Cell::Border { first: first as u32, count: (self.near.len() - first) as u32 }
+    }
+
+    /// Which cells an edge passes, or comes within doubt of.
+    fn border(&self, edges: &[Edge], step: f64) -> Vec<bool> {
+        let mut out = vec![false; self.columns * self.rows];
+        let index = |value: f64, count: usize| ((value * self.inverse).max(0.0) as usize).min(count - 1);
+        for edge in edges {
+            let (y0, y1) = (edge.y.min(edge.y + edge.dy), edge.y.max(edge.y + edge.dy));
+            let first = index(y0 - self.low.y - DOUBT, self.rows);
+            for row in first..=index(y1 - self.low.y + DOUBT, self.rows) {
+                let bottom = self.low.y + row as f64 * step - DOUBT;
+                let (left, right) = span(edge, bottom, bottom + step + 2.0 * DOUBT);
+                let last = index(right - self.low.x + DOUBT, self.columns);
+                for column in index(left - self.low.x - DOUBT, self.columns)..=last {
+                    out[row * self.columns + column] = true;
+                }
+            }
+        }
+        out
+    }
+
+    /// Which corners of cells lie inside, row by row; those on the border are never asked.
+    fn inside(&self, edges: &[Edge], step: f64) -> Vec<bool> {
+        let mut out = Vec::with_capacity((self.columns + 1) * (self.rows + 1));
+        for row in 0..=self.rows {
+            let y = self.low.y + row as f64 * step;
+            let crosses = |edge: &&Edge| (edge.y <= y) != (edge.y + edge.dy <= y);
+            let at = |edge: &Edge| edge.x + edge.dx * ((y - edge.y) / edge.dy);
+            let mut cuts: Vec<f64> = edges.iter().filter(crosses).map(at).collect();
+            cuts.sort_by(f64::total_cmp);
+            let mut passed = 0;
+            for column in 0..=self.columns {
+                let x = self.low.x + column as f64 * step;
+                while cuts.get(passed).is_some_and(|cut| *cut <= x) {
+                    passed += 1;
+                }
+                out.push(passed % 2 == 1);
+            }
+        }
+        out
+    }
+
+    /// How far `b` at (`x`, `y`) from `a` has to go to be free, in µm; 0 if it is free.
+    pub fn depth(&self, a: &Form, b: &Form, x: f64, y: f64) -> f64 {
+        let (u, v) = ((x - self.low.x) * self.inverse, (y - self.low.y) * self.inverse);
+        if u < 0.0 || v < 0.0 {
+            return 0.0;
+        }
+        let (column, row) = (u as usize, v as usize);
+        if column >= self.columns || row >= self.rows {
+            return 0.0;
+        }
+        match self.cells[row * self.columns + column] {
+            Cell::Outside => 0.0,
+            Cell::Inside => self.between(u, v, row * (self.columns + 1) + column, column, row),
+            Cell::Border { first, count } => {
+                let signed = self.exact(x, y, first as usize, count as usize);
+                if signed.abs() > DOUBT {
+                    signed.max(0.0)
+                } else if overlap::meet(&a.spots, &b.spots, Spot { x, y }) {
+                    signed.max(1.0)
+                } else {
+                    0.0
+                }
+            }
+        }
+    }
+
+    fn between(&self, u: f64, v: f64, node: usize, column: usize, row: usize) -> f64 {
+        let (s, t) = (u - column as f64, v - row as f64);
+        let above = node + self.columns + 1;
+        let corner = |at: usize| f64::from(self.nodes[at]);
+        let low = corner(node) * (1.0 - s) + corner(node + 1) * s;
+        let high = corner(above) * (1.0 - s) + corner(above + 1) * s;
+        low * (1.0 - t) + high * t
+    }
+
+    /// Distance to the border, positive inside.
+    fn exact(&self, x: f64, y: f64, first: usize, count: usize) -> f64 {
+        let (mut best, mut sign, mut clear) = (f64::INFINITY, 0.0, 0.0);
+        for edge in &self.near[first..first + count] {
+            let (square, left) = edge.distance(x, y);
+            let upright = left * left * edge.scale;
+            // At a corner both edges are as near; the one faced more squarely knows the side.
+            if square < best * (1.0 - 1e-9) || (square <= best * (1.0 + 1e-9) && upright > clear) {
+                (sign, clear) = (left, upright);
+                best = best.min(square);
+            }
+        }
+        if sign > 0.0 { best.sqrt() } else { -best.sqrt() }
+    }
+}
+
+fn edges(contour: &[GridPoint]) -> Vec<Edge> {
+    let next = contour.iter().cycle().skip(1);
+    let edge = |(p, q): (&GridPoint, &GridPoint)| {
+        let (dx, dy) = ((q.x - p.x) as f64, (q.y - p.y) as f64);
+        Edge { x: p.x as f64, y: p.y as f64, dx, dy, scale: 1.0 / (dx * dx + dy * dy).max(1.0) }
+    };
+    contour.iter().zip(next).map(edge).collect()
+}
+
+/// Where an edge runs between two heights: from left to right.
+fn span(edge: &Edge, bottom: f64, top: f64) -> (f64, f64) {
+    if edge.dy == 0.0 {
+        return (edge.x.min(edge.x + edge.dx), edge.x.max(edge.x + edge.dx));
+    }
+    let at = |y: f64| edge.x + edge.dx * ((y - edge.y) / edge.dy).clamp(0.0, 1.0);
+    let (p, q) = (at(bottom), at(top));
+    (p.min(q), p.max(q))
+}

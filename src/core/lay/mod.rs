@@ -1,0 +1,40 @@
+//! Lays: pieces side by side on a roll of cloth, as short as a search finds. Knows outlines, not specifications.
+//!
+//! ```text
+//! instance   pieces, demands, allowed turns, cloth
+//! form       each piece in each turn, grown by half the gap, fewer corners
+//! reach      where one form may not stand beside another; field: how deep it would overlap, looked up
+//! board      the strip: who stands where, who overlaps whom, what it weighs
+//! seek       a better place for one piece;  part: all pieces until none overlap
+//! start      a first lay;  worker: shorter and shorter;  pack: two workers and the budget
+//! valid      the independent check every lay passes
+//! ```
+//! The search follows the published description of overlap minimisation with guided weights (arXiv 2509.13329), with
+//! depths of overlap looked up instead of estimated. Coordinates are whole micrometres, in the search too, where `f64`
+//! holds them, their sums and their products exactly.
+
+mod board;
+pub mod bound;
+mod field;
+mod form;
+pub mod instance;
+mod meter;
+mod overlap;
+pub mod pack;
+mod part;
+mod random;
+mod reach;
+pub mod read;
+pub mod report;
+mod seek;
+mod simple;
+mod start;
+pub mod valid;
+mod worker;
+
+pub use bound::{Bounds, bounds};
+pub use instance::{Bad, Cloth, Instance, Piece, Turn};
+pub use meter::Budget;
+pub use pack::{Lay, Options, Packed, Placed, Progress, pack, usual};
+pub use report::{Report, report};
+pub use valid::Fault;

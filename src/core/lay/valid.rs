@@ -1,0 +1,222 @@
+//! Whether a lay is one: written against the definition, in whole micrometres, and sharing nothing with the search.
+//!
+//! - Every piece is there as often as it is wanted, and no other.
+//! - Each lies in a turn that is allowed for it; on the fold, if it belongs there.
+//! - Each lies inside the cloth less its margins.
+//! - The insides of no two pieces meet; they may touch. With a gap no two points of two pieces are nearer than it.
+
+use std::fmt;
+
+use super::instance::Instance;
+use super::pack::{Lay, Placed};
+use crate::geom::grid::{GridPoint, Polygon, Side, on_edge, orient};
+
+/// What is wrong with a lay.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Fault {
+    /// A piece is not there as often as it is wanted.
+    Count {
+        /// The piece.
+        piece: String,
+    },
+    /// A turn that the piece is not allowed.
+    Turn {
+        /// The piece.
+        piece: String,
+    },
+    /// Beyond the cloth or in its margins.
+    Outside {
+        /// The piece.
+        piece: String,
+    },
+    /// Not on the fold.
+    Fold {
+        /// The piece.
+        piece: String,
+    },
+    /// Two pieces overlap.
+    Overlap {
+        /// One piece.
+        first: String,
+        /// The other.
+        second: String,
+    },
+    /// Two pieces are nearer than the gap.
+    Gap {
+        /// One piece.
+        first: String,
+        /// The other.
+        second: String,
+    },
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Count { piece } => write!(out, "piece {piece} is not laid as often as it is wanted"),
+            Self::Turn { piece } => write!(out, "piece {piece} lies in a turn it is not allowed"),
+            Self::Outside { piece } => write!(out, "piece {piece} lies outside the usable cloth"),
+            Self::Fold { piece } => write!(out, "piece {piece} does not lie on the fold"),
+            Self::Overlap { first, second } => write!(out, "pieces {first} and {second} overlap"),
+            Self::Gap { first, second } => write!(out, "pieces {first} and {second} are nearer than the gap"),
+        }
+    }
+}
+
+/// Checks a lay against what was asked.
+///
+/// # Errors
+/// The first fault found.
+pub fn check(instance: &Instance, lay: &Lay) -> Result<(), Fault> {
+    counts(instance, lay)?;
+    let mut shapes = Vec::with_capacity(lay.placed.len());
+    for placed in &lay.placed {
+        shapes.push(standing(instance, lay, placed)?);
+    }
+    // By their left ends: only pieces whose spans of length come within the gap of each other are compared.
+    shapes.sort_by_key(|shape| (shape.low.x, shape.low.y, shape.name.clone()));
+    let gap = instance.cloth.gap;
+    for (at, one) in shapes.iter().enumerate() {
+        for other in shapes[at + 1..].iter().take_while(|other| other.low.x < one.high.x + gap.max(1)) {
+            let apart = other.low.y >= one.high.y + gap || one.low.y >= other.high.y + gap;
+            if !apart {
+                pair(one, other, gap)?;
+            }
+        }
+    }
+    Ok(())
+}
+
+struct Shape {
+    name: String,
+    polygon: Polygon,
+    low: GridPoint,
+    high: GridPoint,
+}
+
+fn counts(instance: &Instance, lay: &Lay) -> Result<(), Fault> {
+    for (number, piece) in instance.pieces.iter().enumerate() {
+        let mut copies: Vec<usize> =
+            lay.placed.iter().filter(|placed| placed.piece == number).map(|placed| placed.copy).collect();
+        copies.sort_unstable();
+        if !copies.iter().copied().eq(0..piece.demand) {
+            return Err(Fault::Count { piece: piece.id.clone() });
+        }
+    }
+    match lay.placed.iter().find(|placed| placed.piece >= instance.pieces.len()) {
+        Some(placed) => Err(Fault::Count { piece: format!("number {}", placed.piece) }),
+        None => Ok(()),
+    }
+}
+
+/// The outline of a piece where it lies, if it may lie there by itself.
+fn standing(instance: &Instance, lay: &Lay, placed: &Placed) -> Result<Shape, Fault> {
+    let Some(piece) = instance.pieces.get(placed.piece) else {
+        return Err(Fault::Count { piece: format!("number {}", placed.piece) });
+    };
+    let name = if piece.demand > 1 { format!("{}/{}", piece.id, placed.copy + 1) } else { piece.id.clone() };
+    if !piece.turns.contains(&placed.turn) {
+        return Err(Fault::Turn { piece: name });
+    }
+    let turned = placed.turn.apply(&piece.outline);
+    let moved = |p: &GridPoint| GridPoint::new(p.x + placed.at.x, p.y + placed.at.y);
+    let polygon = Polygon { points: turned.points.iter().map(moved).collect() };
+    let Some((low, high)) = polygon.bbox() else { return Err(Fault::Outside { piece: name }) };
+    let cloth = instance.cloth;
+    if piece.fold && low.y != 0 {
+        return Err(Fault::Fold { piece: name });
+    }
+    // On folded cloth the fold takes the place of one edge.
+    let folded = instance.pieces.iter().any(|piece| piece.fold);
+    let bottom = if folded { 0 } else { cloth.edge };
+    let inside =
+        low.x >= cloth.end && high.x <= lay.length - cloth.end && low.y >= bottom && high.y <= cloth.width - cloth.edge;
+    if inside { Ok(Shape { name, polygon, low, high }) } else { Err(Fault::Outside { piece: name }) }
+}
+
+fn pair(one: &Shape, other: &Shape, gap: i64) -> Result<(), Fault> {
+    let (first, second) = (one.name.clone(), other.name.clone());
+    if insides_meet(&one.polygon, &other.polygon) {
+        return Err(Fault::Overlap { first, second });
+    }
+    if gap > 0 && nearer(&one.polygon, &other.polygon, gap) {
+        return Err(Fault::Gap { first, second });
+    }
+    Ok(())
+}
+
+/// Whether the insides of two simple, anticlockwise polygons have a point in common.
+///
+/// They do if two edges cross in inner points of both. If none do, every edge, cut where it touches a corner of the other
+/// polygon, runs inside, outside or along the other; the insides meet if one runs inside, or along an edge of the same
+/// direction, which has the inside on the same side.
+pub fn insides_meet(a: &Polygon, b: &Polygon) -> bool {
+    let apart = |p: i128, q: i128| (p > 0 && q < 0) || (p < 0 && q > 0);
+    let cross = |(p, q): (GridPoint, GridPoint), (r, s): (GridPoint, GridPoint)| {
+        apart(orient(p, q, r), orient(p, q, s)) && apart(orient(r, s, p), orient(r, s, q))
+    };
+    if a.edges().any(|one| b.edges().any(|other| cross(one, other))) {
+        return true;
+    }
+    runs_inside(a, b) || runs_inside(b, a)
+}
+
+fn runs_inside(a: &Polygon, b: &Polygon) -> bool {
+    // Twice as fine, so that the middle of two grid points is one.
+    let double = |polygon: &Polygon| Polygon { points: polygon.points.iter().map(twice).collect() };
+    let (a, b) = (double(a), double(b));
+    a.edges().any(|(p, q)| {
+        let mut stops: Vec<GridPoint> = b.points.iter().copied().filter(|corner| on_edge(*corner, p, q)).collect();
+        stops.extend([p, q]);
+        stops.sort_by_key(|stop| (stop.x - p.x).abs() + (stop.y - p.y).abs());
+        stops.dedup();
+        stops.windows(2).any(|pair| match pair {
+            [from, to] => part_inside(*from, *to, &b),
+            _ => false,
+        })
+    })
+}
+
+fn part_inside(from: GridPoint, to: GridPoint, b: &Polygon) -> bool {
+    let middle = GridPoint::new(i64::midpoint(from.x, to.x), i64::midpoint(from.y, to.y));
+    match b.side(middle) {
+        Side::Inside => true,
+        Side::Outside => false,
+        Side::Edge => b.edges().any(|(r, s)| {
+            let along = on_edge(from, r, s) && on_edge(to, r, s);
+            let ahead =
+                i128::from(s.x - r.x) * i128::from(to.x - from.x) + i128::from(s.y - r.y) * i128::from(to.y - from.y);
+            along && ahead > 0
+        }),
+    }
+}
+
+fn twice(p: &GridPoint) -> GridPoint {
+    GridPoint::new(2 * p.x, 2 * p.y)
+}
+
+/// Whether two polygons whose insides do not meet come nearer than the gap.
+fn nearer(a: &Polygon, b: &Polygon, gap: i64) -> bool {
+    let close = |points: &Polygon, edges: &Polygon| {
+        points.points.iter().any(|p| edges.edges().any(|(q, r)| point_nearer(*p, q, r, gap)))
+    };
+    // The least distance of two polygons that do not cross is that of a corner of one from an edge of the other.
+    close(a, b) || close(b, a)
+}
+
+/// Whether a point is nearer than the gap to an edge, exactly.
+fn point_nearer(p: GridPoint, q: GridPoint, r: GridPoint, gap: i64) -> bool {
+    let vector = |a: GridPoint, b: GridPoint| (i128::from(b.x - a.x), i128::from(b.y - a.y));
+    let square = |v: (i128, i128)| v.0 * v.0 + v.1 * v.1;
+    let (along, from) = (vector(q, r), vector(q, p));
+    let dot = along.0 * from.0 + along.1 * from.1;
+    let gap = i128::from(gap) * i128::from(gap);
+    if dot <= 0 {
+        square(from) < gap
+    } else if dot >= square(along) {
+        square(vector(r, p)) < gap
+    } else {
+        let across = along.0 * from.1 - along.1 * from.0;
+        across * across < gap * square(along)
+    }
+}

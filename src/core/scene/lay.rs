@@ -1,0 +1,95 @@
+//! A lay on its roll: every piece with its code and the way its pile runs.
+
+use crate::geom::grid::GridPoint;
+use crate::lay::{Instance, Lay, Placed};
+
+use super::marks::{arrow, scale_bar};
+use super::{Across, Along, At, Fill, Label, Line, Scene, closed};
+
+/// Paper for the cloth, mm: along and across the roll.
+const PAPER: [f64; 2] = [400.0, 240.0];
+/// Room round the cloth, mm; below it stands the scale.
+const ROOM: f64 = 6.0;
+const BELOW: f64 = 16.0;
+/// Denominators of the scales, enlargements first.
+const SCALES: [f64; 14] = [0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0];
+/// Pieces smaller than this on paper get no code, mm.
+const LEAST: f64 = 4.0;
+
+/// Draws a lay, the roll from left to right, at the largest scale that fits a sheet. An arrow shows where the grain of the
+/// piece as drawn (its own +x) points.
+#[must_use]
+pub fn lay(instance: &Instance, lay: &Lay) -> Scene {
+    let (length, width) = (lay.length as f64 / 1e3, instance.cloth.width as f64 / 1e3);
+    let fits = |scale: &&f64| length / **scale <= PAPER[0] && width / **scale <= PAPER[1];
+    let scale = SCALES.iter().find(fits).copied().unwrap_or(1000.0);
+    let alt = format!("Lay of {} pieces, {length} mm of cloth {width} mm wide", lay.placed.len());
+    let size = [length / scale, width / scale];
+    let mut scene = Scene::new(size[0] + 2.0 * ROOM, size[1] + ROOM + BELOW, alt);
+    scene.rect(Some(Line::Outline), Fill::None, [ROOM, ROOM], size[0], size[1]);
+    let paper = |p: GridPoint| [ROOM + p.x as f64 / 1e3 / scale, ROOM + size[1] - p.y as f64 / 1e3 / scale];
+    for placed in &lay.placed {
+        draw(&mut scene, instance, placed, &paper);
+    }
+    let ratio = if scale < 1.0 { format!("{}:1", 1.0 / scale) } else { format!("1:{scale}") };
+    let bar = round(length / 5.0);
+    scale_bar(&mut scene, [ROOM, ROOM + size[1] + 6.0], bar / scale, &format!("{bar} mm, {ratio}"));
+    scene
+}
+
+/// One piece: its cut line, its code in the middle of its box, the arrow below.
+fn draw(scene: &mut Scene, instance: &Instance, placed: &Placed, paper: &dyn Fn(GridPoint) -> At) {
+    let Some(piece) = instance.pieces.get(placed.piece) else { return };
+    let outline = placed.turn.apply(&piece.outline);
+    let moved = |p: &GridPoint| paper(GridPoint::new(p.x + placed.at.x, p.y + placed.at.y));
+    let corners: Vec<At> = outline.points.iter().map(moved).collect();
+    scene.path(Some(Line::Placement), Fill::Tint, closed(&corners));
+    let Some((low, high)) = outline.bbox() else { return };
+    let (a, b) = (moved(&low), moved(&high));
+    let room = (b[0] - a[0]).min(a[1] - b[1]);
+    if room < LEAST {
+        return;
+    }
+    let inner = inside(&outline.points, low, high);
+    let [x, y] = moved(&inner);
+    scene.label(Label::new(piece.id.clone(), [x, y]).anchor(Along::Middle, Across::Base));
+    let (sin, cos) = libm::sincos(placed.turn.degrees * std::f64::consts::PI / 180.0);
+    let half = (room * 0.2).min(5.0);
+    let (dx, dy) = (cos * half, -sin * half);
+    arrow(scene, Line::Pile, [x - dx, y + 1.5 - dy], [x + dx, y + 1.5 + dy]);
+}
+
+/// A point well inside an outline: the middle of the widest stretch at one of a few heights.
+fn inside(points: &[GridPoint], low: GridPoint, high: GridPoint) -> GridPoint {
+    let mut best = (0, GridPoint::new(i64::midpoint(low.x, high.x), i64::midpoint(low.y, high.y)));
+    for part in [4, 3, 5, 2, 6] {
+        let y = low.y + (high.y - low.y) * part / 8;
+        let mut cuts: Vec<i64> =
+            points.iter().zip(points.iter().cycle().skip(1)).filter_map(|(a, b)| cut(*a, *b, y)).collect();
+        cuts.sort_unstable();
+        for pair in cuts.chunks_exact(2) {
+            let wide = pair[1] - pair[0];
+            // The middle height is taken unless another is clearly wider.
+            if wide > best.0 + best.0 / 4 {
+                best = (wide, GridPoint::new(i64::midpoint(pair[0], pair[1]), y));
+            }
+        }
+    }
+    best.1
+}
+
+/// Where an edge crosses a height, if it does.
+fn cut(a: GridPoint, b: GridPoint, y: i64) -> Option<i64> {
+    let crosses = (a.y <= y) != (b.y <= y);
+    crosses.then(|| a.x + ((b.x - a.x) as f64 * (y - a.y) as f64 / (b.y - a.y) as f64) as i64)
+}
+
+/// A round length not above one in mm: 1, 2 or 5 times a power of ten.
+fn round(mm: f64) -> f64 {
+    let mut power = 0.001;
+    while power * 10.0 <= mm {
+        power *= 10.0;
+    }
+    let steps = [5.0, 2.0, 1.0].map(|step| step * power);
+    steps.into_iter().find(|step| *step <= mm).map_or(power, |step| (step * 1e3).round() / 1e3)
+}
