@@ -22,7 +22,7 @@ pub const RULE: Rule = Rule {
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     for (id, piece) in model.pieces.iter().filter(|(_, piece)| piece.pile.is_none() && !is_by_factory(piece)) {
-        if model.was_refused("piece", id, "pile") {
+        if model.was_refused("piece", id, "pile") || is_drawn(context, id) {
             continue;
         }
         let materials = piece.cuts.values().filter_map(|cut| cut.material.as_ref());
@@ -48,4 +48,11 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             .help(help),
         );
     }
+}
+
+/// Whether the drawing of every size shows the pile.
+fn is_drawn(context: &Context<'_>, piece: &str) -> bool {
+    let sizes = context.model.sizes.iter().map(|size| size.entry.id.value.as_str());
+    let outlines: Vec<_> = sizes.filter_map(|size| context.assembly.outlines.get(piece, size).ok()).collect();
+    !outlines.is_empty() && outlines.iter().all(|outline| outline.pile.is_some())
 }

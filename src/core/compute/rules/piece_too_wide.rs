@@ -45,7 +45,7 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
                 if !told.insert((cut_id.as_str(), article)) {
                     continue;
                 }
-                let directed = piece.grain.is_some() || piece.pile.is_some();
+                let directed = is_directed(ground, piece);
                 let message = format!(
                     "{id} {cut_id}{}: {} wide {}, and {article} has a usable width of {}",
                     in_size(ground.model, variant.size),
@@ -63,9 +63,15 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     }
 }
 
+/// Whether the piece says how it lies on the cloth: in the specification or in its drawing.
+fn is_directed(ground: &Ground<'_>, piece: &Piece) -> bool {
+    let outline = ground.assembly.outlines.any(&piece.entry.id.value);
+    outline.map_or(piece.grain.is_some() || piece.pile.is_some(), |outline| piece.along(outline).is_some())
+}
+
 /// The least width of a cut or of its block in the directions that are allowed, mm.
 fn needed(ground: &Ground<'_>, piece: &Piece, cut_id: &str, variant: Variant<'_>) -> Option<f64> {
-    let directed = piece.grain.is_some() || piece.pile.is_some();
+    let directed = is_directed(ground, piece);
     if let Some((width, height)) = piece.cuts.get(cut_id).and_then(|cut| cut.block.as_ref()) {
         let side = |value: &crate::model::Value<crate::units::Quantity>| Some(value.known(variant)?.si_f64() * 1000.0);
         let (width, height) = (side(width)?, side(height)?);
