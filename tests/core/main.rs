@@ -11,6 +11,7 @@ mod forms;
 mod geom;
 mod lay;
 mod printers;
+mod puffin;
 mod read;
 mod readme;
 mod revision;
