@@ -15,8 +15,20 @@ const RULE: [(f64, f64); 4] = [
     (0.960_289_856_497_536_3, 0.101_228_536_290_376_26),
 ];
 
-/// Panels for integrands with a square root.
-const PANELS: u32 = 8;
+/// Panels for integrands that one panel does not sum exactly.
+pub(super) const PANELS: u32 = 8;
+
+/// Places on 0..1 with their weights, for sums over a fixed number of equal panels.
+pub(super) fn nodes(panels: u32) -> impl Iterator<Item = (f64, f64)> {
+    let half = 0.5 / f64::from(panels);
+    (0..panels).flat_map(move |i| {
+        let middle = half * f64::from(2 * i + 1);
+        let pair = move |&(node, weight): &(f64, f64)| {
+            [(middle - half * node, weight * half), (middle + half * node, weight * half)]
+        };
+        RULE.iter().flat_map(pair)
+    })
+}
 
 /// Sums `f` from `from` to `to` over a fixed number of equal panels.
 pub(super) fn integrate(from: f64, to: f64, panels: u32, f: impl Fn(f64) -> f64) -> f64 {

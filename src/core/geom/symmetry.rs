@@ -2,7 +2,7 @@
 
 use super::affine::Affine;
 use super::flatten::flatten;
-use super::measure::integrate;
+use super::measure::{PANELS, nodes};
 use super::outline::Outline;
 use super::path::Segment;
 use super::point::Point;
@@ -113,11 +113,10 @@ impl Outline {
         let centre = self.centroid();
         let size = self.bbox().width().max(self.bbox().height());
         let mut best = (0, 0.0, 0.0);
-        for order in 2..=ORDERS {
-            let (re, im) = self.moment(centre, size, order);
-            let magnitude = (re * re + im * im).sqrt();
+        for (order, moment) in self.moments(centre, size) {
+            let magnitude = moment.norm();
             if magnitude > best.1 * 10.0 {
-                best = (order, magnitude, libm::atan2(im, re));
+                best = (order, magnitude, libm::atan2(moment.y, moment.x));
             }
         }
         let (order, _, angle) = best;
@@ -128,22 +127,25 @@ impl Outline {
         (0..order).map(axis).chain([Affine::reflection(centre, centre)]).collect()
     }
 
-    /// ∫ z^k dA about `centre` in units of `size`, as ∮ z^k conj(z) dz / 2i round the outline.
-    fn moment(&self, centre: Point, size: f64, order: u32) -> (f64, f64) {
+    /// ∫ z^k dA about `centre` in units of `size` by order k, as ∮ z^k conj(z) dz / 2i round the outline: one walk
+    /// round it for all orders, since each power is the last one times z.
+    fn moments(&self, centre: Point, size: f64) -> Vec<(u32, Point)> {
         let scale = 1.0 / size;
-        let term = |start: Point, segment: &Segment, t: f64| {
-            let z = (segment.point_at(start, t) - centre) * scale;
-            let dz = segment.derivative_at(start, t) * scale;
-            let power = (0..order).fold(Point::new(1.0, 0.0), |w, _| times(w, z));
-            let value = times(times(power, Point::new(z.x, -z.y)), dz);
-            // Dividing by 2i turns (x, y) into (y, -x) / 2.
-            Point::new(value.y * 0.5, -value.x * 0.5)
-        };
-        let sum = |pick: fn(Point) -> f64| -> f64 {
-            let piece = |(start, segment)| integrate(0.0, 1.0, 8, |t| pick(term(start, segment, t)));
-            self.path.pieces().map(piece).sum()
-        };
-        (sum(|p| p.x), sum(|p| p.y))
+        let mut sums: Vec<(u32, Point)> = (2..=ORDERS).map(|order| (order, Point::default())).collect();
+        for (start, segment) in self.path.pieces() {
+            for (t, weight) in nodes(PANELS) {
+                let z = (segment.point_at(start, t) - centre) * scale;
+                let dz = segment.derivative_at(start, t) * scale;
+                // Dividing by 2i turns (x, y) into (y, -x) / 2.
+                let rest = times(Point::new(z.x, -z.y), dz) * (weight * 0.5);
+                let mut power = times(z, Point::new(rest.y, -rest.x));
+                for (_, sum) in &mut sums {
+                    power = times(power, z);
+                    *sum = *sum + power;
+                }
+            }
+        }
+        sums
     }
 }
 

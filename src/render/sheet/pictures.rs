@@ -1,6 +1,7 @@
 //! Pictures as they go into the file: each made ready once for the largest size it is printed at.
 
 use std::collections::BTreeMap;
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 use backtack_core::model::{self, Model};
 use backtack_core::scene::{Printed, printed};
@@ -23,10 +24,10 @@ impl Pictures {
     /// Makes every picture of a model ready; one that does not decode is left out (reading has said so).
     pub fn of(model: &Model) -> Self {
         let all: Vec<(&String, &model::Picture)> = model.pictures.iter().collect();
-        let made: Vec<Option<Printed>> = all.chunks(AT_ONCE).flat_map(together).collect();
-        let named = all.into_iter().zip(made).enumerate().filter_map(|(n, ((path, _), made))| {
-            let made = made?;
-            Some((path.clone(), (format!("pictures/{:03}.{}", n + 1, made.ending), made.bytes)))
+        let mut made = in_turn(&all);
+        let named = all.iter().enumerate().filter_map(|(at, (path, _))| {
+            let made = made.remove(&at)?;
+            Some(((*path).clone(), (format!("pictures/{:03}.{}", at + 1, made.ending), made.bytes)))
         });
         Pictures { ready: named.collect() }
     }
@@ -42,11 +43,19 @@ impl Pictures {
     }
 }
 
-/// Makes a few pictures ready, each in a thread of its own.
-fn together(some: &[(&String, &model::Picture)]) -> Vec<Option<Printed>> {
+/// Makes pictures ready, a few at a time; each goes to whoever is free.
+fn in_turn(all: &[(&String, &model::Picture)]) -> BTreeMap<usize, Printed> {
+    let next = AtomicUsize::new(0);
+    let work = || {
+        let mut done = Vec::new();
+        loop {
+            let at = next.fetch_add(1, Ordering::Relaxed);
+            let Some((_, picture)) = all.get(at) else { return done };
+            done.extend(printed(&picture.bytes, LARGEST.width, LARGEST.height).ok().map(|made| (at, made)));
+        }
+    };
     std::thread::scope(|scope| {
-        let one = |picture: &model::Picture| printed(&picture.bytes, LARGEST.width, LARGEST.height).ok();
-        let workers: Vec<_> = some.iter().map(|(_, picture)| scope.spawn(move || one(picture))).collect();
-        workers.into_iter().map(|worker| worker.join().ok().flatten()).collect()
+        let workers: Vec<_> = (0..AT_ONCE).map(|_| scope.spawn(work)).collect();
+        workers.into_iter().flat_map(|worker| worker.join().unwrap_or_default()).collect()
     })
 }
