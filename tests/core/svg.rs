@@ -4,6 +4,7 @@ mod closed;
 mod hostile;
 mod moved;
 mod styles;
+mod views;
 
 use backtack_core::diag::Severity;
 use backtack_core::geom::Outline;

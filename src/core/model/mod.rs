@@ -31,7 +31,7 @@ pub use part::{Form, Part, Use, Zone};
 pub use piece::{Allowance, Copy, Cut, Darts, Piece};
 pub use style::{Colourway, Revision, Size, Style};
 pub use value::{Audience, Binding, Given, Stated, Value, Variant};
-pub use view::{Callout, Picture, View};
+pub use view::{Callout, Medium, Picture, View};
 pub use work::{Attach, Deed, Step, SurfaceStitch, Work};
 
 use std::collections::{BTreeMap, BTreeSet};

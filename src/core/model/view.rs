@@ -28,13 +28,24 @@ pub struct View {
     pub callouts: Vec<Callout>,
 }
 
+/// What a picture file is made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Medium {
+    /// PNG or JPEG.
+    Pixels,
+    /// SVG.
+    Lines,
+}
+
 /// One picture file, checked: it decodes, and its size is known.
 #[derive(Debug, Clone)]
 pub struct Picture {
-    /// The file as it is on disk.
+    /// The file as it is on disk; of an SVG file only what is drawn, written anew.
     pub bytes: Arc<[u8]>,
-    /// Width in pixels after orientation.
-    pub width: u32,
-    /// Height in pixels after orientation.
-    pub height: u32,
+    /// What it is made of.
+    pub medium: Medium,
+    /// Width after orientation, in pixels or units of the drawing.
+    pub width: f64,
+    /// Height likewise.
+    pub height: f64,
 }

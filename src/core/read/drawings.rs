@@ -1,7 +1,8 @@
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use crate::model::{Drawing, GAUGE, Model, ShapeSource, Sketch, Stated, Traced, Value};
-use crate::source::Span;
+use crate::source::{Span, Spanned};
 
 use super::reader::Reader;
 use super::{rules, svg};
@@ -58,6 +59,18 @@ impl Reader {
 
     /// The text of a drawing; what is in the way of it is said.
     fn drawn(&mut self, path: &str, span: Span) -> Option<String> {
+        let bytes = self.fetched(path, span)?;
+        match std::str::from_utf8(&bytes) {
+            Ok(text) => Some(text.strip_prefix('\u{feff}').unwrap_or(text).to_string()),
+            Err(error) => {
+                self.findings.push(rules::not_text(path, error.valid_up_to()).at(span, "named here"));
+                None
+            }
+        }
+    }
+
+    /// The bytes of a file that is named at `span`; what is in the way of it is said.
+    pub fn fetched(&mut self, path: &str, span: Span) -> Option<Arc<[u8]>> {
         match self.disk.fetch(path) {
             Ok(true) => {}
             Ok(false) => self.findings.push(rules::missing_file(path, span)),
@@ -66,13 +79,15 @@ impl Reader {
         for finding in std::mem::take(&mut self.disk.findings) {
             self.findings.push(finding.at(span, "named here"));
         }
-        let bytes = self.disk.name(path).and_then(|name| self.disk.files.get(&name).cloned())?;
-        match std::str::from_utf8(&bytes) {
-            Ok(text) => Some(text.strip_prefix('\u{feff}').unwrap_or(text).to_string()),
-            Err(error) => {
-                self.findings.push(rules::not_text(path, error.valid_up_to()).at(span, "named here"));
-                None
-            }
-        }
+        self.disk.name(path).and_then(|name| self.disk.files.get(&name).cloned())
+    }
+
+    /// A view from an SVG file; what is in the way of it is said.
+    pub fn drawn_view(&mut self, path: &Spanned<String>) -> Option<svg::View> {
+        let text = self.drawn(&path.value, path.span)?;
+        let file = self.sources.add(self.disk.name(&path.value).unwrap_or_default(), text.clone());
+        let (view, findings) = svg::view(&path.value, &text, file);
+        findings.into_iter().for_each(|finding| self.findings.push(finding));
+        view
     }
 }

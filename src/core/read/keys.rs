@@ -442,12 +442,12 @@ fn rest() -> Vec<Kind> {
         key("arrow", Form::Texts, "From and to on that view: [\"12 % 50 %\", \"88 % 50 %\"], from the top left"),
     ];
     let callout = vec![
-        key("at", Form::Text, "Where: \"30 % 20 %\" from the top left"),
+        key("at", Form::Text, "Where: \"30 % 20 %\" from the top left, or the name of a shape of an SVG file"),
         key("item", Form::Id, "What it names"),
         key("text", Form::Text, "The remark"),
     ];
     let view = vec![
-        key("picture", Form::Text, "A PNG or JPEG below the style folder"),
+        key("picture", Form::Text, "A PNG, JPEG or SVG file below the style folder"),
         key("alt", Form::Text, "What the picture shows, for those who cannot see it"),
         key("callouts", Form::Tables(callout), "Remarks with their places"),
     ];

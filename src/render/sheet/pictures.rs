@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
-use backtack_core::model::{self, Model};
+use backtack_core::model::{self, Medium, Model};
 use backtack_core::scene::{Printed, printed};
 
 use super::super::package::{Picture, ROOM_COVER, ROOM_VIEW_HALF, Room};
@@ -51,11 +51,19 @@ fn in_turn(all: &[(&String, &model::Picture)]) -> BTreeMap<usize, Printed> {
         loop {
             let at = next.fetch_add(1, Ordering::Relaxed);
             let Some((_, picture)) = all.get(at) else { return done };
-            done.extend(printed(&picture.bytes, LARGEST.width, LARGEST.height).ok().map(|made| (at, made)));
+            done.extend(ready(picture).map(|made| (at, made)));
         }
     };
     std::thread::scope(|scope| {
         let workers: Vec<_> = (0..AT_ONCE).map(|_| scope.spawn(work)).collect();
         workers.into_iter().flat_map(|worker| worker.join().unwrap_or_default()).collect()
     })
+}
+
+/// A picture at the largest size it is printed at; lines have none.
+fn ready(picture: &model::Picture) -> Option<Printed> {
+    match picture.medium {
+        Medium::Pixels => printed(&picture.bytes, LARGEST.width, LARGEST.height).ok(),
+        Medium::Lines => Some(Printed { bytes: picture.bytes.to_vec(), ending: "svg" }),
+    }
 }

@@ -75,8 +75,8 @@ fn named(view: &View<'_>, id: &str) -> String {
 pub fn drawing(view: &View<'_>, side: &Side, room: Room, first: Option<usize>) -> Option<Drawing> {
     let path = side.picture.as_ref()?;
     let picture = view.model.pictures.get(&path.value)?;
-    let factor = (room.width / f64::from(picture.width)).min(room.height / f64::from(picture.height));
-    let (width, height) = (f64::from(picture.width) * factor, f64::from(picture.height) * factor);
+    let factor = (room.width / picture.width).min(room.height / picture.height);
+    let (width, height) = (picture.width * factor, picture.height * factor);
     let alt = match view.text(side.alt.as_ref()) {
         "" => format!("Picture {}: no description is given.", side.entry.title()),
         alt => alt.to_string(),

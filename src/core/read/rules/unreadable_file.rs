@@ -51,5 +51,5 @@ pub fn no_access(name: &str, reason: &str) -> Finding {
 /// A picture that does not decode.
 pub fn bad_picture(name: &str, reason: &str) -> Finding {
     Finding::new(&RULE, format!("{name} cannot be used as a picture: {reason}"))
-        .help("save it again as PNG or JPEG, RGB or grey, 8 bits a channel")
+        .help("save it again as PNG or JPEG, RGB or grey, 8 bits a channel, or as SVG with a name in .svg")
 }

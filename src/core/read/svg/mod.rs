@@ -1,8 +1,9 @@
-//! An SVG file into a [`Drawing`]: lines at true scale under the names of pieces and points.
+//! An SVG file into a [`Drawing`], lines at true scale under the names of pieces and points, or into a [`View`].
 //!
 //! A strict subset is read. Nothing outside the file is ever opened, nothing in it is run, and every limit is a finding.
 
 mod arc;
+mod clean;
 mod name;
 mod page;
 mod path;
@@ -10,6 +11,7 @@ mod remarks;
 mod shape;
 mod style;
 mod transform;
+mod value;
 mod walk;
 
 use std::borrow::Cow;
@@ -33,6 +35,10 @@ const NAMESPACE: &str = "http://www.w3.org/2000/svg";
 /// What the gauge line measures, mm, and how far it may be off.
 const GAUGE_LENGTH: (f64, f64) = (100.0, 0.1);
 
+/// Attributes that may refer to something by `url(..)`.
+const REFERRING: &[&str] =
+    &["style", "fill", "stroke", "filter", "mask", "clip-path", "marker-start", "marker-mid", "marker-end"];
+
 /// How much of a drawing is read.
 #[derive(Debug, Clone, Copy)]
 struct Limits {
@@ -48,9 +54,86 @@ struct Limits {
 
 const LIMITS: Limits = Limits { bytes: 8 << 20, nodes: 200_000, depth: 256, attributes: 1_000 };
 
-/// Reads a drawing. What cannot be read is a finding, and everything else is read all the same; no drawing comes of a
-/// file that is no SVG.
+/// A view that was drawn.
+#[derive(Debug)]
+pub struct View {
+    /// Written anew for the engine: what is drawn of it, and nothing else.
+    pub clean: String,
+    /// Width and height in units of the drawing.
+    pub size: [f64; 2],
+    page: Page,
+    drawing: Drawing,
+}
+
+impl View {
+    /// Where the middle of a named shape lies, in hundredths from the left and from the top.
+    ///
+    /// # Errors
+    /// No shape has the name, or several do.
+    pub fn spot(&self, name: &str) -> Result<Option<[f64; 2]>, Unseen> {
+        self.drawing.named(name).map(|shape| self.page.share(shape.centre))
+    }
+}
+
+/// Reads a drawing of outlines. What cannot be read is a finding, and everything else is read all the same; no drawing
+/// comes of a file that is no SVG.
 pub fn drawing(path: &str, text: &str, file: FileId) -> (Option<Drawing>, Vec<Finding>) {
+    parsed(path, text, file, |document| {
+        let mut remarks = Remarks::new(file, false);
+        let read = read(document, &mut Sheet::new(false), &mut remarks);
+        let mut findings = remarks.findings(path);
+        if let Some((page, drawing, span)) = &read {
+            findings.extend(scale(path, page, drawing, *span));
+        }
+        (read.map(|(_, drawing, _)| drawing), findings)
+    })
+}
+
+/// Reads a view in the same way. None comes of what is too much to draw.
+pub fn view(path: &str, text: &str, file: FileId) -> (Option<View>, Vec<Finding>) {
+    parsed(path, text, file, |document| {
+        let mut remarks = Remarks::new(file, true);
+        let mut sheet = Sheet::new(true);
+        let read = read(document, &mut sheet, &mut remarks);
+        let view =
+            read.and_then(|(page, drawing, _)| shown(document.root_element(), page, drawing, &sheet, &mut remarks));
+        (view, remarks.findings(path))
+    })
+}
+
+fn shown(root: Node<'_, '_>, page: Page, drawing: Drawing, sheet: &Sheet, remarks: &mut Remarks) -> Option<View> {
+    let Some(bounds) = page.bounds.filter(is_page) else {
+        remarks.broken(root, "it says no size, neither `viewBox` nor `width` and `height`, or none to draw in".into());
+        return None;
+    };
+    let mut ids = BTreeMap::new();
+    for node in root.descendants().filter(|node| node.tag_name().namespace() == Some(NAMESPACE)) {
+        node.attribute("id").into_iter().for_each(|id| {
+            ids.entry(id).or_insert(node);
+        });
+    }
+    let clean = clean::view(root, bounds, sheet, &ids, &LIMITS);
+    if clean::drawn(&clean) > LIMITS.nodes {
+        remarks.broken(root, format!("`use` and patterns make more than {} elements of it", LIMITS.nodes));
+    }
+    let [_, _, width, height] = bounds;
+    (!remarks.are_broken()).then_some(View { clean, size: [width, height], page, drawing })
+}
+
+/// Whether a page has sides that can be drawn in.
+fn is_page(bounds: &[f64; 4]) -> bool {
+    let [x, y, width, height] = *bounds;
+    let fits = |value: f64| value.abs() <= 1e6;
+    [x, y, width, height].into_iter().all(fits) && width.min(height) >= 1e-3 * width.max(height).max(1.0)
+}
+
+/// Hands on the elements of an SVG file; what is no such file is a finding.
+fn parsed<T>(
+    path: &str,
+    text: &str,
+    file: FileId,
+    then: impl FnOnce(&Document<'_>) -> (Option<T>, Vec<Finding>),
+) -> (Option<T>, Vec<Finding>) {
     let whole = |message: String, at: usize| {
         let span = Span { file, start: at, end: text.ceil_char_boundary((at + 1).min(text.len())) };
         (None, vec![rules::broken_drawing(path, &message).at(span, "")])
@@ -65,7 +148,7 @@ pub fn drawing(path: &str, text: &str, file: FileId) -> (Option<Drawing>, Vec<Fi
     let nodes = u32::try_from(LIMITS.nodes).unwrap_or(u32::MAX);
     let options = ParsingOptions { allow_dtd: false, nodes_limit: nodes, entity_resolver: None };
     match Document::parse_with_options(&plain, options) {
-        Ok(document) => read(path, &document, file),
+        Ok(document) => then(&document),
         Err(Error::DtdDetected) => {
             let at = plain.find("<!DOCTYPE").unwrap_or(0);
             let span = Span { file, start: at, end: (at + "<!DOCTYPE".len()).min(text.len()) };
@@ -79,35 +162,33 @@ pub fn drawing(path: &str, text: &str, file: FileId) -> (Option<Drawing>, Vec<Fi
     }
 }
 
-fn read(path: &str, document: &Document<'_>, file: FileId) -> (Option<Drawing>, Vec<Finding>) {
+/// The shapes of a document on their page, and the place of its first element.
+fn read(document: &Document<'_>, sheet: &mut Sheet, remarks: &mut Remarks) -> Option<(Page, Drawing, Span)> {
     let root = document.root_element();
-    let mut remarks = Remarks::new(file);
     if !root.has_tag_name((NAMESPACE, "svg")) {
         let message = format!("its first element is no `svg` of the name space {NAMESPACE}");
         remarks.broken(root, message);
-        return (None, remarks.findings(path));
+        return None;
     }
-    let mut sheet = Sheet::default();
     let mut ids = BTreeMap::new();
     for node in document.descendants() {
-        survey(node, &mut sheet, &mut ids, &mut remarks);
+        survey(node, sheet, &mut ids, remarks);
     }
     if sheet.external {
         remarks.refused(root, "a reference to something outside the file");
     }
     sheet.strange.drain(..).for_each(|what| remarks.strange(root, format!("in a stylesheet {what}")));
-    let page = match Page::of(root) {
-        Ok(page) => page,
+    match Page::of(root) {
+        Ok(page) => {
+            let span = remarks.place(root);
+            let drawing = Walk::new(sheet, &ids, &LIMITS, remarks).shapes(root, page.map);
+            Some((page, drawing, span))
+        }
         Err((attribute, error)) => {
             remarks.broken(root, format!("`{attribute}` cannot be read: {error}"));
-            return (None, remarks.findings(path));
+            None
         }
-    };
-    let span = remarks.place(root);
-    let drawing = Walk::new(&sheet, &ids, &LIMITS, &mut remarks).shapes(root, page.map);
-    let mut findings = remarks.findings(path);
-    findings.extend(scale(path, &page, &drawing, span));
-    (Some(drawing), findings)
+    }
 }
 
 /// Looks at what matters wherever it stands: ids, stylesheets, and what reaches out of the file or moves.
@@ -135,7 +216,7 @@ fn survey<'a, 'i>(
     for attribute in node.attributes() {
         let (name, value) = (attribute.name(), attribute.value());
         let outside = name == "href" && !value.starts_with('#') && !value.starts_with("data:");
-        if outside || (matches!(name, "style" | "fill" | "stroke" | "filter" | "mask") && style::external(value)) {
+        if outside || (REFERRING.contains(&name) && style::external(value)) {
             remarks.refused(node, "a reference to something outside the file");
         }
         if name.len() > 2 && name.starts_with("on") && attribute.namespace().is_none() {

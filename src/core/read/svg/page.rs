@@ -5,7 +5,7 @@ use std::str::FromStr;
 use roxmltree::Node;
 use svgtypes::{Length, LengthUnit, ViewBox};
 
-use crate::geom::Affine;
+use crate::geom::{Affine, Point};
 
 /// Millimetres to an inch.
 const INCH: f64 = 25.4;
@@ -23,6 +23,8 @@ pub struct Page {
     pub pixels: bool,
     /// Millimetres to a user unit across and down, where they differ.
     pub uneven: Option<(f64, f64)>,
+    /// What the page shows, in user units: x, y, width, height; none if its size is not said.
+    pub bounds: Option<[f64; 4]>,
 }
 
 impl Page {
@@ -38,7 +40,8 @@ impl Page {
         let Some(text) = root.attribute("viewBox") else {
             // Without a viewBox a user unit is a pixel, however large the page is said to be.
             let map = Affine { xx: pixel, yy: -pixel, ..Affine::IDENTITY };
-            return Ok(Page { map, pixels: true, uneven: None });
+            let bounds = width.zip(height).map(|((w, _), (h, _))| [0.0, 0.0, w / pixel, h / pixel]);
+            return Ok(Page { map, pixels: true, uneven: None, bounds });
         };
         let bounds = ViewBox::from_str(text).map_err(|error| ("viewBox", error.to_string()))?;
         let (x, y) = match (width, height) {
@@ -51,7 +54,17 @@ impl Page {
         let scale = x.min(y);
         let uneven = ((x - y).abs() > ROUNDED * scale).then_some((x, y));
         let map = Affine { xx: scale, yy: -scale, xy: 0.0, yx: 0.0, dx: -bounds.x * scale, dy: bounds.y * scale };
-        Ok(Page { map, pixels: !physical, uneven })
+        let bounds = Some([bounds.x, bounds.y, bounds.w, bounds.h]);
+        Ok(Page { map, pixels: !physical, uneven, bounds })
+    }
+
+    /// Where a place of the page lies on what it shows, in hundredths from the left and from the top.
+    pub fn share(&self, at: Point) -> Option<[f64; 2]> {
+        let [x, y, width, height] = self.bounds?;
+        let unit = self.map.xx;
+        let left = (at.x - self.map.dx) / unit - x;
+        let top = (self.map.dy - at.y) / unit - y;
+        Some([100.0 * left / width, 100.0 * top / height])
     }
 }
 

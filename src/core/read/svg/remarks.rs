@@ -18,6 +18,7 @@ pub type Remark = (String, Span);
 #[derive(Debug)]
 pub struct Remarks {
     file: FileId,
+    view: bool,
     refused: Vec<Remark>,
     strange: Vec<Remark>,
     broken: Vec<Remark>,
@@ -25,8 +26,8 @@ pub struct Remarks {
 
 impl Remarks {
     /// Nothing yet.
-    pub fn new(file: FileId) -> Self {
-        Remarks { file, refused: Vec::new(), strange: Vec::new(), broken: Vec::new() }
+    pub fn new(file: FileId, view: bool) -> Self {
+        Remarks { file, view, refused: Vec::new(), strange: Vec::new(), broken: Vec::new() }
     }
 
     /// What a drawing of outlines must not hold.
@@ -45,6 +46,11 @@ impl Remarks {
     pub fn broken(&mut self, node: Node<'_, '_>, what: String) {
         let place = self.place(node);
         self.broken.push((what, place));
+    }
+
+    /// Whether something cannot be read.
+    pub fn are_broken(&self) -> bool {
+        !self.broken.is_empty()
     }
 
     /// The place of an element: its start tag, or as much of the tag as stands on its first line.
@@ -68,12 +74,19 @@ impl Remarks {
         };
         each(self.broken, |path, what, places| more(rules::broken_drawing(path, what), places));
         each(self.refused, |path, what, places| more(rules::refused_content(path, what), places));
-        each(self.strange, |path, what, places| {
-            let cure = "draw the shape as it is cut, with plain paths, groups and transformations";
-            more(rules::content_ignored(path, what).help(cure), places)
-        });
+        each(self.strange, if self.view { unseen } else { unread });
         all
     }
+}
+
+fn unread(path: &str, what: &str, places: &[Span]) -> Finding {
+    let cure = "draw the shape as it is cut, with plain paths, groups and transformations";
+    more(rules::content_ignored(path, what).help(cure), places)
+}
+
+fn unseen(path: &str, what: &str, places: &[Span]) -> Finding {
+    let cure = "draw the view with plain shapes, fills, strokes, gradients and patterns, or as a PNG";
+    more(rules::content_ignored(path, what).help(cure), places)
 }
 
 /// Remarks of one kind together, in the order of their first places.

@@ -1,6 +1,11 @@
-//! What a stylesheet and `style` say about an element: only whether it is drawn, and what would move it.
+//! What a stylesheet and `style` say about an element: whether it is drawn, what would move it and, of a view, its look.
+
+use std::collections::BTreeMap;
 
 use roxmltree::Node;
+
+use super::clean;
+use super::value::LOOK;
 
 /// Properties that move or reshape what they stand at.
 const MOVING: &[&str] = &[
@@ -26,6 +31,8 @@ const MOVING: &[&str] = &[
     "clip-path",
     "mask",
 ];
+/// Properties of a view that change its look and are not understood.
+const UNSHOWN: &[&str] = &["filter", "mix-blend-mode", "marker"];
 /// Rules about these that are kept at most.
 const MOST: usize = 500;
 
@@ -37,6 +44,8 @@ pub struct Sheet {
     pub strange: Vec<String>,
     /// Whether something outside the file is asked for.
     pub external: bool,
+    /// Whether the look matters too.
+    view: bool,
 }
 
 #[derive(Debug)]
@@ -60,6 +69,21 @@ pub struct Look {
 }
 
 impl Sheet {
+    /// No rules yet; of a view the look matters too.
+    pub fn new(view: bool) -> Self {
+        Sheet { view, ..Sheet::default() }
+    }
+
+    /// Whether these are the rules of a view.
+    pub fn is_of_view(&self) -> bool {
+        self.view
+    }
+
+    /// The ids that rules refer to.
+    pub fn references(&self) -> impl Iterator<Item = &str> {
+        self.rules.iter().flat_map(|rule| clean::references(&rule.value))
+    }
+
     /// Takes in the text of a `style` element.
     pub fn add(&mut self, text: &str) {
         let text = without_comments(text);
@@ -95,7 +119,7 @@ impl Sheet {
 
     fn rule(&mut self, selectors: &str, block: &str) {
         self.external |= external(block);
-        for (property, value) in declarations(block).filter(|(property, _)| matters(property)) {
+        for (property, value) in declarations(block).filter(|(property, _)| matters(self.view, property)) {
             for selector in selectors.split(',') {
                 let Some((tag, id, classes)) = simple(selector.trim()).filter(|_| self.rules.len() < MOST) else {
                     self.strange
@@ -111,34 +135,57 @@ impl Sheet {
     /// What attributes, the rules in the order of their weight, and `style` say about an element.
     pub fn look(&self, node: Node<'_, '_>) -> Look {
         let mut look = Look::default();
-        for property in ["display", "visibility"] {
-            node.attribute(property).into_iter().for_each(|value| look.take(property, value));
+        for property in ["display", "visibility", "transform-origin", "clip-path", "mask", "filter"] {
+            node.attribute(property).into_iter().for_each(|value| look.take(self.view, property, value));
         }
-        for property in ["transform-origin", "clip-path", "mask"] {
-            node.attribute(property).into_iter().for_each(|value| look.take(property, value));
-        }
+        self.each(node, |property, value| look.take(self.view, property, value));
+        look
+    }
+
+    /// Hands over what the rules and `style` say about an element, what holds last.
+    fn each<'s>(&'s self, node: Node<'s, '_>, mut take: impl FnMut(&'s str, &'s str)) {
         let mut rules: Vec<&Rule> = self.rules.iter().filter(|rule| rule.fits(node)).collect();
         rules.sort_by_key(|rule| rule.weight());
-        rules.iter().for_each(|rule| look.take(&rule.property, &rule.value));
+        rules.iter().for_each(|rule| take(&rule.property, &rule.value));
         let style = node.attribute("style").unwrap_or_default();
-        declarations(style).for_each(|(property, value)| look.take(property, value));
-        look
+        declarations(style).for_each(|(property, value)| take(property, value));
+    }
+
+    /// What is said of some properties of an element, in the order of their names.
+    pub fn stated<'s>(
+        &'s self,
+        node: Node<'s, '_>,
+        properties: impl Iterator<Item = &'static str>,
+    ) -> BTreeMap<&'static str, &'s str> {
+        let mut stated: BTreeMap<&'static str, Option<&'s str>> =
+            properties.map(|property| (property, node.attribute(property))).collect();
+        self.each(node, |property, value| {
+            if let Some(stated) = stated.get_mut(property) {
+                *stated = Some(bare(value));
+            }
+        });
+        stated.into_iter().filter_map(|(property, value)| Some((property, value?))).collect()
     }
 }
 
 impl Look {
-    fn take(&mut self, property: &str, value: &str) {
-        let value = value.trim_end_matches("!important").trim();
+    fn take(&mut self, view: bool, property: &str, value: &str) {
+        let value = bare(value);
         match property {
             "display" => self.gone = value == "none",
             "visibility" if value == "inherit" => self.visible = None,
             "visibility" => self.visible = Some(value == "visible"),
-            _ if MOVING.contains(&property) && !["none", "auto", "inherit", ""].contains(&value) => {
+            _ if moves(view, property) && !["none", "auto", "inherit", "normal", ""].contains(&value) => {
                 self.moving.push(property.to_string());
             }
             _ => {}
         }
     }
+}
+
+/// A value without the mark that it outweighs others.
+fn bare(value: &str) -> &str {
+    value.trim_end_matches("!important").trim()
 }
 
 impl Rule {
@@ -157,8 +204,18 @@ impl Rule {
     }
 }
 
-fn matters(property: &str) -> bool {
-    matches!(property, "display" | "visibility") || MOVING.contains(&property)
+/// Whether a property is handed on with a view.
+fn shown(view: bool, property: &str) -> bool {
+    view && LOOK.iter().any(|(name, _)| *name == property)
+}
+
+/// Whether a property moves or hides what it stands at, or changes its look, and is not understood.
+fn moves(view: bool, property: &str) -> bool {
+    !shown(view, property) && (MOVING.contains(&property) || (view && UNSHOWN.contains(&property)))
+}
+
+fn matters(view: bool, property: &str) -> bool {
+    shown(view, property) || matches!(property, "display" | "visibility") || moves(view, property)
 }
 
 /// `property: value` pairs.

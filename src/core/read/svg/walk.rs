@@ -15,11 +15,13 @@ use super::{Limits, name, transform};
 
 /// The end of a closed line that lies as near its start, in mm, is moved onto it.
 const CLOSED: f64 = 0.01;
+/// Nothing lies farther from the corner of the page, mm.
+const FARTHEST: f64 = 1e6;
 /// `use` of `use` this deep is a loop or a bomb.
 const USES: usize = 8;
 
 /// Elements that only hold others.
-const GROUPS: &[&str] = &["svg", "g", "a"];
+const GROUPS: &[&str] = &["svg", "g", "a", "switch"];
 /// Elements that are drawn only where something refers to them, or not at all.
 const UNDRAWN: &[&str] = &[
     "defs",
@@ -155,7 +157,9 @@ impl<'a, 'i, 'r> Walk<'a, 'i, 'r> {
     fn enter(&mut self, task: Task<'a, 'i>) {
         let node = task.node;
         if node.tag_name().name() == "symbol" && node.has_attribute("viewBox") {
-            self.remarks.strange(node, "a symbol with a viewBox".to_string());
+            if !self.sheet.is_of_view() {
+                self.remarks.strange(node, "a symbol with a viewBox".to_string());
+            }
             return;
         }
         let own = task.named.unwrap_or_else(|| Rc::new(name::names(node)));
@@ -213,7 +217,7 @@ impl<'a, 'i, 'r> Walk<'a, 'i, 'r> {
             return;
         }
         let Some(shape) = self.traced(task, figure) else {
-            self.remarks.broken(task.node, "a number is too large".to_string());
+            self.remarks.broken(task.node, "a number is too large, or leads a kilometre off the page".to_string());
             return;
         };
         let own = task.named.clone().unwrap_or_else(|| Rc::new(name::names(task.node)));
@@ -227,6 +231,9 @@ impl<'a, 'i, 'r> Walk<'a, 'i, 'r> {
             return None;
         }
         let bounds = paths.iter().map(measure::bbox).reduce(|a, b| a.with(b.min).with(b.max))?;
+        if [bounds.min, bounds.max].iter().any(|at| at.x.abs().max(at.y.abs()) > FARTHEST) {
+            return None;
+        }
         let centre = figure.centre.map_or(bounds.middle(), |centre| map.apply(centre));
         let size = bounds.width().max(bounds.height());
         Some(Traced { paths, centre, size, round: figure.centre.is_some(), span: self.remarks.place(task.node) })
