@@ -43,14 +43,14 @@ pub fn view<'a, 'i>(
     ids: &BTreeMap<&'a str, Node<'a, 'i>>,
     limits: &Limits,
 ) -> String {
-    let [x, y, width, height] = bounds;
+    let [x, y, width, height] = bounds.map(short);
     let unit = 1000.0 / width.max(height);
     let mut cleaner = Cleaner { sheet, ids, names: referred(root, sheet), out: String::new(), open: false };
     cleaner.out = format!(
         "<svg xmlns=\"{NAMESPACE}\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" width=\"{}\" height=\"{}\" \
          viewBox=\"{x} {y} {width} {height}\">",
-        width * unit,
-        height * unit,
+        short(width * unit),
+        short(height * unit),
     );
     cleaner.element(root, "g", false);
     let mut tasks = vec![Task::Close("g")];
@@ -70,6 +70,16 @@ pub fn view<'a, 'i>(
     }
     cleaner.out.push_str("</svg>");
     cleaner.out
+}
+
+/// A number to six places: units of a page come from inches and points.
+fn short(number: f64) -> f64 {
+    (number * 1e6).round() / 1e6
+}
+
+/// A number without the dust of a division.
+fn tidy(value: f64) -> f64 {
+    (value * 1e6).round() / 1e6
 }
 
 fn push<'a, 'i>(tasks: &mut Vec<Task<'a, 'i>>, node: Node<'a, 'i>, depth: usize, served: bool) {

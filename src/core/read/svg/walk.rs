@@ -43,6 +43,10 @@ const UNDRAWN: &[&str] = &[
     "font",
     "solidColor",
     "script",
+    "animate",
+    "animateTransform",
+    "animateMotion",
+    "set",
 ];
 /// Elements that hold words.
 const WORDS: &[&str] = &["text", "flowRoot", "tspan", "textPath"];
