@@ -4,7 +4,6 @@ use super::affine::Affine;
 use super::flatten::flatten;
 use super::measure::{PANELS, nodes};
 use super::outline::Outline;
-use super::path::Segment;
 use super::point::Point;
 use std::collections::BTreeMap;
 
