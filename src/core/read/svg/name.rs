@@ -56,7 +56,7 @@ fn automatic(id: &str, tag: &str) -> bool {
     let made = |kind: &&str| {
         id.strip_prefix(*kind).is_some_and(|rest| rest.chars().all(mark) && rest.chars().any(|c| c.is_ascii_digit()))
     };
-    SHAPES.iter().chain([&tag]).any(|kind| made(kind))
+    SHAPES.iter().chain([&tag]).any(made)
 }
 
 #[cfg(test)]

@@ -57,7 +57,7 @@ impl Remarks {
     pub fn place(&self, node: Node<'_, '_>) -> Span {
         let range = node.range();
         let text = node.document().input_text().get(range.clone()).unwrap_or_default();
-        let attributes = node.attributes().last().map_or(0, |last| last.range().end - range.start);
+        let attributes = node.attributes().next_back().map_or(0, |last| last.range().end - range.start);
         let close = text.get(attributes..).and_then(|rest| rest.find('>')).map_or(text.len(), |at| attributes + at + 1);
         let line = text.find('\n').unwrap_or(text.len());
         let end = text.floor_char_boundary(close.min(line).min(LONGEST));
