@@ -3,7 +3,12 @@
 //!
 //! `cargo bench -p backtack-core --bench lays -- FILE [--seconds S | --evaluations N] [--seed N] [--threads N] [--svg FILE]`
 
-#![allow(clippy::disallowed_methods, clippy::print_stdout, reason = "a measurement keeps time and reads its own input")]
+#![allow(
+    clippy::disallowed_methods,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "a measurement keeps time, reads its own input and tells"
+)]
 #![allow(clippy::expect_used, reason = "a measurement that cannot be made stops")]
 
 use std::time::Instant;
