@@ -77,11 +77,6 @@ fn short(number: f64) -> f64 {
     (number * 1e6).round() / 1e6
 }
 
-/// A number without the dust of a division.
-fn tidy(value: f64) -> f64 {
-    (value * 1e6).round() / 1e6
-}
-
 fn push<'a, 'i>(tasks: &mut Vec<Task<'a, 'i>>, node: Node<'a, 'i>, depth: usize, served: bool) {
     tasks.extend(node.children().rev().map(|node| Task::Open { node, depth, served }));
 }
@@ -143,10 +138,9 @@ impl<'a, 'i> Cleaner<'a, 'i, '_> {
         let before = if std::mem::replace(&mut self.open, true) { "><" } else { "<" };
         self.out.push_str(before);
         self.out.push_str(tag);
-        if let Some(id) = node.attribute("id").filter(|id| self.ids.get(id) == Some(&node)) {
-            if let Some(number) = self.names.get(id) {
-                self.out.push_str(&format!(" id=\"s{number}\""));
-            }
+        let id = node.attribute("id").filter(|id| self.ids.get(id) == Some(&node));
+        if let Some(number) = id.and_then(|id| self.names.get(id)) {
+            self.out.push_str(&format!(" id=\"s{number}\""));
         }
         if !matches!(tag, "g" | "defs") {
             self.form(node);
