@@ -285,7 +285,8 @@ def face(f):
         ("m", c(11, 68)), c(22, 46), c(42, 34), c(66, 36), c(90, 50), ("k", c(104, 63)), start=-80, end=35
     )
     piece.go(("k", c(104, 63)), c(86, 70), c(66, 88), ("l", c(44, 96)), c(24, 88), ("m", c(11, 68)), start=-195, end=-80)
-    piece.marks["eye"] = c(50, 58)
+    piece.marks["eye"] = c(43, 57)
+    piece.lines["crease"] = knots([c(62, 60), c(75, 64), c(89, 62)])
     piece.stroke(c(62, 66), 12 * f["head"])
     return piece
 
@@ -308,7 +309,7 @@ def side(f, neck):
 
 
 def belly(throat, front, f):
-    """Half of the white belly, from the throat t to the middle m of its lower edge; b its corner."""
+    """Halves of the black throat, t to the collar n c, and of the white belly, from there to m; b its corner."""
     c = scaled(f["body"])
 
     def drawn(high, low):
@@ -326,10 +327,20 @@ def belly(throat, front, f):
         now = drawn(high, low)
         high *= 1 + 0.8 * (throat / now.length("t", "n") - 1)
         low *= 1 + 0.8 * (front / now.length("n", "b") - 1)
-    piece = drawn(high, low)
-    piece.straight(("m", piece.spot("b") * 0 + piece.curves[-1][3]), ("t", 0j))
-    piece.stroke(c(18, 70), 25 * f["body"])
-    return piece
+    whole = drawn(high, low)
+    n, m = whole.spot("n"), whole.curves[-1][3]
+    c = complex(0, n.imag + 5 * f["head"])
+    collar = knots([n, c], end=180)
+    throat_piece, piece = Piece("THROAT"), Piece("BELLY")
+    throat_piece.curves = whole.walk("t", "n") + collar
+    throat_piece.points = ["t", "n"]
+    throat_piece.straight(("c", c), ("t", 0j))
+    throat_piece.stroke(complex(5 * f["head"], 0.66 * high), 6 * f["head"])
+    piece.curves = [turned(curve) for curve in reversed(collar)] + whole.walk("n", "b") + whole.walk("b", "m")
+    piece.points = ["c", "n"] + [None] * (len(whole.walk("n", "b")) - 1) + ["b"]
+    piece.straight(("m", m), ("c", c))
+    piece.stroke(complex(18, 82) * f["body"], 25 * f["body"])
+    return throat_piece, piece
 
 
 def crown(front, back, f):
@@ -453,6 +464,13 @@ def beak(rim, f):
     tip.points += ["s2", None]
     tip.lines["groove1"] = knots([c(9, 7.5), c(6, 19), c(8.5, 30.5)])
     tip.lines["groove2"] = knots([c(0.5, 11.5), c(-2.5, 20), c(-1, 28.5)])
+    # Bands of yellow along rim and seam, and the line of the mouth over both parts, to the corner where the rosette sits.
+    middle = complex((r1 + r2).real / 2 + sag, (r1 + r2).imag / 2)
+    first.lines["rim"] = knots([r1 + c(-3, 2.5), middle - c(4, 0), r2 + c(-3, -2.5)])
+    first.lines["band"] = knots([s1 + c(2.6, 2), c(21.1, 19), s2 + c(2.6, -2)])
+    first.lines["mouth"] = knots([c(33, 28), c(27, 26.5), c(20.5, 25.5)])
+    first.marks["rosette"] = c(35, 28.5)
+    tip.lines["mouth"] = knots([c(18, 25.3), c(4, 25), c(-9, 27.2)])
     tip.grain, tip.pile = (c(3, 26), c(17, 26)), (c(17, 15), c(3, 15))
     return first, tip
 
@@ -472,7 +490,7 @@ def pieces(f):
     back, front = body.length("g", "z"), body.length("b", "n")
     body.place("u", "g", 0.22 * back).place("v", "u", 0.58 * back)
     body.place("k", "z", tail_root / 2)
-    wide = belly(one.length("n", "t"), front, f)
+    throat, wide = belly(one.length("n", "t"), front, f)
     # Wing and foot take their places by length, on both layers of their seams.
     shoulder = 0.12 * front
     body.place("w2", "b", front - shoulder - root).place("w1", "w2", root)
@@ -501,7 +519,7 @@ def pieces(f):
     under = tail(tail_root, f)
     under.name = "TAILUNDER"
     rim, tip = beak(sum(map(length, one.lines["beak"])), f)
-    return [body, one, strip, wide, seat, outer, inner_wing, upper, sole, top, under, rim, tip, patch]
+    return [body, one, strip, throat, wide, seat, outer, inner_wing, upper, sole, top, under, rim, tip, patch]
 
 
 # Writing.

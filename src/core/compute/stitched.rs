@@ -6,6 +6,7 @@ use crate::geom::length;
 use crate::model::assembly::{self, Caught, Edging};
 use crate::model::{FinishKind, Joint, JointKind, Layer, Stated, StitchUse, TrimLayer, Variant};
 use crate::source::Spanned;
+use crate::standards::stitch::{Class, class_of};
 use crate::units::Quantity;
 
 use super::ground::{Ground, number, property};
@@ -151,7 +152,20 @@ pub(super) fn rows<'a>(ground: &Ground<'a>) -> (Vec<Row<'a>>, BTreeMap<String, S
         }
     }
     edge_rows(ground, &mut rows, &mut left);
+    rows.retain(|row| {
+        let by_hand = is_by_hand(row);
+        if by_hand {
+            left.insert(row.id.to_string(), "sewn by hand: no ratio is published for it".into());
+        }
+        !by_hand
+    });
     (rows, left)
+}
+
+/// Whether the stitch is one of class 200 of ISO 4915.
+fn is_by_hand(row: &Row<'_>) -> bool {
+    let kind = row.own.kind.as_ref().or(row.shared.kind.as_ref());
+    kind.is_some_and(|kind| class_of(&kind.value) == Some(Class::Hand))
 }
 
 fn joint_row<'a>(ground: &Ground<'a>, id: &'a str, joint: &'a Joint) -> Result<Row<'a>, String> {
