@@ -55,8 +55,10 @@ fn main() {
     let packed = lay::pack(&instance, options).expect("a lay is found");
     let density = instance.area2() as f64 / 2.0 / (instance.cloth.width as f64 * packed.lay.length as f64);
     let spent = begun.elapsed().as_secs_f64();
+    let ran = std::fs::read_to_string("/proc/self/schedstat").unwrap_or_default();
+    let ran = ran.split_whitespace().next().and_then(|text| text.parse::<f64>().ok()).unwrap_or(f64::NAN) / 1e9;
     println!(
-        "{{\"name\": {:?}, \"length\": {}, \"density\": {:.3}, \"evaluations\": {}, \"seconds\": {spent:.2}, \"memory\": {:.1}}}",
+        "{{\"name\": {:?}, \"length\": {}, \"density\": {:.3}, \"evaluations\": {}, \"seconds\": {spent:.2}, \"processor\": {ran:.2}, \"memory\": {:.1}}}",
         instance.name,
         packed.lay.length as f64 / 1000.0,
         density * 100.0,

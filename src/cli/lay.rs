@@ -6,8 +6,8 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Instant;
 
 use backtack_core::diag::plain;
-use backtack_core::lay::{self, Budget, Instance, Options, Packed, Progress, Report, report};
-use clap::{Arg, ArgMatches, Command, value_parser};
+use backtack_core::lay::{self, Budget, Instance, Options, Packed, Progress, Report, RowLay, report};
+use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::output::{Item, Output};
@@ -39,6 +39,12 @@ pub(super) fn define() -> Command {
                 .help("Where to write [default: beside FILE]"),
         )
         .arg(
+            Arg::new("rows")
+                .long("rows")
+                .action(ArgAction::SetTrue)
+                .help("Also lays the pieces in rows for dies; writes FILE-rows.svg"),
+        )
+        .arg(
             number("evaluations", "Places to try for pieces; the same lay everywhere [default: by pieces]")
                 .conflicts_with("seconds"),
         )
@@ -67,10 +73,22 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let text = backtack_core::read::text_file(file, lay::read::LARGEST as u64).map_err(failed)?;
     let instance = lay::read::read(&text).map_err(|bad| failed(bad.to_string()))?;
     let seed = matches.get_one::<u64>("seed").copied().unwrap_or(1);
+    // First, since pieces that no die can cut are refused.
+    let rows =
+        matches.get_flag("rows").then(|| lay::rows(&instance)).transpose().map_err(|bad| failed(bad.to_string()))?;
     let packed = packed(&instance, matches, seed).map_err(|bad| failed(bad.to_string()))?;
     let told = report(&instance, &packed, seed);
-    let svg = write(file, matches.get_one::<PathBuf>("out"), &instance, &packed, &told, &Output::new())?;
-    terminal.print(&summary(&told, matches.contains_id("seconds"), &svg))?;
+    let out = matches.get_one::<PathBuf>("out").cloned();
+    let folder = out.unwrap_or_else(|| file.parent().unwrap_or(Path::new("")).to_path_buf());
+    let stem = file.file_stem().map_or_else(|| "pieces".into(), |stem| stem.to_string_lossy().into_owned());
+    let files = items(&folder, &stem, &instance, &packed, &told, rows.as_ref())?;
+    Output::new().write(&files)?;
+    let mut text = summary(&told, matches.contains_id("seconds"));
+    text.push_str(&rows.map_or_else(String::new, |rows| struck(&instance, &rows)));
+    for file in files.iter().skip(1) {
+        text.push_str(&format!("{}\n", plain(&file.path.to_string_lossy())));
+    }
+    terminal.print(&text)?;
     Ok(Exit::Clear)
 }
 
@@ -110,29 +128,40 @@ fn bar() -> ProgressBar {
     bar
 }
 
-/// Writes the positions and the drawing; gives the path of the drawing.
-fn write(
-    file: &Path,
-    out: Option<&PathBuf>,
+/// The files to write: positions first, then drawings.
+fn items(
+    folder: &Path,
+    stem: &str,
     instance: &Instance,
     packed: &Packed,
     told: &Report,
-    output: &Output,
-) -> Result<PathBuf, Failure> {
-    let stem = file.file_stem().map_or_else(|| "pieces".into(), |stem| stem.to_string_lossy().into_owned());
-    let folder = out.cloned().unwrap_or_else(|| file.parent().unwrap_or(Path::new("")).to_path_buf());
+    rows: Option<&RowLay>,
+) -> Result<Vec<Item>, Failure> {
     let json = serde_json::to_string_pretty(told)
         .map_err(|error| Failure::new(format!("the positions could not be written: {error}")))?;
-    let svg = folder.join(format!("{stem}-lay.svg"));
-    let drawing = backtack_core::scene::svg(&backtack_core::scene::lay(instance, &packed.lay));
-    output.write(&[
-        Item { path: folder.join(format!("{stem}-lay.json")), bytes: (json + "\n").into_bytes() },
-        Item { path: svg.clone(), bytes: drawing.into_bytes() },
-    ])?;
-    Ok(svg)
+    let drawing = |name: &str, lay: &lay::Lay| {
+        let svg = backtack_core::scene::svg(&backtack_core::scene::lay(instance, lay));
+        Item { path: folder.join(format!("{stem}-{name}.svg")), bytes: svg.into_bytes() }
+    };
+    let positions = Item { path: folder.join(format!("{stem}-lay.json")), bytes: (json + "\n").into_bytes() };
+    let mut files = vec![positions, drawing("lay", &packed.lay)];
+    files.extend(rows.map(|rows| drawing("rows", &rows.lay)));
+    Ok(files)
 }
 
-fn summary(told: &Report, timed: bool, svg: &Path) -> String {
+/// What is told about a lay in rows.
+fn struck(instance: &Instance, rows: &RowLay) -> String {
+    let density = lay::report::density(instance, &rows.lay) * 100.0;
+    format!(
+        "in rows for dies: length {} mm, density {density:.2} %, {} strikes in {} rows, {} of them between rows\n",
+        rows.lay.length as f64 / 1000.0,
+        rows.strikes,
+        rows.rows.len(),
+        rows.between
+    )
+}
+
+fn summary(told: &Report, timed: bool) -> String {
     let mut lines = vec![
         format!("{}: {} pieces on {} mm", plain(&told.name), told.pieces, told.width),
         format!("length {} mm, density {:.2} %", told.length, told.density * 100.0),
@@ -145,6 +174,5 @@ fn summary(told: &Report, timed: bool, svg: &Path) -> String {
     } else {
         lines.push(format!("{} evaluations, seed {}", told.evaluations, told.seed));
     }
-    lines.push(plain(&svg.to_string_lossy()));
     lines.join("\n") + "\n"
 }

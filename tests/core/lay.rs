@@ -2,6 +2,7 @@
 
 mod faults;
 mod reading;
+mod rows;
 mod search;
 
 use backtack_core::geom::grid::{GridPoint, Polygon};

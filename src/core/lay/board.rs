@@ -1,5 +1,6 @@
 //! The strip during the search: where each piece stands, who overlaps whom and how deep, and what that weighs.
 
+use super::field::Facing;
 use super::form::{Spot, Table};
 use super::instance::Instance;
 
@@ -41,6 +42,8 @@ pub struct Board<'a> {
     pub room: Room,
     /// Where the strip ends, in µm.
     pub end: f64,
+    /// Whether the strip is closed to a ring: what sticks out at the end comes in at the beginning.
+    pub ring: bool,
     floors: Vec<f64>,
     boxes: Vec<[f64; 4]>,
     bins: Vec<Vec<u32>>,
@@ -71,6 +74,7 @@ impl<'a> Board<'a> {
             kinds,
             room,
             end: 0.0,
+            ring: false,
             bins: Vec::new(),
             bin,
             rows,
@@ -84,7 +88,10 @@ impl<'a> Board<'a> {
         let fold = self.table.kinds[self.kinds[piece]].fold;
         let y = if fold { low.y } else { self.room.top - size.y };
         let high = Spot { x: self.end - size.x, y };
-        (high.x >= low.x && high.y >= low.y).then_some((low, high))
+        if high.x < low.x || high.y < low.y {
+            return None;
+        }
+        Some((low, if self.ring { Spot { x: self.end - 1.0, y } } else { high }))
     }
 
     /// The bins a box touches: columns and rows, both ends included.
@@ -138,8 +145,29 @@ impl<'a> Board<'a> {
         }
     }
 
-    /// Calls `each` with every other piece whose box meets that of a form at a place, each once, until it says stop.
-    fn neighbours(&self, piece: usize, area: [f64; 4], mut each: impl FnMut(usize) -> bool) {
+    /// Calls `each` with every other piece whose box meets that of a form at a place, until it says stop; on a ring also
+    /// with those it meets once round, and how far that is.
+    fn neighbours(&self, piece: usize, area: [f64; 4], mut each: impl FnMut(usize, f64) -> bool) {
+        if !self.ring {
+            self.beside(piece, area, &mut |other| each(other, 0.0));
+            return;
+        }
+        let round = self.end - self.room.low.x;
+        let mut going = true;
+        for shift in [0.0, -round, round] {
+            let [x0, y0, x1, y1] = area;
+            let area = [x0 + shift, y0, x1 + shift, y1];
+            if going && area[2] > self.room.low.x - self.bin {
+                self.beside(piece, area, &mut |other| {
+                    going = each(other, shift);
+                    going
+                });
+            }
+        }
+    }
+
+    /// The same on the strip itself, each once.
+    fn beside(&self, piece: usize, area: [f64; 4], each: &mut impl FnMut(usize) -> bool) {
         let [c0, c1, r0, r1] = self.span(area);
         let [x0, y0, x1, y1] = area;
         for column in c0..=c1 {
@@ -170,8 +198,9 @@ impl<'a> Board<'a> {
     /// Whom a piece would overlap, and the cost of each.
     fn meetings(&self, piece: usize, place: Place) -> Vec<Link> {
         let mut links = Vec::new();
-        self.neighbours(piece, self.area(place.form, place.at), |other| {
-            let cost = self.cost(piece, other, place.form, place.at);
+        self.neighbours(piece, self.area(place.form, place.at), |other, shift| {
+            let at = Spot { x: place.at.x + shift, y: place.at.y };
+            let cost = self.cost(piece, other, place.form, at);
             if cost > 0.0 {
                 links.push((other as u32, cost));
             }
@@ -183,14 +212,27 @@ impl<'a> Board<'a> {
     /// What it would cost to have a piece somewhere, weighed; given up once it is `bound` or more.
     pub fn weigh(&self, piece: usize, form: usize, at: Spot, bound: f64) -> f64 {
         let mut sum = 0.0;
-        self.neighbours(piece, self.area(form, at), |other| {
-            let cost = self.cost(piece, other, form, at);
+        self.neighbours(piece, self.area(form, at), |other, shift| {
+            let cost = self.cost(piece, other, form, Spot { x: at.x + shift, y: at.y });
             if cost > 0.0 {
                 sum += cost * self.weight(piece, other);
             }
             sum < bound
         });
         sum
+    }
+
+    /// The ways out of and the distances from all pieces near a place, with the weight of each.
+    pub fn facings(&self, piece: usize, form: usize, at: Spot, out: &mut Vec<(Facing, f64)>) {
+        out.clear();
+        self.neighbours(piece, self.area(form, at), |other, shift| {
+            let there = self.places[other];
+            let (dx, dy) = (at.x + shift - there.at.x, at.y - there.at.y);
+            if let Some(facing) = self.table.facing(there.form, form, dx, dy) {
+                out.push((facing, self.weight(piece, other)));
+            }
+            true
+        });
     }
 
     /// Whether a piece would be free somewhere.
@@ -252,8 +294,18 @@ impl<'a> Board<'a> {
         }
     }
 
-    /// Where the last piece ends, in µm.
+    /// Works all overlaps out again: on a ring they depend on its length.
+    pub fn recount(&mut self) {
+        for piece in 0..self.places.len() {
+            self.put(piece, self.places[piece]);
+        }
+    }
+
+    /// Where the last piece ends, in µm; a ring ends where it closes.
     pub fn extent(&self) -> f64 {
+        if self.ring {
+            return self.end;
+        }
         let right = |place: &Place| place.at.x + self.table.forms[place.form].size.x;
         self.places.iter().map(right).fold(self.room.low.x, f64::max)
     }

@@ -29,6 +29,18 @@ pub struct Field {
     near: Vec<Edge>,
 }
 
+/// The way to the nearest place on the border of a region, of length 1 and pointing outward, and how deep inside it is;
+/// negative outside.
+#[derive(Debug, Clone, Copy)]
+pub struct Facing {
+    /// Along the roll.
+    pub x: f64,
+    /// Across the roll.
+    pub y: f64,
+    /// Depth in µm.
+    pub depth: f64,
+}
+
 #[derive(Debug, Clone, Copy)]
 enum Cell {
     Outside,
@@ -185,6 +197,57 @@ impl Field {
                 }
             }
         }
+    }
+
+    /// Which way, and how far, the nearest place on the border is, if it is near: none far outside.
+    pub fn facing(&self, x: f64, y: f64) -> Option<Facing> {
+        let (u, v) = ((x - self.low.x) * self.inverse, (y - self.low.y) * self.inverse);
+        if u < 0.0 || v < 0.0 {
+            return None;
+        }
+        let (column, row) = (u as usize, v as usize);
+        if column >= self.columns || row >= self.rows {
+            return None;
+        }
+        match self.cells[row * self.columns + column] {
+            Cell::Outside => None,
+            Cell::Inside => self.slope(u, v, row * (self.columns + 1) + column, column, row),
+            Cell::Border { first, count } => self.nearest(x, y, first as usize, count as usize),
+        }
+    }
+
+    /// The way down the depth inside a cell.
+    fn slope(&self, u: f64, v: f64, node: usize, column: usize, row: usize) -> Option<Facing> {
+        let (s, t) = (u - column as f64, v - row as f64);
+        let above = node + self.columns + 1;
+        let corner = |at: usize| f64::from(self.nodes[at]);
+        let (p, q, r, w) = (corner(node), corner(node + 1), corner(above), corner(above + 1));
+        let (gx, gy) = ((q - p) * (1.0 - t) + (w - r) * t, (r - p) * (1.0 - s) + (w - q) * s);
+        let norm = (gx * gx + gy * gy).sqrt();
+        let depth = (p * (1.0 - s) + q * s) * (1.0 - t) + (r * (1.0 - s) + w * s) * t;
+        (norm > 0.0).then(|| Facing { x: -gx / norm, y: -gy / norm, depth })
+    }
+
+    fn nearest(&self, x: f64, y: f64, first: usize, count: usize) -> Option<Facing> {
+        let (mut best, mut clear, mut found) = (f64::INFINITY, 0.0, None);
+        for edge in &self.near[first..first + count] {
+            let (square, left) = edge.distance(x, y);
+            let upright = left * left * edge.scale;
+            if square < best * (1.0 - 1e-9) || (square <= best * (1.0 + 1e-9) && upright > clear) {
+                (found, clear) = (Some((edge, left)), upright);
+                best = best.min(square);
+            }
+        }
+        let (edge, left) = found?;
+        let depth = if left > 0.0 { best.sqrt() } else { -best.sqrt() };
+        // Across the edge, or through its end if that is nearest.
+        if best <= clear * (1.0 + 1e-9) {
+            let length = edge.scale.sqrt();
+            return Some(Facing { x: edge.dy * length, y: -edge.dx * length, depth });
+        }
+        let t = (((x - edge.x) * edge.dx + (y - edge.y) * edge.dy) * edge.scale).clamp(0.0, 1.0);
+        let (px, py) = (edge.x + t * edge.dx - x, edge.y + t * edge.dy - y);
+        Some(Facing { x: px / depth, y: py / depth, depth })
     }
 
     fn between(&self, u: f64, v: f64, node: usize, column: usize, row: usize) -> f64 {

@@ -3,7 +3,7 @@
 
 use std::sync::OnceLock;
 
-use super::field::Field;
+use super::field::{Facing, Field};
 use super::instance::{Instance, Turn};
 use super::{reach, simple};
 use crate::geom::grid::{GridPoint, Polygon};
@@ -132,9 +132,20 @@ impl Table {
     /// How far form `b` has to go, standing by (`dx`, `dy`) from form `a`, until it is free of it, in µm.
     pub fn depth(&self, a: usize, b: usize, dx: f64, dy: f64) -> f64 {
         let (a, b, dx, dy) = if a <= b { (a, b, dx, dy) } else { (b, a, -dx, -dy) };
-        let (first, second) = (&self.forms[a], &self.forms[b]);
-        let field = self.fields[b * (b + 1) / 2 + a].get_or_init(|| Field::new(first, second));
-        field.depth(first, second, dx, dy)
+        self.field(a, b).depth(&self.forms[a], &self.forms[b], dx, dy)
+    }
+
+    /// Which way form `b`, standing by (`dx`, `dy`) from form `a`, would be free of it soonest.
+    pub fn facing(&self, a: usize, b: usize, dx: f64, dy: f64) -> Option<Facing> {
+        if a <= b {
+            return self.field(a, b).facing(dx, dy);
+        }
+        let Facing { x, y, depth } = self.field(b, a).facing(-dx, -dy)?;
+        Some(Facing { x: -x, y: -y, depth })
+    }
+
+    fn field(&self, a: usize, b: usize) -> &Field {
+        self.fields[b * (b + 1) / 2 + a].get_or_init(|| Field::new(&self.forms[a], &self.forms[b]))
     }
 }
 

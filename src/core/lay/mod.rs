@@ -5,14 +5,16 @@
 //! form       each piece in each turn, grown by half the gap, fewer corners
 //! reach      where one form may not stand beside another; field: how deep it would overlap, looked up
 //! board      the strip: who stands where, who overlaps whom, what it weighs
-//! seek       a better place for one piece;  part: all pieces until none overlap
-//! start      a first lay;  worker: shorter and shorter;  pack: two workers and the budget
+//! seek       a better place for one piece, settle: exactly between its neighbours;  part: all pieces until none overlap
+//! start      a first lay;  block: one repeated;  worker: shorter and shorter;  pack: two workers and the budget
+//! rows       strips of one shape for dies
 //! valid      the independent check every lay passes
 //! ```
 //! The search follows the published description of overlap minimisation with guided weights (arXiv 2509.13329), with
 //! depths of overlap looked up instead of estimated. Coordinates are whole micrometres, in the search too, where `f64`
 //! holds them, their sums and their products exactly.
 
+mod block;
 mod board;
 pub mod bound;
 mod field;
@@ -26,7 +28,9 @@ mod random;
 mod reach;
 pub mod read;
 pub mod report;
+pub mod rows;
 mod seek;
+mod settle;
 mod simple;
 mod start;
 pub mod valid;
@@ -37,4 +41,5 @@ pub use instance::{Bad, Cloth, Instance, Piece, Turn};
 pub use meter::Budget;
 pub use pack::{Lay, Options, Packed, Placed, Progress, pack, usual};
 pub use report::{Report, report};
+pub use rows::{Row, RowLay, rows};
 pub use valid::Fault;

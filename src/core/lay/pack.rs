@@ -1,6 +1,7 @@
 //! Finds a short lay: two workers search on their own and tell each other about better lays. There are two whatever the
 //! number of threads, so that a budget of evaluations gives the same lay everywhere.
 
+use super::block;
 use super::board::{Board, Place};
 use super::bound;
 use super::form::Table;
@@ -57,7 +58,7 @@ pub struct Placed {
 }
 
 /// Pieces on a length of cloth.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Lay {
     /// Length with the margins at both ends, in µm.
     pub length: i64,
@@ -94,30 +95,53 @@ pub fn pack(instance: &Instance, options: Options) -> Result<Packed, Bad> {
     let kinds: Vec<usize> =
         instance.pieces.iter().enumerate().flat_map(|(kind, piece)| vec![kind; piece.demand]).collect();
     let end = (bound::least(instance) - instance.cloth.end) as f64;
-    let mut workers: Vec<Worker> =
-        (0..WORKERS).map(|number| worker(instance, &table, &kinds, options, number, end)).collect();
+    let mut workers = begun(instance, &table, &kinds, options, end);
     share_best(&mut workers);
     search(&mut workers, instance.cloth.end, options);
     let evaluations = workers.iter().map(|worker| worker.meter.used).sum();
     let interrupted = workers.iter().any(|worker| worker.meter.stopped);
     let best = workers.iter().min_by(|a, b| a.best.end.total_cmp(&b.best.end));
-    let lay = best.map(|worker| lay(instance, &table, &worker.best)).unwrap_or_default();
-    valid::check(instance, &lay).map_err(|fault| Bad(format!("the lay found is not valid, a defect: {fault}")))?;
+    let best = best.ok_or_else(|| Bad("the search broke off, a defect".into()))?;
+    let lay = finished(instance, &table, &best.best)?;
     let reproducible = !interrupted && matches!(options.budget, Budget::Evaluations(_));
     Ok(Packed { lay, interrupted, reproducible, evaluations })
 }
 
-/// A worker with the best of a few simple lays.
-fn worker<'a>(
+/// Both workers with their first lays.
+fn begun<'a>(
     instance: &Instance,
     table: &'a Table,
     kinds: &[usize],
     options: Options<'a>,
+    bound: f64,
+) -> Vec<Worker<'a>> {
+    // The observer stays with this thread.
+    let Options { budget, seed, stop, threads, .. } = options;
+    let one = move |number| worker(instance, table, kinds, (Meter::new(budget, WORKERS, stop), seed), number, bound);
+    if threads < 2 {
+        return (0..WORKERS).map(one).collect();
+    }
+    std::thread::scope(|scope| {
+        let running: Vec<_> = (0..WORKERS).map(|number| scope.spawn(move || one(number))).collect();
+        running.into_iter().filter_map(|thread| thread.join().ok()).collect()
+    })
+}
+
+/// A worker with a block repeated, or the best of a few simple lays.
+fn worker<'a>(
+    instance: &Instance,
+    table: &'a Table,
+    kinds: &[usize],
+    (mut meter, seed): (Meter<'a>, u64),
     number: u64,
     bound: f64,
 ) -> Worker<'a> {
-    let mut random = Random::new(options.seed, number);
-    let mut meter = Meter::new(options.budget, WORKERS, options.stop);
+    let mut random = Random::new(seed, number);
+    if let Some(board) = block::repeated(instance, table, kinds, &mut random, &mut meter) {
+        let mut worker = Worker::new(board, meter, random, bound);
+        worker.careful();
+        return worker;
+    }
     let mut best: Option<Board> = None;
     for order in ORDERS.iter().skip(number as usize).step_by(WORKERS as usize) {
         let mut board = Board::new(instance, table, kinds.to_vec());
@@ -166,6 +190,13 @@ fn share_best(workers: &mut [Worker]) {
     if let Some(best) = best {
         workers.iter_mut().for_each(|worker| worker.adopt(&best));
     }
+}
+
+/// A lay from the board back to the pieces of the instance, past the independent check.
+pub fn finished(instance: &Instance, table: &Table, found: &Found) -> Result<Lay, Bad> {
+    let lay = lay(instance, table, found);
+    valid::check(instance, &lay).map_err(|fault| Bad(format!("the lay found is not valid, a defect: {fault}")))?;
+    Ok(lay)
 }
 
 /// A lay from the board back to the pieces of the instance.

@@ -1,18 +1,18 @@
 //! A better place for one piece: places tried at random, over the strip and near where it stands, and the best of them
-//! walked downhill.
+//! settled exactly between their neighbours.
 
 use super::board::{Board, Place};
 use super::form::Spot;
 use super::meter::Meter;
 use super::random::Random;
+use super::settle::settle;
 
 /// Places tried over the whole strip, and near the piece.
 const OVER: usize = 40;
 const NEAR: usize = 20;
-/// How many of them are walked downhill.
-const WALKED: usize = 3;
-/// First and last step of a walk, and of the last one, in parts of the piece's shorter side.
-const COARSE: (f64, f64) = (0.08, 0.004);
+/// How many of them settle.
+const SETTLED: usize = 3;
+/// First and last step of the walk downhill from the best, in parts of the piece's shorter side.
 const FINE: (f64, f64) = (0.01, 0.0001);
 
 /// A place tried, and what it costs.
@@ -33,7 +33,7 @@ pub fn better(board: &Board, piece: usize, random: &mut Random, meter: &mut Mete
         let form = if number < NEAR && random.below(2) == 0 { here.form } else { ways[random.below(ways.len())].form };
         let Some((low, high)) = board.range(piece, form) else { continue };
         let at = if number < NEAR { near(board, here, random, low, high) } else { anywhere(random, low, high) };
-        let bound = if best.len() > WALKED { best[WALKED].cost } else { f64::INFINITY };
+        let bound = if best.len() > SETTLED { best[SETTLED].cost } else { f64::INFINITY };
         let cost = board.weigh(piece, form, at, bound);
         meter.count();
         if cost == 0.0 {
@@ -42,11 +42,11 @@ pub fn better(board: &Board, piece: usize, random: &mut Random, meter: &mut Mete
         if cost < bound {
             let rank = best.partition_point(|tried| tried.cost <= cost);
             best.insert(rank, Tried { place: Place { form, at }, cost });
-            best.truncate(WALKED + 1);
+            best.truncate(SETTLED + 1);
         }
     }
-    let walked = best.into_iter().map(|start| walk(board, piece, start, COARSE, random, meter));
-    let least = walked.min_by(|a, b| a.cost.total_cmp(&b.cost));
+    let settled = best.into_iter().map(|start| settle(board, piece, start, meter));
+    let least = settled.min_by(|a, b| a.cost.total_cmp(&b.cost));
     let start = least.unwrap_or(Tried { place: here, cost: board.standing(piece) });
     if start.cost > 0.0 { walk(board, piece, start, FINE, random, meter) } else { start }
 }

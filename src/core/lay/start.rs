@@ -53,7 +53,7 @@ pub fn start(board: &mut Board, order: Order, random: &mut Random, meter: &mut M
 }
 
 /// The place that ends furthest left of those tried; behind everything if none of them is free.
-fn leftmost(board: &mut Board, piece: usize, extent: f64, random: &mut Random, meter: &mut Meter) -> Place {
+pub fn leftmost(board: &mut Board, piece: usize, extent: f64, random: &mut Random, meter: &mut Meter) -> Place {
     let ways = &board.table.kinds[board.kinds[piece]].ways;
     let behind = |form: usize| {
         let form = &board.table.forms[form];

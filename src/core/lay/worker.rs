@@ -29,12 +29,16 @@ pub struct Worker<'a> {
     pool: Vec<(f64, Vec<Place>)>,
     /// Shrinkage tried next while pressing.
     press: f64,
+    /// Shrinkage tried next while exploring.
+    bold: f64,
     /// No strip can end before this, in µm.
     bound: f64,
 }
 
 /// Part of the length given up at a time while exploring, at first and at least.
 const BOLD: (f64, f64) = (0.02, 0.001);
+/// The first of them from a good start.
+const CAREFUL: f64 = 0.002;
 /// The same while pressing.
 const PRESS: (f64, f64) = (0.0005, 0.000_01);
 const EXPLORING: Patience = Patience { rounds: 60, strikes: 3 };
@@ -46,7 +50,7 @@ impl<'a> Worker<'a> {
     /// A worker that starts from the lay on the board.
     pub fn new(board: Board<'a>, meter: Meter<'a>, random: Random, bound: f64) -> Self {
         let best = Found { places: board.places.clone(), end: board.extent() };
-        Self { board, best, meter, random, pool: Vec::new(), press: PRESS.0, bound }
+        Self { board, best, meter, random, pool: Vec::new(), press: PRESS.0, bold: BOLD.0, bound }
     }
 
     /// Takes over a lay that is better than its own.
@@ -57,6 +61,11 @@ impl<'a> Worker<'a> {
         }
     }
 
+    /// Tries small steps from the beginning, as suits a start that is good already.
+    pub fn careful(&mut self) {
+        self.bold = CAREFUL;
+    }
+
     /// Whether no shorter strip can be found.
     pub fn done(&mut self) -> bool {
         self.best.end <= self.bound || self.meter.empty()
@@ -64,10 +73,9 @@ impl<'a> Worker<'a> {
 
     /// Searches until so many evaluations are used, or the share of the budget, exploring or pressing.
     pub fn run(&mut self, until: u64, share: f64, exploring: bool) {
-        let mut bold = BOLD.0;
         while self.meter.used < until && self.meter.share() < share && !self.done() {
             if exploring {
-                self.explore(&mut bold);
+                self.explore();
             } else {
                 self.press();
             }
@@ -75,8 +83,8 @@ impl<'a> Worker<'a> {
     }
 
     /// One strip shorter than the best, from the best lay or from an attempt in the pool with two pieces swapped.
-    fn explore(&mut self, bold: &mut f64) {
-        let end = (self.best.end * (1.0 - *bold)).floor().max(self.bound);
+    fn explore(&mut self) {
+        let end = (self.best.end * (1.0 - self.bold)).floor().max(self.bound);
         self.board.forget();
         if self.pool.is_empty() {
             self.board.end = self.best.end;
@@ -94,8 +102,8 @@ impl<'a> Worker<'a> {
         if parted.cost == 0.0 {
             self.keep();
             self.pool.clear();
-        } else if *bold > BOLD.1 {
-            *bold = (*bold * 0.5).max(BOLD.1);
+        } else if self.bold > BOLD.1 {
+            self.bold = (self.bold * 0.5).max(BOLD.1);
         } else {
             let rank = self.pool.partition_point(|(cost, _)| *cost <= parted.cost);
             self.pool.insert(rank, (parted.cost, parted.places));
@@ -138,6 +146,9 @@ impl<'a> Worker<'a> {
             if (Place { form, at }) != self.board.places[piece] {
                 self.board.put(piece, Place { form, at });
             }
+        }
+        if self.board.ring {
+            self.board.recount();
         }
     }
 

@@ -109,6 +109,17 @@ fn the_lay_is_the_one_found_elsewhere() {
     insta::assert_snapshot!("mixed", text);
 }
 
+/// Three hundred trapezia 20 long at the bottom and 10 at the top, which pair up turned: a block of them is repeated.
+#[test]
+fn large_demands_repeat_a_block() {
+    let trapezium = polygon(&[(0, 0), (20, 0), (10, 10), (0, 10)]);
+    let task = instance(100, vec![piece("A", trapezium, 300, &[0.0, 180.0]), piece("B", rectangle(10, 10), 7, &[0.0])]);
+    let found = packed(&task, 600_000, 1, 2);
+    assert_eq!(packed(&task, 600_000, 1, 1), found);
+    // 300 · 150 + 7 · 100 over 100 wide: 457 at best.
+    assert!(found.lay.length < 540_000, "{}", found.lay.length);
+}
+
 #[test]
 fn a_budget_of_time_and_an_interruption_are_marked() {
     let task = instance(150, mixed());
