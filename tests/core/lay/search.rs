@@ -116,8 +116,8 @@ fn large_demands_repeat_a_block() {
     let task = instance(100, vec![piece("A", trapezium, 300, &[0.0, 180.0]), piece("B", rectangle(10, 10), 7, &[0.0])]);
     let found = packed(&task, 600_000, 1, 2);
     assert_eq!(packed(&task, 600_000, 1, 1), found);
-    // 300 · 150 + 7 · 100 over 100 wide: 457 at best.
-    assert!(found.lay.length < 540_000, "{}", found.lay.length);
+    // 300 · 150 + 7 · 100 over 100 wide: 457 at best; side by side in their boxes they would take 607.
+    assert!(found.lay.length < 560_000, "{}", found.lay.length);
 }
 
 #[test]
