@@ -80,7 +80,7 @@ fn large() -> Vec<(String, String)> {
         write!(
             toml,
             "[piece.P{n}]\nname = \"Piece {n}\"\npart = \"body\"\noutline = {{ svg = \"all.svg\" }}\n\
-             material = \"plush\"\nallowance = \"6 mm\"\n",
+             material = \"plush\"\nallowance = \"6 mm\"\nraw = [\"a-b-c-d-a\"]\n",
         )
         .expect("text grows");
     }
