@@ -384,7 +384,7 @@ def wing(root, f):
     c = scaled(f["wing"])
     r = c(0, 0)
     s = r + root * cmath.rect(1, math.radians(62))
-    piece = Piece("WINGOUT")
+    piece = Piece("WING")
     piece.go(("r", r), c(34, -13), c(72, 8), ("e", c(104, 52)), start=-58, end=66)
     piece.go(("e", c(104, 52)), c(84, 52), c(50, 47), ("s", s), start=-160, end=-165)
     piece.straight(("s", s), ("r", r))
@@ -425,7 +425,7 @@ def foot(root, f):
     """The sole of the left foot: r and s its root, o m i the toes, outer to inner."""
     c = scaled(f["foot"])
     r, s = complex(-root / 2, 0), complex(root / 2, 0)
-    piece = Piece("FOOTSOLE")
+    piece = Piece("SOLE")
     piece.go(("r", r), c(-21, 18), c(-26, 36), ("o", c(-20, 45)), c(-11, 43), c(-6, 46), ("m", c(1, 52)), c(8, 47), c(13, 43), ("i", c(22, 43)), c(25, 33), c(20, 17), ("s", s), start=112, end=-112)
     piece.straight(("s", s), ("r", r))
     piece.stroke(c(-3, 22), 13 * f["foot"])
@@ -435,7 +435,7 @@ def foot(root, f):
 def tail(root, f):
     """The upper side of the tail, half: r the end of its root, e the middle of its edge, d the middle of its root."""
     c = scaled(f["tail"])
-    piece = Piece("TAILTOP")
+    piece = Piece("TAIL")
     r = complex(root / 2, 0)
     piece.go(("r", r), c(27, 22), c(18, 39), ("e", c(0, 44)), start=70, end=180)
     piece.straight(("e", c(0, 44)), ("d", 0j)).straight(("d", 0j), ("r", r))
@@ -449,14 +449,14 @@ def beak(rim, f):
     bulge = lambda sag: knots([r2, complex((r1 + r2).real / 2 + sag, (r1 + r2).imag / 2), r1])
     total = lambda curves: sum(map(length, curves))
     sag = solve(lambda sag: total(bulge(sag)) - rim, 0.1, 60)
-    first = Piece("BEAKBASE")
+    first = Piece("BILL")
     first.go(("r1", r1), ("s1", s1), start=192, end=172)
     first.go(("s1", s1), c(18.5, 19), ("s2", s2))
     first.go(("s2", s2), ("r2", r2), start=4, end=12)
     first.curves += bulge(sag)
     first.points += ["r2", None]
     first.grain, first.pile = (c(24, 15), c(38, 15)), (c(38, 22), c(24, 22))
-    tip = Piece("BEAKTIP")
+    tip = Piece("TIP")
     o = c(-14, 28)
     tip.go(("s1", s1), c(2, 7), ("o", o), start=172, end=108)
     tip.go(("o", o), c(4, 32.5), ("s2", s2), start=-4, end=4)
@@ -496,7 +496,7 @@ def pieces(f):
     body.place("w2", "b", front - shoulder - root).place("w1", "w2", root)
     wide.place("w1", "n", shoulder).place("w2", "w1", root)
     edge = wide.length("b", "m")
-    inner = 0.12 * edge
+    inner = 0.26 * edge
     wide.place("j", "b", edge - inner - foot_root).place("i", "j", foot_root)
     seat = base(edge, body.length("z", "b"), f)
     seat.place("i", "m", inner).place("j", "i", foot_root)
@@ -511,13 +511,13 @@ def pieces(f):
     outer, inner_wing = longer(outer, EASE["wing"], ("r", "e", "s"), ("r", "s")), outer.mirrored("WINGIN")
     inner_wing.lines = {}
     sole = foot(root=foot_root, f=f)
-    upper = longer(sole, EASE["foot"], ("r", "o", "m", "i", "s"), ("r", "s")).mirrored("FOOTTOP")
+    upper = longer(sole, EASE["foot"], ("r", "o", "m", "i", "s"), ("r", "s")).mirrored("FOOT")
     c = scaled(f["foot"])
     upper.lines["toe1"] = knots([c(10, 40), c(7, 30), c(5, 20)])
     upper.lines["toe2"] = knots([c(-11, 39), c(-8, 30), c(-5, 20)])
     top = tail(tail_root, f)
     under = tail(tail_root, f)
-    under.name = "TAILUNDER"
+    under.name = "UNDER"
     rim, tip = beak(sum(map(length, one.lines["beak"])), f)
     return [body, one, strip, throat, wide, seat, outer, inner_wing, upper, sole, top, under, rim, tip, patch]
 

@@ -10,6 +10,7 @@ import math
 import sys
 from pathlib import Path
 
+sys.dont_write_bytecode = True
 from outlines import at, knots, length, number
 
 FOLDER = Path(__file__).resolve().parent / "puffin" / "pictures"

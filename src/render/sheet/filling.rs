@@ -125,7 +125,7 @@ fn sums(view: &View<'_>) -> Vec<FillRow> {
     vec![
         row("Filling, all zones", "sum of the portions", filling),
         row("Shell, without filling", "mean of 5 shells, weighed by the factory", blank),
-        row("Product, without hangtag and packing", "computed; limits by adding all tolerances", product),
+        row("Product with hangtag, without packing", "computed; limits by adding all tolerances", product),
     ]
 }
 

@@ -64,7 +64,10 @@ fn named(view: &View<'_>, id: &str) -> String {
         .or_else(|| model.roles.get(id).map(|one| &one.entry))
         .or_else(|| model.joints.get(id).map(|one| &one.entry))
         .or_else(|| model.zones.get(id).map(|one| &one.entry))
-        .or_else(|| model.steps.get(id).map(|one| &one.entry));
+        .or_else(|| model.steps.get(id).map(|one| &one.entry))
+        .or_else(|| model.attaches.get(id).map(|one| &one.entry))
+        .or_else(|| model.stitches.get(id).map(|one| &one.entry))
+        .or_else(|| model.finishes.get(id).map(|one| &one.entry));
     match entry {
         Some(entry) if entry.name.is_some() => format!("{} ({id})", entry.title()),
         _ => id.to_string(),
