@@ -45,33 +45,36 @@ fn rank(id: &str) -> usize {
 }
 
 fn callout(view: &View<'_>, number: usize, one: &backtack_core::model::Callout) -> Callout {
-    let item = one.item.as_ref().map(|item| named(view, &item.value));
+    let item = one.item.as_ref().map(|item| (item, named(view, &item.value)));
     let text = view.text(one.text.as_ref());
     let text = match item {
-        Some(item) if text.is_empty() => item,
-        Some(item) => format!("{item}: {text}"),
-        None => text.to_string(),
+        Some((item, name)) if text.is_empty() => name.unwrap_or_else(|| item.value.clone()),
+        Some((_, Some(name))) if name != text => format!("{name}: {text}"),
+        _ => text.to_string(),
     };
     Callout { number: number.to_string(), text }
 }
 
-/// Id and name of whatever a call-out names.
-fn named(view: &View<'_>, id: &str) -> String {
+/// The name of whatever a call-out names; of pieces, as they are called by their codes on every sheet, the code too.
+fn named(view: &View<'_>, id: &str) -> Option<String> {
     let model = view.model;
-    let entry = (model.pieces.get(id).map(|one| &one.entry))
+    let piece = model.pieces.get(id).map(|one| &one.entry);
+    let entry = piece
         .or_else(|| model.parts.get(id).map(|one| &one.entry))
         .or_else(|| model.articles.get(id).map(|one| &one.entry))
         .or_else(|| model.roles.get(id).map(|one| &one.entry))
         .or_else(|| model.joints.get(id).map(|one| &one.entry))
-        .or_else(|| model.zones.get(id).map(|one| &one.entry))
-        .or_else(|| model.steps.get(id).map(|one| &one.entry))
         .or_else(|| model.attaches.get(id).map(|one| &one.entry))
         .or_else(|| model.stitches.get(id).map(|one| &one.entry))
-        .or_else(|| model.finishes.get(id).map(|one| &one.entry));
-    match entry {
-        Some(entry) if entry.name.is_some() => format!("{} ({id})", entry.title()),
-        _ => id.to_string(),
-    }
+        .or_else(|| model.finishes.get(id).map(|one| &one.entry))
+        .or_else(|| model.zones.get(id).map(|one| &one.entry))
+        .or_else(|| model.steps.get(id).map(|one| &one.entry))?;
+    Some(match (piece, &entry.name) {
+        (Some(_), Some(name)) => format!("{} ({id})", name.value),
+        (_, Some(name)) => name.value.clone(),
+        (Some(_), None) => id.to_string(),
+        (None, None) => return None,
+    })
 }
 
 /// A view fitted into a room, with numbered call-outs from `first` on if it shows any.
