@@ -11,7 +11,7 @@ use super::reach;
 use crate::geom::grid::GridPoint;
 
 /// Rounding of the region's corners can move its border by less than this, in µm.
-const DOUBT: f64 = 3.0;
+const DOUBT: f64 = 2.0;
 /// Cells in a region, about.
 const CELLS: f64 = 900.0;
 /// Cells along its shorter side, at least.

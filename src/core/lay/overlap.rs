@@ -5,14 +5,33 @@ use super::form::Spot;
 /// Whether the insides of `a` and of `b` moved by `by` meet. Both are simple and anticlockwise.
 pub fn meet(a: &[Spot], b: &[Spot], by: Spot) -> bool {
     let moved: Vec<Spot> = b.iter().map(|p| Spot { x: p.x + by.x, y: p.y + by.y }).collect();
-    if edges(a).any(|(p, q)| edges(&moved).any(|(r, s)| crossing(p, q, r, s))) {
+    // Only edges that reach into the other's box can meet it.
+    let (one, two) = (reaching(a, extent(&moved)), reaching(&moved, extent(a)));
+    if one.iter().any(|(p, q)| two.iter().any(|(r, s)| crossing(*p, *q, *r, *s))) {
         return true;
     }
     // Without a proper crossing an edge, cut where a corner of the other touches it, lies inside, outside or along.
-    enters(a, &moved) || enters(&moved, a)
+    enters(&one, &moved) || enters(&two, a)
 }
 
-fn edges(points: &[Spot]) -> impl Iterator<Item = (Spot, Spot)> + '_ {
+type Edge = (Spot, Spot);
+
+/// Lowest and highest corner of the box.
+fn extent(points: &[Spot]) -> (Spot, Spot) {
+    let far = f64::INFINITY;
+    points.iter().fold((Spot { x: far, y: far }, Spot { x: -far, y: -far }), |(low, high), p| {
+        (Spot { x: low.x.min(p.x), y: low.y.min(p.y) }, Spot { x: high.x.max(p.x), y: high.y.max(p.y) })
+    })
+}
+
+fn reaching(points: &[Spot], (low, high): (Spot, Spot)) -> Vec<Edge> {
+    let near = |(p, q): &Edge| {
+        p.x.max(q.x) >= low.x && p.x.min(q.x) <= high.x && p.y.max(q.y) >= low.y && p.y.min(q.y) <= high.y
+    };
+    edges(points).filter(near).collect()
+}
+
+fn edges(points: &[Spot]) -> impl Iterator<Item = Edge> + '_ {
     points.iter().copied().zip(points.iter().copied().cycle().skip(1))
 }
 
@@ -33,8 +52,8 @@ fn crossing(a: Spot, b: Spot, c: Spot, d: Spot) -> bool {
 }
 
 /// Whether part of the border of `a` runs inside `b`, or along it with both insides on the same side.
-fn enters(a: &[Spot], b: &[Spot]) -> bool {
-    edges(a).any(|(p, q)| {
+fn enters(a: &[Edge], b: &[Spot]) -> bool {
+    a.iter().any(|&(p, q)| {
         let mut cuts: Vec<Spot> = b.iter().copied().filter(|c| between(p, q, *c)).collect();
         let along = |c: &Spot| (c.x - p.x) * (q.x - p.x) + (c.y - p.y) * (q.y - p.y);
         cuts.sort_by(|c, d| along(c).total_cmp(&along(d)));
