@@ -155,6 +155,8 @@ fn conditions(view: &View<'_>) -> Vec<String> {
     if !steps.is_empty() {
         all.push(format!("Read to {}.", steps.join(" or ")));
     }
-    all.push("Points marked for reference never reject a product.".into());
+    if view.model.measures.values().any(|point| point.reference.as_ref().is_some_and(|flag| flag.value)) {
+        all.push("Points marked for reference never reject a product.".into());
+    }
     all
 }
