@@ -3,6 +3,7 @@
 mod closed;
 mod hostile;
 mod moved;
+mod stranger;
 mod styles;
 mod views;
 
@@ -29,11 +30,13 @@ fn outline(svg: &str) -> Outline {
     }
 }
 
-/// What is found in a drawing, of the family about outlines: severity and code.
+/// What is found in a drawing and its outline: severity and code.
 fn found(svg: &str) -> Vec<String> {
     let loaded = load(svg);
     let findings = rules::findings(&loaded, &Assembly::of(&loaded.model));
-    let own = findings.iter().filter(|one| ["outline", "files"].contains(&one.rule.family));
+    let own = findings
+        .iter()
+        .filter(|one| ["outline", "files"].contains(&one.rule.family) || one.rule.code == "outline-defect");
     own.map(|one| format!("{} {}", one.severity.word(), one.rule.code)).collect()
 }
 

@@ -196,8 +196,11 @@ const USED: &str = r##"<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http
 </svg>
 "##;
 
+/// Names, their places, everything else with a place, area and perimeter.
+type Settled = (Vec<String>, Vec<Point>, Vec<(String, Point)>, f64, f64);
+
 /// The same at the origin: outlines are compared wherever they lie on their page.
-fn settled(outline: &Outline) -> (Vec<String>, Vec<Point>, Vec<(String, Point)>, f64, f64) {
+fn settled(outline: &Outline) -> Settled {
     let origin = outline.point("a").unwrap();
     let at = |point: Point| {
         let moved = point - origin;

@@ -1,0 +1,87 @@
+//! What someone draws who has the read-me only: a mouse of three pieces, and the read-me's own picture.
+
+use std::path::Path;
+
+use backtack_core::diag::{Findings, Folder, Severity, text};
+use backtack_core::geom::length;
+use backtack_core::model::Assembly;
+use backtack_core::read::{self, Loaded};
+use backtack_core::{compute, rules};
+
+use super::load;
+
+const PICTURE: &str = include_str!("outline.svg");
+
+/// Everything that is found in a folder.
+fn checked(loaded: &Loaded) -> (Assembly, Findings) {
+    let assembly = Assembly::of(&loaded.model);
+    let mut findings = rules::findings(loaded, &assembly);
+    findings.append(compute::compute(&loaded.model, &assembly).1);
+    let findings = findings.settled(&loaded.levels, false);
+    (assembly, findings)
+}
+
+fn mouse() -> Loaded {
+    read::folder(&Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/core/svg/mouse")).unwrap()
+}
+
+#[test]
+fn the_mouse_gets_through() {
+    let loaded = mouse();
+    let (assembly, findings) = checked(&loaded);
+    let folder = Folder { name: "mouse", root: "mouse", findings: &findings, sources: &loaded.sources };
+    let printed = text::print(&[folder], text::Style { color: false, width: 120 });
+    assert!(findings.iter().all(|one| one.severity != Severity::Must), "{printed}");
+    assert!(findings.iter().all(|one| one.rule.family != "outline"), "{printed}");
+    let [shell] = assembly.sewing.shells.as_slice() else { panic!("one shell: {:?}", assembly.sewing.shells) };
+    assert_eq!((shell.faces.len(), shell.euler(), shell.boundary.len()), (3, 2, 0));
+}
+
+/// An arc of 100 mm radius over a chord of 120 mm is 200 asin(0.6) mm long, on the side and on both edges of the gusset.
+#[test]
+fn the_mouse_fits_together() {
+    let (assembly, _) = checked(&mouse());
+    let wanted = 200.0 * libm::asin(0.6);
+    let side = assembly.outlines.get("SIDE", "one").unwrap();
+    let gusset = assembly.outlines.get("GUSSET", "one").unwrap();
+    let long = |outline: &backtack_core::geom::Outline, a: &str, b: &str| {
+        outline.length_of(outline.run_between(a, b).unwrap().index)
+    };
+    let edges = [
+        long(side, "n", "t"),
+        long(gusset, "n", "l") + long(gusset, "l", "t"),
+        long(gusset, "n", "r") + long(gusset, "r", "t"),
+    ];
+    for edge in edges {
+        assert!((edge - wanted).abs() < 1e-4, "{edge} is not {wanted}");
+    }
+    assert_eq!(side.notches.len(), 1);
+    assert_eq!(gusset.notches.len(), 2);
+    assert_eq!(side.marks.iter().map(|mark| mark.id.as_str()).collect::<Vec<_>>(), ["eye"]);
+    // The gusset lies upright on its page, and its grain goes up.
+    let (from, to) = gusset.grain.unwrap();
+    assert!((from.x - to.x).abs() < 1e-9 && to.y > from.y);
+}
+
+/// The picture of the read-me shows one shape of every kind, and the reader takes each for what the read-me calls it.
+#[test]
+fn the_picture_reads_as_the_read_me_says() {
+    super::nothing_found(PICTURE);
+    let outline = super::outline(PICTURE);
+    assert_eq!(outline.names(), ["n", "t", "v", "w"]);
+    assert!(outline.grain.is_some() && outline.pile.is_some());
+    let ids = |marks: &[backtack_core::geom::Mark]| marks.iter().map(|mark| mark.id.clone()).collect::<Vec<_>>();
+    assert_eq!(ids(&outline.marks), ["eye"]);
+    assert_eq!(ids(&outline.notches), ["m"]);
+    assert_eq!(outline.lines.iter().map(|line| line.id.as_str()).collect::<Vec<_>>(), ["ear"]);
+    let loaded = load(PICTURE);
+    let drawing = loaded.model.drawings.values().next().unwrap();
+    let gauge = &drawing.named("gauge").unwrap().paths[0];
+    assert!((length(gauge) - 100.0).abs() < 1e-9);
+    let readme = include_str!("../../../README.md");
+    assert!(readme.contains("tests/core/svg/outline.svg"));
+    // Every name in the picture stands in the read-me.
+    for id in PICTURE.split("id=\"").skip(1).filter_map(|rest| rest.split('"').next()) {
+        assert!(readme.contains(&format!("`{id}`")), "the read-me does not say what {id} is");
+    }
+}
