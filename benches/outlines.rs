@@ -66,9 +66,9 @@ fn large() -> Vec<(String, String)> {
         let (w, h) = (60.0 + (n % 97) as f64, 50.0 + (n % 89) as f64);
         let bulge = 10.0 + (n % 13) as f64;
         let (x, y) = (40.0, 40.0);
-        write!(
+        writeln!(
             svg,
-            "<path id=\"P{n}\" d=\"M{x} {y}c{} {} {} {} {w} 0 {bulge} {} {bulge} {} 0 {h} {} {bulge} {} {bulge} -{w} 0z\"/>\n",
+            "<path id=\"P{n}\" d=\"M{x} {y}c{} {} {} {} {w} 0 {bulge} {} {bulge} {} 0 {h} {} {bulge} {} {bulge} -{w} 0z\"/>",
             w * 0.3, -bulge, w * 0.7, -bulge, h * 0.3, h * 0.7, -w * 0.3, -w * 0.7,
         )
         .expect("text grows");
