@@ -84,7 +84,7 @@ pub fn write(package: &Package, out: &Path, stem: &str, output: &Output) -> Resu
 
 /// Whether a file bears the name of a drawing that `build` writes.
 fn is_drawing(name: &str) -> bool {
-    (name.starts_with("piece-") || name.starts_with("step-")) && name.ends_with(".svg")
+    ["piece-", "step-", "joins-", "sizes-"].iter().any(|kind| name.starts_with(kind)) && name.ends_with(".svg")
 }
 
 /// Says which characters came out as a box, each once.

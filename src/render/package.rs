@@ -131,8 +131,39 @@ pub const ROOM_COVER: Room = Room { width: 104.0, height: 80.0 };
 pub const ROOM_VIEW_HALF: Room = Room { width: 92.0, height: 118.0 };
 /// Room for one view when a sheet holds three or more.
 pub const ROOM_VIEW: Room = Room { width: 92.0, height: 56.0 };
-/// Room for one piece. Choose the scale so that each piece fits.
-pub const ROOM_PIECE: Room = Room { width: 82.0, height: 92.0 };
+/// Width of a row of cards, mm.
+pub const ROW: f64 = 257.0;
+/// Air between cards of a row, mm.
+pub const ROW_GAP: f64 = 4.0;
+/// The least width of a card, mm: its name and count must be read.
+pub const CARD_LEAST: f64 = 58.0;
+/// Room for the map of a small part, two on a page.
+pub const ROOM_MAP_SMALL: Room = Room { width: 164.0, height: 56.0 };
+/// Room for the map of a part beside its table.
+pub const ROOM_MAP: Room = Room { width: 164.0, height: 118.0 };
+/// Room for the map of a part that has more pieces or seams.
+pub const ROOM_MAP_WIDE: Room = Room { width: 257.0, height: 126.0 };
+
+/// Room for one piece at 1:`denominator`: full size for small pieces only, the width of a sheet for long ones.
+#[must_use]
+pub fn room_piece(denominator: f64) -> [f64; 2] {
+    match denominator {
+        full if full <= 1.0 => [82.0, 78.0],
+        half if half <= 2.0 => [126.0, 127.0],
+        _ => [ROW, 112.0],
+    }
+}
+
+/// Room for the sizes of one piece over each other at 1:`denominator`.
+#[must_use]
+pub fn room_nest(denominator: f64) -> [f64; 2] {
+    match denominator {
+        full if full <= 1.0 => [60.0, 60.0],
+        half if half <= 2.0 => [84.0, 76.0],
+        _ => [ROW, 90.0],
+    }
+}
+
 /// Room for the picture of the measurements.
 pub const ROOM_MEASURE: Room = Room { width: 60.0, height: 118.0 };
 

@@ -57,6 +57,8 @@ pub const TEMPLATES: &[(&str, &str)] = &[
     ("templates/sheets/views.typ", include_str!("../../templates/sheets/views.typ")),
     ("templates/sheets/bill.typ", include_str!("../../templates/sheets/bill.typ")),
     ("templates/sheets/pieces.typ", include_str!("../../templates/sheets/pieces.typ")),
+    ("templates/sheets/joins.typ", include_str!("../../templates/sheets/joins.typ")),
+    ("templates/sheets/sizes.typ", include_str!("../../templates/sheets/sizes.typ")),
     ("templates/sheets/construction.typ", include_str!("../../templates/sheets/construction.typ")),
     ("templates/sheets/filling.typ", include_str!("../../templates/sheets/filling.typ")),
     ("templates/sheets/measurements.typ", include_str!("../../templates/sheets/measurements.typ")),

@@ -18,6 +18,10 @@ pub enum Sheet {
     Bill(Bill),
     /// What to cut.
     Pieces(Pieces),
+    /// What meets what.
+    Joins(Joins),
+    /// What changes with the size.
+    Sizes(Sizes),
     /// What to sew, in order.
     Construction(Construction),
     /// What to fill it with.
@@ -168,8 +172,8 @@ pub struct Pieces {
     pub rows: Vec<PieceRow>,
     /// Totals by material; must agree with the bill.
     pub totals: Vec<PieceTotal>,
-    /// One card per piece.
-    pub drawings: Vec<PieceCard>,
+    /// One card per piece, in rows as wide as the sheet.
+    pub drawings: Vec<Vec<PieceCard>>,
     /// Samples of the lines used, with their meanings.
     pub legend: Vec<LegendRow>,
 }
@@ -217,6 +221,8 @@ pub struct PieceTotal {
 /// The drawing of one piece with what must be read beside it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PieceCard {
+    /// Width of the card, mm.
+    pub width: f64,
     /// Code.
     pub code: String,
     /// Name.
@@ -234,6 +240,90 @@ pub struct LegendRow {
     pub sample: Drawing,
     /// Its meaning.
     pub text: String,
+}
+
+/// Which edges meet.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Joins {
+    /// Title, name, lead.
+    pub head: Head,
+    /// One after the other, each with the seams that its pieces take part in.
+    pub parts: Vec<JoinPart>,
+}
+
+/// The pieces of one part side by side, and their seams.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct JoinPart {
+    /// Its name.
+    pub title: String,
+    /// How often it is made; may be empty.
+    pub note: String,
+    /// Whether the table stands beside the one map rather than below them.
+    pub beside: bool,
+    /// The maps; their captions state the scale.
+    pub drawings: Vec<Drawing>,
+    /// One row a seam.
+    pub rows: Vec<JoinRow>,
+}
+
+/// One seam of a part.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct JoinRow {
+    /// Its letter.
+    pub letter: String,
+    /// Its name and step.
+    pub title: String,
+    /// The edges of its first side in order, one a line.
+    pub a: String,
+    /// The edges of its second side in order.
+    pub b: String,
+    /// What is caught between; may be empty.
+    pub between: String,
+}
+
+/// What changes with the size.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Sizes {
+    /// Title, name, lead.
+    pub head: Head,
+    /// Unit of all lengths, "mm".
+    pub unit: String,
+    /// Columns of lengths, at most three sizes.
+    pub sizes: Vec<String>,
+    /// Pieces that differ, in rows as wide as the sheet; none where sizes do not differ.
+    pub nests: Vec<Vec<NestCard>>,
+    /// Samples of the lines of the sizes.
+    pub legend: Vec<LegendRow>,
+    /// Lengths, a seam and the stretches between its points and notches below it.
+    pub rows: Vec<LengthRow>,
+}
+
+/// All sizes of one piece over each other.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct NestCard {
+    /// Width of the card, mm.
+    pub width: f64,
+    /// Code.
+    pub code: String,
+    /// Name.
+    pub name: String,
+    /// The drawing; its caption states the scale and the shared point.
+    pub drawing: Drawing,
+    /// By size: cut size, block.
+    pub blocks: Vec<Fact>,
+}
+
+/// Lengths of one seam or of one stretch of it.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct LengthRow {
+    /// The letter of the seam; empty for a stretch.
+    pub letter: String,
+    /// Its name; empty for a stretch.
+    pub title: String,
+    /// From where to where; empty for the whole seam.
+    pub stretch: String,
+    /// By size: first side, second side, difference.
+    pub lengths: Vec<[String; 3]>,
 }
 
 /// The order of work.

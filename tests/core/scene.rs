@@ -1,8 +1,9 @@
 //! Drawings: the table of lines, hatches, curves, and the SVG file.
 
 use backtack_core::scene::{
-    At, Fill, Item, LINES, Label, Line, PieceOutline, Scene, Segment, StackPly, StackSeam, circle, closed, hatch,
-    piece, stack, svg,
+    At, Fill, InnerLine, Item, LINES, Label, Line, MapEdge, MapPiece, NestSize, NotchForm, PieceNotch, PieceOutline,
+    PiecePoint, PileSide, Scene, Segment, StackPly, StackSeam, circle, closed, frame, hatch, map, meet, nest, open,
+    passes, piece, stack, strokes, svg,
 };
 
 /// Each meaning has one style, none thinner than an office printer holds (0.18 mm).
@@ -104,6 +105,152 @@ fn a_piece_is_drawn_at_its_scale() {
     };
     assert!((b[0] - a[0] - 100.0).abs() < 1e-9 && (c[1] - b[1] - 20.0).abs() < 1e-9);
     assert!(drawn.width > 100.0 && drawn.height > 20.0);
+}
+
+/// A crowded piece: twelve points, three of them within 4 mm of paper, notches, a mark, a line, an opening.
+fn crowded() -> PieceOutline {
+    let point = |name: &str, x: f64, y: f64| PiecePoint { name: name.into(), at: [x, y] };
+    let notch = |x: f64, form| PieceNotch {
+        sew: [x, 6.0],
+        cut: [x, 0.0],
+        tip: [x, if form == NotchForm::Slit { 3.0 } else { -3.0 }],
+        form,
+    };
+    PieceOutline {
+        code: "FLANK".into(),
+        cut: closed(&[[0.0, 0.0], [200.0, 0.0], [200.0, 120.0], [0.0, 120.0]]),
+        sew: closed(&[[6.0, 6.0], [194.0, 6.0], [194.0, 114.0], [6.0, 114.0]]),
+        points: vec![
+            point("nw", 6.0, 6.0),
+            point("n1", 96.0, 6.0),
+            point("n2", 100.0, 6.0),
+            point("n3", 104.0, 6.0),
+            point("ne", 194.0, 6.0),
+            point("e1", 194.0, 50.0),
+            point("e2", 194.0, 56.0),
+            point("se", 194.0, 114.0),
+            point("chin", 120.0, 114.0),
+            point("throat", 112.0, 114.0),
+            point("sw", 6.0, 114.0),
+            point("w", 6.0, 60.0),
+        ],
+        notches: vec![notch(60.0, NotchForm::Slit), notch(70.0, NotchForm::Outward)],
+        marks: vec![point("eye", 40.0, 40.0), point("button", 44.0, 44.0)],
+        inner: vec![InnerLine {
+            line: Line::Stitching,
+            segments: open(&[[20.0, 90.0], [180.0, 90.0]]),
+            name: "@smile".into(),
+        }],
+        openings: vec![([[40.0, 114.0], [100.0, 114.0]], "opening 60".into())],
+        remarks: vec![point("allowance 10", 70.0, 114.0)],
+        grain: Some([0.0, -1.0]),
+        pile: Some([0.3, 1.0]),
+        width_text: "200".into(),
+        height_text: "120".into(),
+        bar: 50.0,
+        bar_text: "50 mm".into(),
+        alt: "A crowded piece".into(),
+    }
+}
+
+fn labels(scene: &Scene) -> Vec<&Label> {
+    let all = scene.items.iter().filter_map(|item| match item {
+        Item::Label(label) => Some(label),
+        Item::Path(_) => None,
+    });
+    all.collect()
+}
+
+fn lines(scene: &Scene, wanted: &[Line]) -> Vec<[At; 2]> {
+    let paths = scene.items.iter().filter_map(|item| match item {
+        Item::Path(path) if path.line.is_some_and(|line| wanted.contains(&line)) => Some(path),
+        Item::Path(_) | Item::Label(_) => None,
+    });
+    paths.flat_map(|path| strokes(&path.segments)).collect()
+}
+
+/// No two labels share an area, all are inside the drawing, and none lies on the outline, at two scales.
+#[test]
+fn labels_of_a_crowded_piece_are_apart_and_off_its_outline() {
+    for scale in [1.0, 2.0] {
+        let scene = piece(&crowded(), scale);
+        let labels = labels(&scene);
+        assert!(labels.len() >= 12 + 2 + 1 + 1 + 1 + 1 + 3, "{}", labels.len());
+        let outline = lines(&scene, &[Line::Cut, Line::Sew, Line::Notch]);
+        for (n, label) in labels.iter().enumerate() {
+            let own = frame(label);
+            let within = own[0].iter().all(|c| *c >= 0.0) && own[1][0] <= scene.width && own[1][1] <= scene.height;
+            assert!(within, "{} at 1:{scale} leaves the drawing", label.text);
+            assert!(!outline.iter().any(|line| passes(line, &own)), "{} at 1:{scale} lies on a line", label.text);
+            for other in labels.iter().skip(n + 1) {
+                assert!(!meet(&own, &frame(other)), "{} meets {} at 1:{scale}", label.text, other.text);
+            }
+        }
+    }
+}
+
+/// A piece with many short edges: its letters decide the scale, and none covers another.
+#[test]
+fn letters_of_a_map_are_apart() {
+    let corners: Vec<At> = (0..16)
+        .map(|n| f64::from(n) * std::f64::consts::TAU / 16.0)
+        .map(|angle| [60.0 * libm::cos(angle), 60.0 * libm::sin(angle)])
+        .collect();
+    let edge = |n: usize| MapEdge {
+        path: open(&[corners[n], corners[(n + 1) % 16]]),
+        letter: format!("A{}", n + 1),
+        forward: Some(n % 2 == 0),
+        open: false,
+    };
+    let points = corners.iter().enumerate().map(|(n, at)| PiecePoint { name: format!("p{n}"), at: *at });
+    let disc = MapPiece {
+        title: "DISC".into(),
+        edges: (0..16).map(edge).collect(),
+        points: points.collect(),
+        lines: Vec::new(),
+    };
+    let (scenes, scale) = map(&[disc.clone(), disc.clone(), disc], 200.0, 120.0, "Three discs");
+    assert_eq!((scenes.len(), scale), (2, 2.0), "at 1:5 sixteen letters would have 4.7 mm each");
+    for scene in &scenes {
+        let labels = labels(scene);
+        for (n, label) in labels.iter().enumerate() {
+            for other in labels.iter().skip(n + 1) {
+                assert!(!meet(&frame(label), &frame(other)), "{} meets {}", label.text, other.text);
+            }
+        }
+    }
+}
+
+/// Sizes share their point: it is drawn once, and every outline is true to scale about it.
+#[test]
+fn sizes_are_laid_on_their_shared_point() {
+    let size = |code: &str, side: f64| NestSize {
+        code: code.into(),
+        cut: closed(&[[0.0, 0.0], [0.0, -side], [side, -side], [side, 0.0]]),
+    };
+    let (scene, scale) = nest(&[size("S", 100.0), size("L", 150.0)], "sw", "50 mm", |_| [120.0, 120.0], "Two squares");
+    assert_eq!(scale, 2.0);
+    let small = lines(&scene, &[Line::First]);
+    let large = lines(&scene, &[Line::Second]);
+    assert_eq!(small[0][0], large[0][0], "both begin at the shared corner");
+    assert!(
+        (small[0][0][1] - small[0][1][1] - 50.0).abs() < 1e-9 && (large[0][0][1] - large[0][1][1] - 75.0).abs() < 1e-9
+    );
+    let texts: Vec<&str> = labels(&scene).iter().map(|label| label.text.as_str()).collect();
+    assert!(["S", "L", "sw", "50 mm"].iter().all(|text| texts.contains(text)), "{texts:?}");
+}
+
+/// The right side of plain cloth is a second line on the side it faces; pile is its own right side.
+#[test]
+fn the_right_side_of_a_ply_is_drawn() {
+    let lines_of = |face, pile| {
+        let ply = StackPly { number: "1".into(), face, pile, bead: false };
+        let scene = stack(&StackSeam { plies: vec![ply], ..StackSeam::default() });
+        lines(&scene, &[Line::Notch]).iter().map(|line| line[0][1]).collect::<Vec<f64>>()
+    };
+    let (up, down) = (lines_of(PileSide::Up, PileSide::None), lines_of(PileSide::Down, PileSide::None));
+    assert!(up.len() == 1 && down.len() == 1 && up[0] < down[0], "{up:?} {down:?}");
+    assert!(lines_of(PileSide::Up, PileSide::Up).is_empty());
 }
 
 /// In needle order from the top: the numbers of the plies go down the page.

@@ -74,8 +74,27 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
                 fields.into_iter().for_each(&mut *put);
             }
             pieces.totals.iter_mut().for_each(|total| put(&mut total.material));
-            for card in &mut pieces.drawings {
+            for card in pieces.drawings.iter_mut().flatten() {
                 [&mut card.code, &mut card.name, &mut card.count].into_iter().for_each(&mut *put);
+            }
+        }
+        Sheet::Joins(joins) => {
+            for part in &mut joins.parts {
+                [&mut part.title, &mut part.note].into_iter().for_each(&mut *put);
+                for row in &mut part.rows {
+                    [&mut row.title, &mut row.a, &mut row.b, &mut row.between].into_iter().for_each(&mut *put);
+                }
+            }
+        }
+        Sheet::Sizes(sizes) => {
+            sizes.sizes.iter_mut().for_each(&mut *put);
+            sizes.legend.iter_mut().for_each(|row| put(&mut row.text));
+            for card in sizes.nests.iter_mut().flatten() {
+                [&mut card.code, &mut card.name].into_iter().for_each(&mut *put);
+                facts(&mut card.blocks, put);
+            }
+            for row in &mut sizes.rows {
+                [&mut row.title, &mut row.stretch].into_iter().for_each(&mut *put);
             }
         }
         Sheet::Construction(construction) => {

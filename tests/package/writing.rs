@@ -76,13 +76,14 @@ fn a_build_writes_everything_or_nothing() {
 fn a_build_takes_the_drawings_of_things_that_are_gone_away_and_nothing_else() {
     let scratch = Scratch::new();
     scratch.bag("");
-    for name in ["piece-GONE.svg", "step-99.svg", "mine.svg", "piece-notes.txt"] {
+    for name in ["piece-GONE.svg", "step-99.svg", "joins-99.svg", "sizes-GONE.svg", "mine.svg", "piece-notes.txt"] {
         scratch.write(&format!("bag/out/drawings/{name}"), "old");
     }
     assert_eq!(scratch.run(&["build", "bag"]).code, 0);
     let files = scratch.files();
     let there = |name: &str| files.contains(&format!("bag/out/drawings/{name}"));
-    assert!(!there("piece-GONE.svg") && !there("step-99.svg"), "{files:?}");
+    let gone = ["piece-GONE.svg", "step-99.svg", "joins-99.svg", "sizes-GONE.svg"];
+    assert!(!gone.iter().any(|name| there(name)), "{files:?}");
     assert!(there("mine.svg") && there("piece-notes.txt"), "{files:?}");
 }
 

@@ -4,7 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::offset::{INNER, TIP, inset, outset, sew_line};
-use crate::geom::{Corner, CutLine, OffsetError, Outline, Path, Point, length, measure};
+use crate::geom::{Corner, CutLine, OffsetError, Outline, Path, Point, Segment, fit, length, measure};
 use crate::model::assembly::{Gap, Scale};
 use crate::model::{Assembly, Cut, Model, Piece, Side, Variant};
 use crate::source::Span;
@@ -17,6 +17,11 @@ use super::notch::{self, Astray, NotchMark};
 
 /// Inside the sew line there is no corner to fold or to step.
 const INSIDE: Corner = Corner::Mitre { limit: TIP };
+
+/// How near curves pass the corners of a cut line, mm.
+const FIT: f64 = 0.004;
+/// A line of so few straight pieces has no curves.
+const FEW: usize = 12;
 
 /// The line one layer of a piece is cut along.
 #[derive(Debug, Clone, PartialEq)]
@@ -42,6 +47,19 @@ impl Shape {
         };
         let paths = line.contours.iter().map(|contour| closed(contour.to_points())).collect();
         Shape { paths, area: line.area(), perimeter: line.perimeter() }
+    }
+
+    /// The same lines as curves within 0.01 mm: for drawings, whose files they keep small.
+    pub fn curves(&self) -> Vec<Path> {
+        let straight = |path: &Path| path.segments.iter().all(|segment| matches!(segment, Segment::Line(_)));
+        let curved = |path: &Path| match straight(path) && path.segments.len() > FEW {
+            true => {
+                let corners: Vec<Point> = path.pieces().map(|(start, _)| start).collect();
+                fit::fitted(&corners, FIT)
+            }
+            false => path.clone(),
+        };
+        self.paths.iter().map(curved).collect()
     }
 
     /// Width square to the direction `along`, and height in it, mm.

@@ -36,6 +36,14 @@ pub enum Line {
     Halo,
     /// A bar that something must be measured against.
     Bar,
+    /// The outline of the first of several sizes.
+    First,
+    /// The outline of the second size.
+    Second,
+    /// The outline of the third size.
+    Third,
+    /// The outline of the fourth size.
+    Fourth,
 }
 
 /// How a line is drawn.
@@ -56,7 +64,7 @@ pub struct LineStyle {
 /// Widths and types follow the scheme of ISO 128-2:2020: in terms of the line width d a dash is 12 d,
 /// a long dash 24 d, a dot at most 0.5 d and a gap 3 d (proportions *from memory*). The pairing of type
 /// and meaning is ours; the sheets print it as a legend.
-pub const LINES: [LineStyle; 16] = [
+pub const LINES: [LineStyle; 20] = [
     solid(Line::Cut, 0.5, 100),
     dashed(Line::Sew, 0.25, &[3.0, 0.75]),
     dashed(Line::Fold, 0.25, &[6.0, 0.75, 0.125, 0.75, 0.125, 0.75]),
@@ -73,6 +81,10 @@ pub const LINES: [LineStyle; 16] = [
     solid(Line::Needle, 0.5, 100),
     solid(Line::Halo, 0.7, 0),
     solid(Line::Bar, 0.5, 100),
+    solid(Line::First, 0.35, 100),
+    dashed(Line::Second, 0.35, &[4.2, 1.05]),
+    dashed(Line::Third, 0.35, &[8.4, 1.05, 0.175, 1.05]),
+    dashed(Line::Fourth, 0.35, &[0.175, 1.05]),
 ];
 
 impl Line {

@@ -7,17 +7,23 @@
 
 mod lay;
 mod line;
+mod map;
 mod marks;
+mod nest;
 mod picture;
 mod piece;
+mod place;
 mod seam;
 mod svg;
 
 pub use lay::lay;
 pub use line::{LINES, Line, LineStyle};
+pub use map::{MapEdge, MapPiece, map};
 pub use marks::{arrow, balloon, comb, dimension, grain, hatch, legend_sample, notch, opening, ring, scale_bar};
+pub use nest::{NestSize, nest, nest_sample};
 pub use picture::{Printed, printed};
-pub use piece::{PieceOutline, PiecePoint, piece, scale_for};
+pub use piece::{InnerLine, NotchForm, PieceNotch, PieceOutline, PiecePoint, notch_sample, piece, scale_for};
+pub use place::{Frame, frame, meet, passes, strokes, text_width};
 pub use seam::{PileSide, StackPly, StackSeam, stack};
 pub use svg::svg;
 

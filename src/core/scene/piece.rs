@@ -1,7 +1,8 @@
 //! The drawing of one piece at a stated scale: cut line, sew line, points, notches, grain, pile, size.
 
-use super::marks::{along, comb, dimension, grain, notch, opening, ring, scale_bar, unit};
-use super::{At, Fill, Label, Line, Scene, Segment, grid};
+use super::marks::{along, comb, dimension, grain, left, ring, scale_bar, towards, unit};
+use super::place::{Places, around, extent, frame, leader, ring_of, ring_of_places, square, within};
+use super::{Across, Along, At, Fill, Label, Line, Scene, Segment, closed, grid};
 
 /// One piece in its own true millimetres, y down, every text final.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -12,14 +13,18 @@ pub struct PieceOutline {
     pub cut: Vec<Segment>,
     /// The sew line; empty for a piece whose edges are all raw.
     pub sew: Vec<Segment>,
-    /// Folds, stitching, placements and other lines inside the piece.
-    pub inner: Vec<(Line, Vec<Segment>)>,
+    /// Folds, stitching and other lines inside the piece.
+    pub inner: Vec<InnerLine>,
     /// Named points on the sew line.
     pub points: Vec<PiecePoint>,
-    /// Notches, each from the sew line to the cut line.
-    pub notches: Vec<[At; 2]>,
+    /// Notches.
+    pub notches: Vec<PieceNotch>,
+    /// Places on the piece for what is put on it: a cross and a name.
+    pub marks: Vec<PiecePoint>,
     /// Openings left in the sew line: their two ends and their length as written, `"120"`.
     pub openings: Vec<([At; 2], String)>,
+    /// What is written at an edge, such as an allowance that is not the usual one.
+    pub remarks: Vec<PiecePoint>,
     /// Direction of the grain, if the piece has one.
     pub grain: Option<At>,
     /// Direction in which the pile lies, if there is any.
@@ -36,6 +41,17 @@ pub struct PieceOutline {
     pub alt: String,
 }
 
+/// A line inside a piece.
+#[derive(Debug, Clone, PartialEq)]
+pub struct InnerLine {
+    /// What it means.
+    pub line: Line,
+    /// Where it runs, in true millimetres.
+    pub segments: Vec<Segment>,
+    /// Its name; empty for none.
+    pub name: String,
+}
+
 /// A named point of a piece.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PiecePoint {
@@ -45,21 +61,48 @@ pub struct PiecePoint {
     pub at: At,
 }
 
+/// How a notch is cut.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NotchForm {
+    /// A triangle outside the cut line.
+    Outward,
+    /// A cut into the allowance.
+    Slit,
+    /// Marked across the allowance, not cut.
+    Marked,
+}
+
+/// A notch of a piece, in true millimetres.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PieceNotch {
+    /// Its place on the sew line.
+    pub sew: At,
+    /// Its place on the cut line.
+    pub cut: At,
+    /// Where it ends.
+    pub tip: At,
+    /// How it is cut.
+    pub form: NotchForm,
+}
+
 /// Space round the outline for names and dimensions, mm of paper: left, top, right, bottom.
-const ROOM: [f64; 4] = [12.0, 6.0, 6.0, 16.0];
+const ROOM: [f64; 4] = [13.0, 7.5, 8.0, 17.0];
 /// The least width, mm of paper: the scale bar and its text must fit.
 const LEAST_WIDTH: f64 = 38.0;
+/// A notch is drawn at least this long, mm of paper, so that it shows beside a broad line.
+const LEAST_NOTCH: f64 = 1.8;
 
 /// The scales of ISO 5455 for reduction that a sheet of A4 has use for, and full size.
-const SCALES: [f64; 7] = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0];
+pub(super) const SCALES: [f64; 7] = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0];
 
-/// The denominator of the largest standard scale at which the drawing of a piece fits into a room in mm of
-/// paper; 100 if none does.
+/// The denominator of the largest standard scale at which the drawing of a piece fits into the room in mm of paper that
+/// drawings of that scale are given; 100 if none does.
 #[must_use]
-pub fn scale_for(outline: &PieceOutline, width: f64, height: f64) -> f64 {
-    let (low, high) = extent(&outline.cut);
+pub fn scale_for(outline: &PieceOutline, room: impl Fn(f64) -> At) -> f64 {
+    let (low, high) = bounds(&outline.cut);
     let fits = |scale: &f64| {
         let (w, h) = ((high[0] - low[0]) / scale, (high[1] - low[1]) / scale);
+        let [width, height] = room(*scale);
         ROOM[0] + w + ROOM[2] <= width && ROOM[1] + h + ROOM[3] <= height
     };
     SCALES.into_iter().find(fits).unwrap_or(100.0)
@@ -68,7 +111,7 @@ pub fn scale_for(outline: &PieceOutline, width: f64, height: f64) -> f64 {
 /// Draws a piece at 1:`denominator`.
 #[must_use]
 pub fn piece(outline: &PieceOutline, denominator: f64) -> Scene {
-    let (low, high) = extent(&outline.cut);
+    let (low, high) = bounds(&outline.cut);
     let size = [(high[0] - low[0]) / denominator, (high[1] - low[1]) / denominator];
     let width = (ROOM[0] + size[0] + ROOM[2]).max(LEAST_WIDTH);
     let x0 = f64::midpoint(ROOM[0], width - ROOM[2] - size[0]);
@@ -77,10 +120,18 @@ pub fn piece(outline: &PieceOutline, denominator: f64) -> Scene {
     lines(&mut scene, outline, &paper);
     let (near, far) = (paper(low), paper(high));
     sizes(&mut scene, outline, near, far);
-    directions(&mut scene, outline, near, far);
-    names(&mut scene, outline, &paper, [f64::midpoint(near[0], far[0]), f64::midpoint(near[1], far[1])], size);
-    let bar = outline.bar / denominator;
-    scale_bar(&mut scene, [x0, far[1] + 12.5], bar, &outline.bar_text);
+    scale_bar(&mut scene, [x0, far[1] + 13.0], outline.bar / denominator, &outline.bar_text);
+    let mut places = Places::new(scene.width, scene.height);
+    places.seen(&scene);
+    let ring = ring_of(&moved(&outline.cut, &paper));
+    for point in &outline.points {
+        places.take(around(paper(point.at), [1.4, 1.4]));
+    }
+    marks(&mut scene, &mut places, outline, &paper);
+    openings(&mut scene, &mut places, outline, &paper, &ring);
+    directions(&mut scene, &mut places, outline, &ring, [near, far]);
+    names(&mut scene, &mut places, outline, &paper, &ring);
+    remarks(&mut scene, &mut places, outline, &paper, &ring);
     scene
 }
 
@@ -89,114 +140,204 @@ fn lines(scene: &mut Scene, outline: &PieceOutline, paper: &impl Fn(At) -> At) {
     if !outline.sew.is_empty() {
         scene.stroke(Line::Sew, moved(&outline.sew, paper));
     }
-    for (line, segments) in &outline.inner {
-        scene.stroke(*line, moved(segments, paper));
+    for inner in &outline.inner {
+        scene.stroke(inner.line, moved(&inner.segments, paper));
     }
-    for ([from, to], text) in &outline.openings {
-        opening(scene, paper(*from), paper(*to), text);
+    for one in &outline.notches {
+        notched(scene, one.form, paper(one.sew), paper(one.cut), paper(one.tip));
     }
-    for [on_sew, on_cut] in &outline.notches {
-        notch(scene, paper(*on_sew), paper(*on_cut));
+}
+
+/// A notch as it is cut.
+fn notched(scene: &mut Scene, form: NotchForm, sew: At, cut: At, tip: At) {
+    let depth = square(cut, tip).sqrt().max(LEAST_NOTCH);
+    let way = if square(cut, tip) > 0.0 { towards(cut, tip) } else { towards(cut, sew) };
+    match form {
+        NotchForm::Slit => scene.line(Line::Notch, cut, along(cut, way, depth)),
+        NotchForm::Marked => scene.line(Line::Notch, sew, cut),
+        NotchForm::Outward => {
+            let side = left(way);
+            let corners = [along(cut, side, depth * 0.5), along(cut, way, depth), along(cut, side, -depth * 0.5)];
+            scene.path(Some(Line::Notch), Fill::Paper, closed(&corners));
+        }
     }
+}
+
+/// A sample of a notch for the legend, 18 mm by 4.6 mm.
+#[must_use]
+pub fn notch_sample(form: NotchForm, alt: &str) -> Scene {
+    let mut scene = Scene::new(18.0, 4.6, alt);
+    let (cut, sew) = ([9.0, 1.9], [9.0, 4.2]);
+    scene.line(Line::Cut, [0.5, cut[1]], [17.5, cut[1]]);
+    scene.line(Line::Sew, [0.5, sew[1]], [17.5, sew[1]]);
+    let tip = match form {
+        NotchForm::Outward => [9.0, 0.2],
+        NotchForm::Slit => [9.0, 3.5],
+        NotchForm::Marked => cut,
+    };
+    notched(&mut scene, form, sew, cut, tip);
+    scene
 }
 
 fn sizes(scene: &mut Scene, outline: &PieceOutline, near: At, far: At) {
     let (bottom_left, top_left) = ([near[0], far[1]], near);
-    dimension(scene, bottom_left, far, -6.5, &outline.width_text);
-    dimension(scene, bottom_left, top_left, 7.0, &outline.height_text);
+    dimension(scene, bottom_left, far, -7.5, &outline.width_text);
+    dimension(scene, bottom_left, top_left, 7.5, &outline.height_text);
 }
 
-/// Ways from a point to its name as turns of the way outwards: cosine and sine, none first.
-const TURNS: [At; 7] = [[1.0, 0.0], [0.8, 0.6], [0.8, -0.6], [0.6, 0.8], [0.6, -0.8], [0.0, 1.0], [0.0, -1.0]];
+/// Crosses at the places for what is put on the piece, each with its name.
+fn marks(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper: &impl Fn(At) -> At) {
+    for mark in &outline.marks {
+        let at = paper(mark.at);
+        for arm in [[1.6, 0.0], [0.0, 1.6]] {
+            scene.line(Line::Placement, [at[0] - arm[0], at[1] - arm[1]], [at[0] + arm[0], at[1] + arm[1]]);
+        }
+        places.take(around(at, [3.2, 3.2]));
+    }
+    for mark in &outline.marks {
+        let label = Label::new(&mark.name, [0.0; 2]).bare();
+        scene.label(beside(places, label, paper(mark.at), [1.0, 0.0], 2.4));
+    }
+}
 
-/// Rings at the named points; each name stands outwards of it, corner names diagonally, clear of the cut line. Where
-/// the name of a neighbour stands there already, it moves aside.
-fn names(scene: &mut Scene, outline: &PieceOutline, paper: &impl Fn(At) -> At, centre: At, size: At) {
-    let edge: Vec<At> = sampled(&outline.cut).into_iter().map(paper).collect();
+/// The ends of an opening barred across the run, its length inside.
+fn openings(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper: &impl Fn(At) -> At, ring: &[At]) {
+    for ([from, to], text) in &outline.openings {
+        let (from, to) = (paper(*from), paper(*to));
+        let side = left(towards(from, to));
+        for end in [from, to] {
+            let nearest = nearest(ring, end);
+            // Square to the edge, which may be curved.
+            let way = if square(nearest, end) > 0.01 { towards(end, nearest) } else { side };
+            let bar = [along(end, way, 1.9), along(end, way, -1.9)];
+            scene.line(Line::Notch, bar[0], bar[1]);
+            places.avoid(&[Segment::Move(bar[0]), Segment::Line(bar[1])]);
+        }
+        let middle = [f64::midpoint(from[0], to[0]), f64::midpoint(from[1], to[1])];
+        let inwards = if within(ring, along(middle, side, 1.0)) { side } else { [-side[0], -side[1]] };
+        scene.label(beside(places, Label::new(text, [0.0; 2]).bare(), middle, inwards, 2.4));
+    }
+}
+
+/// The label near a place, rather on one side of it.
+fn beside(places: &mut Places, label: Label, at: At, way: At, least: f64) -> Label {
+    let [low, high] = frame(&Label { at: [0.0; 2], ..label.clone() });
+    // Its near side, not its middle, stands at the least distance.
+    let half = f64::midpoint((high[0] - low[0]) * way[0].abs(), (high[1] - low[1]) * way[1].abs());
+    let mut wanted = ring_of_places(at, way, least + half - 0.6, least + half + 16.0);
+    wanted.insert(0, along(at, way, least + half - 0.6));
+    places.put(label, wanted)
+}
+
+/// Rings at the named points; each name stands outwards of it, clear of every line. One that had to go further away has
+/// a leader.
+fn names(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper: &impl Fn(At) -> At, edge: &[At]) {
     let rings: Vec<At> = outline.points.iter().map(|point| paper(point.at)).collect();
-    let mut taken: Vec<(At, f64)> = Vec::new();
-    for (point, &at) in outline.points.iter().zip(&rings) {
-        let away = unit([(at[0] - centre[0]) / size[0], (at[1] - centre[1]) / size[1]]);
-        // Half the width of the name in bold 7.5 pt.
-        let half = 0.85 * f64::from(u8::try_from(point.name.chars().count()).unwrap_or(u8::MAX));
-        let apart = |p: At| {
-            taken.iter().all(|(q, other)| (p[0] - q[0]).abs() >= half + other + 0.8 || (p[1] - q[1]).abs() >= 3.2)
-        };
-        // A name that stood nearer to another ring would be read as that one's.
-        let own = |p: At| rings.iter().all(|ring| square(*ring, p) >= square(at, p) - 1e-9);
-        let places = name_places(at, away, half, &edge);
-        let straight = places.first().filter(|(_, p)| apart(*p) && own(*p));
-        let near = |fits: &dyn Fn(At) -> bool| places.iter().filter(|(_, p)| fits(*p)).min_by_key(|(step, _)| *step);
-        let beside = || near(&|p| apart(p) && own(p)).or_else(|| near(&apart));
-        let place = straight.or_else(beside).or(places.first()).map_or_else(|| along(at, away, 3.5), |(_, p)| *p);
-        taken.push((place, half));
-        ring(scene, at, &point.name, place);
+    for (n, (point, &at)) in outline.points.iter().zip(&rings).enumerate() {
+        let away = outwards(&rings, n, edge);
+        let label = Label::new(&point.name, [0.0; 2]).strong().bare();
+        let placed = beside(places, label, at, away, 2.2);
+        let far = square(placed.at, at) > 36.0
+            || rings.iter().any(|other| square(*other, placed.at) < square(at, placed.at) - 0.01);
+        if let (true, Some(end)) = (far, leader(at, &placed)) {
+            scene.line(Line::Callout, along(at, towards(at, end), 0.7), end);
+        }
+        ring(scene, at, &point.name, placed.at);
     }
 }
 
-/// The square of the distance of two points.
-fn square(a: At, b: At) -> f64 {
-    let (across, along) = (a[0] - b[0], a[1] - b[1]);
-    across * across + along * along
+/// The way out of the piece at one of its points: square to the line between its neighbours, on the side where the
+/// outline is not.
+fn outwards(rings: &[At], n: usize, edge: &[At]) -> At {
+    let count = rings.len().max(1);
+    let at = rings.get(n).copied().unwrap_or_default();
+    let (before, after) = (rings.get((n + count - 1) % count), rings.get((n + 1) % count));
+    let (Some(before), Some(after)) = (before, after) else { return [0.0, -1.0] };
+    let (a, b) = (towards(at, *before), towards(at, *after));
+    let corner = [-(a[0] + b[0]), -(a[1] + b[1])];
+    let way = if square(corner, [0.0; 2]) > 0.05 { unit(corner) } else { left(towards(*before, *after)) };
+    if within(edge, along(at, way, 2.0)) && !within(edge, along(at, way, -2.0)) { [-way[0], -way[1]] } else { way }
 }
 
-/// Every place near a point that is clear of the cut line, with its distance in quarters of a mm: way by way, the nearest
-/// first.
-fn name_places(at: At, away: At, half: f64, edge: &[At]) -> Vec<(u8, At)> {
-    // With room for the extension line of a dimension.
-    let clear = 2.2_f64.max(1.45 * (half + 0.5));
-    let free = |p: At| edge.iter().all(|e| square(*e, p) >= clear * clear);
-    let ways = TURNS.map(|[c, s]| [c * away[0] - s * away[1], s * away[0] + c * away[1]]);
-    let places = |way: At| (8..80_u8).map(move |step| (step, along(at, way, f64::from(step) * 0.25)));
-    ways.into_iter().flat_map(places).filter(|(_, p)| free(*p)).collect()
-}
-
-/// Code, grain and pile stand in a row inside a wide piece, in a column inside a tall one. A piece too small
-/// for them has its code and directions on its card.
-fn directions(scene: &mut Scene, outline: &PieceOutline, near: At, far: At) {
+/// Code, grain and pile stand where the piece has room for them, near its middle; grain and pile of a piece too narrow
+/// stand beside it.
+fn directions(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, ring: &[At], [near, far]: [At; 2]) {
     let centre = [f64::midpoint(near[0], far[0]), f64::midpoint(near[1], far[1])];
-    let (width, height) = (far[0] - near[0], far[1] - near[1]);
-    let (least, most) = (width.min(height), width.max(height));
-    if least < 9.0 || most < 26.0 {
-        return;
+    for size in [10.5, 8.5] {
+        let label = Label::new(&outline.code, centre).size(size).strong();
+        let [low, high] = frame(&label);
+        if let Some(at) = places.inside(ring, [high[0] - low[0], high[1] - low[1]], centre) {
+            let label = Label { at, ..label };
+            places.take(frame(&label));
+            scene.label(label);
+            break;
+        }
     }
-    let apart = (most * 0.2).min(16.0);
-    let place = |step: f64| match width >= height {
-        true => [centre[0] + step * apart, centre[1]],
-        false => [centre[0], centre[1] + step * apart],
-    };
-    scene.label(Label::new(&outline.code, place(-1.0)).size(10.5).strong());
-    let reach = (least * 0.34).min(9.0).min(if width >= height { 9.0 } else { apart * 0.8 });
     if let Some(direction) = outline.grain {
         let d = unit(direction);
-        grain(scene, along(place(0.2), d, -reach), along(place(0.2), d, reach));
+        let sized =
+            |reach: f64| [2.0 * reach * d[0].abs() + 3.0 * d[1].abs(), 2.0 * reach * d[1].abs() + 3.0 * d[0].abs()];
+        if let Some((at, reach)) = stand(places, ring, centre, &[9.0, 6.5, 4.5], sized) {
+            grain(scene, along(at, d, -reach), along(at, d, reach));
+        }
     }
     if let Some(direction) = outline.pile {
-        comb(scene, place(1.2), direction);
-    }
-}
-
-/// Points along a path: its ends and 64 places on each segment.
-fn sampled(segments: &[Segment]) -> Vec<At> {
-    let mut out = Vec::new();
-    let (mut last, mut first) = ([0.0; 2], [0.0; 2]);
-    for segment in segments {
-        let (a, b, end) = match *segment {
-            Segment::Move(p) => (p, p, p),
-            Segment::Line(p) => (last, p, p),
-            Segment::Cubic(a, b, p) => (a, b, p),
-            Segment::Close => (last, first, first),
-        };
-        if let Segment::Move(p) = segment {
-            (last, first) = (*p, *p);
+        let d = unit(direction);
+        let sized = |_: f64| [9.0 * d[0].abs() + 3.4 * d[1].abs(), 9.0 * d[1].abs() + 3.4 * d[0].abs()];
+        if let Some((at, _)) = stand(places, ring, centre, &[1.0], sized) {
+            comb(scene, at, direction);
         }
-        out.extend((0..=64_u8).map(|step| bezier(last, a, b, end, f64::from(step) / 64.0)));
-        last = end;
     }
-    out
 }
 
-fn moved(segments: &[Segment], paper: &impl Fn(At) -> At) -> Vec<Segment> {
+/// Room for a mark, the largest that fits inside; else of the smallest one beside the piece.
+fn stand(places: &mut Places, ring: &[At], centre: At, reaches: &[f64], size: impl Fn(f64) -> At) -> Option<(At, f64)> {
+    let inside = reaches.iter().find_map(|reach| Some((places.inside(ring, size(*reach), centre)?, *reach)));
+    let beside = || {
+        let reach = *reaches.last()?;
+        let round = ring_of_places(centre, [1.0, 0.0], 4.0, 120.0);
+        let at = round.into_iter().find(|at| places.free(around(*at, size(reach))))?;
+        Some((at, reach))
+    };
+    let found = inside.or_else(beside)?;
+    places.take(around(found.0, size(found.1)));
+    Some(found)
+}
+
+/// Names of inner lines, and what is said of an edge.
+fn remarks(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper: &impl Fn(At) -> At, edge: &[At]) {
+    for inner in outline.inner.iter().filter(|inner| !inner.name.is_empty()) {
+        let points = ring_of(&moved(&inner.segments, paper));
+        let Some(middle) = points.get(points.len() / 2) else { continue };
+        scene.label(beside(places, Label::new(&inner.name, [0.0; 2]).bare(), *middle, [0.0, 1.0], 1.6));
+    }
+    for remark in &outline.remarks {
+        let at = paper(remark.at);
+        let nearest = nearest(edge, at);
+        let way = if square(nearest, at) > 0.01 { towards(at, nearest) } else { [0.0, -1.0] };
+        let label = Label::new(&remark.name, [0.0; 2]).anchor(Along::Middle, Across::Middle).bare();
+        let placed = beside(places, label, at, way, 2.2);
+        if let Some(end) = leader(at, &placed) {
+            scene.line(Line::Callout, at, end);
+            places.avoid(&[Segment::Move(at), Segment::Line(end)]);
+        }
+        scene.label(placed);
+    }
+}
+
+/// The place of a closed line that is nearest to a point; the point itself where there is no line.
+fn nearest(ring: &[At], p: At) -> At {
+    let on = |(a, b): (&At, &At)| {
+        let (way, length) = (towards(*a, *b), square(*a, *b).sqrt());
+        let share = (p[0] - a[0]) * way[0] + (p[1] - a[1]) * way[1];
+        along(*a, way, share.clamp(0.0, length))
+    };
+    let places = ring.iter().zip(ring.iter().cycle().skip(1)).map(on);
+    places.min_by(|a, b| square(*a, p).total_cmp(&square(*b, p))).unwrap_or(p)
+}
+
+/// A path on paper.
+pub(super) fn moved(segments: &[Segment], paper: &impl Fn(At) -> At) -> Vec<Segment> {
     segments
         .iter()
         .map(|s| match *s {
@@ -208,20 +349,7 @@ fn moved(segments: &[Segment], paper: &impl Fn(At) -> At) -> Vec<Segment> {
         .collect()
 }
 
-/// The bounding box of the sampled path, which is enough to lay a drawing out.
-fn extent(segments: &[Segment]) -> (At, At) {
-    let points = sampled(segments);
-    let fold = |start: f64, pick: fn(f64, f64) -> f64, axis: usize| points.iter().map(|p| p[axis]).fold(start, pick);
-    if points.is_empty() {
-        return ([0.0; 2], [0.0; 2]);
-    }
-    let low = [0, 1].map(|axis| fold(f64::INFINITY, f64::min, axis));
-    let high = [0, 1].map(|axis| fold(f64::NEG_INFINITY, f64::max, axis));
-    (low, high)
-}
-
-fn bezier(p0: At, p1: At, p2: At, p3: At, t: f64) -> At {
-    let s = 1.0 - t;
-    let of = |i: usize| s * s * s * p0[i] + 3.0 * s * s * t * p1[i] + 3.0 * s * t * t * p2[i] + t * t * t * p3[i];
-    [of(0), of(1)]
+/// The bounding box of a path, which is enough to lay a drawing out.
+pub(super) fn bounds(segments: &[Segment]) -> (At, At) {
+    extent(&ring_of(segments)).unwrap_or_default()
 }

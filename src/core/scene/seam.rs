@@ -21,16 +21,18 @@ pub struct StackSeam {
 pub struct StackPly {
     /// The number that stands for it beside the drawing, `"1"`.
     pub number: String,
-    /// Which side its pile or face lies on.
+    /// Which side its pile lies on.
     pub pile: PileSide,
+    /// Which side its face, the right side, lies on; not drawn beside a pile, which is the face.
+    pub face: PileSide,
     /// A folded strip with a cord or a bead, as piping is: it ends just inside the needle.
     pub bead: bool,
 }
 
-/// The side of a ply on which its pile lies.
+/// The side of a ply on which its pile or its face lies.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub enum PileSide {
-    /// No pile.
+    /// Neither.
     #[default]
     None,
     /// Towards the needle.
@@ -43,6 +45,8 @@ pub enum PileSide {
 const WIDTH: f64 = 52.0;
 /// Thickness of a ply, mm of paper.
 const PLY: f64 = 1.8;
+/// How far inside a ply the second line of its right side runs, mm of paper.
+const FACE: f64 = 0.55;
 /// Height of a pile, mm of paper.
 const PILE: f64 = 1.5;
 /// Radius of a bead, mm of paper.
@@ -96,6 +100,14 @@ fn draw_ply(scene: &mut Scene, ply: &StackPly, top: f64) -> f64 {
         scene.items.push(Item::Path(strokes));
     }
     band_of(scene, LEFT, band);
+    let inside = match ply.face {
+        PileSide::Up => Some(band + FACE),
+        PileSide::Down => Some(band + PLY - FACE),
+        PileSide::None => None,
+    };
+    if let (Some(y), PileSide::None) = (inside, ply.pile) {
+        scene.line(Line::Notch, [LEFT, y], [EDGE, y]);
+    }
     band + PLY + below
 }
 

@@ -24,6 +24,14 @@ super::words! {
     WHAT_TO_DO "what-to-do" = "What to do", "操作";
     STACK_DRAWN "stack-drawn" = "Seam cut through, needle from above; not to scale";
     PLIES "plies" = "Plies, from the needle down";
+    LETTER "letter" = "Letter", "字母";
+    SEAM_STEP "seam-step" = "Seam, step";
+    FIRST_SIDE "first-side" = "First side";
+    SECOND_SIDE "second-side" = "Second side";
+    STRETCH "stretch" = "From and to";
+    DIFFERENCE "difference" = "Difference", "差";
+    SIZES_NESTED "sizes-nested" = "Sizes over each other, cut lines";
+    LENGTHS_TABLE "lengths-table" = "Lengths at every seam";
     WEIGHED "weighed" = "Weighed", "实称";
 
     CRITICAL_POINT "critical-point" = "Critical", "关键";

@@ -12,6 +12,12 @@ super::words! {
     PIECES_TITLE "pieces-title" = "What to cut";
     CONSTRUCTION "construction" = "Construction", "车缝工艺";
     CONSTRUCTION_TITLE "construction-title" = "What to sew, in this order";
+    JOINS "joins" = "Joins", "拼缝对位";
+    JOINS_TITLE "joins-title" = "Which edge meets which";
+    JOINS_LEAD "joins-lead" = "One letter is one seam: the edges that bear it are sewn to each other. Arrowheads run the same way on both sides, so that their first ends meet. A stroke after the letter is the same seam on the other side of the product; a number is the place of an edge in a row of edges. Pieces are seen from their right side, sew lines only.";
+    LENGTHS "sizes-sheet" = "Sizes", "尺码";
+    LENGTHS_TITLE "sizes-title" = "What changes with the size, and how long the edges are that meet";
+    LENGTHS_LEAD "sizes-lead" = "Lengths are measured on the sew line, along the curve. Difference is the second side less the first; letters are those of the sheet of joins.";
     FILLING "filling" = "Filling", "充棉";
     FILLING_TITLE "filling-title" = "What to fill, and how it is weighed";
     MEASUREMENTS "measurements" = "Measurements", "尺寸表";

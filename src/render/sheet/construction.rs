@@ -6,17 +6,21 @@ use backtack_core::words::sheet as words;
 
 use super::super::package::{Drawing, Head};
 use super::super::sheets::{Callout, Construction, Sheet, Step};
+use super::letters::Letters;
 use super::view::{View, capital, mirrored, sewn_cut};
 
 /// One sheet (it flows over as many pages as it needs), or none without an order of work.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
+    let letters = Letters::of(view);
     let order = view.model.work.order.iter();
-    let steps: Vec<Step> = order.enumerate().filter_map(|(n, id)| step(view, n + 1, &id.value)).collect();
+    let steps: Vec<Step> = order.enumerate().filter_map(|(n, id)| step(view, &letters, n + 1, &id.value)).collect();
     if steps.is_empty() {
         return Vec::new();
     }
-    let lead = "Plies are numbered from the needle down; hatching marks the pile side. Seams are sewn right sides \
-                together unless a step says otherwise. A run is written as piece, copy and points: `SIDE.l:n-c`.";
+    let lead = "Plies are numbered from the needle down; hatching marks the pile side, a double line the right side of other \
+                cloth. Seams are sewn right sides \
+                together unless a step says otherwise. A run is written as piece, copy and points: `SIDE.l:n-c`; the \
+                letter behind a seam is that of the sheet of joins.";
     let head = Head {
         title: words::CONSTRUCTION_TITLE.en.into(),
         name: words::CONSTRUCTION.en.into(),
@@ -25,7 +29,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     vec![Sheet::Construction(Construction { head, steps })]
 }
 
-fn step(view: &View<'_>, number: usize, id: &str) -> Option<Step> {
+fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<Step> {
     let model = view.model;
     let mut step = if let Some(joint) = model.joints.get(id) {
         self::joint(view, id, joint)
@@ -60,6 +64,10 @@ fn step(view: &View<'_>, number: usize, id: &str) -> Option<Step> {
         plain(view, title, what(view, one), None, view.text(one.note.as_ref()))
     };
     step.number = number.to_string();
+    let letter = letters.plain(id);
+    if !letter.is_empty() {
+        step.title.push_str(&format!(" ({letter})"));
+    }
     Some(step)
 }
 
@@ -165,6 +173,7 @@ fn sentence(text: &str) -> String {
 struct Ply {
     text: String,
     pile: PileSide,
+    face: PileSide,
     bead: bool,
 }
 
@@ -175,7 +184,12 @@ fn plies(view: &View<'_>, joint: &Joint) -> Vec<Ply> {
         match layer {
             Layer::Chain(chain) => all.push(ply(view, Some(chain), PileSide::Up)),
             Layer::Trim(trim) => {
-                all.push(Ply { text: view.material(&trim.trim.value), pile: PileSide::None, bead: true });
+                all.push(Ply {
+                    text: view.material(&trim.trim.value),
+                    pile: PileSide::None,
+                    face: PileSide::None,
+                    bead: true,
+                });
             }
         }
     }
@@ -205,7 +219,12 @@ fn ply(view: &View<'_>, chain: Option<&Chain>, facing: PileSide) -> Ply {
         (false, PileSide::Down) => ", face down",
         _ => ", face up",
     };
-    Ply { text: format!("{}{words}", names.join("; ")), pile: if pile { facing } else { PileSide::None }, bead: false }
+    Ply {
+        text: format!("{}{words}", names.join("; ")),
+        pile: if pile { facing } else { PileSide::None },
+        face: facing,
+        bead: false,
+    }
 }
 
 /// Whether a material has pile in any colourway.
@@ -228,7 +247,7 @@ fn drawn(view: &View<'_>, joint: &Joint, plies: &[Ply], step: &Step) -> Drawing 
         plies: plies
             .iter()
             .enumerate()
-            .map(|(n, ply)| StackPly { number: (n + 1).to_string(), pile: ply.pile, bead: ply.bead })
+            .map(|(n, ply)| StackPly { number: (n + 1).to_string(), pile: ply.pile, face: ply.face, bead: ply.bead })
             .collect(),
         stitch,
         allowance: step.allowance.lines().next().unwrap_or("").to_string(),

@@ -7,11 +7,16 @@ mod confirmation;
 mod construction;
 mod cover;
 mod filling;
+mod joins;
+mod letters;
 mod measurements;
+mod outline;
 mod pictures;
 mod pieces;
 mod questions;
+mod rows;
 mod safety;
+mod sizes;
 mod view;
 mod views;
 
@@ -32,12 +37,14 @@ use super::sheets::Sheet;
 type Fill = fn(&View<'_>) -> Vec<Sheet>;
 
 /// Every kind of sheet in page order. A new sheet is one file and one line here.
-const SHEETS: [Fill; 10] = [
+const SHEETS: [Fill; 12] = [
     cover::fill,
     questions::fill,
     views::fill,
     bill::fill,
     pieces::fill,
+    joins::fill,
+    sizes::fill,
     construction::fill,
     filling::fill,
     measurements::fill,
@@ -117,12 +124,12 @@ fn attachment(name: &str, mime: &str, description: &str, data: Vec<u8>) -> Attac
     Attachment { name: name.into(), mime: mime.into(), description: description.into(), data }
 }
 
-/// The drawings of pieces and seams as SVG files of true size on paper.
+/// The drawings of pieces, joins, sizes and seams as SVG files of true size on paper.
 fn drawings(pages: &Pages) -> Vec<(String, String)> {
     let mut all = Vec::new();
     for sheet in &pages.sheets {
         match sheet {
-            Sheet::Pieces(pieces) => all.extend(pieces.drawings.iter().filter_map(|card| {
+            Sheet::Pieces(pieces) => all.extend(pieces.drawings.iter().flatten().filter_map(|card| {
                 let drawing = card.drawing.as_ref()?;
                 Some((format!("piece-{}.svg", card.code), svg(&drawing.scene)))
             })),
@@ -130,6 +137,13 @@ fn drawings(pages: &Pages) -> Vec<(String, String)> {
                 let stack = step.stack.as_ref()?;
                 Some((format!("step-{:0>2}.svg", step.number), svg(&stack.scene)))
             })),
+            Sheet::Joins(joins) => {
+                let maps = joins.parts.iter().flat_map(|part| &part.drawings).enumerate();
+                all.extend(maps.map(|(n, map)| (format!("joins-{:0>2}.svg", n + 1), svg(&map.scene))));
+            }
+            Sheet::Sizes(sizes) => all.extend(
+                sizes.nests.iter().flatten().map(|card| (format!("sizes-{}.svg", card.code), svg(&card.drawing.scene))),
+            ),
             _ => {}
         }
     }

@@ -1,23 +1,24 @@
 //! What to cut: the cuts in a table, totals by material, and each piece drawn with its sew and cut line.
 
 use backtack_core::compute::{CutCount, Figure, Number};
-use backtack_core::geom::{Outline, Path, Point, Segment as Curve, measure};
-use backtack_core::model::{Cut, Piece, Value};
-use backtack_core::scene::{At, Line, PieceOutline, PiecePoint, Segment, legend_sample, piece as draw, scale_for};
+use backtack_core::model::{Cut, NotchStyle, Piece, Value, Variant};
+use backtack_core::scene::{self, Line, NotchForm, legend_sample, piece as draw, scale_for};
 use backtack_core::units::Quantity;
 use backtack_core::words::{number, sheet as words};
 
-use super::super::package::{Drawing, Head, ROOM_PIECE};
+use super::super::package::{Drawing, Head, room_piece};
 use super::super::sheets::{LegendRow, PieceCard, PieceRow, PieceTotal, Pieces, Sheet};
 use super::filling::{NOT_YET, figure};
-use super::view::{View, sewn_cut};
+use super::outline::shape;
+use super::rows::{rows as rows_of, width};
+use super::view::{View, length};
 
 /// One sheet, or none without pieces.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if view.model.pieces.is_empty() {
         return Vec::new();
     }
-    let rows = view.figures.counts.cuts.iter().filter_map(|count| row(view, count)).collect();
+    let rows: Vec<PieceRow> = view.figures.counts.cuts.iter().filter_map(|count| row(view, count)).collect();
     let lead = "Counts are for one product. Sizes are cut sizes, width × height, with the height along the grain. A \
                 mirrored piece is written out as such; a piece that is its own mirror image counts as one kind.";
     vec![Sheet::Pieces(Pieces {
@@ -25,7 +26,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         unit: "mm".into(),
         rows,
         totals: totals(view),
-        drawings: view.model.pieces.values().map(|piece| card(view, piece)).collect(),
+        drawings: rows_of(view.model.pieces.values().map(|piece| card(view, piece))),
         legend: legend(view),
     })]
 }
@@ -54,7 +55,7 @@ fn row(view: &View<'_>, count_of: &CutCount) -> Option<PieceRow> {
         total: count(&count_of.total),
         size: sizes(view, &count_of.piece, &count_of.cut),
         allowance: allowance(view, cut),
-        direction: direction(piece),
+        direction: direction(view, piece),
         note: note(view, piece, cut),
     })
 }
@@ -79,10 +80,6 @@ fn sizes(view: &View<'_>, piece: &str, cut: &str) -> String {
     }
 }
 
-fn length(value: Number) -> String {
-    figure(&Figure::Known(value), 1)
-}
-
 fn millimetres(view: &View<'_>, value: &Value<Quantity>) -> String {
     let mut texts: Vec<String> = Vec::new();
     for variant in view.model.variants() {
@@ -105,12 +102,15 @@ fn allowance(view: &View<'_>, cut: &Cut) -> String {
     texts.join("\n")
 }
 
-fn direction(piece: &Piece) -> String {
+fn direction(view: &View<'_>, piece: &Piece) -> String {
     let way = |word: &str, ends: &backtack_core::source::Spanned<(String, String)>| {
         format!("{word} {} to {}", ends.value.0, ends.value.1)
     };
+    let drawn = view.assembly.outlines.any(&piece.entry.id.value);
     let grain = piece.grain.as_ref().map(|ends| way("grain", ends));
+    let grain = grain.or(drawn.and_then(|one| one.grain).map(|_| "grain as drawn".to_string()));
     let pile = piece.pile.as_ref().map(|ends| way("pile lies", ends));
+    let pile = pile.or(drawn.and_then(|one| one.pile).map(|_| "pile as drawn".to_string()));
     grain.into_iter().chain(pile).collect::<Vec<_>>().join(", ")
 }
 
@@ -178,106 +178,52 @@ fn area(view: &View<'_>, cut: &CutCount, size: &str) -> Figure<Number> {
     }
 }
 
-fn card(view: &View<'_>, piece: &Piece) -> PieceCard {
+/// The card of a piece with its width and the height of its drawing.
+fn card(view: &View<'_>, piece: &Piece) -> ([f64; 2], PieceCard) {
     let id = &piece.entry.id.value;
-    let cuts: Vec<String> = view
-        .figures
-        .counts
-        .cuts
-        .iter()
-        .filter(|cut| cut.piece == *id)
-        .map(|cut| {
-            let material = cut.material.as_ref().map_or(String::new(), |material| view.material(material));
-            format!("cut {} · {material}", count(&cut.total))
-        })
-        .collect();
-    PieceCard {
+    let cuts = view.figures.counts.cuts.iter().filter(|cut| cut.piece == *id).map(|cut| cut_count(view, piece, cut));
+    let drawing = drawing(view, piece);
+    let scene = drawing.as_ref().map(|drawing| &drawing.scene);
+    let size = [width(scene), scene.map_or(0.0, |scene| scene.height)];
+    let card = PieceCard {
+        width: size[0],
         code: id.clone(),
         name: if piece.entry.name.is_some() { piece.entry.title().to_string() } else { String::new() },
-        count: cuts.join("\n"),
-        drawing: drawing(view, piece),
-    }
+        count: cuts.collect::<Vec<_>>().join("\n"),
+        drawing,
+    };
+    (size, card)
+}
+
+/// `cut 2: 1 as drawn, 1 mirrored · Plush`, and the block it is cut from first.
+fn cut_count(view: &View<'_>, piece: &Piece, cut: &CutCount) -> String {
+    let material = cut.material.as_ref().map_or(String::new(), |material| view.material(material));
+    let sides = match (cut.own_image.known(), cut.mirrored.known()) {
+        (Some(false), Some(1..)) => format!(" ({} left, {} right)", count(&cut.drawn), count(&cut.mirrored)),
+        _ => String::new(),
+    };
+    let layer = match piece.cuts.get(&cut.cut) {
+        Some(layer) if piece.cuts.len() > 1 => format!(" · {}", layer.entry.title()),
+        _ => String::new(),
+    };
+    let block = piece.cuts.get(&cut.cut).is_some_and(|layer| layer.block.is_some());
+    let block = if block {
+        format!(", {} mm, then to shape", sizes(view, &cut.piece, &cut.cut).replace('\n', "; "))
+    } else {
+        String::new()
+    };
+    format!("cut {}{sides} · {material}{layer}{block}", count(&cut.total))
 }
 
 /// The piece in the first size that has a shape, at the largest scale that fits.
 fn drawing(view: &View<'_>, piece: &Piece) -> Option<Drawing> {
     let size = view.sizes().into_iter().find(|size| view.drawn.sew(&piece.entry.id.value, size).known().is_some())?;
     let outline = shape(view, piece, size)?;
-    let scale = scale_for(&outline, ROOM_PIECE.width, ROOM_PIECE.height);
+    let scale = scale_for(&outline, room_piece);
     let scene = draw(&outline, scale);
     let named = view.model.size(size).map_or(size, |one| one.entry.title());
     let caption = if view.model.sizes.len() > 1 { format!("Size {named}, 1:{scale}") } else { format!("1:{scale}") };
     Some(Drawing { picture: None, scene, caption })
-}
-
-/// A piece with its lines in its own millimetres.
-pub fn shape(view: &View<'_>, piece: &Piece, size: &str) -> Option<PieceOutline> {
-    let id = piece.entry.id.value.as_str();
-    let sew = view.drawn.sew(id, size);
-    let sew: &Outline = sew.known()?;
-    let cut_id = sewn_cut(piece).map(|cut| cut.entry.id.value.clone()).unwrap_or_default();
-    let cut = view.drawn.cut(id, size, &cut_id);
-    let cut_line: Vec<Segment> = match cut.known() {
-        Some(shape) => shape.paths.iter().flat_map(|path| segments(path, true)).collect(),
-        None => segments(&sew.path, true),
-    };
-    let figures = view.figures.pieces.get(id).and_then(|sizes| sizes.get(size));
-    let line = figures.and_then(|one| one.cuts.get(&cut_id)).and_then(|one| one.line.known());
-    let paths: Vec<&Path> = cut.known().map_or_else(|| vec![&sew.path], |shape| shape.paths.iter().collect());
-    let bounds = paths.into_iter().map(measure::bbox).reduce(|a, b| a.with(b.min).with(b.max))?;
-    let towards = |ends: Option<(Point, Point)>| ends.map(|(a, b)| [b.x - a.x, a.y - b.y]);
-    let pile = towards(piece.pile_line(sew));
-    let (width, height) = (bounds.width(), bounds.height());
-    let inner = sew.lines.iter().map(|line| (Line::Stitching, segments(&line.path, false))).collect();
-    let size_text = |value: f64| figure(&Figure::number(value), 1);
-    let alt = match line {
-        Some(line) => format!(
-            "Piece {id}: cut size {} by {} mm, sew line dashed inside the cut line.",
-            length(line.width),
-            length(line.height)
-        ),
-        None => format!("Piece {id}: sew line only, the cut line is not known yet."),
-    };
-    Some(PieceOutline {
-        code: id.to_string(),
-        sew: if cut.known().is_some_and(|shape| shape.area > sew.area() + 1e-6) {
-            segments(&sew.path, true)
-        } else {
-            Vec::new()
-        },
-        cut: cut_line,
-        inner,
-        points: sew
-            .points
-            .iter()
-            .filter_map(|one| Some(PiecePoint { name: one.id.clone(), at: page(sew.point(&one.id)?) }))
-            .collect(),
-        grain: towards(piece.grain_line(sew)).or(pile),
-        pile,
-        width_text: size_text(width),
-        height_text: size_text(height),
-        bar: 50.0,
-        bar_text: number::mm(50, 0),
-        alt,
-        ..PieceOutline::default()
-    })
-}
-
-/// A point of a piece (y up) as drawn (y down).
-fn page(point: Point) -> At {
-    [point.x, -point.y]
-}
-
-fn segments(path: &Path, close: bool) -> Vec<Segment> {
-    let mut all = vec![Segment::Move(page(path.start))];
-    all.extend(path.segments.iter().map(|segment| match segment {
-        Curve::Line(end) => Segment::Line(page(*end)),
-        Curve::Cubic(a, b, end) => Segment::Cubic(page(*a), page(*b), page(*end)),
-    }));
-    if close {
-        all.push(Segment::Close);
-    }
-    all
 }
 
 /// The lines that occur in the drawings.
@@ -294,11 +240,45 @@ fn legend(view: &View<'_>) -> Vec<LegendRow> {
     if pieces().any(|piece| piece.pile.is_some()) {
         all.push(sample(Line::Pile, "pile, the way it lies"));
     }
-    let lines = pieces()
-        .any(|piece| view.assembly.outlines.any(&piece.entry.id.value).is_some_and(|one| !one.lines.is_empty()));
-    if lines {
+    let outlines = || pieces().filter_map(|piece| view.assembly.outlines.any(&piece.entry.id.value));
+    if outlines().any(|one| !one.lines.is_empty()) {
         all.push(sample(Line::Stitching, "stitching inside a piece"));
+    }
+    if outlines().any(|one| !one.marks.is_empty()) {
+        all.push(sample(Line::Placement, "placement mark"));
+    }
+    let folded = |piece: &Piece| {
+        let sizes = view.sizes();
+        let sources = sizes.iter().filter_map(|size| piece.outline.as_ref()?.known(Variant { size, colourway: "" }));
+        sources.into_iter().any(|source| source.fold.is_some())
+    };
+    if pieces().any(folded) {
+        all.push(sample(Line::Fold, "middle, about which a half was opened out"));
+    }
+    let notches = |piece: &Piece| {
+        let lines = view.sizes().into_iter().find_map(|size| view.drawn.get(&piece.entry.id.value, size));
+        lines.is_some_and(|lines| lines.notches.known().is_some_and(|marks| !marks.is_empty()))
+    };
+    for (style, text) in [
+        (NotchStyle::Slit, "notch, slit; drawn no shorter than it shows"),
+        (NotchStyle::Outward, "notch, outward; drawn no smaller than it shows"),
+        (NotchStyle::None, "notch, marked and not cut"),
+    ] {
+        let own = |piece: &Piece| piece.notches.style.as_ref().map(|style| style.value).unwrap_or_default() == style;
+        if pieces().any(|piece| own(piece) && notches(piece)) {
+            all.push(LegendRow { sample: notch_sample(style, text), text: text.into() });
+        }
     }
     all.push(sample(Line::Dimension, "cut size"));
     all
+}
+
+/// A sample of a notch as it is cut.
+fn notch_sample(style: NotchStyle, alt: &str) -> Drawing {
+    let form = match style {
+        NotchStyle::Outward => NotchForm::Outward,
+        NotchStyle::Slit => NotchForm::Slit,
+        NotchStyle::None => NotchForm::Marked,
+    };
+    Drawing { picture: None, scene: scene::notch_sample(form, alt), caption: String::new() }
 }

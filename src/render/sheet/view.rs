@@ -1,10 +1,11 @@
 //! What the sheets are filled from, and the names things go by on them.
 
-use backtack_core::compute::{Drawn, Figures};
+use backtack_core::compute::{Drawn, Figure, Figures, Number};
 use backtack_core::diag::Findings;
 use backtack_core::model::{Assembly, Cut, Joint, Model, Piece, Stated, StitchUse};
 use backtack_core::source::{Sources, Span};
 
+use super::filling::figure;
 use super::pictures::Pictures;
 
 /// Everything a sheet may look at.
@@ -95,4 +96,14 @@ pub fn mirrored(joint: &Joint) -> bool {
 pub fn capital(text: &str) -> String {
     let mut chars = text.chars();
     chars.next().map_or(String::new(), |first| first.to_uppercase().chain(chars).collect())
+}
+
+/// A computed length in mm as the sheets write it, without its unit.
+pub fn length(value: Number) -> String {
+    millimetres(value.get())
+}
+
+/// A length in mm as the sheets write it, without its unit.
+pub fn millimetres(value: f64) -> String {
+    figure(&Figure::number(value), 1)
 }

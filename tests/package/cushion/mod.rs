@@ -12,7 +12,7 @@ use backtack::render::sheets::{Callout, CautionRow, Colourway, Cover, Question, 
 use backtack_core::scene::Scene;
 use backtack_core::words::Language;
 
-use shape::{box_view, pieces, views};
+use shape::{box_view, joins, pieces, sizes, views};
 use tables::{bill, confirmation, filling, measurements};
 use work::construction;
 
@@ -34,6 +34,8 @@ pub fn package() -> Package {
             Sheet::Views(views()),
             Sheet::Bill(bill()),
             Sheet::Pieces(pieces()),
+            Sheet::Joins(joins()),
+            Sheet::Sizes(sizes()),
             Sheet::Construction(construction()),
             Sheet::Filling(filling()),
             Sheet::Measurements(measurements("M", 0.0)),

@@ -1,10 +1,12 @@
 //! Views and pieces: the drawings of the cushion.
 
-use backtack::render::package::{Drawing, Picture, ROOM_PIECE};
-use backtack::render::sheets::{LegendRow, PieceCard, PieceRow, PieceTotal, Pieces, Views};
+use backtack::render::package::{CARD_LEAST, Drawing, Fact, Picture, ROOM_MAP, room_nest, room_piece};
+use backtack::render::sheets::{
+    JoinPart, JoinRow, Joins, LegendRow, LengthRow, NestCard, PieceCard, PieceRow, PieceTotal, Pieces, Sizes, Views,
+};
 use backtack_core::scene::{
-    At, Fill, Line, PieceOutline, PiecePoint, Scene, Segment, balloon, circle, closed, legend_sample, open, piece,
-    scale_for,
+    At, Fill, InnerLine, Line, MapEdge, MapPiece, NestSize, NotchForm, PieceNotch, PieceOutline, PiecePoint, Scene,
+    Segment, balloon, circle, closed, legend_sample, map, nest, nest_sample, open, piece, scale_for,
 };
 
 use super::{call, head, plain};
@@ -92,7 +94,12 @@ fn outline(code: &str, w: f64, h: f64) -> PieceOutline {
             corner("se", [w - 10.0, h - 10.0]),
             corner("sw", [10.0, h - 10.0]),
         ],
-        notches: vec![[[w / 2.0, 10.0], [w / 2.0, 0.0]]],
+        notches: vec![PieceNotch {
+            sew: [w / 2.0, 10.0],
+            cut: [w / 2.0, 0.0],
+            tip: [w / 2.0, 3.0],
+            form: NotchForm::Slit,
+        }],
         grain: Some([0.0, 1.0]),
         pile: None,
         width_text: format!("{w}"),
@@ -110,15 +117,93 @@ fn disc() -> PieceOutline {
     out.sew = circle([80.0, 80.0], 74.0);
     out.points.clear();
     out.notches.clear();
-    out.inner = vec![(Line::Stitching, circle([80.0, 80.0], 30.0)), (Line::Fold, open(&[[10.0, 80.0], [150.0, 80.0]]))];
+    let inner = |line, segments, name: &str| InnerLine { line, segments, name: name.into() };
+    out.inner = vec![
+        inner(Line::Stitching, circle([80.0, 80.0], 30.0), "@ring"),
+        inner(Line::Fold, open(&[[10.0, 80.0], [150.0, 80.0]]), ""),
+    ];
     out.openings = vec![([[60.0, 151.0], [100.0, 151.0]], "40".into())];
     out.pile = Some([0.0, 1.0]);
     out
 }
 
 fn drawn(outline: &PieceOutline) -> Drawing {
-    let scale = scale_for(outline, ROOM_PIECE.width, ROOM_PIECE.height);
+    let scale = scale_for(outline, room_piece);
     plain(piece(outline, scale), &format!("Size M, 1:{scale}, mm"))
+}
+
+/// Two pieces and the seam between them.
+pub(super) fn joins() -> Joins {
+    let edge = |from: At, to: At, letter: &str| MapEdge {
+        path: open(&[from, to]),
+        letter: letter.into(),
+        forward: (!letter.is_empty()).then_some(true),
+        open: letter == "B",
+    };
+    let square = |title: &str, letters: [&str; 4]| {
+        let corners = [[0.0, 0.0], [0.0, 120.0], [120.0, 120.0], [120.0, 0.0]];
+        let edges = (0..4).map(|n| edge(corners[n], corners[(n + 1) % 4], letters[n])).collect();
+        let points = corners.iter().zip(["nw", "sw", "se", "ne"]);
+        let points = points.map(|(at, name)| PiecePoint { name: name.into(), at: *at }).collect();
+        MapPiece { title: title.into(), edges, points, lines: vec![("C".into(), open(&[[30.0, 60.0], [90.0, 60.0]]))] }
+    };
+    let pieces = [square("TOP", ["A1", "A2", "B", ""]), square("BOT", ["A1", "A2", "B", ""])];
+    let (scenes, scale) = map(&pieces, ROOM_MAP.width, ROOM_MAP.height, "Top and bottom of the cushion.");
+    let row = |letter: &str, title: &str, a: &str, b: &str| JoinRow {
+        letter: letter.into(),
+        title: title.into(),
+        a: a.into(),
+        b: b.into(),
+        between: "between them: piping over 4 mm cord".into(),
+    };
+    Joins {
+        head: head("Which edge meets which", "Joins", "One letter is one seam."),
+        parts: vec![JoinPart {
+            title: "Cover".into(),
+            note: String::new(),
+            beside: true,
+            drawings: scenes.into_iter().map(|scene| plain(scene, &format!("1:{scale}"))).collect(),
+            rows: vec![
+                row("A", "Seam all round, step 4", "A1 TOP nw–sw\nA2 TOP sw–se", "A1 BOT nw–sw\nA2 BOT sw–se"),
+                row("B", "Zip opening, step 5", "TOP se–ne", "BOT se–ne"),
+            ],
+        }],
+    }
+}
+
+/// One piece in two sizes, and the lengths of one seam.
+pub(super) fn sizes() -> Sizes {
+    let size = |code: &str, side: f64| NestSize {
+        code: code.into(),
+        cut: closed(&[[0.0, 0.0], [0.0, -side], [side, -side], [side, 0.0]]),
+    };
+    let both = [size("M", 520.0), size("L", 620.0)];
+    let (scene, scale) = nest(&both, "sw", "50 mm", room_nest, "Top panel in two sizes, laid on its point sw.");
+    let sample = |n: usize, text: &str| LegendRow { sample: plain(nest_sample(n, text), ""), text: text.into() };
+    let three = |a: &str, b: &str, c: &str| [a.to_string(), b.to_string(), c.to_string()];
+    let row = |letter: &str, title: &str, stretch: &str| LengthRow {
+        letter: letter.into(),
+        title: title.into(),
+        stretch: stretch.into(),
+        lengths: vec![three("1000", "1004", "4"), three("1200", "1204.5", "4.5")],
+    };
+    Sizes {
+        head: head("What changes with the size, and how long the edges are that meet", "Sizes", ""),
+        unit: "mm".into(),
+        sizes: vec!["M".into(), "L".into()],
+        nests: vec![vec![NestCard {
+            width: 82.0,
+            code: "TOP".into(),
+            name: "Top panel".into(),
+            drawing: plain(scene, &format!("1:{scale}, laid on point sw")),
+            blocks: vec![
+                Fact { label: "M".into(), value: "520 × 520 mm".into() },
+                Fact { label: "L".into(), value: "620 × 620 mm, block 640 × 640".into() },
+            ],
+        }]],
+        legend: vec![sample(0, "M"), sample(1, "L")],
+        rows: vec![row("A", "Seam all round", ""), row("", "", "nw – sw"), row("", "", "sw – sw + 250.0 mm")],
+    }
 }
 
 pub(super) fn pieces() -> Pieces {
@@ -134,11 +219,15 @@ pub(super) fn pieces() -> Pieces {
         direction: "grain along height".into(),
         note: String::new(),
     };
-    let card = |outline: &PieceOutline, name: &str, count: &str| PieceCard {
-        code: outline.code.clone(),
-        name: name.into(),
-        count: count.into(),
-        drawing: Some(drawn(outline)),
+    let card = |outline: &PieceOutline, name: &str, count: &str| {
+        let drawing = drawn(outline);
+        PieceCard {
+            width: drawing.scene.width.ceil().max(CARD_LEAST),
+            code: outline.code.clone(),
+            name: name.into(),
+            count: count.into(),
+            drawing: Some(drawing),
+        }
     };
     let sample = |line: Line, text: &str| LegendRow { sample: plain(legend_sample(line, text), ""), text: text.into() };
     let total = |material: &str, t: &str, net: &str| PieceTotal {
@@ -173,21 +262,24 @@ pub(super) fn pieces() -> Pieces {
             total("4 Cotton cambric", "6", "M 0.790 m² · L 1.122 m²"),
         ],
         drawings: vec![
-            card(&outline("TOP", 520.0, 520.0), "Top panel", "1 piece from 1 Cotton canvas"),
-            card(&outline("SIDE", 520.0, 140.0), "Box side", "3 pieces from 1 Cotton canvas"),
-            card(
-                &outline("ZIPA", 520.0, 85.0),
-                "Back side, upper half",
-                "2 pieces, 1 left and 1 right, from 1 Cotton canvas",
-            ),
-            card(&disc(), "Base patch", "1 piece from 1 Cotton canvas"),
-            card(&outline("INS", 540.0, 145.0), "Inner side", "4 pieces from 4 Cotton cambric"),
-            PieceCard {
-                code: "PIP".into(),
-                name: "Piping strip".into(),
-                count: "2 pieces from 2 Cotton canvas, on the bias".into(),
-                drawing: None,
-            },
+            vec![
+                card(&outline("TOP", 520.0, 520.0), "Top panel", "1 piece from 1 Cotton canvas"),
+                card(&disc(), "Base patch", "1 piece from 1 Cotton canvas"),
+            ],
+            vec![
+                card(&outline("SIDE", 520.0, 140.0), "Box side", "3 pieces from 1 Cotton canvas"),
+                card(&outline("ZIPA", 520.0, 85.0), "Back side, upper half", "2 pieces, 1 left and 1 right"),
+            ],
+            vec![
+                card(&outline("INS", 540.0, 145.0), "Inner side", "4 pieces from 4 Cotton cambric"),
+                PieceCard {
+                    width: CARD_LEAST,
+                    code: "PIP".into(),
+                    name: "Piping strip".into(),
+                    count: "2 pieces from 2 Cotton canvas, on the bias".into(),
+                    drawing: None,
+                },
+            ],
         ],
         legend: vec![
             sample(Line::Cut, "cut line"),

@@ -7,7 +7,8 @@ use backtack_core::scene::{PileSide, StackPly, StackSeam, stack};
 use super::{call, head, plain};
 
 pub(super) fn construction() -> Construction {
-    let ply = |number: &str, pile: PileSide, bead: bool| StackPly { number: number.into(), pile, bead };
+    let ply =
+        |number: &str, pile: PileSide, bead: bool| StackPly { number: number.into(), pile, face: PileSide::None, bead };
     let seam = |plies: Vec<StackPly>, stitch: &str| {
         let seam = StackSeam {
             plies,

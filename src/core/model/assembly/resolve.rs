@@ -185,7 +185,7 @@ fn edging(base: &Finder<'_>, written: &Written<'_>, found: &mut Found, troubles:
             continue;
         }
         let side = side.unwrap_or(Side { runs: Vec::new(), span, places: Vec::new() });
-        found.edgings.push(Edging { id: written.id.to_string(), side, joins: written.joins, line });
+        found.edgings.push(Edging { id: written.id.to_string(), image, side, joins: written.joins, line });
     }
 }
 
@@ -198,7 +198,13 @@ fn raw(base: &Finder<'_>, found: &mut Found, troubles: &mut Vec<Trouble>) {
                     Some(runs) => {
                         let places = vec![run.span; runs.len()];
                         let side = Side { runs, span: run.span, places };
-                        found.edgings.push(Edging { id: id.clone(), side, joins: false, line: None });
+                        found.edgings.push(Edging {
+                            id: id.clone(),
+                            image: Reverse::Written,
+                            side,
+                            joins: false,
+                            line: None,
+                        });
                     }
                     None => {
                         found.unsure.insert(id.clone());

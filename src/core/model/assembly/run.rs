@@ -101,6 +101,8 @@ impl Resolved {
 pub struct Edging {
     /// Id of the finish, attachment or stitch; of the piece for `raw`.
     pub id: String,
+    /// As written, or its mirror image.
+    pub image: Reverse,
     /// The edge; empty for a stitch along an internal line.
     pub side: Side,
     /// Whether the edge is used up by it: an attached edge is, a finished one is not.
