@@ -165,7 +165,7 @@ pub fn room_nest(denominator: f64) -> [f64; 2] {
 }
 
 /// Room for the picture of the measurements.
-pub const ROOM_MEASURE: Room = Room { width: 60.0, height: 118.0 };
+pub const ROOM_MEASURE: Room = Room { width: 60.0, height: 108.0 };
 
 /// Page and frame in millimetres; the templates read them from the data, the lint from here.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
