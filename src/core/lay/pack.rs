@@ -81,7 +81,7 @@ pub struct Packed {
 
 /// Evaluations that suit an instance: what `backtack lay` uses when nothing else is asked.
 pub fn usual(instance: &Instance) -> u64 {
-    (instance.count() as u64 * 100_000).clamp(500_000, 20_000_000)
+    (instance.count() as u64 * 250_000).clamp(1_000_000, 30_000_000)
 }
 
 /// Finds a short lay.

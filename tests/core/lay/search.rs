@@ -141,7 +141,8 @@ fn the_observer_sees_the_lay_grow_shorter() {
     let task = instance(150, mixed());
     let seen = std::cell::RefCell::new(Vec::new());
     let (never, observe) = (|| false, |progress: backtack_core::lay::Progress| seen.borrow_mut().push(progress.length));
-    let budget = Budget::Evaluations(usual(&task));
+    let budget = Budget::Evaluations(1_000_000);
+    assert_eq!(usual(&task), 5_000_000);
     let found = pack(&task, Options { budget, seed: 1, threads: 2, stop: &never, observe: &observe }).unwrap();
     let seen = seen.into_inner();
     assert!(seen.is_sorted_by(|a, b| a >= b) && seen.last() == Some(&found.lay.length));
@@ -186,5 +187,41 @@ proptest! {
         let found = packed(&task, 20_000, seed, 2);
         let least = bounds(&task);
         prop_assert!(found.lay.length >= least.area.max(least.longest));
+    }
+}
+
+#[test]
+fn the_drawing_shows_every_piece() {
+    let task = instance(150, mixed());
+    let found = packed(&task, 20_000, 1, 1);
+    let scene = backtack_core::scene::lay(&task, &found.lay);
+    let filled = |item: &&backtack_core::scene::Item| matches!(item, backtack_core::scene::Item::Path(path) if path.fill == backtack_core::scene::Fill::Tint);
+    assert_eq!(scene.items.iter().filter(filled).count(), 20);
+    assert!(scene.alt.starts_with("Lay of 20 pieces, "));
+    assert!(backtack_core::scene::svg(&scene).contains(">L</text>"));
+}
+
+/// The nine instances of the EURO Special Interest Group on Cutting and Packing that stand beside the repository where the
+/// packer is measured (piece counts as published with arXiv 2509.13329); without them there is nothing to check.
+#[test]
+fn instances_of_the_literature_are_laid() {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../shared/instances");
+    let counts = [
+        ("albano", 24),
+        ("dagli", 30),
+        ("fu", 12),
+        ("jakobs1", 25),
+        ("jakobs2", 25),
+        ("mao", 20),
+        ("shapes0", 43),
+        ("shapes1", 43),
+        ("shirts", 99),
+    ];
+    for (name, count) in counts {
+        let Ok(text) = std::fs::read_to_string(folder.join(format!("{name}.json"))) else { continue };
+        let task = backtack_core::lay::read::read(&text).unwrap();
+        assert_eq!(task.count(), count, "{name}");
+        let found = packed(&task, 100_000, 1, 2);
+        assert!(backtack_core::lay::report::density(&task, &found.lay) > 0.5, "{name}");
     }
 }
