@@ -16,6 +16,7 @@ const FILES: &[(&str, &str)] = &[
     ("pieces.toml", include_str!("new/pieces.toml")),
     ("seams.toml", include_str!("new/seams.toml")),
     ("measurements.toml", include_str!("new/measurements.toml")),
+    ("outlines/panel.svg", include_str!("new/outlines/panel.svg")),
 ];
 
 pub(super) fn define() -> Command {

@@ -27,7 +27,7 @@ fn a_clean_folder_says_so_and_exits_with_nought() {
     let scratch = Scratch::new();
     scratch.bag("[severity]\nno-view = \"off\"\n");
     let ran = scratch.run(&["check", "bag"]);
-    assert_eq!((ran.code, ran.out.as_str(), ran.err.as_str()), (0, "0 must, 0 should, 0 notes in 6 files\n", ""));
+    assert_eq!((ran.code, ran.out.as_str(), ran.err.as_str()), (0, "0 must, 0 should, 0 notes in 7 files\n", ""));
 }
 
 #[test]

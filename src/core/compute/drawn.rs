@@ -243,7 +243,8 @@ impl<'a> Maker<'a> {
 
     fn notches(&mut self, sew: Figure<&Outline>, cuts: &BTreeMap<String, Figure<Shape>>) -> Figure<Vec<NotchMark>> {
         let cut = sewn_cut(self.piece).and_then(|(id, _)| cuts.get(id));
-        let (Some(cut), false) = (cut, self.piece.notches.list.is_empty()) else { return Figure::Known(Vec::new()) };
+        let none = self.piece.notches.list.is_empty() && sew.known().is_none_or(|sew| sew.notches.is_empty());
+        let (Some(cut), false) = (cut, none) else { return Figure::Known(Vec::new()) };
         sew.with(cut.as_ref(), |sew, cut| (sew, cut)).then(|(sew, cut)| {
             let bridged = dart::bridged(sew, self.darts);
             let bridged = bridged.as_ref().map_or(sew, |bridged| &bridged.outline);

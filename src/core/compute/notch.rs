@@ -54,8 +54,10 @@ pub struct Astray {
     pub size: String,
     /// Why not.
     pub message: String,
-    /// Where it is written.
+    /// Where it is written; the piece, if it is drawn.
     pub span: Span,
+    /// Its name in the drawing, if it is drawn.
+    pub drawn: Option<String>,
 }
 
 /// The sew line notches are measured on, the cut line they are cut in.
@@ -88,7 +90,7 @@ pub(super) fn marks(
                 Ok(places) => all.extend(places.into_iter().map(|place| place.mark(index, style, depth))),
                 Err(Some(message)) => {
                     let (name, size) = (piece.entry.id.value.clone(), variant.size.to_string());
-                    astray.push(Astray { piece: name, size, message, span: notch.span });
+                    astray.push(Astray { piece: name, size, message, span: notch.span, drawn: None });
                 }
                 // An unknown point is told where points are checked.
                 Err(None) => {}
@@ -103,7 +105,13 @@ pub(super) fn marks(
                 Err(message) => {
                     let message = message.unwrap_or_else(|| format!("the drawn notch {} has no place", notch.id));
                     let (name, size) = (piece.entry.id.value.clone(), variant.size.to_string());
-                    astray.push(Astray { piece: name, size, message, span: piece.entry.span() });
+                    astray.push(Astray {
+                        piece: name,
+                        size,
+                        message,
+                        span: piece.entry.span(),
+                        drawn: Some(notch.id.clone()),
+                    });
                 }
             }
         }

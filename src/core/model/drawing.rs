@@ -3,6 +3,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::geom::{Path, Point};
 use crate::source::Span;
 
+use super::{Model, Piece, ShapeSource, Variant};
+
 /// The name of a line that checks the scale of a drawing.
 pub const GAUGE: &str = "gauge";
 /// Names of more characters than this are no names.
@@ -154,6 +156,16 @@ impl Drawing {
         sketch.strange.retain(|(_, shape)| meant.insert(*shape));
         sketch.sort();
         Ok(sketch)
+    }
+}
+
+impl Model {
+    /// What is drawn of a piece in a size, if its outline stands in a drawing that could be read.
+    pub fn sketch(&self, piece: &Piece, size: &str) -> Option<Sketch<'_>> {
+        let source = piece.outline.as_ref()?.known(Variant { size, colourway: "" })?;
+        let ShapeSource::Svg(svg) = &source.shape else { return None };
+        let name = svg.id.as_deref().unwrap_or(&piece.entry.id.value);
+        self.drawings.get(&svg.path.value)?.sketch(name).ok()
     }
 }
 

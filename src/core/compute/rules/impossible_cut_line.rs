@@ -1,6 +1,6 @@
 use crate::diag::{Finding, Findings, Rule, Severity};
 
-use super::{Ground, refused};
+use super::{Ground, refused, with_element};
 
 /// An allowance that leaves no line to sew or cut along.
 pub const RULE: Rule = Rule {
@@ -23,6 +23,7 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     for (one, sizes) in refused(ground, false) {
         let message = format!("{} {} in size {sizes}: {}", one.piece, one.cut, one.message);
         let finding = Finding::new(&RULE, message).at(one.span, "too wide for this piece");
+        let finding = with_element(ground, &one.piece, &one.size, finding);
         findings.push(finding.help("make it narrower, or the piece wider"));
     }
 }

@@ -15,9 +15,10 @@ mod tight_curve;
 mod uneven_notches;
 mod vanished_edge;
 
-use crate::diag::{Findings, Rule};
+use crate::diag::{Finding, Findings, Rule};
 use crate::geom::Outline;
-use crate::model::{Model, Variant};
+use crate::model::{Model, Piece, Variant};
+use crate::source::Span;
 
 use super::drawn::{Lines, Refused};
 use super::ground::Ground;
@@ -85,6 +86,32 @@ fn of_size(size: &str) -> Variant<'_> {
 /// A length as it is told.
 fn mm(length: f64) -> String {
     format!("{length:.1} mm")
+}
+
+/// A finding that also points at the outline's element, where the piece is drawn.
+fn with_element(ground: &Ground<'_>, piece: &str, size: &str, finding: Finding) -> Finding {
+    let sketch = ground.model.pieces.get(piece).and_then(|piece| ground.model.sketch(piece, size));
+    match sketch {
+        Some(sketch) => finding.at(sketch.outline.span, format!("{piece} is drawn here")),
+        None => finding,
+    }
+}
+
+/// Where a notch is written or drawn: written ones come first.
+fn notch_place(ground: &Ground<'_>, piece: &Piece, sewn: (&str, &Outline), index: usize) -> Option<Span> {
+    if let Some(notch) = piece.notches.list.get(index) {
+        return Some(notch.span);
+    }
+    let (size, sew) = sewn;
+    let drawn = sew.notches.get(index - piece.notches.list.len())?;
+    Some(drawn_notch(ground, piece, size, &drawn.id).unwrap_or(piece.entry.span()))
+}
+
+/// The element of a drawn notch. An image over a fold bears the name of its half with a mark behind it.
+fn drawn_notch(ground: &Ground<'_>, piece: &Piece, size: &str, id: &str) -> Option<Span> {
+    let sketch = ground.model.sketch(piece, size)?;
+    let id = id.trim_end_matches('~');
+    sketch.notches.iter().find(|(name, _)| *name == id).map(|(_, shape)| shape.span)
 }
 
 /// Layers that could not be offset, each once, with the sizes it fails in.

@@ -2,7 +2,7 @@ use std::collections::BTreeSet;
 
 use crate::diag::{Finding, Findings, Rule, Severity};
 
-use super::{Ground, in_size};
+use super::{Ground, drawn_notch, in_size};
 
 /// A notch without a place on the cut line.
 pub const RULE: Rule = Rule {
@@ -24,9 +24,12 @@ pub const RULE: Rule = Rule {
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     let mut told = BTreeSet::new();
     for one in &ground.drawn.astray {
-        if told.insert(one.span) {
+        let piece = ground.model.pieces.get(&one.piece).zip(one.drawn.as_deref());
+        let element = piece.and_then(|(piece, id)| drawn_notch(ground, piece, &one.size, id));
+        let place = element.unwrap_or(one.span);
+        if told.insert(place) {
             let message = format!("{}{}: {}", one.piece, in_size(ground.model, &one.size), one.message);
-            let finding = Finding::new(&RULE, message).at(one.span, "not on the edge");
+            let finding = Finding::new(&RULE, message).at(place, "not on the edge");
             findings.push(finding.help("measure it along another run, or give a share of the run: \"a-b 50 %\""));
         }
     }

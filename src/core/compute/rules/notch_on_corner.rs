@@ -5,7 +5,7 @@ use crate::compute::notch::CORNER;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::{Outline, Point};
 
-use super::{Ground, in_size, mm, sewn};
+use super::{Ground, in_size, mm, notch_place, sewn};
 
 /// A notch nearer to a corner than this cannot be told from it, mm.
 const NEAR: f64 = 3.0;
@@ -34,11 +34,13 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
             let corners = corners(sew);
             for mark in lines.notches.known().into_iter().flatten().filter(|mark| mark.at.1 > 0.0) {
                 let apart = |mark: &NotchMark| corners.iter().map(|at| at.distance(mark.sew)).fold(f64::MAX, f64::min);
-                let Some(notch) = piece.notches.list.get(mark.index).filter(|_| apart(mark) < NEAR) else { continue };
-                if told.insert(mark.index) {
+                if apart(mark) >= NEAR || !told.insert(mark.index) {
+                    continue;
+                }
+                if let Some(place) = notch_place(ground, piece, (size, sew), mark.index) {
                     let size = in_size(ground.model, size);
                     let message = format!("{id}{size}: a notch stands {} from a corner", mm(apart(mark)));
-                    let finding = Finding::new(&RULE, message).at(notch.span, "on the corner");
+                    let finding = Finding::new(&RULE, message).at(place, "on the corner");
                     findings.push(finding.help("move it along the edge, or name the corner's point instead"));
                 }
             }

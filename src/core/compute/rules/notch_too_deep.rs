@@ -4,7 +4,7 @@ use crate::compute::NotchMark;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::NotchStyle;
 
-use super::{Ground, in_size, mm, sewn};
+use super::{Ground, in_size, mm, notch_place, sewn};
 
 /// What is left between the end of a slit and the seam at least, mm.
 const LEFT: f64 = 2.0;
@@ -27,14 +27,15 @@ pub const RULE: Rule = Rule {
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     for (id, piece) in &ground.model.pieces {
         let mut told = BTreeSet::new();
-        for (size, lines, _) in sewn(ground, id) {
+        for (size, lines, sew) in sewn(ground, id) {
             let deep = |mark: &&NotchMark| {
                 mark.style == NotchStyle::Slit && mark.sew.distance(mark.cut) < mark.depth + LEFT - 0.001
             };
             for mark in lines.notches.known().into_iter().flatten().filter(deep) {
-                let Some(notch) = piece.notches.list.get(mark.index).filter(|_| told.insert(mark.index)) else {
+                if !told.insert(mark.index) {
                     continue;
-                };
+                }
+                let Some(place) = notch_place(ground, piece, (size, sew), mark.index) else { continue };
                 let allowance = mark.sew.distance(mark.cut);
                 let message = format!(
                     "{id}{}: a slit of {} in an allowance of {}; at least {} should be left before the seam",
@@ -43,7 +44,7 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
                     mm(allowance),
                     mm(LEFT)
                 );
-                let mut finding = Finding::new(&RULE, message).at(notch.span, "cut here");
+                let mut finding = Finding::new(&RULE, message).at(place, "cut here");
                 if let Some(depth) = &piece.notches.depth {
                     finding = finding.at(depth.span, "the depth");
                 }

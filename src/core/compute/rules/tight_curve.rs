@@ -2,7 +2,7 @@ use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::{Outline, Run};
 use crate::model::{Piece, Side};
 
-use super::{Ground, in_size, mm, of_size};
+use super::{Ground, in_size, mm, of_size, with_element};
 
 /// Samples on each curve.
 const STEPS: u32 = 64;
@@ -48,6 +48,7 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
         if let Some(span) = super::super::edges::sewn_cut(piece).and_then(|(_, cut)| cut.allowance.span) {
             finding = finding.at(span, "the allowance");
         }
+        let finding = with_element(ground, id, size, finding);
         findings.push(finding.help(format!(
             "draw the curve with a radius of at least {}, or write a narrower allowance for \"{}-{}\"",
             mm(tight.width),

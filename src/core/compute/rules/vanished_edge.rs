@@ -1,6 +1,6 @@
 use crate::diag::{Finding, Findings, Rule, Severity};
 
-use super::{Ground, refused};
+use super::{Ground, refused, with_element};
 
 /// An edge of which nothing is left on the sew line.
 pub const RULE: Rule = Rule {
@@ -22,6 +22,7 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     for (one, sizes) in refused(ground, true) {
         let message = format!("{} {} in size {sizes}: {}", one.piece, one.cut, one.message);
         let finding = Finding::new(&RULE, message).at(one.span, "more than this edge can give");
+        let finding = with_element(ground, &one.piece, &one.size, finding);
         findings.push(finding.help("make the edge longer or the allowance beside it narrower, or draw the sew line"));
     }
 }
