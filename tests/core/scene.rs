@@ -199,7 +199,7 @@ fn letters_of_a_map_are_apart() {
     let edge = |n: usize| MapEdge {
         path: open(&[corners[n], corners[(n + 1) % 16]]),
         letter: format!("A{}", n + 1),
-        forward: Some(n % 2 == 0),
+        forward: Some(n.is_multiple_of(2)),
         open: false,
     };
     let points = corners.iter().enumerate().map(|(n, at)| PiecePoint { name: format!("p{n}"), at: *at });

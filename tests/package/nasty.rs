@@ -41,6 +41,7 @@ pub fn package() -> Package {
     out
 }
 
+#[allow(clippy::too_many_lines, reason = "one arm a sheet")]
 fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
     match sheet {
         Sheet::Cover(cover) => {

@@ -206,6 +206,7 @@ pub(super) fn sizes() -> Sizes {
     }
 }
 
+#[allow(clippy::too_many_lines, reason = "one table of view data")]
 pub(super) fn pieces() -> Pieces {
     let row = |code: &str, name: &str, material: &str, l: &str, r: &str, t: &str, size: &str| PieceRow {
         code: code.into(),
