@@ -63,6 +63,39 @@ fn the_mouse_fits_together() {
     assert!((from.x - to.x).abs() < 1e-9 && to.y > from.y);
 }
 
+/// Drawn notches are cut without being written as well: the side's in the middle of its arc, on the normal, 6 mm outside.
+#[test]
+fn the_mouse_has_its_notches() {
+    let loaded = mouse();
+    let (assembly, _) = checked(&loaded);
+    let drawn = compute::Drawn::of(&loaded.model, &assembly);
+    let marks = |piece: &str| drawn.get(piece, "one").unwrap().notches.known().unwrap().clone();
+    assert_eq!(marks("GUSSET").len(), 2);
+    let [mark] = marks("SIDE").try_into().unwrap();
+    let side = assembly.outlines.get("SIDE", "one").unwrap();
+    let half = side.length_of(side.run_between("n", "t").unwrap().index) / 2.0;
+    assert!((mark.at.1 - half).abs() < 1e-3, "{mark:?}");
+    assert!((mark.sew.distance(mark.cut) - 6.0).abs() < 0.01, "{mark:?}");
+    assert!((mark.cut.x - mark.sew.x).abs() < 0.01 && mark.cut.y < mark.sew.y, "{mark:?}");
+}
+
+/// Where the cut line is drawn, a notch drawn on it stands on the sew line square to it.
+#[test]
+fn notches_of_a_drawn_cut_line() {
+    let dots = [("a", 50.0, 150.0), ("b", 150.0, 150.0), ("c", 150.0, 50.0), ("d", 50.0, 50.0)];
+    let dots: String = dots.iter().map(|(id, x, y)| super::dot(id, *x, *y)).collect();
+    let notch = "<line id=\"SIDE.notch.k\" x1=\"90\" y1=\"147\" x2=\"90\" y2=\"153\"/>";
+    let svg = super::page(&format!("<rect id=\"SIDE\" x=\"50\" y=\"50\" width=\"100\" height=\"100\"/>{dots}{notch}"));
+    let toml = "[cloth.felt]\n[part.p]\n[piece.SIDE]\npart = \"p\"\nmaterial = \"felt\"\nallowance = \"10 mm\"\n\
+                outline = { svg = \"side.svg\", is = \"cut line\" }\n";
+    let loaded = read::texts(&[("style.toml", toml), ("side.svg", &svg)]);
+    let assembly = Assembly::of(&loaded.model);
+    let drawn = compute::Drawn::of(&loaded.model, &assembly);
+    let [mark] = drawn.get("SIDE", "one").unwrap().notches.known().unwrap().clone().try_into().unwrap();
+    let near = |at: backtack_core::geom::Point, x: f64, y: f64| (at.x - x).abs() < 0.01 && (at.y - y).abs() < 0.01;
+    assert!(near(mark.sew, 90.0, -140.0) && near(mark.cut, 90.0, -150.0), "{mark:?}");
+}
+
 /// The picture of the read-me shows one shape of every kind, and the reader takes each for what the read-me calls it.
 #[test]
 fn the_picture_reads_as_the_read_me_says() {
