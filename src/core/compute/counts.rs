@@ -186,11 +186,6 @@ fn own_image(ground: &Ground<'_>, id: &str, piece: &Piece) -> Figure<bool> {
             id: "notch".to_string(),
             path: crate::geom::Path::polyline([mark.sew, mark.cut]),
         }));
-        let places: Vec<_> = outline.marks.iter().map(|mark| mark.at).collect();
-        outline.lines.extend(places.into_iter().map(|at| crate::geom::InternalLine {
-            id: "mark".to_string(),
-            path: crate::geom::Path::polyline([at, at]),
-        }));
         let folds = |grain| Outline { grain, ..outline.clone() }.point_images(SAME).is_some();
         match (piece.pile_line(&outline), piece.grain_line(&outline)) {
             (Some(pile), _) => folds(Some(pile)),

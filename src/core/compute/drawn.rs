@@ -2,10 +2,11 @@
 //! measured on these lines.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::panic::resume_unwind;
 
-use crate::geom::offset::{INNER, TIP, inset, outset, sew_line};
+use crate::geom::offset::{TIP, inset, outset};
 use crate::geom::{Corner, CutLine, OffsetError, Outline, Path, Point, Segment, fit, length, measure};
-use crate::model::assembly::{Gap, Scale};
+use crate::model::assembly::{Gap, Scale, Unsewn, sew_inside};
 use crate::model::{Assembly, Cut, Model, Piece, Side, Variant};
 use crate::source::Span;
 
@@ -18,6 +19,8 @@ use super::notch::{self, Astray, NotchMark};
 /// Inside the sew line there is no corner to fold or to step.
 const INSIDE: Corner = Corner::Mitre { limit: TIP };
 
+/// Pieces are offset in as many threads.
+const AT_ONCE: usize = 2;
 /// How near curves pass the corners of a cut line, mm.
 const FIT: f64 = 0.004;
 /// A line of so few straight pieces has no curves.
@@ -117,24 +120,40 @@ pub struct Drawn {
 }
 
 impl Drawn {
-    /// Offsets every outline.
+    /// Offsets every outline, a few pieces at a time; nothing of one piece depends on another.
     pub fn of(model: &Model, assembly: &Assembly) -> Drawn {
+        let pieces: Vec<&Piece> = model.pieces.values().collect();
+        let some = pieces.len().div_ceil(AT_ONCE).max(1);
+        let parts: Vec<Vec<Drawn>> = std::thread::scope(|scope| {
+            let several = |some: &[&Piece]| some.iter().map(|piece| Drawn::of_piece(model, assembly, piece)).collect();
+            let workers: Vec<_> = pieces.chunks(some).map(|some| scope.spawn(move || several(some))).collect();
+            workers.into_iter().map(|worker| worker.join().unwrap_or_else(|panic| resume_unwind(panic))).collect()
+        });
         let mut drawn = Drawn::default();
-        for (id, piece) in &model.pieces {
-            let bare = bare_runs(model, assembly, id);
-            let darts = dart::runs(piece, id, assembly);
-            let usual = assembly.outlines.any(id).map(Outline::names);
-            let mut sizes = BTreeMap::new();
-            for size in &model.sizes {
-                let size = size.entry.id.value.as_str();
-                let (bare, darts, usual) = (&bare, darts.as_slice(), usual.as_deref());
-                let (refused, astray) = (&mut drawn.refused, &mut drawn.astray);
-                let scale = assembly.outlines.scale(id, size);
-                let mut maker = Maker { piece, size, scale, bare, darts, usual, refused, astray };
-                sizes.insert(size.to_string(), maker.lines(assembly.outlines.get(id, size)));
-            }
-            drawn.pieces.insert(id.clone(), sizes);
+        for part in parts.into_iter().flatten() {
+            drawn.pieces.extend(part.pieces);
+            drawn.refused.extend(part.refused);
+            drawn.astray.extend(part.astray);
         }
+        drawn
+    }
+
+    fn of_piece(model: &Model, assembly: &Assembly, piece: &Piece) -> Drawn {
+        let id = piece.entry.id.value.as_str();
+        let mut drawn = Drawn::default();
+        let bare = bare_runs(model, assembly, id);
+        let darts = dart::runs(piece, id, assembly);
+        let usual = assembly.outlines.any(id).map(Outline::names);
+        let mut sizes = BTreeMap::new();
+        for size in &model.sizes {
+            let size = size.entry.id.value.as_str();
+            let (bare, darts, usual) = (&bare, darts.as_slice(), usual.as_deref());
+            let (refused, astray) = (&mut drawn.refused, &mut drawn.astray);
+            let scale = assembly.outlines.scale(id, size);
+            let mut maker = Maker { piece, size, scale, bare, darts, usual, refused, astray };
+            sizes.insert(size.to_string(), maker.lines(assembly.outlines.get(id, size)));
+        }
+        drawn.pieces.insert(id.to_string(), sizes);
         drawn
     }
 
@@ -169,6 +188,15 @@ struct Failed {
 impl Failed {
     fn because(message: impl ToString) -> Failed {
         Failed { message: message.to_string(), vanished: false }
+    }
+}
+
+impl From<Unsewn> for Failed {
+    fn from(error: Unsewn) -> Failed {
+        match error {
+            Unsewn::Offset(error) => error.into(),
+            Unsewn::Shape(error) => Failed::because(error),
+        }
     }
 }
 
@@ -208,7 +236,7 @@ impl<'a> Maker<'a> {
         let along = outline.known().map_or(Point::new(0.0, 1.0), |outline| along(self.piece, outline));
         let sew = match side {
             Side::SewLine => outline.clone(),
-            Side::CutLine => outline.clone().then(|cut| self.sew_inside(&cut)),
+            Side::CutLine => outline.clone().then(|cut| self.inside(&cut)),
         };
         let mut cuts = BTreeMap::new();
         for (id, cut) in &self.piece.cuts {
@@ -269,21 +297,14 @@ impl<'a> Maker<'a> {
         })
     }
 
-    /// The sew line inside a drawn cut line. A size is a scaled sew line, so it is found in the drawn size.
-    fn sew_inside(&mut self, cut_line: &Outline) -> Figure<Outline> {
+    /// The sew line inside a drawn cut line.
+    fn inside(&mut self, cut_line: &Outline) -> Figure<Outline> {
         let name = self.name();
         let Some((id, cut)) = sewn_cut(self.piece) else { return Figure::not_yet(format!("{name} has no cut")) };
         self.allowances(cut_line, id, cut).then(|widths| match widths.iter().all(|width| *width == 0.0) {
             true => Figure::Known(cut_line.clone()),
-            false => self.made(id, cut, self.sewn(cut_line, &widths)),
+            false => self.made(id, cut, sew_inside(cut_line, &widths, self.scale).map_err(Failed::from)),
         })
-    }
-
-    fn sewn(&self, cut_line: &Outline, widths: &[f64]) -> Result<Outline, Failed> {
-        let line = |outline: &Outline| sew_line(outline, widths, INNER).map_err(Failed::from);
-        let Some(Scale { along, across, grain }) = self.scale else { return line(cut_line) };
-        let drawn = cut_line.scaled(1.0 / along, 1.0 / across, grain).map_err(Failed::because)?;
-        line(&drawn)?.scaled(along, across, grain).map_err(Failed::because)
     }
 
     fn cut(&mut self, sew: &Outline, id: &str, cut: &Cut) -> Figure<Shape> {

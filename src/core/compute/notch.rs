@@ -19,9 +19,6 @@ const FINE: f64 = 0.002;
 /// A place on the sew line is also on the cut line within this, mm.
 const SAME: f64 = 0.005;
 
-/// A notch drawn as near a named point is the notch of that point, mm.
-const NEAR: f64 = 0.5;
-
 /// One notch on the cut line. A corner has two: one for each of its edges.
 #[derive(Debug, Clone, PartialEq)]
 pub struct NotchMark {
@@ -84,35 +81,22 @@ pub(super) fn marks(
         (depth, _) => Figure::of(depth.as_ref(), variant, "the depth of notches").map(|depth| small(&depth)),
     };
     depth.map(|depth| {
+        let written = piece.notches.list.iter().map(|notch| (places(edge, notch), notch.span, None));
+        let drawn = edge
+            .sew
+            .notches
+            .iter()
+            .map(|notch| (drawn(edge, &notch.id, notch.at), piece.entry.span(), Some(notch.id.clone())));
         let mut all = Vec::new();
-        for (index, notch) in piece.notches.list.iter().enumerate() {
-            match places(edge, notch) {
+        for (index, (places, span, drawn)) in written.chain(drawn).enumerate() {
+            match places {
                 Ok(places) => all.extend(places.into_iter().map(|place| place.mark(index, style, depth))),
                 Err(Some(message)) => {
-                    let (name, size) = (piece.entry.id.value.clone(), variant.size.to_string());
-                    astray.push(Astray { piece: name, size, message, span: notch.span, drawn: None });
+                    let (piece, size) = (piece.entry.id.value.clone(), variant.size.to_string());
+                    astray.push(Astray { piece, size, message, span, drawn });
                 }
                 // An unknown point is told where points are checked.
                 Err(None) => {}
-            }
-        }
-        for (index, notch) in edge.sew.notches.iter().enumerate() {
-            match drawn(edge, &notch.id, notch.at) {
-                Ok(places) => {
-                    let index = piece.notches.list.len() + index;
-                    all.extend(places.into_iter().map(|place| place.mark(index, style, depth)));
-                }
-                Err(message) => {
-                    let message = message.unwrap_or_else(|| format!("the drawn notch {} has no place", notch.id));
-                    let (name, size) = (piece.entry.id.value.clone(), variant.size.to_string());
-                    astray.push(Astray {
-                        piece: name,
-                        size,
-                        message,
-                        span: piece.entry.span(),
-                        drawn: Some(notch.id.clone()),
-                    });
-                }
             }
         }
         all
@@ -121,8 +105,7 @@ pub(super) fn marks(
 
 /// A notch drawn at a place of the outline; at a named point, the notch of that point.
 fn drawn(edge: &Edge<'_>, id: &str, at: Point) -> Result<Vec<Placed>, Option<String>> {
-    let near = |point: &&crate::geom::Named| edge.sew.point(&point.id).is_some_and(|there| there.distance(at) <= NEAR);
-    if let Some(point) = edge.sew.points.iter().find(near) {
+    if let Some(point) = edge.sew.point_near(at) {
         return at_point(edge, &point.id);
     }
     let (run, along) = edge.sew.run_at(at);

@@ -1,6 +1,7 @@
 //! Paths of straight lines and cubic curves.
 
-use super::{affine::Affine, point::Point};
+use super::affine::Affine;
+use super::point::{Point, Rect};
 
 /// One piece of a path, from wherever the piece before it ended.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -16,6 +17,15 @@ impl Segment {
     pub fn end(&self) -> Point {
         match *self {
             Self::Line(end) | Self::Cubic(_, _, end) => end,
+        }
+    }
+
+    /// A box that holds the segment: that of its control points.
+    pub fn hull(&self, start: Point) -> Rect {
+        let bounds = Rect { min: start, max: start };
+        match *self {
+            Self::Line(end) => bounds.with(end),
+            Self::Cubic(a, b, end) => bounds.with(a).with(b).with(end),
         }
     }
 

@@ -139,6 +139,13 @@ impl Outline {
         (place.unwrap_or(point), spot.distance)
     }
 
+    /// The named point that a place belongs to: the nearest one within 0.5 mm of it.
+    pub fn point_near(&self, place: Point) -> Option<&Named> {
+        let far = |named: &Named| self.point(&named.id).map_or(f64::INFINITY, |there| there.distance(place));
+        let near = self.points.iter().map(|named| (named, far(named))).filter(|(_, far)| *far <= REACH);
+        near.min_by(|a, b| a.1.total_cmp(&b.1)).map(|(named, _)| named)
+    }
+
     /// The run a place on the outline lies on, and its distance from the anticlockwise start of the run, in mm.
     pub fn run_at(&self, place: Point) -> (usize, f64) {
         let spot = Spot::nearest(&self.path, place);
@@ -254,6 +261,10 @@ impl Spot {
     fn nearest(path: &Path, point: Point) -> Self {
         let mut best = Self { segment: 0, t: 0.0, distance: f64::INFINITY };
         for (index, (start, segment)) in path.pieces().enumerate() {
+            // A curve lies within the box round its control points.
+            if segment.hull(start).distance(point) >= best.distance {
+                continue;
+            }
             let (t, distance) = nearest_on(start, segment, point);
             if distance < best.distance {
                 best = Self { segment: index, t, distance };
@@ -270,8 +281,8 @@ fn nearest_on(start: Point, segment: &Segment, point: Point) -> (f64, f64) {
     flatten_segment(start, segment, 0.1, &mut |_| corners += 1);
     let steps = f64::from(corners * 4);
     let distance = |t: f64| segment.point_at(start, t).distance(point);
-    let samples = (0..=corners * 4).map(|i| f64::from(i) / steps);
-    let best = samples.min_by(|a, b| distance(*a).total_cmp(&distance(*b))).unwrap_or(0.0);
+    let samples = (0..=corners * 4).map(|i| f64::from(i) / steps).map(|t| (t, distance(t)));
+    let best = samples.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(0.0, |(t, _)| t);
     let (mut low, mut high) = ((best - 1.0 / steps).max(0.0), (best + 1.0 / steps).min(1.0));
     for _ in 0..100 {
         let third = (high - low) / 3.0;

@@ -21,13 +21,14 @@ impl Outline {
     }
 
     /// The image of every named point, if the shape is its own mirror image within `tolerance` mm
-    /// with its points, lines and grain; none otherwise.
+    /// with its points, lines, marks and grain; none otherwise.
     pub fn point_images(&self, tolerance: f64) -> Option<BTreeMap<String, String>> {
         let corners = flatten(&self.path, (tolerance * 0.1).max(1e-4));
         let fits = |axis: &Affine| {
             folds_on_itself(&corners, axis, tolerance)
                 && self.grain_folds(axis, tolerance)
                 && self.lines_fold(axis, tolerance)
+                && self.marks_fold(axis, tolerance)
         };
         let mut axes = self.axes();
         axes.extend(self.point_axes());
@@ -101,6 +102,11 @@ impl Outline {
             edges.map(|(a, b)| point.distance_to_edge(*a, *b)).fold(f64::INFINITY, f64::min) <= tolerance
         };
         flat.iter().all(|line| flat.iter().any(|other| line.iter().all(|point| on(axis.apply(*point), other))))
+    }
+
+    fn marks_fold(&self, axis: &Affine, tolerance: f64) -> bool {
+        let there = |place: Point| self.marks.iter().any(|mark| mark.at.distance(place) <= tolerance);
+        self.marks.iter().all(|mark| there(axis.apply(mark.at)))
     }
 
     /// All mirror maps that the shape can have, from its complex moments.

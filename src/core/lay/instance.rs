@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::geom::grid::{GridPoint, Polygon, STEPS};
+use crate::geom::grid::{GridPoint, Polygon, millimetres};
 
 /// Longest side of cloth or piece, in µm: differences of coordinates stay far inside what `f64` holds exactly.
 pub const LARGEST: i64 = 20_000_000;
@@ -122,6 +122,11 @@ impl Instance {
         self.pieces.iter().map(|piece| piece.demand).sum()
     }
 
+    /// The number of the piece each copy is of, copies of one piece behind each other.
+    pub fn kinds(&self) -> Vec<usize> {
+        self.pieces.iter().enumerate().flat_map(|(kind, piece)| vec![kind; piece.demand]).collect()
+    }
+
     /// Area of all pieces, in µm², doubled.
     pub fn area2(&self) -> i128 {
         self.pieces.iter().map(|piece| piece.outline.area2().abs() * piece.demand as i128).sum()
@@ -185,9 +190,4 @@ impl Piece {
             outline.bbox().is_some_and(|(low, high)| high.y - low.y <= room && high.x - low.x <= LARGEST)
         })
     }
-}
-
-/// Micrometres as millimetres.
-pub fn millimetres(steps: i64) -> f64 {
-    steps as f64 / STEPS
 }

@@ -92,8 +92,7 @@ pub fn usual(instance: &Instance) -> u64 {
 pub fn pack(instance: &Instance, options: Options) -> Result<Packed, Bad> {
     instance.check()?;
     let table = Table::new(instance);
-    let kinds: Vec<usize> =
-        instance.pieces.iter().enumerate().flat_map(|(kind, piece)| vec![kind; piece.demand]).collect();
+    let kinds = instance.kinds();
     let end = (bound::least(instance) - instance.cloth.end) as f64;
     let mut workers = begun(instance, &table, &kinds, options, end);
     share_best(&mut workers);

@@ -3,8 +3,9 @@
 use serde::Serialize;
 
 use super::bound::bounds;
-use super::instance::{Instance, millimetres};
+use super::instance::Instance;
 use super::pack::{Lay, Packed};
+use crate::geom::grid::millimetres;
 
 /// A lay in figures, in mm and mm² on the 1 µm grid.
 #[derive(Debug, Clone, PartialEq, Serialize)]

@@ -51,8 +51,7 @@ pub fn rows(instance: &Instance) -> Result<RowLay, Bad> {
         return Err(Bad(format!("piece {}: a die cuts whole shapes, none on the fold", piece.id)));
     }
     let table = Table::new(instance);
-    let kinds: Vec<usize> =
-        instance.pieces.iter().enumerate().flat_map(|(kind, piece)| vec![kind; piece.demand]).collect();
+    let kinds = instance.kinds();
     let mut order: Vec<usize> = (0..instance.pieces.len()).collect();
     order.sort_by(|a, b| table.kinds[*b].area.total_cmp(&table.kinds[*a].area).then(a.cmp(b)));
     let largest = order.first().map_or(0.0, |kind| table.kinds[*kind].area);

@@ -101,17 +101,18 @@ impl Drawing {
     /// None or several do.
     pub fn named(&self, name: &str) -> Result<&Traced, Unseen> {
         let Some(list) = self.names.get(name) else { return Err(Unseen::Nowhere(self.outlines())) };
-        self.best(name, list).map(|(shape, _)| shape)
+        self.best(name, list).map(|(_, _, shape)| shape)
     }
 
-    fn best(&self, name: &str, list: &[(u8, usize)]) -> Result<(&Traced, u8), Unseen> {
+    /// Of the shapes with a name the one whose name it is most: the rank of the name, the number of the shape, the shape.
+    fn best(&self, name: &str, list: &[(u8, usize)]) -> Result<(u8, usize, &Traced), Unseen> {
         let lowest = list.iter().map(|(rank, _)| *rank).min().unwrap_or_default();
-        let found: Vec<&Traced> =
-            list.iter().filter(|(rank, _)| *rank == lowest).filter_map(|(_, at)| self.shapes.get(*at)).collect();
+        let best = list.iter().filter(|(rank, _)| *rank == lowest);
+        let found: Vec<(usize, &Traced)> = best.filter_map(|(_, at)| Some((*at, self.shapes.get(*at)?))).collect();
         match found.as_slice() {
-            [one] => Ok((one, lowest)),
+            [(at, one)] => Ok((lowest, *at, one)),
             [] => Err(Unseen::Nowhere(Vec::new())),
-            _ => Err(Unseen::Twice(name.to_string(), found.iter().map(|shape| shape.span).collect())),
+            _ => Err(Unseen::Twice(name.to_string(), found.iter().map(|(_, shape)| shape.span).collect())),
         }
     }
 
@@ -125,8 +126,10 @@ impl Drawing {
     /// # Errors
     /// No outline has the name, or two shapes have one name.
     pub fn sketch(&self, piece: &str) -> Result<Sketch<'_>, Unseen> {
+        let Some(list) = self.names.get(piece) else { return Err(Unseen::Nowhere(self.outlines())) };
+        let (_, outline_at, outline) = self.best(piece, list)?;
         let mut sketch = Sketch {
-            outline: self.named(piece)?,
+            outline,
             points: Vec::new(),
             grain: None,
             pile: None,
@@ -135,25 +138,24 @@ impl Drawing {
             notches: Vec::new(),
             strange: Vec::new(),
         };
-        let outline: *const Traced = sketch.outline;
         let mut own = Vec::new();
         // `/` comes after `.`, so that the range holds what begins with the name and a dot.
         for (name, list) in self.names.range(format!("{piece}.")..format!("{piece}/")) {
-            let (shape, rank) = self.best(name, list)?;
-            own.push((rank, name.get(piece.len() + 1..).unwrap_or_default(), shape));
+            let (rank, at, shape) = self.best(name, list)?;
+            own.push((rank, name.get(piece.len() + 1..).unwrap_or_default(), at, shape));
         }
         // A shape has one meaning, that of its best name: editors give further ones.
         own.sort_by_key(|(rank, ..)| *rank);
-        let mut meant = BTreeSet::from([outline]);
+        let mut meant = BTreeSet::from([outline_at]);
         let (known, strange): (Vec<_>, Vec<_>) =
-            own.into_iter().partition(|(rank, name, shape)| meaning(name, shape, is_short(*rank)).is_some());
-        for (rank, name, shape) in known {
-            if meant.insert(shape) {
+            own.into_iter().partition(|(rank, name, _, shape)| meaning(name, shape, is_short(*rank)).is_some());
+        for (rank, name, at, shape) in known {
+            if meant.insert(at) {
                 sketch.take(name, shape, is_short(rank));
             }
         }
-        sketch.strange = strange.into_iter().map(|(_, name, shape)| (name, shape)).collect();
-        sketch.strange.retain(|(_, shape)| meant.insert(*shape));
+        let strange = strange.into_iter().filter(|(_, _, at, _)| meant.insert(*at));
+        sketch.strange = strange.map(|(_, name, _, shape)| (name, shape)).collect();
         sketch.sort();
         Ok(sketch)
     }
@@ -164,8 +166,7 @@ impl Model {
     pub fn sketch(&self, piece: &Piece, size: &str) -> Option<Sketch<'_>> {
         let source = piece.outline.as_ref()?.known(Variant { size, colourway: "" })?;
         let ShapeSource::Svg(svg) = &source.shape else { return None };
-        let name = svg.id.as_deref().unwrap_or(&piece.entry.id.value);
-        self.drawings.get(&svg.path.value)?.sketch(name).ok()
+        self.drawings.get(&svg.path.value)?.sketch(svg.name(piece)).ok()
     }
 }
 

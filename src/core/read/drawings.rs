@@ -1,7 +1,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use crate::model::{Drawing, GAUGE, Model, ShapeSource, Sketch, Stated, Traced, Value};
+use crate::model::{Drawing, GAUGE, Model, ShapeSource, Sketch, Stated, Value};
 use crate::source::{Span, Spanned};
 
 use super::reader::Reader;
@@ -17,9 +17,8 @@ fn named(model: &Model) -> BTreeMap<String, (Span, BTreeSet<String>)> {
     for piece in model.pieces.values() {
         for source in piece.outline.iter().flat_map(Value::all).filter_map(Stated::known) {
             if let ShapeSource::Svg(svg) = &source.shape {
-                let id = svg.id.as_ref().unwrap_or(&piece.entry.id.value);
                 let entry = named.entry(svg.path.value.clone());
-                entry.or_insert_with(|| (svg.path.span, BTreeSet::new())).1.insert(id.clone());
+                entry.or_insert_with(|| (svg.path.span, BTreeSet::new())).1.insert(svg.name(piece).to_string());
             }
         }
     }
@@ -47,10 +46,10 @@ impl Reader {
         let sketches: Vec<_> = names.iter().filter_map(|name| drawing.sketch(name).ok()).collect();
         // What one piece does not know can be another's.
         let gauge = drawing.named(GAUGE).ok();
-        let mut meant: BTreeSet<*const Traced> =
-            sketches.iter().flat_map(Sketch::meant).chain(gauge).map(std::ptr::from_ref).collect();
+        let mut meant: BTreeSet<Span> =
+            sketches.iter().flat_map(Sketch::meant).chain(gauge).map(|shape| shape.span).collect();
         for (name, shape) in sketches.into_iter().flat_map(|sketch| sketch.strange) {
-            if meant.insert(shape) {
+            if meant.insert(shape.span) {
                 let what = format!("the name `{name}` of a shape");
                 self.findings.push(rules::content_ignored(path, &what).at(shape.span, "").help(NAMES));
             }

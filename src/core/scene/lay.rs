@@ -1,9 +1,10 @@
 //! A lay on its roll: every piece with its code and the way its pile runs.
 
-use crate::geom::grid::GridPoint;
+use crate::geom::grid::{GridPoint, millimetres};
 use crate::lay::{Instance, Lay, Placed};
 
-use super::marks::{arrow, scale_bar};
+use super::marks::{arrow, crossings, scale_bar};
+use super::place::extent;
 use super::{Across, Along, At, Fill, Label, Line, Scene, closed};
 
 /// Paper for the cloth, mm: along and across the roll.
@@ -20,14 +21,14 @@ const LEAST: f64 = 4.0;
 /// piece as drawn (its own +x) points.
 #[must_use]
 pub fn lay(instance: &Instance, lay: &Lay) -> Scene {
-    let (length, width) = (lay.length as f64 / 1e3, instance.cloth.width as f64 / 1e3);
+    let (length, width) = (millimetres(lay.length), millimetres(instance.cloth.width));
     let fits = |scale: &&f64| length / **scale <= PAPER[0] && width / **scale <= PAPER[1];
     let scale = SCALES.iter().find(fits).copied().unwrap_or(1000.0);
     let alt = format!("Lay of {} pieces, {length} mm of cloth {width} mm wide", lay.placed.len());
     let size = [length / scale, width / scale];
     let mut scene = Scene::new(size[0] + 2.0 * ROOM, size[1] + ROOM + BELOW, alt);
     scene.rect(Some(Line::Outline), Fill::None, [ROOM, ROOM], size[0], size[1]);
-    let paper = |p: GridPoint| [ROOM + p.x as f64 / 1e3 / scale, ROOM + size[1] - p.y as f64 / 1e3 / scale];
+    let paper = |p: GridPoint| [ROOM + millimetres(p.x) / scale, ROOM + size[1] - millimetres(p.y) / scale];
     for placed in &lay.placed {
         draw(&mut scene, instance, placed, &paper);
     }
@@ -44,14 +45,12 @@ fn draw(scene: &mut Scene, instance: &Instance, placed: &Placed, paper: &dyn Fn(
     let moved = |p: &GridPoint| paper(GridPoint::new(p.x + placed.at.x, p.y + placed.at.y));
     let corners: Vec<At> = outline.points.iter().map(moved).collect();
     scene.path(Some(Line::Placement), Fill::Tint, closed(&corners));
-    let Some((low, high)) = outline.bbox() else { return };
-    let (a, b) = (moved(&low), moved(&high));
-    let room = (b[0] - a[0]).min(a[1] - b[1]);
+    let Some((low, high)) = extent(&corners) else { return };
+    let room = (high[0] - low[0]).min(high[1] - low[1]);
     if room < LEAST {
         return;
     }
-    let inner = inside(&outline.points, low, high);
-    let [x, y] = moved(&inner);
+    let [x, y] = inside(&corners, low, high);
     scene.label(Label::new(piece.id.clone(), [x, y]).anchor(Along::Middle, Across::Base));
     let (sin, cos) = libm::sincos(placed.turn.degrees * std::f64::consts::PI / 180.0);
     let half = (room * 0.2).min(5.0);
@@ -60,28 +59,18 @@ fn draw(scene: &mut Scene, instance: &Instance, placed: &Placed, paper: &dyn Fn(
 }
 
 /// A point well inside an outline: the middle of the widest stretch at one of a few heights.
-fn inside(points: &[GridPoint], low: GridPoint, high: GridPoint) -> GridPoint {
-    let mut best = (0, GridPoint::new(i64::midpoint(low.x, high.x), i64::midpoint(low.y, high.y)));
-    for part in [4, 3, 5, 2, 6] {
-        let y = low.y + (high.y - low.y) * part / 8;
-        let mut cuts: Vec<i64> =
-            points.iter().zip(points.iter().cycle().skip(1)).filter_map(|(a, b)| cut(*a, *b, y)).collect();
-        cuts.sort_unstable();
-        for pair in cuts.chunks_exact(2) {
-            let wide = pair[1] - pair[0];
+fn inside(corners: &[At], low: At, high: At) -> At {
+    let mut best = (0.0, [f64::midpoint(low[0], high[0]), f64::midpoint(low[1], high[1])]);
+    for part in [4.0, 5.0, 3.0, 6.0, 2.0] {
+        let y = low[1] + (high[1] - low[1]) * part / 8.0;
+        for [from, to] in crossings(corners, y).as_chunks::<2>().0 {
             // The middle height is taken unless another is clearly wider.
-            if wide > best.0 + best.0 / 4 {
-                best = (wide, GridPoint::new(i64::midpoint(pair[0], pair[1]), y));
+            if to - from > best.0 * 1.25 {
+                best = (to - from, [f64::midpoint(*from, *to), y]);
             }
         }
     }
     best.1
-}
-
-/// Where an edge crosses a height, if it does.
-fn cut(a: GridPoint, b: GridPoint, y: i64) -> Option<i64> {
-    let crosses = (a.y <= y) != (b.y <= y);
-    crosses.then(|| a.x + ((b.x - a.x) as f64 * (y - a.y) as f64 / (b.y - a.y) as f64) as i64)
 }
 
 /// A round length not above one in mm: 1, 2 or 5 times a power of ten.

@@ -117,26 +117,10 @@ pub fn comb(scene: &mut Scene, centre: At, direction: At) {
     }
 }
 
-/// A notch: a short stroke across the allowance, from the sew line to the cut line.
-pub fn notch(scene: &mut Scene, on_sew: At, on_cut: At) {
-    scene.line(Line::Notch, on_sew, on_cut);
-}
-
 /// A named point: a small open ring; its name stands at a place of its own, outside the outline.
 pub fn ring(scene: &mut Scene, at: At, name: &str, name_at: At) {
     scene.path(Some(Line::Placement), Fill::Paper, circle(at, 0.7));
     scene.label(Label::new(name, name_at).strong().bare());
-}
-
-/// An opening in a seam: its two ends barred across the run, its length written between them, to the right of the
-/// way from the first to the second.
-pub fn opening(scene: &mut Scene, from: At, to: At, text: &str) {
-    let side = left(towards(from, to));
-    for end in [from, to] {
-        scene.line(Line::Notch, along(end, side, 1.8), along(end, side, -1.8));
-    }
-    let middle = [f64::midpoint(from[0], to[0]), f64::midpoint(from[1], to[1])];
-    written(scene, Label::new(text, along(middle, side, -3.4)));
 }
 
 /// A number in a circle of 2.6 mm radius with a leader to what it names.
@@ -176,7 +160,7 @@ pub fn hatch(corners: &[At], angle: f64, pitch: f64) -> Vec<Segment> {
 }
 
 /// Where the edges of a polygon cross a horizontal line, sorted.
-fn crossings(corners: &[At], y: f64) -> Vec<f64> {
+pub(super) fn crossings(corners: &[At], y: f64) -> Vec<f64> {
     let next = corners.iter().cycle().skip(1);
     let mut out: Vec<f64> = corners
         .iter()
@@ -210,7 +194,7 @@ pub fn legend_sample(line: Line, alt: &str) -> Scene {
         Line::Notch => {
             scene.line(Line::Sew, [0.5, 3.5], [17.5, 3.5]);
             scene.line(Line::Cut, [0.5, 0.5], [17.5, 0.5]);
-            notch(&mut scene, [9.0, 3.5], [9.0, 0.5]);
+            scene.line(Line::Notch, [9.0, 3.5], [9.0, 0.5]);
         }
         Line::Dimension => {
             arrow(&mut scene, line, [9.0, 2.0], from);

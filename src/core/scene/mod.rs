@@ -19,7 +19,7 @@ mod svg;
 pub use lay::lay;
 pub use line::{LINES, Line, LineStyle};
 pub use map::{MapEdge, MapPiece, map};
-pub use marks::{arrow, balloon, comb, dimension, grain, hatch, legend_sample, notch, opening, ring, scale_bar};
+pub use marks::{arrow, balloon, comb, dimension, grain, hatch, legend_sample, ring, scale_bar};
 pub use nest::{NestSize, nest, nest_sample};
 pub use picture::{Printed, printed};
 pub use piece::{InnerLine, NotchForm, PieceNotch, PieceOutline, PiecePoint, notch_sample, piece, scale_for};

@@ -4,7 +4,7 @@ use super::super::error::Ends;
 use super::super::flatten::flatten;
 use super::super::grid::{GridPoint, Polygon};
 use super::super::measure;
-use super::super::outline::Outline;
+use super::super::outline::{Mark, Outline};
 use super::super::place;
 use super::super::point::{Point, Rect};
 use super::super::shape::closed_polyline;
@@ -45,7 +45,15 @@ pub fn sew_line(outline: &Outline, allowances: &[f64], corners: impl Into<Corner
     }
     let parts = OffsetError::Parts { found: 0 };
     let sewn = Outline::assemble(closed_polyline(&corners), named).map_err(|_| parts)?;
-    Ok(sewn.dressed_like(outline))
+    Ok(with_notches(sewn.dressed_like(outline), outline))
+}
+
+/// A notch at a named point of the drawn line stays at that point, which lies elsewhere on the sew line.
+fn with_notches(mut sewn: Outline, drawn: &Outline) -> Outline {
+    let at_point = |at: Point| sewn.point(&drawn.point_near(at)?.id);
+    let moved = sewn.notches.iter().map(|mark| Mark { at: at_point(mark.at).unwrap_or(mark.at), ..mark.clone() });
+    sewn.notches = moved.collect();
+    sewn
 }
 
 /// Where a named point comes to lie on which the outline runs on smoothly at one allowance:

@@ -1,7 +1,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::offset::{INNER, sew_line};
-use crate::geom::{Outline, measure};
+use crate::geom::{OffsetError, Outline, ShapeError, measure};
 use crate::model::{Cut, FinishKind, Model, Piece, Side, Variant};
 use crate::source::Span;
 use crate::units::Quantity;
@@ -92,22 +92,32 @@ impl Drawn<'_> {
             stated.or(bare.contains(&n).then_some(0.0))
         };
         let widths = self.outline.runs().iter().enumerate().map(width).collect::<Option<Vec<f64>>>()?;
-        let sewn = self.sewn(&widths)?;
+        let sewn = sew_inside(self.outline, &widths, self.scale).ok()?;
         // Both lines must name their runs alike, or a length would be told of the wrong run.
         let same = sewn.points.iter().map(|one| &one.id).eq(self.outline.points.iter().map(|one| &one.id));
         same.then(|| measured(&sewn))
     }
+}
 
-    /// The sew line inside the drawn cut line. A size is a scaled sew line, so it is found in the drawn size.
-    fn sewn(&self, widths: &[f64]) -> Option<Outline> {
-        match self.scale {
-            None => sew_line(self.outline, widths, INNER).ok(),
-            Some(Scale { along, across, grain }) => {
-                let drawn = self.outline.scaled(1.0 / along, 1.0 / across, grain).ok()?;
-                sew_line(&drawn, widths, INNER).ok()?.scaled(along, across, grain).ok()
-            }
-        }
-    }
+/// Why there is no sew line inside a drawn cut line.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Unsewn {
+    /// The allowance cannot be taken off.
+    Offset(OffsetError),
+    /// The scaled line is no outline.
+    Shape(ShapeError),
+}
+
+/// The sew line inside a drawn cut line, its allowances in mm, one a run. A size is a scaled *sew* line, so it is found in
+/// the drawn size and scaled then.
+///
+/// # Errors
+/// See [`Unsewn`].
+pub fn sew_inside(cut_line: &Outline, allowances: &[f64], scale: Option<Scale>) -> Result<Outline, Unsewn> {
+    let line = |outline: &Outline| sew_line(outline, allowances, INNER).map_err(Unsewn::Offset);
+    let Some(Scale { along, across, grain }) = scale else { return line(cut_line) };
+    let drawn = cut_line.scaled(1.0 / along, 1.0 / across, grain).map_err(Unsewn::Shape)?;
+    line(&drawn)?.scaled(along, across, grain).map_err(Unsewn::Shape)
 }
 
 /// The layer of a piece that is sewn: its shell, else the first that is not cut inside the sew line.

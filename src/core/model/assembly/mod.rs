@@ -20,7 +20,7 @@ mod vertices;
 
 pub use follow::Loose;
 pub use instance::{Instance, instances};
-pub use lengths::{Lengths, allowance, sewn_cut};
+pub use lengths::{Lengths, Unsewn, allowance, sew_inside, sewn_cut};
 pub use outlines::{Fault, Gap, Outlines, Scale};
 pub use run::{Caught, Edging, Resolved, Reverse, Run, Side};
 pub use shell::Shell;

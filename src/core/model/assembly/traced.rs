@@ -1,5 +1,6 @@
 //! Outlines from drawings.
 
+use crate::geom::place::REACH;
 use crate::geom::{InternalLine, Mark, Outline, Path, Point, ShapeError, flatten};
 use crate::model::{Model, OutlineSource, Piece, Sketch, SvgSource, Traced, Unseen};
 use crate::source::Span;
@@ -8,15 +9,13 @@ use super::outlines::{Fault, Gap};
 
 /// The fewest named points an outline has: runs between two would be ambiguous.
 const FEWEST: usize = 3;
-/// A notch reaches the outline within this, mm.
-const REACH: f64 = 0.5;
 /// How closely a notch's line is followed, mm.
 const FINE: f64 = 0.002;
 
 /// The outline of a piece as it is drawn.
 pub(super) fn outline(model: &Model, piece: &Piece, source: &OutlineSource, svg: &SvgSource) -> Result<Outline, Gap> {
     let drawing = model.drawings.get(&svg.path.value).ok_or(Gap::Unread)?;
-    let name = svg.id.as_deref().unwrap_or(&piece.entry.id.value);
+    let name = svg.name(piece);
     let sketch = drawing.sketch(name).map_err(|unseen| unseen_gap(unseen, name, svg))?;
     let path = single(sketch.outline, name, svg)?;
     let shown = sketch.points.len();

@@ -80,12 +80,12 @@ impl View {
 pub fn drawing(path: &str, text: &str, file: FileId) -> (Option<Drawing>, Vec<Finding>) {
     parsed(path, text, file, |document| {
         let mut remarks = Remarks::new(file, false);
-        let read = read(document, &mut Sheet::new(false), &mut remarks);
+        let content = read(document, &mut Sheet::new(false), &mut remarks);
         let mut findings = remarks.findings(path);
-        if let Some((page, drawing, span)) = &read {
+        if let Some(Content { page, drawing, span, .. }) = &content {
             findings.extend(scale(path, page, drawing, *span));
         }
-        (read.map(|(_, drawing, _)| drawing), findings)
+        (content.map(|content| content.drawing), findings)
     })
 }
 
@@ -94,24 +94,18 @@ pub fn view(path: &str, text: &str, file: FileId) -> (Option<View>, Vec<Finding>
     parsed(path, text, file, |document| {
         let mut remarks = Remarks::new(file, true);
         let mut sheet = Sheet::new(true);
-        let read = read(document, &mut sheet, &mut remarks);
-        let view =
-            read.and_then(|(page, drawing, _)| shown(document.root_element(), page, drawing, &sheet, &mut remarks));
+        let content = read(document, &mut sheet, &mut remarks);
+        let view = content.and_then(|content| shown(document.root_element(), content, &sheet, &mut remarks));
         (view, remarks.findings(path))
     })
 }
 
-fn shown(root: Node<'_, '_>, page: Page, drawing: Drawing, sheet: &Sheet, remarks: &mut Remarks) -> Option<View> {
+fn shown<'a>(root: Node<'a, '_>, content: Content<'a, '_>, sheet: &Sheet, remarks: &mut Remarks) -> Option<View> {
+    let Content { page, drawing, ids, .. } = content;
     let Some(bounds) = page.bounds.filter(is_page) else {
         remarks.broken(root, "it says no size, neither `viewBox` nor `width` and `height`, or none to draw in".into());
         return None;
     };
-    let mut ids = BTreeMap::new();
-    for node in root.descendants().filter(|node| node.tag_name().namespace() == Some(NAMESPACE)) {
-        node.attribute("id").into_iter().for_each(|id| {
-            ids.entry(id).or_insert(node);
-        });
-    }
     let clean = clean::view(root, bounds, sheet, &ids, &LIMITS);
     if clean::drawn(&clean) > LIMITS.nodes {
         remarks.broken(root, format!("`use` and patterns make more than {} elements of it", LIMITS.nodes));
@@ -162,8 +156,18 @@ fn parsed<T>(
     }
 }
 
-/// The shapes of a document on their page, and the place of its first element.
-fn read(document: &Document<'_>, sheet: &mut Sheet, remarks: &mut Remarks) -> Option<(Page, Drawing, Span)> {
+/// What a document holds.
+struct Content<'a, 'i> {
+    page: Page,
+    /// The shapes on the page.
+    drawing: Drawing,
+    /// The place of the first element.
+    span: Span,
+    /// Elements by their ids.
+    ids: BTreeMap<&'a str, Node<'a, 'i>>,
+}
+
+fn read<'a, 'i>(document: &'a Document<'i>, sheet: &mut Sheet, remarks: &mut Remarks) -> Option<Content<'a, 'i>> {
     let root = document.root_element();
     if !root.has_tag_name((NAMESPACE, "svg")) {
         let message = format!("its first element is no `svg` of the name space {NAMESPACE}");
@@ -182,7 +186,7 @@ fn read(document: &Document<'_>, sheet: &mut Sheet, remarks: &mut Remarks) -> Op
         Ok(page) => {
             let span = remarks.place(root);
             let drawing = Walk::new(sheet, &ids, &LIMITS, remarks).shapes(root, page.map);
-            Some((page, drawing, span))
+            Some(Content { page, drawing, span, ids })
         }
         Err((attribute, error)) => {
             remarks.broken(root, format!("`{attribute}` cannot be read: {error}"));
