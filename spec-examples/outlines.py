@@ -603,20 +603,18 @@ def drawing(size, factors):
     return "\n".join(rows + ["</svg>", ""])
 
 
-def main():
-    check = "--check" in sys.argv[1:]
-    stale = []
-    for size, factors in SIZES.items():
-        file = FOLDER / f"{size}.svg"
-        text = drawing(size, factors)
-        if not check:
-            FOLDER.mkdir(parents=True, exist_ok=True)
-            file.write_text(text, encoding="utf-8")
-        elif not file.exists() or file.read_text(encoding="utf-8") != text:
-            stale.append(file.name)
-    if stale:
-        sys.exit(f"not what outlines.py draws: {', '.join(stale)}")
+def keep(folder, texts):
+    """Writes each text to its file; with --check compares instead, and ends in failure where a file differs."""
+    if "--check" in sys.argv[1:]:
+        current = {name: (folder / name).read_text(encoding="utf-8") for name in texts if (folder / name).exists()}
+        stale = [name for name, text in texts.items() if current.get(name) != text]
+        if stale:
+            sys.exit(f"not what {Path(sys.argv[0]).name} draws: {', '.join(stale)}")
+        return
+    folder.mkdir(parents=True, exist_ok=True)
+    for name, text in texts.items():
+        (folder / name).write_text(text, encoding="utf-8")
 
 
 if __name__ == "__main__":
-    main()
+    keep(FOLDER, {f"{size}.svg": drawing(size, factors) for size, factors in SIZES.items()})

@@ -11,7 +11,7 @@ use super::check::{levels, root, severities};
 use super::output::{Item, Output};
 use super::terminal::Terminal;
 use super::{Exit, Failure};
-use crate::render::sheet::Package;
+use crate::render::sheet::{Package, is_drawing};
 
 pub(super) fn define() -> Command {
     Command::new("build")
@@ -80,11 +80,6 @@ pub fn write(package: &Package, out: &Path, stem: &str, output: &Output) -> Resu
     let kept: Vec<&str> = package.drawings.iter().map(|(name, _)| name.as_str()).collect();
     output.prune(&drawings, &kept, is_drawing)?;
     Ok(pdf)
-}
-
-/// Whether a file bears the name of a drawing that `build` writes.
-fn is_drawing(name: &str) -> bool {
-    ["piece-", "step-", "joins-", "sizes-"].iter().any(|kind| name.starts_with(kind)) && name.ends_with(".svg")
 }
 
 /// Says which characters came out as a box, each once.

@@ -187,10 +187,10 @@ pub struct PieceRow {
     pub name: String,
     /// Material it is cut from.
     pub material: String,
-    /// Left ones per product.
-    pub left: String,
-    /// Right ones per product.
-    pub right: String,
+    /// Those that lie as drawn, per product.
+    pub drawn: String,
+    /// Mirrored ones per product.
+    pub mirrored: String,
     /// All of them per product.
     pub total: String,
     /// Cut size, width × height, one per size of the product in the order of the columns: `"504 × 504"`.
@@ -208,10 +208,10 @@ pub struct PieceRow {
 pub struct PieceTotal {
     /// The material.
     pub material: String,
-    /// Left pieces per product.
-    pub left: String,
-    /// Right pieces per product.
-    pub right: String,
+    /// Pieces that lie as drawn, per product.
+    pub drawn: String,
+    /// Mirrored pieces per product.
+    pub mirrored: String,
     /// Pieces per product.
     pub total: String,
     /// Net area or length per product and size, with its unit.
@@ -262,8 +262,8 @@ pub struct JoinPart {
     pub beside: bool,
     /// The maps; their captions state the scale.
     pub drawings: Vec<Drawing>,
-    /// One row a seam.
-    pub rows: Vec<JoinRow>,
+    /// One row a seam, in columns: one beside the map, some of about the same height below the maps.
+    pub columns: Vec<Vec<JoinRow>>,
 }
 
 /// One seam of a part.

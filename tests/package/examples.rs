@@ -90,3 +90,13 @@ fn drawings_have_names_of_their_own() {
         assert!(all > 0 && names.len() == all, "{}: {names:?}", built.name);
     }
 }
+
+/// What the read-me teaches to draw becomes a package: a mouse of three drawn pieces.
+#[test]
+fn the_mouse_of_the_read_me_is_typeset() {
+    let built = Built::of(&Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/core/svg/mouse"));
+    let found = lint(&built.package.document.pages());
+    assert!(found.is_empty(), "{found:?}");
+    let names: Vec<&str> = built.package.drawings.iter().map(|(name, _)| name.as_str()).collect();
+    assert!(["piece-GUSSET.svg", "piece-SIDE.svg", "joins-01.svg"].iter().all(|one| names.contains(one)), "{names:?}");
+}

@@ -82,7 +82,7 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
         Sheet::Joins(joins) => {
             for part in &mut joins.parts {
                 [&mut part.title, &mut part.note].into_iter().for_each(&mut *put);
-                for row in &mut part.rows {
+                for row in part.columns.iter_mut().flatten() {
                     [&mut row.title, &mut row.a, &mut row.b, &mut row.between].into_iter().for_each(&mut *put);
                 }
             }

@@ -6,13 +6,13 @@ use std::panic::resume_unwind;
 
 use crate::geom::offset::{TIP, inset, outset};
 use crate::geom::{Corner, CutLine, OffsetError, Outline, Path, Point, Segment, fit, length, measure};
-use crate::model::assembly::{Gap, Scale, Unsewn, sew_inside};
+use crate::model::assembly::{Gap, Scale, Unsewn, sew_inside, sewn_cut};
 use crate::model::{Assembly, Cut, Model, Piece, Side, Variant};
 use crate::source::Span;
 
 use super::Figure;
 use super::dart;
-use super::edges::{bare_runs, corners, names_run, sewn_cut};
+use super::edges::{bare_runs, corners, names_run};
 use super::ground::small;
 use super::notch::{self, Astray, NotchMark};
 
@@ -242,7 +242,7 @@ impl<'a> Maker<'a> {
         for (id, cut) in &self.piece.cuts {
             let is_drawn = side == Side::CutLine
                 && self.scale.is_none()
-                && sewn_cut(self.piece).is_some_and(|(sewn, _)| sewn == id);
+                && sewn_cut(self.piece).is_some_and(|sewn| sewn.entry.id.value == *id);
             let shape = match is_drawn {
                 true => outline.as_ref().map(Shape::of),
                 false => sew.as_ref().then(|sew| self.cut(sew, id, cut)),
@@ -264,13 +264,13 @@ impl<'a> Maker<'a> {
 
     fn widths(&self, sew: &Outline) -> Figure<Vec<f64>> {
         match sewn_cut(self.piece) {
-            Some((id, cut)) => self.allowances(sew, id, cut),
+            Some(cut) => self.allowances(sew, &cut.entry.id.value, cut),
             None => Figure::not_yet(format!("{} has no cut", self.name())),
         }
     }
 
     fn notches(&mut self, sew: Figure<&Outline>, cuts: &BTreeMap<String, Figure<Shape>>) -> Figure<Vec<NotchMark>> {
-        let cut = sewn_cut(self.piece).and_then(|(id, _)| cuts.get(id));
+        let cut = sewn_cut(self.piece).and_then(|cut| cuts.get(&cut.entry.id.value));
         let none = self.piece.notches.list.is_empty() && sew.known().is_none_or(|sew| sew.notches.is_empty());
         let (Some(cut), false) = (cut, none) else { return Figure::Known(Vec::new()) };
         sew.with(cut.as_ref(), |sew, cut| (sew, cut)).then(|(sew, cut)| {
@@ -300,7 +300,8 @@ impl<'a> Maker<'a> {
     /// The sew line inside a drawn cut line.
     fn inside(&mut self, cut_line: &Outline) -> Figure<Outline> {
         let name = self.name();
-        let Some((id, cut)) = sewn_cut(self.piece) else { return Figure::not_yet(format!("{name} has no cut")) };
+        let Some(cut) = sewn_cut(self.piece) else { return Figure::not_yet(format!("{name} has no cut")) };
+        let id = cut.entry.id.value.as_str();
         self.allowances(cut_line, id, cut).then(|widths| match widths.iter().all(|width| *width == 0.0) {
             true => Figure::Known(cut_line.clone()),
             false => self.made(id, cut, sew_inside(cut_line, &widths, self.scale).map_err(Failed::from)),

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::geom::{Corner, Corners, Outline, Worked};
-use crate::model::{Assembly, CornerStyle, Cut, FinishKind, Model, Piece};
+use crate::model::{Assembly, CornerStyle, FinishKind, Model, Piece};
 
 /// Runs that need no allowance where none is stated for them alone: left raw or bound.
 pub(super) fn bare_runs(model: &Model, assembly: &Assembly, piece: &str) -> BTreeSet<usize> {
@@ -25,11 +25,6 @@ pub(super) fn bare_runs(model: &Model, assembly: &Assembly, piece: &str) -> BTre
         .any(|(_, account)| !account.joints.is_empty() || !account.attached.is_empty())
     };
     found.into_iter().filter(|run| !sewn(run)).collect()
-}
-
-/// The cut whose edge is sewn: `shell`, or the first one that is not cut inside the sew line.
-pub(super) fn sewn_cut(piece: &Piece) -> Option<(&String, &Cut)> {
-    piece.cuts.get_key_value("shell").or_else(|| piece.cuts.iter().find(|(_, cut)| cut.inside.is_none()))
 }
 
 /// Whether an allowance written for `a-b-c` is for this run.

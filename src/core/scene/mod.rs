@@ -179,13 +179,16 @@ impl Scene {
 }
 
 impl Label {
+    /// The usual size, pt.
+    pub const SIZE: f64 = 7.5;
+
     /// A label of 7.5 pt, anchored at its middle, upright, clearing the lines below it.
     #[must_use]
     pub fn new(text: impl Into<String>, at: At) -> Self {
         Self {
             text: text.into(),
             at,
-            size: 7.5,
+            size: Self::SIZE,
             along: Along::Middle,
             across: Across::Middle,
             turn: 0.0,

@@ -1,7 +1,7 @@
 //! The drawing of one piece at a stated scale: cut line, sew line, points, notches, grain, pile, size.
 
 use super::marks::{along, comb, dimension, grain, left, ring, scale_bar, towards, unit};
-use super::place::{Places, around, extent, frame, leader, ring_of, ring_of_places, square, within};
+use super::place::{Places, around, extent, frame, leader, ring_of, ring_of_places, square, text_width, within};
 use super::{Across, Along, At, Fill, Label, Line, Scene, Segment, closed, grid};
 
 /// One piece in its own true millimetres, y down, every text final.
@@ -103,7 +103,7 @@ pub fn scale_for(outline: &PieceOutline, room: impl Fn(f64) -> At) -> f64 {
     let fits = |scale: &f64| {
         let (w, h) = ((high[0] - low[0]) / scale, (high[1] - low[1]) / scale);
         let [width, height] = room(*scale);
-        ROOM[0] + w + ROOM[2] <= width && ROOM[1] + h + ROOM[3] <= height
+        ROOM[0] + w + beside_right(outline, w) <= width && ROOM[1] + h + ROOM[3] <= height
     };
     SCALES.into_iter().find(fits).unwrap_or(100.0)
 }
@@ -113,8 +113,9 @@ pub fn scale_for(outline: &PieceOutline, room: impl Fn(f64) -> At) -> f64 {
 pub fn piece(outline: &PieceOutline, denominator: f64) -> Scene {
     let (low, high) = bounds(&outline.cut);
     let size = [(high[0] - low[0]) / denominator, (high[1] - low[1]) / denominator];
-    let width = (ROOM[0] + size[0] + ROOM[2]).max(LEAST_WIDTH);
-    let x0 = f64::midpoint(ROOM[0], width - ROOM[2] - size[0]);
+    let right = beside_right(outline, size[0]);
+    let width = (ROOM[0] + size[0] + right).max(LEAST_WIDTH);
+    let x0 = f64::midpoint(ROOM[0], width - right - size[0]);
     let paper = |p: At| [grid(x0 + (p[0] - low[0]) / denominator), grid(ROOM[1] + (p[1] - low[1]) / denominator)];
     let mut scene = Scene::new(width, ROOM[1] + size[1] + ROOM[3], outline.alt.clone());
     lines(&mut scene, outline, &paper);
@@ -133,6 +134,13 @@ pub fn piece(outline: &PieceOutline, denominator: f64) -> Scene {
     names(&mut scene, &mut places, outline, &paper, &ring);
     remarks(&mut scene, &mut places, outline, &paper, &ring);
     scene
+}
+
+/// Room at the right of a piece so wide on paper, mm: what is written at an edge may find none inside a narrow piece.
+fn beside_right(outline: &PieceOutline, width: f64) -> f64 {
+    let texts = outline.openings.iter().map(|(_, text)| text).chain(outline.remarks.iter().map(|one| &one.name));
+    let widest = texts.map(|text| text_width(text, Label::SIZE, false)).fold(0.0, f64::max);
+    if width < 2.0 * widest { ROOM[2] + widest } else { ROOM[2] }
 }
 
 fn lines(scene: &mut Scene, outline: &PieceOutline, paper: &impl Fn(At) -> At) {
@@ -215,7 +223,13 @@ fn openings(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, pape
         }
         let middle = [f64::midpoint(from[0], to[0]), f64::midpoint(from[1], to[1])];
         let inwards = if within(ring, along(middle, side, 1.0)) { side } else { [-side[0], -side[1]] };
-        scene.label(beside(places, Label::new(text, [0.0; 2]).bare(), middle, inwards, 2.4));
+        let edge = nearest(ring, middle);
+        let placed = beside(places, Label::new(text, [0.0; 2]).bare(), middle, inwards, 2.4);
+        if let (false, Some(end)) = (within(ring, placed.at), leader(edge, &placed)) {
+            scene.line(Line::Callout, edge, end);
+            places.avoid(&[Segment::Move(edge), Segment::Line(end)]);
+        }
+        scene.label(placed);
     }
 }
 

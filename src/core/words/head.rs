@@ -48,8 +48,8 @@ super::words! {
     PART "part" = "Part", "部件";
     PIECE "piece" = "Piece", "裁片";
     CUT "cut" = "Cut", "裁剪";
-    LEFT "left" = "Left", "左";
-    RIGHT "right" = "Right", "右";
+    AS_DRAWN "as-drawn" = "As drawn", "按图";
+    MIRRORED "mirrored" = "Mirrored", "镜像";
     PER_PRODUCT "per-product" = "Per product", "每件数量";
     PILE "pile" = "Pile direction", "毛向";
     GRAIN "grain" = "Grain", "布纹";

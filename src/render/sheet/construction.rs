@@ -1,13 +1,15 @@
 //! The order of work: one row a step, each seam drawn as its stack in needle order.
 
+use backtack_core::model::assembly::sewn_cut;
 use backtack_core::model::{Chain, FinishKind, Joint, JointKind, Layer, Model, StitchUse, Variant};
 use backtack_core::scene::{PileSide, StackPly, StackSeam, stack};
+use backtack_core::source::Spanned;
 use backtack_core::words::sheet as words;
 
 use super::super::package::{Drawing, Head};
 use super::super::sheets::{Callout, Construction, Sheet, Step};
 use super::letters::Letters;
-use super::view::{View, capital, mirrored, sewn_cut};
+use super::view::{View, capital};
 
 /// One sheet (it flows over as many pages as it needs), or none without an order of work.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -43,20 +45,16 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
         let stitched =
             (finish.kind.as_ref().is_none_or(|kind| kind.value != FinishKind::Raw)).then_some(&finish.stitch);
         let note = view.text(finish.note.as_ref());
-        plain(view, title, format!("{on}: {kind}{tape}"), stitched, note)
+        plain(view, title, format!("{on}: {kind}{tape}{}", again(&finish.mirrored)), stitched, note)
     } else if let Some(one) = model.stitches.get(id) {
         let on = one.on.as_ref().map_or(String::new(), |run| view.written(run.span));
-        plain(view, one.entry.title().into(), format!("along {on}"), Some(&one.stitch), view.text(one.note.as_ref()))
+        let text = format!("along {on}{}", again(&one.mirrored));
+        plain(view, one.entry.title().into(), text, Some(&one.stitch), view.text(one.note.as_ref()))
     } else if let Some(one) = model.attaches.get(id) {
         let edge = one.edge.as_ref().map_or(String::new(), |chain| view.written(chain.span));
         let on = one.on.as_ref().map_or(String::new(), |run| view.written(run.span));
-        plain(
-            view,
-            one.entry.title().into(),
-            format!("{edge} onto {on}"),
-            Some(&one.stitch),
-            view.text(one.note.as_ref()),
-        )
+        let text = format!("{edge} onto {on}{}", again(&one.mirrored));
+        plain(view, one.entry.title().into(), text, Some(&one.stitch), view.text(one.note.as_ref()))
     } else {
         let one = model.steps.get(id)?;
         let word = one.word.as_ref().map_or("", |word| word.value.as_str());
@@ -69,6 +67,14 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
         step.title.push_str(&format!(" ({letter})"));
     }
     Some(step)
+}
+
+/// Whether a step is done on the other side as well.
+fn again(mirrored: &Option<Spanned<bool>>) -> &'static str {
+    match mirrored {
+        Some(flag) if flag.value => "\nand once more with left and right exchanged",
+        _ => "",
+    }
 }
 
 fn titled(name: Option<&str>, otherwise: &str) -> String {
@@ -121,10 +127,7 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
     let (a, b) = (side(&joint.a), side(&joint.b));
     let closing = joint.kind == JointKind::Opening;
     let verb = if closing { "Close" } else { "Sew" };
-    let mut text = format!("{a}\nto {b}");
-    if mirrored(joint) {
-        text.push_str("\nand once more with left and right exchanged");
-    }
+    let text = format!("{a}\nto {b}{}", again(&joint.mirrored));
     let mut notes: Vec<String> = Vec::new();
     if let Some(close) = &joint.close {
         let by = view.text(close.by.as_ref());

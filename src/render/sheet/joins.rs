@@ -10,12 +10,15 @@ use backtack_core::words::sheet as words;
 
 use super::super::package::{Drawing, Head, ROOM_MAP, ROOM_MAP_SMALL, ROOM_MAP_WIDE};
 use super::super::sheets::{JoinPart, JoinRow, Joins, Sheet};
-use super::letters::Letters;
+use super::letters::{self, Letters};
 use super::outline::{page, segments};
 use super::view::View;
 
 /// The most seams whose table stands beside the map.
 const BESIDE: usize = 9;
+
+/// Columns of a table below the maps.
+const BELOW: usize = 3;
 
 /// One sheet, or none where nothing is sewn.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -62,7 +65,27 @@ fn join(view: &View<'_>, letters: &Letters, part: &str, own: &[usize]) -> Option
     };
     let drawing = |scene| Drawing { picture: None, scene, caption: caption.clone() };
     let drawings = scenes.into_iter().map(drawing).collect();
-    Some(JoinPart { title: title.to_string(), note: note(view, part), beside, drawings, rows })
+    let columns = columns(rows, if beside { 1 } else { BELOW });
+    Some(JoinPart { title: title.to_string(), note: note(view, part), beside, drawings, columns })
+}
+
+/// Rows in so many columns one after the other, each about as high as the others.
+fn columns(rows: Vec<JoinRow>, count: usize) -> Vec<Vec<JoinRow>> {
+    let lines =
+        |row: &JoinRow| 2 + row.a.lines().count().max(row.b.lines().count()) + usize::from(!row.between.is_empty());
+    let whole: usize = rows.iter().map(lines).sum();
+    let mut columns = vec![Vec::new(); count];
+    let mut passed = 0;
+    for row in rows {
+        let own = lines(&row);
+        // Where its middle lies.
+        let at = (2 * passed + own) * count / (2 * whole);
+        passed += own;
+        if let Some(column) = columns.get_mut(at) {
+            column.push(row);
+        }
+    }
+    columns
 }
 
 /// How often a part is made.
@@ -78,7 +101,7 @@ fn note(view: &View<'_>, part: &str) -> String {
     format!("drawn: {}; made once more each: {}", first.name, others.join(", "))
 }
 
-/// The first size in which every outline is known.
+/// The first size in which any outline is known.
 fn size<'a>(view: &View<'a>) -> Option<&'a str> {
     let known = |size: &&str| view.model.pieces.keys().any(|piece| view.drawn.sew(piece, size).known().is_some());
     view.sizes().into_iter().find(known)
@@ -138,10 +161,7 @@ fn borne(view: &View<'_>, letters: &Letters, run: (usize, usize)) -> Vec<(String
     let joints = account.joints.iter().filter_map(|n| view.assembly.joints.get(*n));
     let mut all: Vec<(String, Run)> = joints.flat_map(|joint| letters.run(joint, run)).collect();
     for edging in account.attached.iter().filter_map(|n| view.assembly.edgings.get(*n)) {
-        let several = edging.side.runs.len() > 1;
-        let place = |n: usize| if several { (n + 1).to_string() } else { String::new() };
-        let here = edging.side.runs.iter().enumerate().filter(|(_, one)| (one.instance, one.run) == run);
-        all.extend(here.map(|(n, one)| (format!("{}{}", letters.edging(edging), place(n)), *one)));
+        all.extend(letters::borne(&letters.edging(edging), &edging.side, run));
     }
     let mut kept: Vec<(String, Run)> = Vec::new();
     for one in all {
@@ -218,16 +238,35 @@ fn seam(view: &View<'_>, letters: &Letters, part: &str, joint: &Resolved) -> Joi
 
 /// The edges of a side in order, one a line; numbered as on the map where there are several.
 fn edges(view: &View<'_>, part: &str, letter: &str, side: &Side) -> String {
-    let several = side.runs.len() > 1;
-    let line = |(n, run): (usize, &Run)| {
+    let line = |(borne, run): (String, &Run)| {
         let (from, to) = run.ends(&view.assembly.outlines, &view.assembly.instances)?;
-        let place = if several { format!("{letter}{} ", n + 1) } else { String::new() };
+        let place = if borne == letter { String::new() } else { format!("{borne} ") };
         Some(format!("{place}{} {from}–{to}", named(view, part, run.instance)))
     };
-    side.runs.iter().enumerate().filter_map(line).collect::<Vec<_>>().join("\n")
+    letters::numbered(letter, side).filter_map(line).collect::<Vec<_>>().join("\n")
 }
 
 /// An instance as this part calls it.
 fn named(view: &View<'_>, part: &str, at: usize) -> String {
     view.assembly.instances.get(at).map_or(String::new(), |one| if one.part == part { one.short() } else { one.text() })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn columns_hold_every_row_in_order_and_are_of_like_height() {
+        let row = |letter: &str, lines: usize| JoinRow {
+            letter: letter.into(),
+            a: vec!["x"; lines].join("\n"),
+            ..JoinRow::default()
+        };
+        let rows = vec![row("A", 1), row("B", 1), row("C", 4), row("D", 1), row("E", 3)];
+        let letters = columns(rows, 3)
+            .iter()
+            .map(|column| column.iter().map(|row| row.letter.as_str()).collect())
+            .collect::<Vec<String>>();
+        assert_eq!(letters, ["AB", "C", "DE"]);
+    }
 }

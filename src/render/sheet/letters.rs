@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use backtack_core::model::assembly::{Edging, Resolved, Reverse, Run};
+use backtack_core::model::assembly::{Edging, Resolved, Reverse, Run, Side};
 
 use super::view::View;
 
@@ -53,19 +53,26 @@ impl Letters {
         }
     }
 
-    /// What a run bears in a seam: the letter, and its place in a row of several edges.
+    /// What a run bears in a seam, with the run as the seam has it.
     pub fn run(&self, joint: &Resolved, run: (usize, usize)) -> Vec<(String, Run)> {
         let letter = self.seam(joint);
-        let sides = joint.sides().flat_map(|side| {
-            let several = side.runs.len() > 1;
-            side.runs
-                .iter()
-                .enumerate()
-                .map(move |(n, run)| (if several { (n + 1).to_string() } else { String::new() }, *run))
-        });
-        let here = sides.filter(|(_, one)| (one.instance, one.run) == run);
-        here.map(|(place, one)| (format!("{letter}{place}"), one)).collect()
+        joint.sides().flat_map(|side| borne(&letter, side, run)).collect()
     }
+}
+
+/// What each run of a side bears: the letter, with its place in the row where there are several.
+pub fn numbered<'a>(letter: &str, side: &'a Side) -> impl Iterator<Item = (String, &'a Run)> {
+    let several = side.runs.len() > 1;
+    side.runs
+        .iter()
+        .enumerate()
+        .map(move |(n, run)| (if several { format!("{letter}{}", n + 1) } else { letter.to_string() }, run))
+}
+
+/// What a run bears as part of a side.
+pub fn borne(letter: &str, side: &Side, run: (usize, usize)) -> Vec<(String, Run)> {
+    let here = numbered(letter, side).filter(|(_, one)| (one.instance, one.run) == run);
+    here.map(|(letter, one)| (letter, *one)).collect()
 }
 
 /// `A` to `Z` without `I` and `O`, then `AA`.

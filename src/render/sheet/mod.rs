@@ -124,6 +124,17 @@ fn attachment(name: &str, mime: &str, description: &str, data: Vec<u8>) -> Attac
     Attachment { name: name.into(), mime: mime.into(), description: description.into(), data }
 }
 
+/// What the files of drawings are called: a kind, a code or a number, `.svg`.
+const PIECE: &str = "piece-";
+const STEP: &str = "step-";
+const JOINS: &str = "joins-";
+const SIZES: &str = "sizes-";
+
+/// Whether a file bears the name of a drawing that a package has.
+pub fn is_drawing(name: &str) -> bool {
+    [PIECE, STEP, JOINS, SIZES].iter().any(|kind| name.starts_with(kind)) && name.ends_with(".svg")
+}
+
 /// The drawings of pieces, joins, sizes and seams as SVG files of true size on paper.
 fn drawings(pages: &Pages) -> Vec<(String, String)> {
     let mut all = Vec::new();
@@ -131,18 +142,22 @@ fn drawings(pages: &Pages) -> Vec<(String, String)> {
         match sheet {
             Sheet::Pieces(pieces) => all.extend(pieces.drawings.iter().flatten().filter_map(|card| {
                 let drawing = card.drawing.as_ref()?;
-                Some((format!("piece-{}.svg", card.code), svg(&drawing.scene)))
+                Some((format!("{PIECE}{}.svg", card.code), svg(&drawing.scene)))
             })),
             Sheet::Construction(steps) => all.extend(steps.steps.iter().filter_map(|step| {
                 let stack = step.stack.as_ref()?;
-                Some((format!("step-{:0>2}.svg", step.number), svg(&stack.scene)))
+                Some((format!("{STEP}{:0>2}.svg", step.number), svg(&stack.scene)))
             })),
             Sheet::Joins(joins) => {
                 let maps = joins.parts.iter().flat_map(|part| &part.drawings).enumerate();
-                all.extend(maps.map(|(n, map)| (format!("joins-{:0>2}.svg", n + 1), svg(&map.scene))));
+                all.extend(maps.map(|(n, map)| (format!("{JOINS}{:0>2}.svg", n + 1), svg(&map.scene))));
             }
             Sheet::Sizes(sizes) => all.extend(
-                sizes.nests.iter().flatten().map(|card| (format!("sizes-{}.svg", card.code), svg(&card.drawing.scene))),
+                sizes
+                    .nests
+                    .iter()
+                    .flatten()
+                    .map(|card| (format!("{SIZES}{}.svg", card.code), svg(&card.drawing.scene))),
             ),
             _ => {}
         }

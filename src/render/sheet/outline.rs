@@ -4,12 +4,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use backtack_core::compute::{Drawn, Lines};
 use backtack_core::geom::{Outline, Path, Point, Segment as Curve, measure};
-use backtack_core::model::assembly::Side;
+use backtack_core::model::assembly::{Side, sewn_cut};
 use backtack_core::model::{JointKind, NotchStyle, Piece, Variant};
 use backtack_core::scene::{At, InnerLine, Line, NotchForm, PieceNotch, PieceOutline, PiecePoint, Segment};
 use backtack_core::words::number;
 
-use super::view::{View, length, millimetres, sewn_cut};
+use super::view::{View, length, millimetres};
 
 /// The piece in one size; none where its sew line is not known.
 pub fn shape(view: &View<'_>, piece: &Piece, size: &str) -> Option<PieceOutline> {
@@ -86,12 +86,16 @@ fn inner(piece: &Piece, sew: &Outline, size: &str) -> Vec<InnerLine> {
     all
 }
 
-fn notches(lines: &Lines) -> Vec<PieceNotch> {
-    let form = |style| match style {
+/// How a notch is drawn.
+pub fn form(style: NotchStyle) -> NotchForm {
+    match style {
         NotchStyle::Outward => NotchForm::Outward,
         NotchStyle::Slit => NotchForm::Slit,
         NotchStyle::None => NotchForm::Marked,
-    };
+    }
+}
+
+fn notches(lines: &Lines) -> Vec<PieceNotch> {
     let marks = lines.notches.known().into_iter().flatten();
     marks
         .map(|one| PieceNotch { sew: page(one.sew), cut: page(one.cut), tip: page(one.tip), form: form(one.style) })
@@ -130,8 +134,7 @@ struct Stretch {
 fn stretches(view: &View<'_>, piece: &Piece, side: &Side) -> Vec<Stretch> {
     let mut all: Vec<Stretch> = Vec::new();
     let id = &piece.entry.id.value;
-    let size = view.sizes().into_iter().find(|size| view.drawn.sew(id, size).known().is_some());
-    let Some(lines) = size.and_then(|size| view.drawn.get(id, size)) else { return Vec::new() };
+    let Some((_, lines)) = view.shown(id) else { return Vec::new() };
     let (Some(sew), Some(runs)) = (lines.sew.known(), lines.runs.known()) else { return Vec::new() };
     let own = |at: usize| view.assembly.instances.get(at).is_some_and(|one| one.piece == *id);
     for run in side.runs.iter().filter(|run| own(run.instance)) {

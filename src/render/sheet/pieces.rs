@@ -2,14 +2,14 @@
 
 use backtack_core::compute::{CutCount, Figure, Number};
 use backtack_core::model::{Cut, NotchStyle, Piece, Value, Variant};
-use backtack_core::scene::{self, Line, NotchForm, legend_sample, piece as draw, scale_for};
+use backtack_core::scene::{self, Line, legend_sample, piece as draw, scale_for};
 use backtack_core::units::Quantity;
 use backtack_core::words::{number, sheet as words};
 
 use super::super::package::{Drawing, Head, room_piece};
 use super::super::sheets::{LegendRow, PieceCard, PieceRow, PieceTotal, Pieces, Sheet};
 use super::filling::{NOT_YET, figure};
-use super::outline::shape;
+use super::outline::{form, shape};
 use super::rows::{rows as rows_of, width};
 use super::view::{View, length};
 
@@ -50,8 +50,8 @@ fn row(view: &View<'_>, count_of: &CutCount) -> Option<PieceRow> {
         code: count_of.piece.clone(),
         name,
         material: count_of.material.as_ref().map_or(String::new(), |material| view.material(material)),
-        left: side(&count_of.drawn),
-        right: side(&count_of.mirrored),
+        drawn: side(&count_of.drawn),
+        mirrored: side(&count_of.mirrored),
         total: count(&count_of.total),
         size: sizes(view, &count_of.piece, &count_of.cut),
         allowance: allowance(view, cut),
@@ -159,8 +159,8 @@ fn totals(view: &View<'_>) -> Vec<PieceTotal> {
             .collect();
         all.push(PieceTotal {
             material: view.material(material),
-            left: side(|cut| &cut.drawn),
-            right: side(|cut| &cut.mirrored),
+            drawn: side(|cut| &cut.drawn),
+            mirrored: side(|cut| &cut.mirrored),
             total: count(total),
             net: nets.join(" · "),
         });
@@ -195,11 +195,11 @@ fn card(view: &View<'_>, piece: &Piece) -> ([f64; 2], PieceCard) {
     (size, card)
 }
 
-/// `cut 2: 1 as drawn, 1 mirrored · Plush`, and the block it is cut from first.
+/// `cut 2 (1 mirrored) · Plush`, and the block it is cut from first.
 fn cut_count(view: &View<'_>, piece: &Piece, cut: &CutCount) -> String {
     let material = cut.material.as_ref().map_or(String::new(), |material| view.material(material));
     let sides = match (cut.own_image.known(), cut.mirrored.known()) {
-        (Some(false), Some(1..)) => format!(" ({} left, {} right)", count(&cut.drawn), count(&cut.mirrored)),
+        (Some(false), Some(1..)) => format!(" ({} mirrored)", count(&cut.mirrored)),
         _ => String::new(),
     };
     let layer = match piece.cuts.get(&cut.cut) {
@@ -217,7 +217,7 @@ fn cut_count(view: &View<'_>, piece: &Piece, cut: &CutCount) -> String {
 
 /// The piece in the first size that has a shape, at the largest scale that fits.
 fn drawing(view: &View<'_>, piece: &Piece) -> Option<Drawing> {
-    let size = view.sizes().into_iter().find(|size| view.drawn.sew(&piece.entry.id.value, size).known().is_some())?;
+    let (size, _) = view.shown(&piece.entry.id.value)?;
     let outline = shape(view, piece, size)?;
     let scale = scale_for(&outline, room_piece);
     let scene = draw(&outline, scale);
@@ -234,17 +234,17 @@ fn legend(view: &View<'_>) -> Vec<LegendRow> {
         text: text.into(),
     };
     let mut all = vec![sample(Line::Cut, "cut line"), sample(Line::Sew, "sew line")];
-    if pieces().any(|piece| piece.grain.is_some() || piece.pile.is_some()) {
+    let drawn = || pieces().filter_map(|piece| Some((piece, view.assembly.outlines.any(&piece.entry.id.value)?)));
+    if drawn().any(|(piece, outline)| piece.along(outline).is_some()) {
         all.push(sample(Line::Grain, "grain"));
     }
-    if pieces().any(|piece| piece.pile.is_some()) {
+    if drawn().any(|(piece, outline)| piece.pile_line(outline).is_some()) {
         all.push(sample(Line::Pile, "pile, the way it lies"));
     }
-    let outlines = || pieces().filter_map(|piece| view.assembly.outlines.any(&piece.entry.id.value));
-    if outlines().any(|one| !one.lines.is_empty()) {
+    if drawn().any(|(_, one)| !one.lines.is_empty()) {
         all.push(sample(Line::Stitching, "stitching inside a piece"));
     }
-    if outlines().any(|one| !one.marks.is_empty()) {
+    if drawn().any(|(_, one)| !one.marks.is_empty()) {
         all.push(sample(Line::Placement, "placement mark"));
     }
     let folded = |piece: &Piece| {
@@ -256,8 +256,8 @@ fn legend(view: &View<'_>) -> Vec<LegendRow> {
         all.push(sample(Line::Fold, "middle, about which a half was opened out"));
     }
     let notches = |piece: &Piece| {
-        let lines = view.sizes().into_iter().find_map(|size| view.drawn.get(&piece.entry.id.value, size));
-        lines.is_some_and(|lines| lines.notches.known().is_some_and(|marks| !marks.is_empty()))
+        let shown = view.shown(&piece.entry.id.value);
+        shown.is_some_and(|(_, lines)| lines.notches.known().is_some_and(|marks| !marks.is_empty()))
     };
     for (style, text) in [
         (NotchStyle::Slit, "notch, slit; drawn no shorter than it shows"),
@@ -266,19 +266,10 @@ fn legend(view: &View<'_>) -> Vec<LegendRow> {
     ] {
         let own = |piece: &Piece| piece.notches.style.as_ref().map(|style| style.value).unwrap_or_default() == style;
         if pieces().any(|piece| own(piece) && notches(piece)) {
-            all.push(LegendRow { sample: notch_sample(style, text), text: text.into() });
+            let scene = scene::notch_sample(form(style), text);
+            all.push(LegendRow { sample: Drawing { picture: None, scene, caption: String::new() }, text: text.into() });
         }
     }
     all.push(sample(Line::Dimension, "cut size"));
     all
-}
-
-/// A sample of a notch as it is cut.
-fn notch_sample(style: NotchStyle, alt: &str) -> Drawing {
-    let form = match style {
-        NotchStyle::Outward => NotchForm::Outward,
-        NotchStyle::Slit => NotchForm::Slit,
-        NotchStyle::None => NotchForm::Marked,
-    };
-    Drawing { picture: None, scene: scene::notch_sample(form, alt), caption: String::new() }
 }

@@ -1,8 +1,8 @@
 //! What the sheets are filled from, and the names things go by on them.
 
-use backtack_core::compute::{Drawn, Figure, Figures, Number};
+use backtack_core::compute::{Drawn, Figure, Figures, Lines, Number};
 use backtack_core::diag::Findings;
-use backtack_core::model::{Assembly, Cut, Joint, Model, Piece, Stated, StitchUse};
+use backtack_core::model::{Assembly, Model, Stated, StitchUse};
 use backtack_core::source::{Sources, Span};
 
 use super::filling::figure;
@@ -76,20 +76,17 @@ impl<'a> View<'a> {
         if own.kind.is_some() { own } else { &self.model.work.stitch }
     }
 
+    /// The first size in which the sew line of a piece is known, with the lines.
+    pub fn shown(&self, piece: &str) -> Option<(&'a str, &'a Lines)> {
+        let known =
+            |size: &'a str| Some((size, self.drawn.get(piece, size).filter(|lines| lines.sew.known().is_some())?));
+        self.sizes().into_iter().find_map(known)
+    }
+
     /// The sizes as codes, in order.
     pub fn sizes(&self) -> Vec<&'a str> {
         self.model.sizes.iter().map(|size| size.entry.id.value.as_str()).collect()
     }
-}
-
-/// The layer of a piece that is sewn: the shell, or the first layer that is not cut inside the sew line.
-pub fn sewn_cut(piece: &Piece) -> Option<&Cut> {
-    piece.cuts.get("shell").or_else(|| piece.cuts.values().find(|cut| cut.inside.is_none()))
-}
-
-/// Whether a joint is written once more with left and right exchanged.
-pub fn mirrored(joint: &Joint) -> bool {
-    joint.mirrored.as_ref().is_some_and(|flag| flag.value)
 }
 
 /// The first letter in upper case.

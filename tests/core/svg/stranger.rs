@@ -96,6 +96,27 @@ fn notches_of_a_drawn_cut_line() {
     assert!(near(mark.sew, 90.0, -140.0) && near(mark.cut, 90.0, -150.0), "{mark:?}");
 }
 
+/// Where the cut line is drawn, a notch drawn at a named point is that of the point, on both edges of its corner.
+#[test]
+fn a_notch_at_a_corner_of_a_drawn_cut_line() {
+    let dots = [("a", 50.0, 150.0), ("b", 150.0, 150.0), ("c", 150.0, 50.0), ("d", 50.0, 50.0)];
+    let dots: String = dots.iter().map(|(id, x, y)| super::dot(id, *x, *y)).collect();
+    let notch = "<line id=\"SIDE.notch.k\" x1=\"47\" y1=\"153\" x2=\"53\" y2=\"147\"/>";
+    let svg = super::page(&format!("<rect id=\"SIDE\" x=\"50\" y=\"50\" width=\"100\" height=\"100\"/>{dots}{notch}"));
+    let toml = "[cloth.felt]\n[part.p]\n[piece.SIDE]\npart = \"p\"\nmaterial = \"felt\"\nallowance = \"10 mm\"\n\
+                outline = { svg = \"side.svg\", is = \"cut line\" }\n";
+    let loaded = read::texts(&[("style.toml", toml), ("side.svg", &svg)]);
+    let assembly = Assembly::of(&loaded.model);
+    let drawn = compute::Drawn::of(&loaded.model, &assembly);
+    let marks = drawn.get("SIDE", "one").unwrap().notches.known().unwrap().clone();
+    let mut cuts: Vec<(i64, i64)> =
+        marks.iter().map(|mark| (mark.cut.x.round() as i64, mark.cut.y.round() as i64)).collect();
+    cuts.sort_unstable();
+    // By hand: the sew line's corner is (60, -140); its edges run on meet the cut line straight below and straight left.
+    assert_eq!(cuts, [(50, -140), (60, -150)]);
+    assert!(marks.iter().all(|mark| mark.sew.x == 60.0 && mark.sew.y == -140.0));
+}
+
 /// The picture of the read-me shows one shape of every kind, and the reader takes each for what the read-me calls it.
 #[test]
 fn the_picture_reads_as_the_read_me_says() {

@@ -163,10 +163,10 @@ pub(super) fn joins() -> Joins {
             note: String::new(),
             beside: true,
             drawings: scenes.into_iter().map(|scene| plain(scene, &format!("1:{scale}"))).collect(),
-            rows: vec![
+            columns: vec![vec![
                 row("A", "Seam all round, step 4", "A1 TOP nw–sw\nA2 TOP sw–se", "A1 BOT nw–sw\nA2 BOT sw–se"),
                 row("B", "Zip opening, step 5", "TOP se–ne", "BOT se–ne"),
-            ],
+            ]],
         }],
     }
 }
@@ -212,8 +212,8 @@ pub(super) fn pieces() -> Pieces {
         code: code.into(),
         name: name.into(),
         material: material.into(),
-        left: l.into(),
-        right: r.into(),
+        drawn: l.into(),
+        mirrored: r.into(),
         total: t.into(),
         size: size.into(),
         allowance: "10".into(),
@@ -233,8 +233,8 @@ pub(super) fn pieces() -> Pieces {
     let sample = |line: Line, text: &str| LegendRow { sample: plain(legend_sample(line, text), ""), text: text.into() };
     let total = |material: &str, t: &str, net: &str| PieceTotal {
         material: material.into(),
-        left: "–".into(),
-        right: "–".into(),
+        drawn: "–".into(),
+        mirrored: "–".into(),
         total: t.into(),
         net: net.into(),
     };

@@ -16,6 +16,7 @@ mod stretch;
 mod surface_not_closed;
 mod text;
 mod uneven_allowance;
+mod uneven_attachment;
 mod uneven_layers;
 mod unknown_stitch_type;
 mod uses;
@@ -34,6 +35,7 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &closed_before_turned::RULE, run: closed_before_turned::check },
     Check { rule: &order_incomplete::RULE, run: order_incomplete::check },
     Check { rule: &uneven_layers::RULE, run: uneven_layers::check },
+    Check { rule: &uneven_attachment::RULE, run: uneven_attachment::check },
     Check { rule: &uneven_allowance::RULE, run: uneven_allowance::check },
     Check { rule: &opening_too_small::RULE, run: opening_too_small::check },
     Check { rule: &opening_not_closed::RULE, run: opening_not_closed::check },

@@ -1,8 +1,8 @@
-use crate::compute::edges::sewn_cut;
 use crate::compute::ground::property;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::offset::inset;
 use crate::geom::{Corner, Outline, Path, Point, flatten};
+use crate::model::assembly::sewn_cut;
 use crate::model::{Deed, Form, Piece, Variant};
 
 use super::{Ground, in_size, mm, sewn};
@@ -39,7 +39,8 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
         if !is_turned(ground, piece) {
             continue;
         }
-        let Some((cut_id, cut)) = sewn_cut(piece) else { continue };
+        let Some(cut) = sewn_cut(piece) else { continue };
+        let cut_id = cut.entry.id.value.as_str();
         let found = sewn(ground, id).find_map(|(size, lines, sew)| {
             let pile = pile(ground, cut.material.as_ref().map(|one| one.value.as_str()), size)?;
             let place = thin(sew, pile * PILES / 2.0)?;

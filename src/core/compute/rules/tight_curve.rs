@@ -1,5 +1,6 @@
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::{Outline, Run};
+use crate::model::assembly::sewn_cut;
 use crate::model::{Piece, Side};
 
 use super::{Ground, in_size, mm, of_size, with_element};
@@ -45,7 +46,7 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
         );
         let place = piece.outline.as_ref().map_or(piece.entry.span(), |outline| outline.span);
         let mut finding = Finding::new(&RULE, message).at(place, "a curve tighter than its allowance");
-        if let Some(span) = super::super::edges::sewn_cut(piece).and_then(|(_, cut)| cut.allowance.span) {
+        if let Some(span) = sewn_cut(piece).and_then(|cut| cut.allowance.span) {
             finding = finding.at(span, "the allowance");
         }
         let finding = with_element(ground, id, size, finding);
