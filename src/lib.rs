@@ -29,7 +29,7 @@ use backtack_core::read::{self, Loaded, Unreadable};
 use backtack_core::{revision, rules};
 
 use render::engine::{EngineError, Job};
-use render::sheet::{Edition, Package, Pictures, View};
+use render::sheet::{Edition, Package, View};
 
 /// A specification that was checked.
 #[derive(Debug)]
@@ -106,7 +106,6 @@ fn edition<T>(
         sources: &shown.sources,
         findings: &findings,
         asked_in: &loaded.sources,
-        pictures: &Pictures::of(&shown.model),
         digest: &digest,
     };
     then(&view, &Edition { archive, figures: seen.figures.json() })

@@ -31,10 +31,23 @@ pub struct View {
 /// What a picture file is made of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Medium {
-    /// PNG or JPEG.
-    Pixels,
-    /// SVG.
-    Lines,
+    /// Pixels, without loss.
+    Png,
+    /// Pixels.
+    Jpeg,
+    /// Lines.
+    Svg,
+}
+
+impl Medium {
+    /// The usual ending of a file's name.
+    pub fn ending(self) -> &'static str {
+        match self {
+            Medium::Png => "png",
+            Medium::Jpeg => "jpg",
+            Medium::Svg => "svg",
+        }
+    }
 }
 
 /// One picture file, checked: it decodes, and its size is known.

@@ -2,15 +2,19 @@ use std::io::Cursor;
 
 use image::{ImageDecoder, ImageFormat, ImageReader};
 
-/// Checks that a picture decodes and returns its width and height in pixels, orientation applied.
+use crate::model::Medium;
+
+/// Checks that a picture decodes and returns what it is, its width and its height in pixels, orientation applied.
 ///
 /// # Errors
 /// In words for the user: not PNG or JPEG, too many pixels, or broken data.
-pub fn check(bytes: &[u8], pixels: u64) -> Result<(u32, u32), String> {
+pub fn check(bytes: &[u8], pixels: u64) -> Result<(Medium, u32, u32), String> {
     let reader = ImageReader::new(Cursor::new(bytes)).with_guessed_format().map_err(|error| error.to_string())?;
-    if !matches!(reader.format(), Some(ImageFormat::Png | ImageFormat::Jpeg)) {
-        return Err("it is neither PNG nor JPEG".into());
-    }
+    let medium = match reader.format() {
+        Some(ImageFormat::Png) => Medium::Png,
+        Some(ImageFormat::Jpeg) => Medium::Jpeg,
+        _ => return Err("it is neither PNG nor JPEG".into()),
+    };
     let mut decoder = reader.into_decoder().map_err(|error| error.to_string())?;
     let (width, height) = decoder.dimensions();
     if u64::from(width) * u64::from(height) > pixels {
@@ -20,5 +24,5 @@ pub fn check(bytes: &[u8], pixels: u64) -> Result<(u32, u32), String> {
     image::DynamicImage::from_decoder(decoder).map_err(|error| error.to_string())?;
     use image::metadata::Orientation::{Rotate90, Rotate90FlipH, Rotate270, Rotate270FlipH};
     let swapped = matches!(turned, Rotate90 | Rotate270 | Rotate90FlipH | Rotate270FlipH);
-    Ok(if swapped { (height, width) } else { (width, height) })
+    Ok(if swapped { (medium, height, width) } else { (medium, width, height) })
 }

@@ -43,9 +43,9 @@ impl Reader {
     fn picture(&mut self, path: &Spanned<String>) -> Option<Picture> {
         let bytes = self.fetched(&path.value, path.span)?;
         match pictures::check(&bytes, self.disk.limits().pixels) {
-            Ok((width, height)) => {
+            Ok((medium, width, height)) => {
                 let (width, height) = (f64::from(width), f64::from(height));
-                Some(Picture { bytes, medium: Medium::Pixels, width, height })
+                Some(Picture { bytes, medium, width, height })
             }
             Err(reason) => {
                 let finding = rules::bad_picture(&path.value, &reason).at(path.span, "named here");
@@ -119,5 +119,5 @@ const FITTING: &str = "move it onto the page, or fit the page to the drawing";
 /// A drawn view as a picture.
 fn lines(view: svg::View) -> Picture {
     let [width, height] = view.size;
-    Picture { bytes: view.clean.into_bytes().into(), medium: Medium::Lines, width, height }
+    Picture { bytes: view.clean.into_bytes().into(), medium: Medium::Svg, width, height }
 }

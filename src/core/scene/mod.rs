@@ -21,7 +21,7 @@ pub use line::{LINES, Line, LineStyle};
 pub use map::{MapEdge, MapPiece, map};
 pub use marks::{arrow, balloon, comb, dimension, grain, hatch, legend_sample, ring, scale_bar};
 pub use nest::{NestSize, nest, nest_sample};
-pub use picture::{Printed, printed};
+pub use picture::printed;
 pub use piece::{InnerLine, NotchForm, PieceNotch, PieceOutline, PiecePoint, notch_sample, piece, scale_for};
 pub use place::{Frame, frame, meet, passes, strokes, text_width};
 pub use seam::{PileSide, StackPly, StackSeam, stack};

@@ -9,21 +9,12 @@ const DPI: f64 = 300.0;
 /// Quality of JPEG output; photographs show no blocks at 300 dpi (common practice).
 const QUALITY: u8 = 88;
 
-/// A picture made ready to print at a size: turned upright, no larger than 300 dpi needs, 8 bits a channel, on white,
-/// without any metadata. PNG stays PNG and JPEG stays JPEG.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Printed {
-    /// The file.
-    pub bytes: Vec<u8>,
-    /// `png` or `jpg`.
-    pub ending: &'static str,
-}
-
-/// Makes a picture ready to print `width` × `height` mm.
+/// Makes a picture ready to print `width` × `height` mm: turned upright, no larger than 300 dpi needs, 8 bits a channel, on
+/// white, without any metadata. PNG stays PNG and JPEG stays JPEG.
 ///
 /// # Errors
 /// In words for the user, if the bytes are no picture.
-pub fn printed(bytes: &[u8], width: f64, height: f64) -> Result<Printed, String> {
+pub fn printed(bytes: &[u8], width: f64, height: f64) -> Result<Vec<u8>, String> {
     let reader = ImageReader::new(Cursor::new(bytes)).with_guessed_format().map_err(|error| error.to_string())?;
     let format = reader.format();
     let mut decoder = reader.into_decoder().map_err(|error| error.to_string())?;
@@ -44,7 +35,7 @@ pub fn printed(bytes: &[u8], width: f64, height: f64) -> Result<Printed, String>
         )
     };
     written.map_err(|error| error.to_string())?;
-    Ok(Printed { bytes: out, ending: if format == Some(ImageFormat::Jpeg) { "jpg" } else { "png" } })
+    Ok(out)
 }
 
 /// The picture on white paper: what is transparent shows the paper.

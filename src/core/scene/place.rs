@@ -50,15 +50,21 @@ impl Places {
 
     /// Whether a box is clear of everything.
     pub fn free(&self, place: Frame) -> bool {
-        self.cost(place) == 0
+        let place = grown(place, AIR);
+        !self.outside(&place)
+            && !self.boxes.iter().any(|other| meet(&place, other))
+            && !self.lines.iter().any(|line| passes(line, &place))
+    }
+
+    fn outside(&self, [low, high]: &Frame) -> bool {
+        (0..2).any(|axis| low[axis] < 0.0 || high[axis] > self.room[axis])
     }
 
     /// What is wrong with a place: another label weighs most, then the edge of the drawing, then lines.
     fn cost(&self, place: Frame) -> usize {
         let place = grown(place, AIR);
         let boxes = self.boxes.iter().filter(|other| meet(&place, other)).count();
-        let [low, high] = place;
-        let outside = (0..2).any(|axis| low[axis] < 0.0 || high[axis] > self.room[axis]);
+        let outside = self.outside(&place);
         let lines = self.lines.iter().filter(|line| passes(line, &place)).count();
         1_000_000 * boxes + 100_000 * usize::from(outside) + 1_000 * lines.min(90)
     }
@@ -254,7 +260,11 @@ fn grown(place: Frame, by: f64) -> Frame {
 /// Whether a straight line passes a box.
 #[must_use]
 pub fn passes(line: &[At; 2], place: &Frame) -> bool {
-    clipped(line, place).is_some()
+    let [[low_x, low_y], [high_x, high_y]] = *place;
+    let [[x0, y0], [x1, y1]] = *line;
+    // Most lines lie wholly on one side.
+    let beside = x0.max(x1) < low_x || x0.min(x1) > high_x || y0.max(y1) < low_y || y0.min(y1) > high_y;
+    !beside && clipped(line, place).is_some()
 }
 
 /// The end of a leader from a place to a label: where it meets the air round the text. None where the place itself lies

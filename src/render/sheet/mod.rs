@@ -20,7 +20,6 @@ mod sizes;
 mod view;
 mod views;
 
-pub use pictures::Pictures;
 pub use view::View;
 
 use backtack_core::scene::svg;
@@ -106,7 +105,11 @@ pub fn job(view: &View<'_>, edition: &Edition) -> Result<Job, EngineError> {
 
 /// The sheets, and what goes into the file beside them.
 fn filled(view: &View<'_>, edition: &Edition) -> (Pages, Extras) {
-    let pages = pages(view);
+    // The sheets need only the names of the pictures.
+    let (pages, pictures) = std::thread::scope(|scope| {
+        let pictures = scope.spawn(|| pictures::ready(view.model));
+        (pages(view), pictures.join().unwrap_or_default())
+    });
     let attachments = vec![
         attachment(
             "specification.zip",
@@ -117,7 +120,7 @@ fn filled(view: &View<'_>, edition: &Edition) -> (Pages, Extras) {
         attachment("figures.json", "application/json", "Every computed figure", edition.figures.clone().into_bytes()),
     ];
     let identity = pages.title_block.number.clone();
-    (pages, Extras { pictures: view.pictures.files(), attachments, identity })
+    (pages, Extras { pictures, attachments, identity })
 }
 
 fn attachment(name: &str, mime: &str, description: &str, data: Vec<u8>) -> Attachment {

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use backtack_core::model::{self, Medium, Model};
-use backtack_core::scene::{Printed, printed};
+use backtack_core::scene::printed;
 
 use super::super::package::{Picture, ROOM_COVER, ROOM_VIEW_HALF, Room};
 
@@ -13,45 +13,28 @@ const LARGEST: Room = Room { width: ROOM_COVER.width, height: ROOM_VIEW_HALF.hei
 /// Pictures made ready at once; more would cost memory, since each is spread out in pixels meanwhile.
 const AT_ONCE: usize = 2;
 
-/// The pictures of a model, ready to print.
-#[derive(Debug, Default)]
-pub struct Pictures {
-    /// Path to virtual file name and bytes.
-    ready: BTreeMap<String, (String, Vec<u8>)>,
+/// The picture at a path, as drawings refer to it.
+pub fn placed(model: &Model, path: &str) -> Option<Picture> {
+    let number = model.pictures.keys().position(|one| one == path)?;
+    Some(Picture { file: name(number, model.pictures.get(path)?) })
 }
 
-impl Pictures {
-    /// Makes every picture of a model ready; one that does not decode is left out (reading has said so).
-    pub fn of(model: &Model) -> Self {
-        let all: Vec<(&String, &model::Picture)> = model.pictures.iter().collect();
-        let mut made = in_turn(&all);
-        let named = all.iter().enumerate().filter_map(|(at, (path, _))| {
-            let made = made.remove(&at)?;
-            Some(((*path).clone(), (format!("pictures/{:03}.{}", at + 1, made.ending), made.bytes)))
-        });
-        Pictures { ready: named.collect() }
-    }
-
-    /// The picture at a path, as drawings refer to it.
-    pub fn placed(&self, path: &str) -> Option<Picture> {
-        self.ready.get(path).map(|(file, _)| Picture { file: file.clone() })
-    }
-
-    /// Virtual file name to bytes.
-    pub fn files(&self) -> BTreeMap<String, Vec<u8>> {
-        self.ready.values().cloned().collect()
-    }
+/// The virtual file of a picture by its place among all.
+fn name(number: usize, picture: &model::Picture) -> String {
+    format!("pictures/{:03}.{}", number + 1, picture.medium.ending())
 }
 
-/// Makes pictures ready, a few at a time; each goes to whoever is free.
-fn in_turn(all: &[(&String, &model::Picture)]) -> BTreeMap<usize, Printed> {
+/// Every picture of a model made ready, by the name of its virtual file; a few at a time, each goes to whoever is free.
+/// One that cannot be made ready is left out, and the engine says that it is missing: reading has decoded it before.
+pub fn ready(model: &Model) -> BTreeMap<String, Vec<u8>> {
+    let all: Vec<&model::Picture> = model.pictures.values().collect();
     let next = AtomicUsize::new(0);
     let work = || {
         let mut done = Vec::new();
         loop {
             let at = next.fetch_add(1, Ordering::Relaxed);
-            let Some((_, picture)) = all.get(at) else { return done };
-            done.extend(ready(picture).map(|made| (at, made)));
+            let Some(picture) = all.get(at) else { return done };
+            done.extend(bytes(picture).map(|bytes| (name(at, picture), bytes)));
         }
     };
     std::thread::scope(|scope| {
@@ -61,9 +44,9 @@ fn in_turn(all: &[(&String, &model::Picture)]) -> BTreeMap<usize, Printed> {
 }
 
 /// A picture at the largest size it is printed at; lines have none.
-fn ready(picture: &model::Picture) -> Option<Printed> {
+fn bytes(picture: &model::Picture) -> Option<Vec<u8>> {
     match picture.medium {
-        Medium::Pixels => printed(&picture.bytes, LARGEST.width, LARGEST.height).ok(),
-        Medium::Lines => Some(Printed { bytes: picture.bytes.to_vec(), ending: "svg" }),
+        Medium::Png | Medium::Jpeg => printed(&picture.bytes, LARGEST.width, LARGEST.height).ok(),
+        Medium::Svg => Some(picture.bytes.to_vec()),
     }
 }

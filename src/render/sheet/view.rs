@@ -6,7 +6,6 @@ use backtack_core::model::{Assembly, Model, Stated, StitchUse};
 use backtack_core::source::{Sources, Span};
 
 use super::filling::figure;
-use super::pictures::Pictures;
 
 /// Everything a sheet may look at.
 #[derive(Debug, Clone, Copy)]
@@ -25,8 +24,6 @@ pub struct View<'a> {
     pub findings: &'a Findings,
     /// The files the findings point into.
     pub asked_in: &'a Sources,
-    /// Pictures made ready to print.
-    pub pictures: &'a Pictures,
     /// Short digest of the attached files.
     pub digest: &'a str,
 }

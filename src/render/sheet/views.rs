@@ -6,6 +6,7 @@ use backtack_core::words::sheet as words;
 
 use super::super::package::{Drawing, Head, ROOM_VIEW, ROOM_VIEW_HALF, Room};
 use super::super::sheets::{Callout, Sheet, Views};
+use super::pictures::placed;
 use super::view::View;
 
 /// Views on a sheet.
@@ -88,7 +89,7 @@ pub fn drawing(view: &View<'_>, side: &Side, room: Room, first: Option<usize>) -
         alt => alt.to_string(),
     };
     let mut scene = Scene::new(width, height, alt);
-    let placed = view.pictures.placed(&path.value)?;
+    let file = placed(view.model, &path.value)?;
     if let Some(first) = first {
         let spots: Vec<At> = side.callouts.iter().map(|one| spot(&scene, one.at.value)).collect();
         for (n, target) in spots.iter().enumerate() {
@@ -96,7 +97,7 @@ pub fn drawing(view: &View<'_>, side: &Side, room: Room, first: Option<usize>) -
             balloon(&mut scene, at, &(first + n).to_string(), *target);
         }
     }
-    Some(Drawing { picture: Some(placed), scene, caption: side.entry.title().to_string() })
+    Some(Drawing { picture: Some(file), scene, caption: side.entry.title().to_string() })
 }
 
 /// A spot given in hundredths from the top left, in mm of paper.

@@ -79,7 +79,7 @@ fn what_is_drawn_is_kept_and_nothing_else() {
     let loaded = load(&svg, "");
     assert_eq!(codes(&loaded), Vec::<String>::new());
     let shown = picture(&loaded).unwrap();
-    assert_eq!((shown.medium, shown.width, shown.height), (Medium::Lines, 240.0, 120.0));
+    assert_eq!((shown.medium, shown.width, shown.height), (Medium::Svg, 240.0, 120.0));
     assert_eq!(std::str::from_utf8(&shown.bytes).unwrap(), CLEAN);
     let kept: Vec<&str> = loaded.closure.iter().map(|(path, _)| path.as_str()).collect();
     assert_eq!(kept, ["front.svg", "view.toml"]);
