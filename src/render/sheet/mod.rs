@@ -22,6 +22,8 @@ mod views;
 
 pub use view::View;
 
+use std::panic::resume_unwind;
+
 use backtack_core::scene::svg;
 use backtack_core::words::Language;
 
@@ -84,11 +86,17 @@ pub struct Package {
 /// If the engine refuses the data.
 pub fn build(view: &View<'_>, edition: &Edition) -> Result<Package, EngineError> {
     let (pages, extras) = filled(view, edition);
-    let made = pdf::render(&pages, &extras)?;
+    // The engine leaves a processor idle for most of its time.
+    let (drawings, made) = std::thread::scope(|scope| {
+        let drawings = scope.spawn(|| drawings(&pages));
+        let made = pdf::render(&pages, &extras);
+        (drawings.join().unwrap_or_else(|panic| resume_unwind(panic)), made)
+    });
+    let made = made?;
     Ok(Package {
         pdf: made.pdf,
         figures: edition.figures.clone(),
-        drawings: drawings(&pages),
+        drawings,
         replaced: made.replaced,
         document: made.document,
     })
@@ -108,7 +116,7 @@ fn filled(view: &View<'_>, edition: &Edition) -> (Pages, Extras) {
     // The sheets need only the names of the pictures.
     let (pages, pictures) = std::thread::scope(|scope| {
         let pictures = scope.spawn(|| pictures::ready(view.model));
-        (pages(view), pictures.join().unwrap_or_default())
+        (pages(view), pictures.join().unwrap_or_else(|panic| resume_unwind(panic)))
     });
     let attachments = vec![
         attachment(

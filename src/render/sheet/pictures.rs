@@ -1,6 +1,7 @@
 //! Pictures as they go into the file: each made ready once for the largest size it is printed at.
 
 use std::collections::BTreeMap;
+use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use backtack_core::model::{self, Medium, Model};
@@ -39,7 +40,7 @@ pub fn ready(model: &Model) -> BTreeMap<String, Vec<u8>> {
     };
     std::thread::scope(|scope| {
         let workers: Vec<_> = (0..AT_ONCE).map(|_| scope.spawn(work)).collect();
-        workers.into_iter().flat_map(|worker| worker.join().unwrap_or_default()).collect()
+        workers.into_iter().flat_map(|worker| worker.join().unwrap_or_else(|panic| resume_unwind(panic))).collect()
     })
 }
 
