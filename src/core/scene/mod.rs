@@ -5,6 +5,7 @@
 //! Lines say what they *mean* ([`Line`]); their width and dashes come from one table, so a cut line looks
 //! the same on every sheet and in every file. Numbers land on the 1 µm grid when they are written.
 
+mod edge;
 mod lay;
 mod line;
 mod map;
@@ -16,6 +17,7 @@ mod place;
 mod seam;
 mod svg;
 
+pub use edge::{FinishedEdge, Turned, edge};
 pub use lay::lay;
 pub use line::{LINES, Line, LineStyle};
 pub use map::{MapEdge, MapPiece, map};

@@ -42,23 +42,23 @@ pub enum PileSide {
 }
 
 /// Width of every stack drawing on paper, mm.
-const WIDTH: f64 = 52.0;
+pub(super) const WIDTH: f64 = 52.0;
 /// Thickness of a ply, mm of paper.
-const PLY: f64 = 1.8;
+pub(super) const PLY: f64 = 1.8;
 /// How far inside a ply the second line of its right side runs, mm of paper.
-const FACE: f64 = 0.55;
+pub(super) const FACE: f64 = 0.55;
 /// Height of a pile, mm of paper.
-const PILE: f64 = 1.5;
+pub(super) const PILE: f64 = 1.5;
 /// Radius of a bead, mm of paper.
 const BEAD: f64 = 1.9;
 /// Air between plies, mm of paper.
 const GAP: f64 = 1.3;
 /// Where the plies begin, mm from the left.
-const LEFT: f64 = 6.0;
+pub(super) const LEFT: f64 = 6.0;
 /// Where the needle goes, mm from the left.
-const NEEDLE: f64 = 30.0;
+pub(super) const NEEDLE: f64 = 30.0;
 /// Where the raw edges are, mm from the left.
-const EDGE: f64 = 42.0;
+pub(super) const EDGE: f64 = 42.0;
 
 /// Draws a stack.
 #[must_use]
@@ -71,8 +71,7 @@ pub fn stack(seam: &StackSeam) -> Scene {
     }
     let bottom = y - GAP;
     needle(&mut scene, bottom);
-    let stitch = Label::new(&seam.stitch, [NEEDLE - 1.6, 2.0]).anchor(Along::End, Across::Middle);
-    scene.label(stitch.strong().bare());
+    stitch_at(&mut scene, &seam.stitch, NEEDLE);
     if !seam.allowance.is_empty() {
         dimension(&mut scene, [NEEDLE, bottom + 0.4], [EDGE, bottom + 0.4], -4.0, "");
         let at = [EDGE + 1.4, bottom + 4.4];
@@ -88,16 +87,13 @@ fn draw_ply(scene: &mut Scene, ply: &StackPly, top: f64) -> f64 {
     let below = if ply.pile == PileSide::Down { PILE } else { 0.0 };
     let band = top + above;
     let middle = if ply.bead { top + BEAD } else { band + PLY / 2.0 };
-    let number = Label::new(&ply.number, [LEFT - 1.8, middle]).anchor(Along::End, Across::Middle);
-    scene.label(number.strong().bare());
+    number(scene, &ply.number, middle);
     if ply.bead {
         return bead(scene, top);
     }
     if ply.pile != PileSide::None {
         let y = if ply.pile == PileSide::Up { top } else { band + PLY };
-        let pile = [[LEFT, y], [EDGE, y], [EDGE, y + PILE], [LEFT, y + PILE]];
-        let strokes = Path { segments: hatch(&pile, 60.0, 0.75), line: Some(Line::Hatch), fill: Fill::None };
-        scene.items.push(Item::Path(strokes));
+        pile_strokes(scene, y, [LEFT, EDGE]);
     }
     band_of(scene, LEFT, band);
     let inside = match ply.face {
@@ -126,7 +122,26 @@ fn band_of(scene: &mut Scene, left: f64, top: f64) {
     scene.path(Some(Line::Outline), Fill::Paper, closed(&corners));
 }
 
-fn needle(scene: &mut Scene, bottom: f64) {
+/// The number of a ply, left of it.
+pub(super) fn number(scene: &mut Scene, number: &str, middle: f64) {
+    let number = Label::new(number, [LEFT - 1.8, middle]).anchor(Along::End, Across::Middle);
+    scene.label(number.strong().bare());
+}
+
+/// The stitch type, above the ply beside the needle.
+pub(super) fn stitch_at(scene: &mut Scene, stitch: &str, x: f64) {
+    let stitch = Label::new(stitch, [x - 1.6, 2.0]).anchor(Along::End, Across::Middle);
+    scene.label(stitch.strong().bare());
+}
+
+/// The pile of a ply between two places, its upper end at a height.
+pub(super) fn pile_strokes(scene: &mut Scene, top: f64, [left, right]: [f64; 2]) {
+    let pile = [[left, top], [right, top], [right, top + PILE], [left, top + PILE]];
+    let strokes = Path { segments: hatch(&pile, 60.0, 0.75), line: Some(Line::Hatch), fill: Fill::None };
+    scene.items.push(Item::Path(strokes));
+}
+
+pub(super) fn needle(scene: &mut Scene, bottom: f64) {
     let tip = bottom + 2.6;
     scene.line(Line::Needle, [NEEDLE, 0.6], [NEEDLE, tip - 1.5]);
     let point = [[NEEDLE - 0.55, tip - 2.2], [NEEDLE + 0.55, tip - 2.2], [NEEDLE, tip]];

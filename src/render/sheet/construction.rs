@@ -1,13 +1,14 @@
 //! The order of work: one row a step, each seam drawn as its stack in needle order.
 
 use backtack_core::model::assembly::sewn_cut;
-use backtack_core::model::{Chain, FinishKind, Joint, JointKind, Layer, Model, StitchUse, Variant};
+use backtack_core::model::{Chain, Joint, JointKind, Layer, Model, StitchUse, Variant};
 use backtack_core::scene::{PileSide, StackPly, StackSeam, stack};
 use backtack_core::source::Spanned;
 use backtack_core::words::sheet as words;
 
 use super::super::package::{Drawing, Head};
 use super::super::sheets::{Callout, Construction, Sheet, Step};
+use super::finishing;
 use super::letters::Letters;
 use super::view::{View, capital};
 
@@ -36,16 +37,7 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
     let mut step = if let Some(joint) = model.joints.get(id) {
         self::joint(view, id, joint)
     } else if let Some(finish) = model.finishes.get(id) {
-        let kind = finish.kind.as_ref().map_or("", |kind| finish_word(kind.value));
-        let on = finish.on.as_ref().map_or(String::new(), |chain| view.written(chain.span));
-        let tape =
-            finish.tape.as_ref().map_or(String::new(), |tape| format!(" with {}", view.material(&tape.trim.value)));
-        let title =
-            titled(finish.entry.name.as_ref().map(|name| name.value.as_str()), &format!("{} edge", capital(kind)));
-        let stitched =
-            (finish.kind.as_ref().is_none_or(|kind| kind.value != FinishKind::Raw)).then_some(&finish.stitch);
-        let note = view.text(finish.note.as_ref());
-        plain(view, title, format!("{on}: {kind}{tape}{}", again(&finish.mirrored)), stitched, note)
+        finishing::step(view, finish)
     } else if let Some(one) = model.stitches.get(id) {
         let on = one.on.as_ref().map_or(String::new(), |run| view.written(run.span));
         let text = format!("along {on}{}", again(&one.mirrored));
@@ -70,25 +62,15 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
 }
 
 /// Whether a step is done on the other side as well.
-fn again(mirrored: &Option<Spanned<bool>>) -> &'static str {
+pub(super) fn again(mirrored: &Option<Spanned<bool>>) -> &'static str {
     match mirrored {
         Some(flag) if flag.value => "\nand once more with left and right exchanged",
         _ => "",
     }
 }
 
-fn titled(name: Option<&str>, otherwise: &str) -> String {
+pub(super) fn titled(name: Option<&str>, otherwise: &str) -> String {
     name.unwrap_or(otherwise).to_string()
-}
-
-fn finish_word(kind: FinishKind) -> &'static str {
-    match kind {
-        FinishKind::Raw => "raw",
-        FinishKind::Hem => "hem",
-        FinishKind::Bound => "bound",
-        FinishKind::Fold => "folded",
-        FinishKind::Overlocked => "overlocked",
-    }
 }
 
 /// What a step is done to.
@@ -103,7 +85,7 @@ fn what(view: &View<'_>, one: &backtack_core::model::Step) -> String {
     parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
-fn plain(view: &View<'_>, title: String, text: String, stitch: Option<&StitchUse>, note: &str) -> Step {
+pub(super) fn plain(view: &View<'_>, title: String, text: String, stitch: Option<&StitchUse>, note: &str) -> Step {
     let mut step = Step { title, text, note: note.to_string(), ..Step::default() };
     if let Some(stitch) = stitch {
         stitching(view, stitch, &mut step);
@@ -111,7 +93,7 @@ fn plain(view: &View<'_>, title: String, text: String, stitch: Option<&StitchUse
     step
 }
 
-fn stitching(view: &View<'_>, own: &StitchUse, step: &mut Step) {
+pub(super) fn stitching(view: &View<'_>, own: &StitchUse, step: &mut Step) {
     let used = view.stitch(own);
     step.stitch = used.kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
     let needle = view.text(used.needle.as_ref());
@@ -173,9 +155,9 @@ fn sentence(text: &str) -> String {
 }
 
 /// One ply of a seam.
-struct Ply {
-    text: String,
-    pile: PileSide,
+pub(super) struct Ply {
+    pub text: String,
+    pub pile: PileSide,
     face: PileSide,
     bead: bool,
 }
@@ -200,7 +182,7 @@ fn plies(view: &View<'_>, joint: &Joint) -> Vec<Ply> {
     all
 }
 
-fn ply(view: &View<'_>, chain: Option<&Chain>, facing: PileSide) -> Ply {
+pub(super) fn ply(view: &View<'_>, chain: Option<&Chain>, facing: PileSide) -> Ply {
     let mut names: Vec<String> = Vec::new();
     let mut pile = false;
     for run in chain.iter().flat_map(|chain| &chain.runs) {

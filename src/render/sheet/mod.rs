@@ -7,6 +7,7 @@ mod confirmation;
 mod construction;
 mod cover;
 mod filling;
+mod finishing;
 mod joins;
 mod letters;
 mod measurements;
