@@ -1,6 +1,7 @@
 //! What the factory gets: nothing that is meant for the own edition only, in whatever way it is written.
 
 use backtack_core::read::{self, Loaded};
+use backtack_core::revision;
 
 const SECRET: &str = "4711";
 
@@ -108,4 +109,66 @@ fn findings_give_no_own_value_away() {
     // A number computed from own values is in no place of its own.
     let none = read::shown(&loaded, &all, &Default::default());
     assert!(!none.iter().any(|finding| finding.message.contains("widht")), "not borne out by the edition");
+}
+
+const ORDER: &str =
+    "[order.spring]\npo = \"4711\"\nspare = \"2 %\"\n[order.spring.line.a]\nsize = \"S\"\nquantity = 4711\n";
+
+/// A style is sealed, an order is not part of it: neither what the factory gets nor its digest knows of one.
+#[test]
+fn orders_leave_nothing_in_the_edition() {
+    let none = loaded(&[]);
+    let broken = format!("{ORDER}[oops\n");
+    let quoted =
+        ORDER.replace("[order.spring]", "[ \"order\" . spring ]").replace("[order.spring.", "[\"order\".spring.");
+    for (path, text) in [
+        ("orders/spring.toml", ORDER),
+        ("spring.toml", ORDER),
+        ("orders/deep/spring.toml", "[order.spring\npo = \"4711\"\n"),
+        ("spring.toml", "order = { spring = { po = \"4711\" } }\n"),
+        ("spring.toml", broken.as_str()),
+        ("spring.toml", quoted.as_str()),
+    ] {
+        let with = loaded(&[(path, text.as_bytes())]);
+        assert!(with.closure.iter().any(|(name, _)| name == path));
+        let (with_files, none_files) = (read::factory_edition(&with), read::factory_edition(&none));
+        assert_eq!(with_files, none_files, "{text}");
+        let digest = |files: &[(String, Vec<u8>)]| {
+            revision::of_files(files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())))
+        };
+        assert_eq!(digest(&with_files), digest(&none_files));
+        let shown = read::shown(&with, &with.findings, &none.findings);
+        assert!(!format!("{shown:?}").contains(SECRET), "{shown:#?}");
+    }
+    // The order of the work is none.
+    let work = loaded(&[("work.toml", b"[work]\norder = [\"a\"]\n[oops\n")]);
+    assert!(edition(&work, "work.toml").is_some());
+}
+
+/// What else stands with an order is missing in the edition, so that this is in the way of a release.
+#[test]
+fn an_order_beside_the_style_is_in_the_way() {
+    let text = format!("[cloth.a]\nname = \"A\"\n{ORDER}");
+    let loaded = loaded(&[("more.toml", text.as_bytes())]);
+    assert_eq!(edition(&loaded, "more.toml"), None);
+    let shown = read::shown(&loaded, &loaded.findings, &Default::default());
+    assert_eq!(shown.count(backtack_core::diag::Severity::Must), 1);
+    assert!(!format!("{shown:?}").contains(SECRET), "{shown:#?}");
+}
+
+#[test]
+fn an_order_is_read_with_its_lines() {
+    let text = b"[order.spring]\nnumber = \"7\"\npo = \"8\"\ndate = 2026-11-20\nrevision = \"B\"\nspare = \"2 %\"\nover = \"3 %\"\n\
+                 short = \"5 pc\"\nsurplus = \"ours\"\n[order.spring.line.a]\nsize = \"S\"\ncolourway = \"only\"\n\
+                 destination = \"NO\"\ndate = \"2027-02-01\"\nquantity = 150000\nover = \"1 %\"\nsamples = 3\ntests = 5\n";
+    let loaded = loaded(&[("orders/spring.toml", text)]);
+    assert_eq!(loaded.findings.iter().count(), 0, "{:#?}", loaded.findings);
+    let order = &loaded.model.orders["spring"];
+    let line = &order.lines["a"];
+    assert_eq!(order.spare.as_ref().unwrap().known().unwrap().to_string(), "2 %");
+    assert_eq!(order.over_of(line).unwrap().known().unwrap().to_string(), "1 %");
+    assert_eq!(order.short_of(line).unwrap().known().unwrap().to_string(), "5 pc");
+    assert_eq!(line.quantity.as_ref().unwrap().known(), Some(&150_000));
+    assert_eq!(line.tests.as_ref().unwrap().known(), Some(&5));
+    assert_eq!(line.destination.as_ref().unwrap().value, "NO");
 }

@@ -4,6 +4,7 @@ pub mod filling;
 pub mod material;
 pub mod measure;
 mod mention;
+pub mod order;
 pub mod outline;
 pub mod piece;
 pub mod reference;
@@ -51,6 +52,7 @@ pub const FAMILIES: &[&[Check]] = &[
     filling::CHECKS,
     measure::CHECKS,
     sewing::CHECKS,
+    order::CHECKS,
     release::CHECKS,
     safety::CHECKS,
 ];

@@ -11,6 +11,7 @@ mod form;
 mod joint;
 mod measure;
 mod notch;
+mod order;
 mod part;
 mod piece;
 pub mod property;
@@ -27,6 +28,7 @@ pub use form::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side, Sv
 pub use joint::{Close, Ease, Finish, FinishKind, Joint, JointKind, Layer, SeamSide, StitchUse, TrimLayer};
 pub use measure::PointOfMeasure;
 pub use notch::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notches};
+pub use order::{Order, OrderLine};
 pub use part::{Form, Part, Use, Zone};
 pub use piece::{Allowance, Copy, Cut, Darts, Piece};
 pub use style::{Colourway, Revision, Size, Style};
@@ -104,6 +106,8 @@ pub struct Model {
     pub zones: Table<Zone>,
     /// What is measured, within what.
     pub measures: Table<PointOfMeasure>,
+    /// Orders of the style; they stand apart from the specification.
+    pub orders: Table<Order>,
     /// Pictures with call-outs.
     pub views: Table<View>,
     /// Picture files by their path below the root.

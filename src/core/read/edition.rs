@@ -1,7 +1,7 @@
 use crate::diag::{Finding, Findings, Severity};
-use crate::source::Span;
+use crate::source::{FileId, Span};
 
-use super::{Loaded, is_private};
+use super::{Loaded, is_order, is_private, rules};
 
 /// What stands in the factory's edition where the own edition has a value.
 const WITHHELD: &str = "{ withheld = \"own edition\" }";
@@ -13,14 +13,29 @@ const WITHHELD_FILE: &str =
 /// What a factory reads of a finding about something it does not get.
 const OWN_FINDING: &str = "something that only the own edition shows must be settled there";
 
-/// The files the factory gets: without those below `private/`, and with every value that is meant for the own edition
+/// The files the factory gets: without those below `private/`, without orders, and with every value that is meant for the own edition
 /// withheld in place. Comments and everything else stay as they are.
 pub fn factory_edition(loaded: &Loaded) -> Vec<(String, Vec<u8>)> {
     let mut own: Vec<Span> = loaded.own.clone();
     own.sort();
     own.dedup();
-    let shown = loaded.closure.iter().filter(|(path, _)| !is_private(path));
+    let shown = loaded.closure.iter().filter(|(path, _)| !is_private(path) && !holds_order(loaded, path));
     shown.map(|(path, bytes)| (path.clone(), withheld(loaded, path, bytes, &own))).collect()
+}
+
+/// Whether a file is one of orders. One that cannot be read whole may hold an order that was not seen.
+fn holds_order(loaded: &Loaded, path: &str) -> bool {
+    let ordering = |id: &FileId, text: &str| {
+        loaded.ordering.contains(id) || (loaded.broken.contains(id) && text.lines().any(begins_order))
+    };
+    is_order(path) || loaded.sources.iter().any(|(id, file)| file.path == path && ordering(&id, &file.text))
+}
+
+/// Whether an order may begin on a line; `order = [..]` of the work is none.
+fn begins_order(line: &str) -> bool {
+    let bare = line.trim_start_matches(|one: char| one.is_whitespace() || matches!(one, '[' | '"' | '\''));
+    let table = line.trim_start().starts_with('[') || line.contains('{') || bare.starts_with("order.");
+    table && bare.starts_with("order")
 }
 
 fn withheld(loaded: &Loaded, path: &str, bytes: &[u8], own: &[Span]) -> Vec<u8> {
@@ -45,11 +60,12 @@ fn withheld(loaded: &Loaded, path: &str, bytes: &[u8], own: &[Span]) -> Vec<u8> 
 /// it stands, and that only where it is in the way of a release.
 pub fn shown(loaded: &Loaded, findings: &Findings, seen: &Findings) -> Findings {
     let mut shown = Findings::default();
-    let own = !loaded.own.is_empty() || loaded.closure.iter().any(|(path, _)| is_private(path));
+    let kept = |path: &str| is_private(path) || holds_order(loaded, path);
+    let own = !loaded.own.is_empty() || loaded.closure.iter().any(|(path, _)| kept(path));
     let borne_out = |one: &Finding| {
         !own || seen.iter().any(|other| other.rule.code == one.rule.code && other.message == one.message)
     };
-    for finding in findings.iter() {
+    for finding in findings.iter().filter(|finding| !of_order(loaded, finding)) {
         if !hidden(loaded, finding) && borne_out(finding) {
             shown.push(finding.clone());
         } else if finding.severity == Severity::Must {
@@ -59,10 +75,19 @@ pub fn shown(loaded: &Loaded, findings: &Findings, seen: &Findings) -> Findings 
     shown
 }
 
+/// Whether a finding is about an order alone, and so says nothing of the specification.
+fn of_order(loaded: &Loaded, finding: &Finding) -> bool {
+    let path = |span: Span| loaded.sources.file(span.file).map_or("", |file| file.path.as_str());
+    let first = finding.places.first().map(|label| path(label.span));
+    finding.rule.code != rules::ORDER_BESIDE_STYLE.code && first.is_some_and(|path| holds_order(loaded, path))
+}
+
 fn hidden(loaded: &Loaded, finding: &Finding) -> bool {
     finding.places.iter().any(|label| {
         let path = loaded.sources.file(label.span.file).map_or("", |file| file.path.as_str());
         let overlaps = |own: &Span| own.start < label.span.end && label.span.start < own.end;
-        is_private(path) || loaded.own.iter().any(|own| own.file == label.span.file && overlaps(own))
+        is_private(path)
+            || holds_order(loaded, path)
+            || loaded.own.iter().any(|own| own.file == label.span.file && overlaps(own))
     })
 }

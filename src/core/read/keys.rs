@@ -20,6 +20,8 @@ pub enum Form {
     Flag,
     /// A whole number.
     Whole,
+    /// A number of products.
+    Products,
     /// A date, `2026-11-20`.
     Date,
     /// A quantity of one of these dimensions.
@@ -456,7 +458,40 @@ fn rest() -> Vec<Kind> {
     vec![
         keyed("point-of-measure", measure, "What is measured, within what"),
         keyed("view", view, "A picture of the product from one side"),
+        keyed("order", order(), "An order of the style, in a file of its own; no part of the specification"),
         severity,
+    ]
+}
+
+fn order() -> Vec<Key> {
+    let over = || key("over", Form::Quantity(&[Percent, Count]), "What may be delivered above the quantity: \"3 %\"");
+    let short = || key("short", Form::Quantity(&[Percent, Count]), "What may be missing of the quantity: \"0 %\"");
+    let line = vec![
+        key("name", Form::Text, "Text for people"),
+        key("was", Form::Id, "The id it had earlier"),
+        key("size", Form::Id, "Size"),
+        key("colourway", Form::Id, "Colourway"),
+        key("destination", Form::Text, "Country or market it goes to, as the style lists it"),
+        key("date", Form::Date, "When it leaves the factory"),
+        key("quantity", Form::Products, "Products ordered"),
+        over(),
+        short(),
+        key("samples", Form::Products, "Products made on top for samples"),
+        key("tests", Form::Products, "Products made on top that tests use up"),
+        key("note", Form::Text, "A remark"),
+    ];
+    vec![
+        key("number", Form::Text, "Its number"),
+        key("po", Form::Text, "The customer's purchase order"),
+        key("date", Form::Date, "When it was placed"),
+        key("style", Form::Text, "The style number it is for"),
+        key("revision", Form::Text, "The sealed revision it is made to"),
+        key("spare", Form::Quantity(&[Percent]), "Products cut on top against loss in making: \"2 %\""),
+        over(),
+        short(),
+        key("surplus", Form::Text, "Whose the cloth is that is left over"),
+        key("line", Form::Open(Box::new(Form::Table(line))), "What is ordered: [order.ID.line.ID]"),
+        key("note", Form::Text, "A remark"),
     ]
 }
 

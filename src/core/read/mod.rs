@@ -9,6 +9,7 @@ mod edges;
 mod edition;
 pub mod keys;
 mod measures;
+mod orders;
 mod outlines;
 mod parse;
 mod pictures;
@@ -27,7 +28,7 @@ mod work;
 
 pub use disk::{Limits, Unreadable, text as text_file};
 pub use edition::{factory_edition, shown};
-pub use values::is_private;
+pub use values::{is_order, is_private};
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -54,6 +55,8 @@ pub struct Loaded {
     pub own: Vec<Span>,
     /// Files with a syntax error, which are read only in part.
     pub broken: BTreeSet<FileId>,
+    /// Files that hold an order, which is no part of the specification.
+    pub ordering: BTreeSet<FileId>,
     /// Severities the specification sets.
     pub levels: Levels,
     /// Where each severity is written, to say which code no rule has.

@@ -9,7 +9,7 @@ use super::disk::Disk;
 use super::keys::{self, Kind as TableKind};
 use super::parse::Trees;
 use super::section::Section;
-use super::tree::{Fields, Kind};
+use super::tree::{Fields, Kind, Node};
 use super::{Loaded, rules};
 
 /// Codes by which a value may differ.
@@ -62,6 +62,7 @@ pub struct Reader {
     /// Stitches declared to be shared.
     pub stitchings: Table<StitchUse>,
     broken: BTreeSet<FileId>,
+    ordering: BTreeSet<FileId>,
     refused: BTreeSet<(String, String, String)>,
 }
 
@@ -93,6 +94,7 @@ impl Reader {
             own: Vec::new(),
             stitchings: Table::new(),
             broken: BTreeSet::new(),
+            ordering: BTreeSet::new(),
             refused: BTreeSet::new(),
         }
     }
@@ -110,6 +112,7 @@ impl Reader {
         self.seams(&declared, &mut model);
         self.work(&declared, &mut model);
         self.measures(&declared, &mut model);
+        self.orders(&declared, &mut model);
         self.views(&declared, &mut model);
         self.severities(&declared);
         model.refused = std::mem::take(&mut self.refused);
@@ -123,6 +126,7 @@ impl Reader {
             style: self.disk.style,
             own: self.own,
             broken: self.broken,
+            ordering: self.ordering,
             model,
             sources: self.sources,
             findings: self.findings,
@@ -143,6 +147,7 @@ impl Reader {
     }
 
     fn gather_file(&mut self, file: FileId, fields: Fields, all: &mut Declarations) {
+        self.keep_orders_apart(file, &fields);
         for (name, (place, node)) in fields {
             let Some(kind) = keys::kind(&name) else {
                 if !self.broken.contains(&file) {
@@ -169,6 +174,22 @@ impl Reader {
                     }
                 }
             }
+        }
+    }
+
+    /// Notes a file that holds an order, and reports what else stands in it.
+    fn keep_orders_apart(&mut self, file: FileId, fields: &Fields) {
+        let order = fields.get("order").map(|(place, _)| *place);
+        if order.is_some() {
+            self.ordering.insert(file);
+        }
+        let path = self.sources.file(file).map_or("", |file| file.path.as_str());
+        if order.is_none() && !super::is_order(path) {
+            return;
+        }
+        let other = |(name, _): &(&String, &(Span, Node))| *name != "order" && keys::kind(name).is_some();
+        if let Some((name, (place, _))) = fields.iter().find(other) {
+            self.findings.push(rules::order_beside_style(name, *place, order));
         }
     }
 

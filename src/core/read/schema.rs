@@ -6,6 +6,7 @@
 use serde_json::{Map, Value, json};
 
 use super::keys::{Form, Key, Kind, kinds, outline};
+use super::values::MOST_PRODUCTS;
 use crate::units::{Dimension, Unit};
 
 /// An id where chains name it: a hyphen stands between points.
@@ -84,6 +85,7 @@ fn form(form: &Form) -> Value {
         Form::Choice(words) => json!({ "enum": words }),
         Form::Flag => json!({ "type": "boolean" }),
         Form::Whole => json!({ "type": "integer", "minimum": 1, "maximum": 100_000 }),
+        Form::Products => json!({ "type": "integer", "minimum": 1, "maximum": MOST_PRODUCTS }),
         Form::Quantity(_) => stated(json!({ "type": "string", "pattern": QUANTITY })),
         Form::Number => json!({ "type": ["string", "number"] }),
         Form::Texts => any([text(), json!({ "type": "array", "items": text() })]),

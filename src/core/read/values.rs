@@ -13,6 +13,9 @@ use super::tree::{Fields, Kind, Node};
 /// The text that leaves a value to the factory.
 pub const BY_FACTORY: &str = "by factory";
 
+/// Products of one line of an order, at most.
+pub const MOST_PRODUCTS: u32 = 10_000_000;
+
 /// Keys of the long form of a value.
 const LONG: [&str; 4] = ["value", "binding", "audience", "withheld"];
 
@@ -57,6 +60,20 @@ impl Reader {
                 }
             },
             _ => self.refuse(key, "a whole number", node),
+        }
+    }
+
+    /// A number of products, from 1 to 10 million.
+    pub fn products(&mut self, section: &Section<'_>, key: &str) -> Option<Stated<u32>> {
+        let node = section.node(key)?;
+        let Kind::Integer(text) = &node.kind else { return self.refuse(key, "a whole number", node) };
+        match text.parse::<u32>().ok().filter(|number| (1..=MOST_PRODUCTS).contains(number)) {
+            Some(number) => Some(Stated::plain(number, node.span)),
+            None => {
+                let message = format!("`{key}` is a whole number from 1 to 10 000 000");
+                self.findings.push(rules::bad_value(message, node.span, "write for example 400, or leave the key out"));
+                None
+            }
         }
     }
 
@@ -309,6 +326,13 @@ impl Reader {
 /// Whether a file lies below a folder `private`, so that only the own edition holds it.
 pub fn is_private(path: &str) -> bool {
     path.split('/').any(|part| part.eq_ignore_ascii_case("private"))
+}
+
+/// Whether a file lies below a folder `orders`, so that it is no part of the specification.
+pub fn is_order(path: &str) -> bool {
+    let mut folders = path.split('/');
+    folders.next_back();
+    folders.any(|part| part.eq_ignore_ascii_case("orders"))
 }
 
 fn is_long(fields: &Fields) -> bool {

@@ -11,6 +11,7 @@ mod duplicate_id;
 mod gauge_missing;
 mod incomplete_value;
 mod not_toml;
+mod order_beside_style;
 mod refused_content;
 mod unequal_scale;
 mod wrong_scale;
@@ -30,6 +31,7 @@ pub use duplicate_id::{RULE as DUPLICATE_ID, duplicate_id};
 pub use gauge_missing::{RULE as GAUGE_MISSING, gauge_missing};
 pub use incomplete_value::{RULE as INCOMPLETE_VALUE, incomplete_value};
 pub use not_toml::{RULE as SYNTAX, syntax};
+pub use order_beside_style::{RULE as ORDER_BESIDE_STYLE, order_beside_style};
 pub use refused_content::{RULE as REFUSED_CONTENT, refused_content};
 pub use unequal_scale::{RULE as UNEQUAL_SCALE, unequal_scale};
 pub use unknown_code::{RULE as UNKNOWN_CODE, unknown_code};
@@ -55,6 +57,7 @@ pub const RULES: &[&Rule] = &[
     &UNKNOWN_CODE,
     &INCOMPLETE_VALUE,
     &BAD_PATH,
+    &ORDER_BESIDE_STYLE,
     &BROKEN_DRAWING,
     &REFUSED_CONTENT,
     &CONTENT_IGNORED,

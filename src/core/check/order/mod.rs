@@ -1,0 +1,31 @@
+//! Orders: what is ordered, of what, for where.
+
+mod destination_not_listed;
+mod duplicate_order_line;
+mod order_incomplete_line;
+mod order_of_other_style;
+mod spares_missing;
+mod unknown_order_item;
+
+use super::Check;
+use crate::model::{Model, Order, OrderLine};
+
+/// The checks of this family.
+pub const CHECKS: &[Check] = &[
+    Check { rule: &order_of_other_style::RULE, run: order_of_other_style::check },
+    Check { rule: &unknown_order_item::RULE, run: unknown_order_item::check },
+    Check { rule: &order_incomplete_line::RULE, run: order_incomplete_line::check },
+    Check { rule: &duplicate_order_line::RULE, run: duplicate_order_line::check },
+    Check { rule: &destination_not_listed::RULE, run: destination_not_listed::check },
+    Check { rule: &spares_missing::RULE, run: spares_missing::check },
+];
+
+/// Every line of every order.
+fn lines(model: &Model) -> impl Iterator<Item = (&Order, &OrderLine)> {
+    model.orders.values().flat_map(|order| order.lines.values().map(move |line| (order, line)))
+}
+
+/// `order spring, line eu-s`.
+fn title(order: &Order, line: &OrderLine) -> String {
+    format!("order {}, line {}", order.entry.id.value, line.entry.id.value)
+}

@@ -1,0 +1,40 @@
+use crate::check::Context;
+use crate::check::mention::nearest;
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::source::Spanned;
+
+use super::{lines, title};
+
+/// A line for a size or colourway that the style does not have.
+pub const RULE: Rule = Rule {
+    code: "unknown-order-item",
+    family: "order",
+    severity: Severity::Must,
+    summary: "an order line is for a size or colourway that the style does not have",
+    explanation: "Such a line can be neither cut nor bought for: its products are missing in the cut plan, in the cloth to \
+                  buy and in the cartons.",
+    failing: "[style]\nsizes = [\"S\", \"L\"]\n[order.spring.line.eu]\nsize = \"M\"\nquantity = 400",
+    passing: "[style]\nsizes = [\"S\", \"L\"]\n[order.spring.line.eu]\nsize = \"L\"\nquantity = 400",
+    source: "common practice",
+};
+
+/// Reports each such line.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    let model = context.model;
+    let sizes: Vec<&str> = model.sizes.iter().map(|size| size.entry.id.value.as_str()).collect();
+    let colourways: Vec<&str> = model.colourways.keys().map(String::as_str).collect();
+    for (order, line) in lines(model) {
+        let mut look = |what: &str, id: &Option<Spanned<String>>, known: &[&str]| {
+            let Some(id) = id.as_ref().filter(|id| !known.contains(&id.value.as_str())) else { return };
+            let message =
+                format!("{} is for the {what} `{}`, which the style does not have", title(order, line), id.value);
+            let help = match nearest(&id.value, known.iter().copied()) {
+                Some(near) => format!("write \"{near}\""),
+                None => format!("the style has {}", known.join(", ")),
+            };
+            findings.push(Finding::new(&RULE, message).at(id.span, format!("no such {what}")).help(help));
+        };
+        look("size", &line.size, &sizes);
+        look("colourway", &line.colourway, &colourways);
+    }
+}
