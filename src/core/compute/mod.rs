@@ -18,6 +18,7 @@ mod mass;
 mod measures;
 mod need;
 mod notch;
+pub mod plan;
 mod ratio;
 mod rules;
 mod seams;

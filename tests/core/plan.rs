@@ -1,0 +1,276 @@
+//! Cut plans against plans found in other ways: every plan of small orders written out, and tables over all orders at
+//! once. No other program is compared with.
+
+use std::collections::BTreeMap;
+
+use backtack_core::compute::plan::{Buy, Demand, Length, Mix, Plan, Problem, Worth, mixes, solve};
+use backtack_core::units::Rational;
+
+mod table;
+
+use table::{M, MM, Orders, every, joined, problem, rolls, uneven};
+
+/// Cloth bought by the metre.
+fn metres() -> Buy {
+    Buy { unit: M, keep: Rational::ONE, whole: false, overlap: 0 }
+}
+
+/// Rolls of every packing tried, group by group.
+fn fewest_rolls(lengths: &[i64], usable: i64, rolls: &mut Vec<i64>, best: &mut usize) {
+    if rolls.len() >= *best {
+        return;
+    }
+    let Some((first, rest)) = lengths.split_first() else {
+        *best = rolls.len();
+        return;
+    };
+    for at in 0..rolls.len() {
+        if rolls[at] + first <= usable {
+            rolls[at] += first;
+            fewest_rolls(rest, usable, rolls, best);
+            rolls[at] -= first;
+        }
+    }
+    rolls.push(*first);
+    fewest_rolls(rest, usable, rolls, best);
+    rolls.pop();
+}
+
+/// The best of every plan there is, written out.
+struct Brute<'a> {
+    problem: &'a Problem,
+    mixes: &'a [(Mix, Length)],
+    best: Option<Worth>,
+    seen: usize,
+}
+
+impl Brute<'_> {
+    fn ply(&self, mix: usize) -> i64 {
+        (self.mixes[mix].1.get() + self.problem.ends) * i64::from(self.problem.step)
+    }
+
+    fn all(&mut self, cell: usize, groups: &mut Vec<Vec<u32>>) {
+        let colours = self.problem.colours.len();
+        if cell == self.mixes.len() * colours {
+            self.look(groups);
+            return;
+        }
+        let (mix, colour) = (cell / colours, cell % colours);
+        loop {
+            let made = self.made(groups, colour);
+            if made.iter().zip(&self.problem.colours[colour].high).any(|(made, high)| made > high) {
+                break;
+            }
+            self.all(cell + 1, groups);
+            groups[mix][colour] += 1;
+        }
+        groups[mix][colour] = 0;
+    }
+
+    fn made(&self, groups: &[Vec<u32>], colour: usize) -> Vec<u32> {
+        let sizes = self.problem.colours[0].low.len();
+        let of = |size: usize| self.mixes.iter().zip(groups).map(|((mix, _), g)| mix.sets[size] * g[colour]).sum();
+        (0..sizes).map(of).collect()
+    }
+
+    fn look(&mut self, groups: &[Vec<u32>]) {
+        let problem = self.problem;
+        let most = problem.plies / problem.step;
+        let mut worth = Worth { bought: 0, lays: 0, spread: 0, surplus: 0 };
+        for (colour, demand) in problem.colours.iter().enumerate() {
+            let made = self.made(groups, colour);
+            if made.iter().zip(&demand.low).any(|(made, low)| made < low) {
+                return;
+            }
+            worth.surplus += made.iter().zip(&demand.low).map(|(made, low)| u64::from(made - low)).sum::<u64>();
+            let mut lengths: Vec<i64> = (0..self.mixes.len())
+                .flat_map(|mix| std::iter::repeat_n(self.ply(mix), groups[mix][colour] as usize))
+                .collect();
+            lengths.sort_by(|a, b| b.cmp(a));
+            let total: i64 = lengths.iter().sum();
+            worth.spread += total;
+            let mut units = lengths.len();
+            if problem.buy.whole {
+                let mut best = units + 1;
+                fewest_rolls(&lengths, problem.buy.unit, &mut Vec::new(), &mut best);
+                units = if lengths.is_empty() { 0 } else { best };
+            } else {
+                units = (total as usize).div_ceil(problem.buy.unit as usize);
+            }
+            let least = (demand.minimum as usize).div_ceil(problem.buy.unit as usize);
+            let bought = if units == 0 { 0 } else { units.max(least) };
+            worth.bought += bought as i64 * problem.buy.unit;
+        }
+        worth.lays = groups.iter().map(|groups| groups.iter().sum::<u32>().div_ceil(most)).sum();
+        self.seen += 1;
+        if self.best.is_none_or(|best| worth < best) {
+            self.best = Some(worth);
+        }
+    }
+}
+
+fn brute(problem: &Problem, mixes: &[(Mix, Length)]) -> Worth {
+    let mut brute = Brute { problem, mixes, best: None, seen: 0 };
+    let mut groups = vec![vec![0; problem.colours.len()]; mixes.len()];
+    brute.all(0, &mut groups);
+    brute.best.unwrap()
+}
+
+/// A plan keeps every promise it makes, whatever it is worth.
+fn sound(problem: &Problem, mixes: &[(Mix, Length)], plan: &Plan) {
+    let mut made: Vec<Vec<u32>> = problem.colours.iter().map(|one| vec![0; one.low.len()]).collect();
+    let mut spread = vec![0; made.len()];
+    let mut rolls: Vec<BTreeMap<u32, i64>> = vec![BTreeMap::new(); made.len()];
+    for lay in &plan.lays {
+        let (mix, length) = &mixes[lay.mix];
+        assert_eq!(lay.ply, length.get() + problem.ends);
+        assert!(problem.table.is_none_or(|table| lay.ply <= table));
+        let plies: u32 = lay.plies.iter().sum();
+        assert!(plies > 0 && plies <= problem.plies && lay.plies.iter().all(|plies| plies % problem.step == 0));
+        for (colour, plies) in lay.plies.iter().enumerate() {
+            for (size, sets) in mix.sets.iter().enumerate() {
+                made[colour][size] += sets * (plies / problem.step);
+            }
+            spread[colour] += lay.ply * i64::from(*plies);
+            let from: u32 = lay.rolls[colour].iter().map(|(_, plies)| plies).sum();
+            assert_eq!(from, if problem.buy.whole { *plies } else { 0 });
+            for (roll, plies) in &lay.rolls[colour] {
+                *rolls[colour].entry(*roll).or_default() += lay.ply * i64::from(*plies);
+            }
+        }
+    }
+    for (colour, taken) in plan.colours.iter().enumerate() {
+        assert_eq!((&taken.made, taken.spread), (&made[colour], spread[colour]));
+        let demand = &problem.colours[colour];
+        for (size, made) in made[colour].iter().enumerate() {
+            assert!(*made >= demand.low[size]);
+            assert!(*made <= demand.high[size] || plan.raised.contains(&(colour, size)));
+        }
+        if problem.buy.whole {
+            assert!(rolls[colour].values().all(|used| *used <= problem.buy.usable()));
+            assert_eq!(rolls[colour].len() as u32, taken.units);
+        }
+        assert!(taken.bought >= demand.minimum || taken.units == 0);
+    }
+    assert_eq!(plan.worth.lays as usize, plan.lays.len());
+    assert_eq!(plan.worth.spread, spread.iter().sum::<i64>());
+    assert_eq!(plan.worth.bought, plan.colours.iter().map(|one| one.bought).sum::<i64>());
+    assert!((plan.worth.bought, plan.worth.lays) >= plan.bound || plan.worth.bought >= plan.bound.0);
+}
+
+/// Every order of up to three sizes and seven products, against every plan there is: rolls, lays, length, surplus.
+#[test]
+fn small_orders_have_the_best_of_every_plan() {
+    let mut seen = 0;
+    for sizes in 1..=3 {
+        let some = mixes(sizes, 1, 2, None, &mut uneven);
+        for low in every(sizes, 7).into_iter().filter(|low| low.iter().any(|low| *low > 0)) {
+            for (plies, unit) in [(2, 1_900), (3, 2_700)] {
+                let problem = problem(&low, plies, rolls(unit * MM));
+                let plan = solve(&problem, &some).unwrap();
+                sound(&problem, &some, &plan);
+                assert_eq!(plan.worth, brute(&problem, &some), "{low:?} in {plies} plies");
+                assert!(plan.proved);
+                seen += 1;
+            }
+        }
+    }
+    assert_eq!(seen, 2 * (7 + 35 + 119));
+}
+
+/// The same for ranges, colours, minimum orders, pairs of plies and ends.
+#[test]
+fn ranges_colours_and_pairs_have_the_best_of_every_plan() {
+    let some = mixes(2, 1, 3, None, &mut uneven);
+    for (at, low) in every(4, 4).into_iter().enumerate().filter(|(_, low)| low.iter().any(|low| *low > 0)) {
+        let over = at as u32 % 3;
+        let demand = |low: &[u32], minimum: i64| Demand {
+            low: low.to_vec(),
+            high: low.iter().map(|low| if *low > 0 { low + over } else { 0 }).collect(),
+            minimum,
+        };
+        let minimum = if at % 2 == 0 { 0 } else { 3 * M };
+        let colours = vec![demand(&low[..2], minimum), demand(&low[2..], 0)];
+        let (step, plies) = if at % 4 == 3 { (2, 4) } else { (1, 2) };
+        let buy = if at % 5 == 0 { metres() } else { rolls(4_300 * MM) };
+        let problem = Problem { colours, plies, step, multiple: 1, ends: 40 * MM, table: None, buy };
+        let plan = solve(&problem, &some).unwrap();
+        sound(&problem, &some, &plan);
+        assert_eq!(plan.worth, brute(&problem, &some), "{problem:?}");
+    }
+}
+
+/// Orders looked at: every n-th of all. `benches/plan.rs` takes every one.
+const EVERY: usize = 397;
+
+/// Lays, length and what is bought where plies may be joined, of orders of up to four sizes and forty products.
+#[test]
+fn orders_of_forty_products_have_the_best_plan() {
+    let some = mixes(4, 1, 2, None, &mut uneven);
+    let orders = Orders::new(4, 40);
+    assert_eq!(orders.list.len(), 135_751);
+    let spread = orders.spread(&some, 5);
+    for at in (1..orders.list.len()).step_by(EVERY) {
+        let problem = problem(&orders.list[at], 5, Buy { whole: false, ..rolls(9 * M) });
+        let plan = solve(&problem, &some).unwrap();
+        sound(&problem, &some, &plan);
+        assert_eq!(plan.worth, joined(&spread[at], 9 * M), "{:?}", orders.list[at]);
+        assert!(plan.proved);
+    }
+}
+
+/// Fewest rolls where no ply is joined, of the same orders.
+#[test]
+fn orders_of_forty_products_buy_the_fewest_rolls() {
+    let some = mixes(4, 1, 2, None, &mut uneven);
+    let orders = Orders::new(4, 40);
+    let fewest = orders.rolls(&orders.spread(&some, 5), 2_450 * MM);
+    for at in (1..orders.list.len()).step_by(EVERY) {
+        let problem = problem(&orders.list[at], 5, rolls(2_450 * MM));
+        let plan = solve(&problem, &some).unwrap();
+        sound(&problem, &some, &plan);
+        assert_eq!(plan.colours[0].units, fewest[at], "{:?}", orders.list[at]);
+    }
+}
+
+/// Rolls of 10 m, 12 products. Three lie on 5.01 m: 4 plies, 20.04 m, and a roll gives one ply: 4 rolls. Two lie on 3.4 m:
+/// 6 plies, 20.4 m, and a roll gives two: 3 rolls. Where both may be had, the longer one is taken.
+#[test]
+fn the_shorter_lay_may_buy_more_rolls() {
+    let mix = |sets: u32, length: i64| (Mix { sets: vec![sets] }, Length::Known(length * MM));
+    let of = |multiple: u32, some: &[(Mix, Length)]| {
+        let problem = Problem { multiple, ..problem(&[12], 20, rolls(10 * M)) };
+        let plan = solve(&problem, some).unwrap();
+        sound(&problem, some, &plan);
+        (plan.worth.spread, plan.colours[0].units)
+    };
+    assert_eq!(of(3, &[mix(3, 5_010)]), (20_040 * MM, 4));
+    assert_eq!(of(2, &[mix(2, 3_400)]), (20_400 * MM, 3));
+    assert_eq!(of(1, &[mix(1, 2_200), mix(2, 3_400), mix(3, 5_010)]), (20_400 * MM, 3));
+}
+
+/// 8 sizes in 6 colourways, hundreds of each: too many plans to look at.
+#[test]
+fn a_large_order_has_a_sound_plan_near_its_bound() {
+    let some = mixes(8, 1, 4, None, &mut uneven);
+    assert_eq!(some.len(), 494);
+    let problem = table::large(80, rolls(40 * M));
+    let plan = solve(&problem, &some).unwrap();
+    sound(&problem, &some, &plan);
+    assert!(!plan.proved && plan.bound.0 <= plan.worth.bought && plan.bound.1 <= plan.worth.lays);
+}
+
+/// Two sizes in two colours, hundreds of each: the least that is bought is known, and the search finds it.
+#[test]
+fn a_middling_order_buys_the_least_there_is() {
+    let some = mixes(2, 1, 6, None, &mut uneven);
+    let demand = |low: [u32; 2]| Demand { low: low.to_vec(), high: low.map(|low| low + low / 50).to_vec(), minimum: 0 };
+    let colours = vec![demand([640, 310]), demand([322, 205])];
+    for (buy, plies) in [(rolls(25 * M), 16), (Buy { whole: false, ..rolls(M) }, 30)] {
+        let problem = Problem { colours: colours.clone(), ..problem(&[1, 1], plies, buy) };
+        let plan = solve(&problem, &some).unwrap();
+        sound(&problem, &some, &plan);
+        assert_eq!(plan.worth.bought, plan.bound.0);
+        assert_eq!(plan, solve(&problem, &some).unwrap(), "the same input, the same plan");
+    }
+}
