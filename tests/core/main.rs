@@ -10,6 +10,7 @@ mod figures;
 mod forms;
 mod geom;
 mod lay;
+mod orders;
 mod plan;
 mod printers;
 mod puffin;

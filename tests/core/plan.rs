@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use backtack_core::compute::plan::{Buy, Demand, Length, Mix, Plan, Problem, Worth, mixes, solve};
+use backtack_core::compute::plan::{Buy, Demand, Length, Mix, Plan, Problem, Unplannable, Worth, mixes, settle, solve};
 use backtack_core::units::Rational;
 
 mod table;
@@ -225,7 +225,7 @@ fn orders_of_forty_products_buy_the_fewest_rolls() {
     let some = mixes(4, 1, 2, None, &mut uneven);
     let orders = Orders::new(4, 40);
     let fewest = orders.rolls(&orders.spread(&some, 5), 2_450 * MM);
-    for at in (1..orders.list.len()).step_by(EVERY) {
+    for at in (1..orders.list.len()).step_by(5 * EVERY) {
         let problem = problem(&orders.list[at], 5, rolls(2_450 * MM));
         let plan = solve(&problem, &some).unwrap();
         sound(&problem, &some, &plan);
@@ -273,4 +273,87 @@ fn a_middling_order_buys_the_least_there_is() {
         assert_eq!(plan.worth.bought, plan.bound.0);
         assert_eq!(plan, solve(&problem, &some).unwrap(), "the same input, the same plan");
     }
+}
+
+/// Lengths that only a lay can tell: the bound is as if nothing were wasted.
+fn hidden(mix: &Mix) -> i64 {
+    uneven(mix).get() + 37 * MM * i64::from(mix.sets.iter().map(|sets| sets % 3).sum::<u32>())
+}
+
+/// The plan over mixes of which only bounds are known, laid as they are chosen, is the plan over all of them laid; and fewer
+/// were laid.
+#[test]
+fn laying_what_is_chosen_finds_what_laying_all_finds() {
+    let all = mixes(3, 1, 4, None, &mut |mix| Length::Known(hidden(mix)));
+    let (mut laid, mut plans) = (0, 0);
+    for low in every(3, 24).into_iter().step_by(53).skip(1) {
+        let problem = problem(&low, 6, rolls(7 * M));
+        let bounds = mixes(3, 1, 4, None, &mut |mix| Length::AtLeast(hidden(mix) * 96 / 100));
+        let mut lay = |mix: &Mix| {
+            laid += 1;
+            Some(hidden(mix))
+        };
+        let settled = settle(&problem, bounds, &mut lay, 60).unwrap();
+        sound(&problem, &settled.mixes, &settled.plan);
+        sound(&problem, &settled.mixes, &settled.plain);
+        assert!(settled.complete);
+        assert!(settled.plan.lays.iter().all(|lay| matches!(settled.mixes[lay.mix].1, Length::Known(_))));
+        assert!(settled.plain.lays.iter().all(|lay| settled.mixes[lay.mix].0.is_plain()));
+        assert!(settled.plan.worth <= settled.plain.worth);
+        assert_eq!(settled.plan.worth, solve(&problem, &all).unwrap().worth, "{low:?}");
+        plans += 1;
+    }
+    assert_eq!(plans, 55);
+    assert!(laid < plans * all.len(), "{laid}");
+}
+
+/// After the last round the plan is made of what is laid, and says that others were not tried. What cannot be laid is in no
+/// plan.
+#[test]
+fn rounds_are_bounded_and_what_cannot_be_laid_is_left_out() {
+    let problem = problem(&[9, 7], 3, rolls(7 * M));
+    let bounds = || mixes(2, 1, 4, None, &mut |mix| Length::AtLeast(hidden(mix) / 2));
+    let settled = settle(&problem, bounds(), &mut |mix| Some(hidden(mix)), 0).unwrap();
+    assert!(!settled.complete);
+    sound(&problem, &settled.mixes, &settled.plan);
+    assert!(
+        settled.plan.lays.iter().all(|lay| settled.mixes[lay.mix].0.count() == 1),
+        "only single products were laid"
+    );
+    let none = settle(&problem, bounds(), &mut |mix| (mix.count() == 1).then(|| hidden(mix)), 60).unwrap();
+    assert!(none.complete && none.plan.lays.iter().all(|lay| none.mixes[lay.mix].0.count() == 1));
+    let short = Problem { table: Some(500 * MM), ..problem.clone() };
+    assert_eq!(solve(&short, &mixes(2, 1, 2, None, &mut uneven)), Err(Unplannable::Table { size: 0 }));
+    let narrow = Problem { buy: rolls(500 * MM), ..problem };
+    assert_eq!(solve(&narrow, &mixes(2, 1, 2, None, &mut uneven)), Err(Unplannable::Roll { size: 0 }));
+}
+
+/// Face to face two products come of each pair of plies: 25 can not be made, 26 are.
+#[test]
+fn what_no_ply_count_divides_is_made_above_the_limit_and_said() {
+    let some = mixes(2, 2, 4, None, &mut uneven);
+    let problem = Problem { step: 2, multiple: 2, ..problem(&[25, 12], 10, rolls(20 * M)) };
+    let plan = solve(&problem, &some).unwrap();
+    sound(&problem, &some, &plan);
+    assert_eq!((plan.colours[0].made.as_slice(), plan.raised.as_slice()), (&[26, 12][..], &[(0, 0)][..]));
+    let mut within = problem;
+    within.colours[0].high[0] = 27;
+    let plan = solve(&within, &some).unwrap();
+    assert_eq!((plan.colours[0].made.as_slice(), plan.raised.len()), (&[26, 12][..], 0));
+}
+
+/// A minimum order of three rolls makes the third roll free, so that fewer lays come before less cloth.
+#[test]
+fn a_minimum_order_makes_cloth_free_up_to_it() {
+    let some: Vec<(Mix, Length)> = [(1, 1_000), (2, 1_990), (3, 3_300)]
+        .map(|(sets, length)| (Mix { sets: vec![sets] }, Length::Known(length * MM)))
+        .to_vec();
+    let of = |minimum: i64| {
+        let mut problem = problem(&[12], 4, rolls(12 * M));
+        problem.colours[0].minimum = minimum;
+        let plan = solve(&problem, &some).unwrap();
+        (plan.worth.bought, plan.worth.lays, plan.worth.spread)
+    };
+    assert_eq!(of(0), (12 * M, 2, 11_940 * MM));
+    assert_eq!(of(30 * M), (36 * M, 1, 13_200 * MM));
 }

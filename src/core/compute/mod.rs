@@ -18,6 +18,7 @@ mod mass;
 mod measures;
 mod need;
 mod notch;
+pub mod orders;
 pub mod plan;
 mod ratio;
 mod rules;
@@ -84,6 +85,9 @@ pub struct Figures {
     pub mass: ByVariant<Mass>,
     /// What is bought for one product, in one order.
     pub bill: Bill,
+    /// Orders: what is wanted; the cut plan and the material to buy once they are planned.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    pub orders: BTreeMap<String, orders::OrderFigures>,
     /// The tolerance table by point of measure.
     pub measures: BTreeMap<String, MeasureLine>,
 }
@@ -144,6 +148,7 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> (Figures, Drawn, Findin
         cloth,
         mass,
         bill,
+        orders: orders::wanted(model),
         measures,
     };
     let mut findings = Findings::default();

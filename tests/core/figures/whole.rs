@@ -2,6 +2,8 @@
 
 use std::collections::BTreeSet;
 
+use backtack_core::compute::orders::{self, Estimate, Laid, Lays, Spreading};
+use backtack_core::compute::plan::{Length, Mix};
 use backtack_core::compute::{self, Figure, Figures};
 use backtack_core::model::Assembly;
 use backtack_core::read;
@@ -42,10 +44,58 @@ fn paths(value: &serde_json::Value, at: &str, into: &mut BTreeSet<String>) {
     }
 }
 
+/// Face to face: two products come of each pair of plies. On a table of 6 m, with splices of 50 mm.
+struct Pairs<'a>(Estimate<'a>);
+
+impl Lays for Pairs<'_> {
+    fn spreading(&mut self, of: &Laid<'_>) -> Spreading {
+        let (table, splice) = (Some(6_000_000), (of.article != "felt").then_some(50_000));
+        Spreading { step: 2, multiple: 2, sets: 2, table, splice, ..self.0.spreading(of) }
+    }
+
+    fn length(&mut self, of: &Laid<'_>, mix: &Mix) -> Result<Length, String> {
+        self.0.length(of, mix)
+    }
+
+    fn lay(&mut self, _: &Laid<'_>, _: &Mix) -> Option<i64> {
+        None
+    }
+
+    fn is_estimate(&self) -> bool {
+        true
+    }
+}
+
+/// Orders with their plans: of an example, and what it leaves out: no ply count that divides, a price, no plan.
+fn planned() -> Vec<Figures> {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples/floor-cushion");
+    let example = read::folder(&folder).unwrap();
+    let text = |shape: &str| {
+        format!(
+            "[style]\nid = \"X\"\nname = \"Mat\"\n[cloth.felt]\nmass = \"300 g/m2\"\nwidth = \"1500 mm\"\nusable-width = \
+             \"1450 mm\"\nutilisation = \"80 %\"\nroll-length = \"25 m\"\nprice = \"4.20 EUR/m\"\n[piece.MAT]\noutline = \
+             {shape}\nmaterial = \"felt\"\nallowance = \"10 mm\"\n[piece.LOST]\noutline = {shape}\nallowance = \"1 mm\"\n\
+             [piece.LOST.cut.shell]\ncount = 1\n"
+        )
+    };
+    let order = "[order.one]\nspare = \"0 %\"\n[order.one.line.a]\nquantity = 25\n";
+    let of = |shape| read::texts(&[("style.toml", &text(shape)), ("orders/one.toml", order)]);
+    let styles = [example, of("{ shape = \"circle\", diameter = \"300 mm\" }"), of("\"by factory\"")];
+    let plan = |loaded: &read::Loaded| {
+        let (mut figures, _) = compute::compute(&loaded.model, &Assembly::of(&loaded.model));
+        let known = figures.clone();
+        let mut pairs = Pairs(Estimate { model: &loaded.model, figures: &known });
+        orders::plan(&loaded.model, &mut figures, &mut pairs);
+        figures
+    };
+    styles.iter().map(plan).collect()
+}
+
 #[test]
 fn every_field_is_documented_and_every_documented_field_occurs() {
     let mut found = BTreeSet::new();
-    for figures in [example("floor-cushion"), example("juggling-ball"), rarities()] {
+    let all = [example("juggling-ball"), example("floor-cushion"), rarities()].into_iter().chain(planned());
+    for figures in all {
         paths(&serde_json::from_str(&figures.json()).unwrap(), "", &mut found);
     }
     let fits = |path: &str, pattern: &str| {

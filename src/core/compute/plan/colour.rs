@@ -89,3 +89,52 @@ impl Least {
 pub fn together(ready: &Ready<'_>, colours: &[Vec<u32>]) -> Amounts {
     (0..ready.mixes.len()).map(|mix| colours.iter().map(|groups| groups[mix]).collect()).collect()
 }
+
+/// Weights of the mixes of which the groups of one roll never weigh more than one roll's limit: for a whole number k, a group
+/// longer than one part in k + 1 of the roll weighs as if only k such parts could be had (dual feasible functions of Fekete
+/// and Schepers). So what all groups weigh bounds the rolls, where their length alone does not.
+#[derive(Debug)]
+pub struct Weights {
+    each: Vec<i64>,
+    least: Vec<i64>,
+    most: i64,
+}
+
+/// What a full roll weighs: divisible by 1 to 5.
+const ROLL: i64 = 60;
+
+impl Weights {
+    /// The weights for k from 1 to 5, where plies are not joined and no more than so many rolls are bought.
+    pub fn all(ready: &Ready<'_>, least: &Least, rolls: u32) -> Vec<Self> {
+        let many = if ready.problem.buy.whole { 5 } else { 0 };
+        (1..=many).map(|k| Self::new(ready, least, rolls, k)).collect()
+    }
+
+    fn new(ready: &Ready<'_>, least: &Least, rolls: u32, k: i64) -> Self {
+        let weight = |length: i64| {
+            let (parts, rest) = ((k + 1) * length / ready.usable, (k + 1) * length % ready.usable);
+            if rest == 0 { parts * ROLL / (k + 1) } else { parts * (ROLL / k) }
+        };
+        let each: Vec<i64> = ready.mixes.iter().map(|mix| weight(mix.length)).collect();
+        let cells: Vec<Vec<(usize, u32)>> =
+            ready.mixes.iter().map(|mix| mix.sizes.iter().map(|size| (*size, mix.sets[*size])).collect()).collect();
+        let mut table = vec![NEVER; least.grid.size];
+        table[0] = 0;
+        for at in 0..least.grid.size {
+            if table[at] == NEVER {
+                continue;
+            }
+            for (cells, each) in cells.iter().zip(&each).filter(|(cells, _)| least.grid.fits(at, cells)) {
+                let there = at + least.grid.step(cells);
+                table[there] = table[there].min(table[at] + each);
+            }
+        }
+        Weights { each, least: table, most: ROLL * i64::from(rolls) }
+    }
+
+    /// Whether these groups with what is still to be made at a place can come from the rolls bought.
+    pub fn within(&self, place: usize, amounts: &Amounts, colour: usize) -> bool {
+        let used: i64 = self.each.iter().zip(amounts).map(|(each, groups)| each * i64::from(groups[colour])).sum();
+        self.least[place] != NEVER && used + self.least[place] <= self.most
+    }
+}

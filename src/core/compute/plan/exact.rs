@@ -3,7 +3,7 @@
 //! `least[k]` holds, for every number of products of every colour and size, the least length that at most k lays spread for
 //! it. Plans with the fewest lays that keep to what must be bought are then followed from there, shortest first.
 
-use super::colour::Least;
+use super::colour::{Least, Weights};
 use super::grid::Grid;
 use super::problem::Worth;
 use super::ready::{Amounts, Ready};
@@ -37,8 +37,10 @@ pub fn exact(ready: &Ready<'_>, least: &[Option<Least>], units: &[u32]) -> Optio
     let grid = Grid::new(&high, PLACES)?;
     let ways = ways(ready, &grid)?;
     let by_colour: Option<Vec<&Least>> = least.iter().map(Option::as_ref).collect();
-    let most = units.iter().enumerate().map(|(colour, units)| {
-        let bought = ready.problem.buy.bought(*units, ready.problem.colours[colour].minimum);
+    let by_colour = by_colour?;
+    let rolls = |colour: usize| ready.problem.buy.bought(units[colour], ready.problem.colours[colour].minimum);
+    let most = (0..units.len()).map(|colour| {
+        let bought = rolls(colour);
         if ready.problem.buy.whole { ready.usable * i64::from(bought) } else { ready.problem.buy.holds(bought) }
     });
     let wanted: Vec<usize> =
@@ -47,7 +49,12 @@ pub fn exact(ready: &Ready<'_>, least: &[Option<Least>], units: &[u32]) -> Optio
         ready,
         grid,
         ways,
-        by_colour: by_colour?,
+        weights: by_colour
+            .iter()
+            .enumerate()
+            .map(|(colour, least)| Weights::all(ready, least, rolls(colour)))
+            .collect(),
+        by_colour,
         most: most.collect(),
         bought: units.iter().enumerate().map(|(colour, units)| ready.bought(*units, colour)).sum(),
         least: vec![],
@@ -120,6 +127,8 @@ struct Search<'a> {
     grid: Grid,
     ways: Vec<Way>,
     by_colour: Vec<&'a Least>,
+    /// Weights by colour that bound the rolls.
+    weights: Vec<Vec<Weights>>,
     /// Most length by colour that takes no more than is bought.
     most: Vec<i64>,
     bought: i64,
@@ -178,7 +187,7 @@ impl Search<'_> {
             }
             return Some(());
         }
-        if lays == 0 || !self.within(place, used) {
+        if lays == 0 || !self.within(place, used, amounts) {
             return Some(());
         }
         let mut next: Vec<(i64, usize)> = (0..self.ways.len().min(before.saturating_add(1)))
@@ -212,13 +221,16 @@ impl Search<'_> {
     }
 
     /// Whether what is still to be made of each colour can stay within what is bought of it.
-    fn within(&self, place: usize, used: &[i64]) -> bool {
+    fn within(&self, place: usize, used: &[i64], amounts: &Amounts) -> bool {
         let sizes = self.ready.low.first().map_or(0, Vec::len);
         used.iter().enumerate().all(|(colour, used)| {
             let cells: Vec<(usize, u32)> =
                 (0..sizes).map(|size| (size, self.grid.at(place, colour * sizes + size))).collect();
-            let least = self.by_colour[colour].length[self.by_colour[colour].grid.step(&cells)];
-            least != NEVER && used + least <= self.most[colour]
+            let at = self.by_colour[colour].grid.step(&cells);
+            let least = self.by_colour[colour].length[at];
+            least != NEVER
+                && used + least <= self.most[colour]
+                && self.weights[colour].iter().all(|weights| weights.within(at, amounts, colour))
         })
     }
 }

@@ -1,0 +1,265 @@
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::compute::{Bought, Figure, Number};
+use crate::model::{Model, Variant};
+use crate::units::{Dimension, Quantity, Rational};
+
+use super::OrderFigures;
+use super::cloth::{ClothPlan, Planned};
+
+/// The way from products to the cloth that is bought, step by step. Every step can be worked out from the ones before.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Chain {
+    /// The cloth and its colour.
+    #[serde(flatten)]
+    pub bought: Bought,
+    /// Products to cut: ordered with the spare, samples and tests.
+    pub products: u64,
+    /// Products that the plan makes.
+    pub made: u64,
+    /// The steps; not known where a plan is not.
+    pub steps: Figure<Steps>,
+}
+
+/// The steps of a chain.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Steps {
+    /// Whether lengths of lays are an estimate.
+    pub estimate: bool,
+    /// Pieces cut.
+    pub pieces: u64,
+    /// Plies by lay.
+    pub plies: Vec<PlyTerm>,
+    /// Plies × length of their lay, added, mm.
+    pub laid: Number,
+    /// Plies × ends, added, mm.
+    pub ends: Number,
+    /// laid + ends, mm.
+    pub spread: Number,
+    /// Relaxation shrinkage along the roll, percent.
+    pub shrinkage: Number,
+    /// spread / (1 − shrinkage), mm.
+    pub relaxed: Number,
+    /// Share lost to faults, percent.
+    pub faults: Number,
+    /// relaxed / (1 − faults), mm.
+    pub needed: Number,
+    /// Length of one roll, mm; absent where it is not known.
+    pub roll: Option<Number>,
+    /// What can be spread of one roll: roll × (1 − shrinkage) × (1 − faults), mm.
+    pub usable: Option<Number>,
+    /// Rolls that give all plies.
+    pub rolls: Option<u64>,
+    /// Minimum order of the colour, mm; absent where none is stated, or none in metres or kilograms.
+    pub minimum: Option<Number>,
+    /// Whether the minimum order is more than what is needed.
+    pub minimum_decides: bool,
+    /// Length bought: whole rolls, or whole metres where no roll is known; no less than the minimum order, mm.
+    pub bought: Number,
+    /// The same in yards of 0.9144 m.
+    pub yards: Number,
+    /// Mass bought: length × full width × mass per area, g.
+    pub mass: Figure<Number>,
+    /// bought − needed, mm.
+    pub surplus: Number,
+    /// Whose the surplus is; absent where the order does not say.
+    pub surplus_of: Option<String>,
+    /// What it costs; absent where no price is stated.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub price: Option<Price>,
+}
+
+/// What the cloth costs. For the own edition only.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Price {
+    /// The price as written.
+    pub each: String,
+    /// Of the length bought.
+    pub total: Number,
+    /// Currency.
+    pub currency: String,
+}
+
+impl Price {
+    /// `4.20 EUR/m`, `4.20 EUR/yd` or `14 EUR/kg`, for what is bought.
+    fn of(text: &str, metres: f64, kilograms: Option<f64>) -> Option<Self> {
+        let (amount, unit) = text.split_once('/')?;
+        let (amount, currency) = amount.trim().split_once(' ')?;
+        let each = Rational::parse(amount.trim()).filter(|each| !each.is_negative())?.to_f64();
+        let units = match unit.trim() {
+            "m" => metres,
+            "yd" => metres / 0.9144,
+            "kg" => kilograms?,
+            _ => return None,
+        };
+        Some(Price { each: text.to_string(), total: Number::new(each * units), currency: currency.trim().to_string() })
+    }
+}
+
+/// Plies of one lay.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct PlyTerm {
+    /// What the pieces of the lay call the cloth.
+    pub materials: Vec<String>,
+    /// The lay.
+    pub lay: u64,
+    /// Plies of this colour.
+    pub plies: u64,
+    /// Length of the lay without its ends, mm.
+    pub length: Number,
+    /// Length of a ply with its ends, mm.
+    pub ply: Number,
+    /// Plies of this length that one roll gives; absent where no roll is known or plies may be spliced.
+    pub per_roll: Option<u64>,
+}
+
+/// The material to buy, in the order of articles and colours.
+pub(super) fn chains(model: &Model, order: &OrderFigures) -> Vec<Chain> {
+    let mut all: BTreeMap<Bought, Vec<(usize, &ClothPlan)>> = BTreeMap::new();
+    for cloth in &order.cloths {
+        for (at, colour) in cloth.colours.iter().enumerate() {
+            let bought = Bought { article: cloth.article.clone(), colour: colour.colour.clone() };
+            all.entry(bought).or_default().push((at, cloth));
+        }
+    }
+    all.into_iter().map(|(bought, parts)| chain(model, order, bought, &parts)).collect()
+}
+
+fn chain(model: &Model, order: &OrderFigures, bought: Bought, parts: &[(usize, &ClothPlan)]) -> Chain {
+    let cut =
+        |(at, cloth): &(usize, &ClothPlan)| -> u64 { cloth.colours[*at].cut.values().flat_map(BTreeMap::values).sum() };
+    let made = |(at, cloth): &(usize, &ClothPlan)| -> u64 { cloth.colours[*at].made.values().sum() };
+    let mut plans = Figure::Known(Vec::new());
+    for (at, cloth) in parts {
+        plans = plans.with(cloth.plan.as_ref(), |mut plans: Vec<(usize, &ClothPlan, &Planned)>, plan| {
+            plans.push((*at, *cloth, plan));
+            plans
+        });
+    }
+    let steps = plans.map(|plans| steps(model, order, &bought, &plans));
+    Chain { products: parts.iter().map(cut).sum(), made: parts.iter().map(made).sum(), steps, bought }
+}
+
+fn steps(model: &Model, order: &OrderFigures, bought: &Bought, plans: &[(usize, &ClothPlan, &Planned)]) -> Steps {
+    let terms: Vec<PlyTerm> = plans.iter().flat_map(|(_, cloth, plan)| terms(cloth, plan, bought)).collect();
+    let lines = plans.iter().flat_map(|(_, _, plan)| &plan.lays).flat_map(|lay| &lay.bundles);
+    let spread: i64 = plans.iter().map(|(at, _, plan)| plan.taken[*at].spread).sum();
+    let ends: f64 = plans.iter().map(|(_, cloth, plan)| cloth.ends.raw() * plies_of(plan, bought) as f64).sum();
+    let first = plans.first().map(|(_, cloth, _)| *cloth);
+    let (shrinkage, faults) = first.map_or((Rational::ZERO, Rational::ZERO), |cloth| (cloth.shrinkage, cloth.faults));
+    let (relaxed, needed) = needed(spread, shrinkage, faults);
+    let article = model.articles.get(&bought.article);
+    let variant = variant(order, plans.first().map(|(at, cloth, _)| &cloth.colours[*at].colourways));
+    let known = |key: &str| article.and_then(|article| article.quantity(key)?.known(variant)).cloned();
+    let roll = first.and_then(|cloth| cloth.roll);
+    let rolls: u32 = plans.iter().map(|(at, _, plan)| plan.taken[*at].units).sum();
+    let minimum = known("minimum-order").and_then(|one| minimum(&one, &known));
+    let unit = roll.unwrap_or(1_000_000);
+    let need = if roll.is_some() { i64::from(rolls) * unit } else { round_up(needed, unit) };
+    let least = minimum.map_or(0, |minimum| round_up(minimum as f64, unit));
+    let length = if spread > 0 { need.max(least) } else { 0 };
+    let metres = length as f64 / 1e6;
+    let millimetres = |micro: f64| Number::new(micro / 1e3);
+    let mass = mass(known("width"), known("mass"), metres, &bought.article);
+    let kilograms = mass.known().map(|mass| mass.raw() / 1e3);
+    let share = |share: Rational| Number::new(share.to_f64() * 100.0);
+    let keep = (1.0 - shrinkage.to_f64()) * (1.0 - faults.to_f64());
+    Steps {
+        estimate: plans.iter().any(|(_, _, plan)| plan.estimate),
+        pieces: lines.filter(|one| one.colour == bought.colour).map(|one| one.pieces).sum(),
+        plies: terms,
+        laid: Number::new(spread as f64 / 1e3 - ends),
+        ends: Number::new(ends),
+        spread: millimetres(spread as f64),
+        shrinkage: share(shrinkage),
+        relaxed: millimetres(relaxed),
+        faults: share(faults),
+        needed: millimetres(needed),
+        roll: roll.map(|roll| millimetres(roll as f64)),
+        usable: roll.map(|roll| millimetres(roll as f64 * keep)),
+        rolls: roll.map(|_| u64::from(rolls)),
+        minimum: minimum.map(|minimum| millimetres(minimum as f64)),
+        minimum_decides: least > need,
+        bought: millimetres(length as f64),
+        yards: Number::new(metres / 0.9144),
+        mass,
+        surplus: millimetres(length as f64 - needed),
+        surplus_of: order.surplus.clone(),
+        price: article
+            .and_then(|article| article.text("price")?.known(variant))
+            .and_then(|price| Price::of(price, metres, kilograms)),
+    }
+}
+
+/// A product of the order in one of these colourways, for values that differ.
+fn variant<'a>(order: &'a OrderFigures, colourways: Option<&'a Vec<String>>) -> Variant<'a> {
+    let colourway = colourways.and_then(|all| all.first()).map_or("", String::as_str);
+    Variant { size: order.products.keys().next().map_or("", String::as_str), colourway }
+}
+
+/// What a length that is spread takes of the cloth as delivered, after shrinkage and after faults too, µm.
+pub fn needed(spread: i64, shrinkage: Rational, faults: Rational) -> (f64, f64) {
+    let left = |share: Rational| Rational::ONE.checked_sub(share);
+    let relaxed = left(shrinkage).and_then(|left| Rational::whole(spread).checked_div(left));
+    let needed = relaxed.zip(left(faults)).and_then(|(relaxed, left)| relaxed.checked_div(left));
+    (relaxed.map_or(f64::NAN, Rational::to_f64), needed.map_or(f64::NAN, Rational::to_f64))
+}
+
+fn round_up(length: f64, unit: i64) -> i64 {
+    // A length on a whole unit stays there, whatever its last binary digit.
+    let units = (length / unit as f64 - 1e-9).ceil().max(0.0);
+    (units as i64).saturating_mul(unit)
+}
+
+fn terms(cloth: &ClothPlan, plan: &Planned, bought: &Bought) -> Vec<PlyTerm> {
+    let keep = (1.0 - cloth.shrinkage.to_f64()) * (1.0 - cloth.faults.to_f64());
+    let per_roll = |ply: Number| {
+        let roll = cloth.roll.filter(|_| !cloth.splice)?;
+        let group = ply.raw() * 1e3 * f64::from(cloth.step);
+        Some((roll as f64 * keep / group + 1e-9).floor() as u64 * u64::from(cloth.step))
+    };
+    let mut all = Vec::new();
+    for lay in &plan.lays {
+        for colour in lay.colours.iter().filter(|one| one.colour == bought.colour) {
+            all.push(PlyTerm {
+                materials: cloth.materials.iter().cloned().collect(),
+                lay: lay.lay,
+                plies: colour.plies,
+                length: lay.length,
+                ply: lay.ply,
+                per_roll: per_roll(lay.ply),
+            });
+        }
+    }
+    all
+}
+
+fn plies_of(plan: &Planned, bought: &Bought) -> u64 {
+    let colours = plan.lays.iter().flat_map(|lay| &lay.colours);
+    colours.filter(|one| one.colour == bought.colour).map(|one| one.plies).sum()
+}
+
+/// The minimum order as a length, µm; one in kilograms by full width and mass.
+fn minimum(minimum: &Quantity, known: &dyn Fn(&str) -> Option<Quantity>) -> Option<i64> {
+    let metres = match minimum.dimension() {
+        Dimension::Length => minimum.si(),
+        Dimension::Mass => minimum.si().checked_div(known("width")?.si())?.checked_div(known("mass")?.si())?,
+        _ => return None,
+    };
+    let micro = metres.checked_mul(Rational::whole(1_000_000))?.ceil_to(Rational::ONE)?;
+    i64::try_from(micro.numerator()).ok()
+}
+
+fn mass(width: Option<Quantity>, mass: Option<Quantity>, metres: f64, article: &str) -> Figure<Number> {
+    match (width, mass) {
+        (Some(width), Some(mass)) => Figure::number(metres * width.si_f64() * mass.si_f64() * 1e3),
+        (None, _) => Figure::not_yet(format!("width of {article} is not stated")),
+        (_, None) => Figure::not_yet(format!("mass of {article} is not stated")),
+    }
+}

@@ -1,0 +1,229 @@
+//! Orders in numbers: what is wanted, the cut plan, and the chain of material to buy, each worked out by hand.
+
+use std::collections::BTreeSet;
+use std::path::Path;
+
+use backtack_core::compute::orders::{self, Estimate, Laid, Lays, OrderFigures, Spreading, needed};
+use backtack_core::compute::plan::{Length, Mix};
+use backtack_core::compute::{self, Figures};
+use backtack_core::model::Assembly;
+use backtack_core::read;
+use backtack_core::units::Rational;
+
+fn example(name: &str) -> Figures {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples").join(name);
+    let loaded = read::folder(&root).unwrap();
+    let (figures, _) = compute::compute(&loaded.model, &Assembly::of(&loaded.model));
+    let mut planned = figures.clone();
+    let mut estimate = Estimate { model: &loaded.model, figures: &figures };
+    orders::plan(&loaded.model, &mut planned, &mut estimate);
+    planned
+}
+
+/// 1,000 m with 2 % spare, 3 % shrinkage and 4 % faults are 1,095.4 m: each step divides what the one before left, and the
+/// percentages are never added to 1,090 m.
+#[test]
+fn the_chain_divides_and_never_adds() {
+    let percent = |share: i128| Rational::new(share, 100).unwrap();
+    let (relaxed, needed) = needed(1_020_000_000, percent(3), percent(4));
+    assert_eq!(format!("{:.1}", relaxed / 1e6), "1051.5");
+    assert_eq!(format!("{:.1}", needed / 1e6), "1095.4");
+}
+
+/// Two colourways that share one cloth in one colour. 50 of each with 2 % spare are 51; with 3 samples 54, with 5 test pieces
+/// 56; 110 in all.
+const STYLE: &str = r#"
+[style]
+id = "X-1"
+name = "Mat"
+[colour.grey]
+reference = "card 1"
+[material.top]
+[colourway.a]
+top = "felt/grey"
+[colourway.b]
+top = "felt/grey"
+[cloth.felt]
+mass = "300 g/m2"
+width = "1500 mm"
+usable-width = "1450 mm"
+utilisation = "80 %"
+shrinkage-along = "2 %"
+roll-length = "25 m"
+minimum-order = "40 m"
+colours = ["grey"]
+[piece.MAT]
+copies = 2
+outline = { shape = "rectangle", width = "300 mm", height = "200 mm" }
+material = "top"
+allowance = "10 mm"
+"#;
+
+const ORDER: &str = r#"
+[order.one]
+spare = "2 %"
+over = "10 %"
+surplus = "ours"
+[order.one.line.a]
+colourway = "a"
+quantity = 50
+samples = 3
+[order.one.line.b]
+colourway = "b"
+quantity = 50
+over = "3 pc"
+short = "5 %"
+tests = 5
+"#;
+
+/// Lays of known lengths: 1 to 4 products.
+struct Ruler {
+    lengths: [i64; 4],
+    faults: bool,
+}
+
+impl Lays for Ruler {
+    fn spreading(&mut self, of: &Laid<'_>) -> Spreading {
+        assert_eq!((of.article, of.sizes), ("felt", &["one".to_string()][..]));
+        Spreading {
+            plies: 10,
+            step: 1,
+            multiple: 1,
+            sets: 4,
+            ends: 40_000,
+            table: None,
+            splice: None,
+            assumed: BTreeSet::new(),
+        }
+    }
+
+    fn length(&mut self, _: &Laid<'_>, mix: &Mix) -> Result<Length, String> {
+        match self.faults {
+            true => Err("the outline of MAT is the factory's to say".into()),
+            false => Ok(Length::AtLeast(self.lengths[mix.count() as usize - 1] / 2)),
+        }
+    }
+
+    fn lay(&mut self, _: &Laid<'_>, mix: &Mix) -> Option<i64> {
+        Some(self.lengths[mix.count() as usize - 1])
+    }
+
+    fn is_estimate(&self) -> bool {
+        false
+    }
+}
+
+fn mat(faults: bool) -> OrderFigures {
+    let loaded = read::texts(&[("style.toml", STYLE), ("orders/one.toml", ORDER)]);
+    assert_eq!(loaded.findings.iter().count(), 0, "{:#?}", loaded.findings);
+    let (mut figures, _) = compute::compute(&loaded.model, &Assembly::of(&loaded.model));
+    assert!(figures.orders["one"].cloths.is_empty(), "not planned yet");
+    orders::plan(
+        &loaded.model,
+        &mut figures,
+        &mut Ruler { lengths: [550_000, 1_000_000, 1_500_000, 1_960_000], faults },
+    );
+    figures.orders.remove("one").unwrap()
+}
+
+#[test]
+fn products_are_the_order_with_spare_samples_and_tests() {
+    let order = mat(false);
+    let product = |colourway: &str| order.products["one"][colourway];
+    let a = product("a");
+    assert_eq!((a.quantity, a.allowed, a.spare, a.samples, a.tests, a.cut), (50, 55, 1, 3, 0, 54));
+    // 55 may be delivered: with the spare 56.1, so 56 and the samples.
+    assert_eq!(a.most, 59);
+    let b = product("b");
+    assert_eq!((b.quantity, b.allowed, b.spare, b.samples, b.tests, b.cut), (50, 53, 1, 0, 5, 56));
+    // 53 × 1.02 = 54.06.
+    assert_eq!(b.most, 59);
+    let line = order.lines.iter().find(|line| line.line == "b").unwrap();
+    assert_eq!((line.least, line.most, line.size.as_deref()), (Some(48), Some(53), Some("one")));
+}
+
+/// 110 products, 10 plies: two lays of four and one of three, 30 plies. 20 × 1.96 m + 10 × 1.50 m = 54.2 m; ends 30 × 0.04 m =
+/// 1.2 m; 55.4 m. / 0.98 / 1 = 56.53 m. A roll gives 25 m × 0.98 = 24.5 m, 12 plies of 2.00 m or 15 of 1.54 m: 3 rolls, 75 m.
+#[test]
+fn the_chain_is_worked_out_by_hand() {
+    let order = mat(false);
+    let [chain] = order.material.as_slice() else { panic!("{:?}", order.material) };
+    assert_eq!((chain.bought.article.as_str(), chain.bought.colour.as_deref()), ("felt", Some("grey")));
+    assert_eq!((chain.products, chain.made), (110, 110));
+    let steps = chain.steps.known().unwrap();
+    assert!(!steps.estimate);
+    assert_eq!(steps.pieces, 220);
+    let plies: Vec<_> = steps.plies.iter().map(|one| (one.lay, one.plies, one.ply.get(), one.per_roll)).collect();
+    assert_eq!(plies, [(1, 10, 2_000.0, Some(12)), (2, 10, 2_000.0, Some(12)), (3, 10, 1_540.0, Some(15))]);
+    assert_eq!((steps.laid.get(), steps.ends.get(), steps.spread.get()), (54_200.0, 1_200.0, 55_400.0));
+    assert_eq!((steps.shrinkage.get(), steps.faults.get()), (2.0, 0.0));
+    assert_eq!((steps.relaxed.get(), steps.needed.get()), (56_530.612_245, 56_530.612_245));
+    assert_eq!((steps.roll.unwrap().get(), steps.usable.unwrap().get(), steps.rolls), (25_000.0, 24_500.0, Some(3)));
+    assert_eq!((steps.minimum.unwrap().get(), steps.minimum_decides), (40_000.0, false));
+    // 75 / 0.9144; 75 m × 1.5 m × 300 g/m2.
+    assert_eq!((steps.bought.get(), steps.yards.get(), steps.mass.get()), (75_000.0, 82.020_997, Some(33_750.0)));
+    assert_eq!((steps.surplus.get(), steps.surplus_of.as_deref()), (18_469.387_755, Some("ours")));
+    let cloth = &order.cloths[0];
+    let plan = cloth.plan.known().unwrap();
+    assert!(plan.proved && plan.complete && plan.undivided.is_empty());
+    // One size: the plain plan is the same.
+    assert_eq!(plan.total, plan.plain);
+    assert_eq!(cloth.assumed.iter().map(String::as_str).collect::<Vec<_>>(), ["faults of felt is not stated: 0 %"]);
+}
+
+/// Bundles are numbered through; 54 of a, then 56 of b, the change in the second place of the second lay.
+#[test]
+fn bundles_and_plies_are_numbered() {
+    let order = mat(false);
+    let plan = order.cloths[0].plan.known().unwrap();
+    let lays = &plan.lays;
+    assert_eq!(lays.iter().map(|lay| (lay.products, lay.pieces)).collect::<Vec<_>>(), [(40, 80), (40, 80), (30, 60)]);
+    let bundles: Vec<_> = lays.iter().flat_map(|lay| &lay.bundles).collect();
+    assert_eq!(bundles.iter().map(|one| one.bundle).collect::<Vec<_>>(), (1..=12).collect::<Vec<_>>());
+    let second: Vec<_> =
+        lays[1].bundles.iter().map(|b| (b.place, b.colourway.as_str(), b.from, b.to, b.products)).collect();
+    assert_eq!(
+        second,
+        [(1, "a", 1, 10, 10), (2, "a", 1, 4, 4), (2, "b", 5, 10, 6), (3, "b", 1, 10, 10), (4, "b", 1, 10, 10)]
+    );
+    let sum = |colourway: &str| bundles.iter().filter(|b| b.colourway == colourway).map(|b| b.products).sum::<u64>();
+    assert_eq!((sum("a"), sum("b")), (54, 56));
+    let rolls: u64 = lays.iter().flat_map(|lay| &lay.colours).flat_map(|one| &one.rolls).map(|roll| roll.plies).sum();
+    assert_eq!(rolls, 30);
+    let first = &lays[0].colours[0];
+    assert_eq!((first.from, first.to), (1, 10));
+    assert_eq!(first.rolls.iter().map(|roll| (roll.from, roll.to)).collect::<Vec<_>>(), [(1, 10)]);
+}
+
+/// What the factory has still to draw makes a plan that is not known, never one of nought.
+#[test]
+fn an_unknown_length_is_no_plan() {
+    let order = mat(true);
+    let why = format!("{:?}", order.material[0].steps);
+    assert!(order.cloths[0].plan.known().is_none() && why.contains("the outline of MAT"), "{why}");
+}
+
+/// Products, made by cloth and colour, and what is cut agree in every example.
+#[test]
+fn plans_of_the_examples_agree_with_themselves() {
+    for name in ["puffin", "floor-cushion"] {
+        let figures = example(name);
+        for order in figures.orders.values() {
+            let wanted: u64 = order.products.values().flat_map(|by| by.values()).map(|one| one.cut).sum();
+            assert!(order.missing.is_empty() && wanted > order.total);
+            for cloth in &order.cloths {
+                let plan = cloth.plan.known().unwrap_or_else(|| panic!("{name} {}: {:?}", cloth.article, cloth.plan));
+                assert!(plan.estimate && plan.complete);
+                let made: u64 = cloth.colours.iter().flat_map(|one| one.made.values()).sum();
+                assert_eq!(made, wanted + plan.total.surplus, "{name} {}", cloth.article);
+                assert_eq!(plan.lays.iter().map(|lay| lay.products).sum::<u64>(), made);
+                assert_eq!(plan.lays.iter().map(|lay| lay.pieces).sum::<u64>(), made * cloth.pieces.known().unwrap());
+                assert!((plan.total.bought, plan.total.lays) <= (plan.plain.bought, plan.plain.lays));
+            }
+            for chain in &order.material {
+                let steps = chain.steps.known().unwrap();
+                assert!(steps.bought >= steps.needed && chain.made >= chain.products, "{chain:?}");
+            }
+        }
+    }
+}
