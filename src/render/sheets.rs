@@ -1,5 +1,11 @@
 //! One struct per sheet, in page order. A sheet's template has the name of its variant.
 
+mod cutting;
+mod review;
+
+pub use cutting::*;
+pub use review::*;
+
 use serde::Serialize;
 
 use super::package::{Drawing, Fact, Head};
@@ -22,6 +28,8 @@ pub enum Sheet {
     Joins(Joins),
     /// What changes with the size.
     Sizes(Sizes),
+    /// How to lay the cloth.
+    Lays(Lays),
     /// What to sew, in order.
     Construction(Construction),
     /// What to fill it with.
@@ -32,6 +40,16 @@ pub enum Sheet {
     Safety(Safety),
     /// What to sign.
     Confirmation(Confirmation),
+    /// How to cut an order.
+    Plan(Plan),
+    /// How much cloth to order.
+    Cloth(Cloth),
+    /// What was measured on a sample.
+    Round(Round),
+    /// What was said about the samples, and what is approved.
+    Comments(Comments),
+    /// What is new since the revision before.
+    Changes(Changes),
 }
 
 /// The cover.

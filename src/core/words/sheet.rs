@@ -18,6 +18,14 @@ super::words! {
     LENGTHS "sizes-sheet" = "Sizes", "尺码";
     LENGTHS_TITLE "sizes-title" = "What changes with the size, and how long the edges are that meet";
     LENGTHS_LEAD "sizes-lead" = "Lengths are measured on the sew line, along the curve. Difference is the second side less the first; letters are those of the sheet of joins.";
+    LAYS "lays" = "Lays", "排料";
+    LAYS_TITLE "lays-title" = "How to lay the cloth";
+    LAYS_LEAD "lays-lead" = "The roll runs from left to right, the arrow in each piece is the way its pile lies. What is laid is what is cut: cut lines, or blocks. Every lay was checked to a thousandth of a millimetre: nothing overlaps, nothing is missing.";
+    PLAN "plan" = "Cut plan", "裁剪计划";
+    PLAN_TITLE "plan-title" = "How to cut the order";
+    CLOTH_SHEET "cloth-sheet" = "Cloth to order", "面料采购";
+    CLOTH_TITLE "cloth-title" = "How much cloth to order";
+    CLOTH_LEAD "cloth-lead" = "Each step takes the result of the one before; a pocket calculator gives the same. Lengths are rounded here only, rolls are rounded up.";
     FILLING "filling" = "Filling", "充棉";
     FILLING_TITLE "filling-title" = "What to fill, and how it is weighed";
     MEASUREMENTS "measurements" = "Measurements", "尺寸表";
@@ -25,6 +33,12 @@ super::words! {
     SAFETY "safety-sheet" = "Safety", "安全";
     SAFETY_TITLE "safety-title" = "What to take care of";
     SAFETY_LEAD "safety-lead" = "The usual cautions for what this product is made of. How well each source is known stands in brackets.";
+    CHANGES "changes" = "Changes", "变更";
+    CHANGES_TITLE "changes-title" = "What is new";
+    ROUND "round" = "Sample round", "样板";
+    ROUND_TITLE "round-title" = "What was measured on the sample";
+    COMMENTS "comments" = "Comments and approvals", "意见与批核";
+    COMMENTS_TITLE "comments-title" = "What was said, and what became of it";
     CONFIRMATION "confirmation" = "Confirmation", "确认";
     CONFIRMATION_TITLE "confirmation-title" = "What to confirm and sign";
     FINDINGS "findings" = "Open findings";

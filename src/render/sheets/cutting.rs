@@ -1,0 +1,110 @@
+//! Lays, the cut plan of an order, and the cloth to order.
+
+use serde::Serialize;
+
+use super::super::package::{Drawing, Fact, Head};
+
+/// The lays of one product, or of an order.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Lays {
+    /// Title, name, lead.
+    pub head: Head,
+    /// One card a lay.
+    pub cards: Vec<LayCard>,
+}
+
+/// One lay.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct LayCard {
+    /// Cloth, and what is laid.
+    pub title: String,
+    /// Width, length, share used, spread, method, gaps, plies.
+    pub facts: Vec<Fact>,
+    /// The lay to scale; `None` where there is none yet.
+    pub drawing: Option<Drawing>,
+    /// What is assumed, what is not known yet.
+    pub notes: Vec<String>,
+}
+
+/// The cut plan of an order.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Plan {
+    /// Title, name, lead.
+    pub head: Head,
+    /// Order number, quantities, spares.
+    pub facts: Vec<Fact>,
+    /// Rows by cloth and colour.
+    pub groups: Vec<PlanGroup>,
+    /// What is ordered and what the plan makes: size, colourway, destination, date, ordered, allowed, to cut, planned,
+    /// surplus.
+    pub lines: Vec<Vec<String>>,
+    /// The plain plan beside it, and whatever must be said.
+    pub notes: Vec<String>,
+}
+
+/// The spreads of one cloth in one colour.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct PlanGroup {
+    /// Cloth and colour.
+    pub title: String,
+    /// How it is spread and cut.
+    pub text: String,
+    /// One row a spread.
+    pub rows: Vec<PlanRow>,
+}
+
+/// One spread.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct PlanRow {
+    /// Number of the spread.
+    pub lay: String,
+    /// Sizes and how many of each lie on one ply.
+    pub makes: String,
+    /// Length of a ply, m.
+    pub length: String,
+    /// How many plies.
+    pub plies: String,
+    /// Ply numbers, from and to.
+    pub numbers: String,
+    /// Bundle numbers, from and to.
+    pub bundles: String,
+    /// Pieces cut.
+    pub pieces: String,
+    /// Products that come of it, by size.
+    pub products: String,
+}
+
+/// Cloth to order.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Cloth {
+    /// Title, name, lead.
+    pub head: Head,
+    /// One chain a cloth and colour, two side by side.
+    pub chains: Vec<Vec<Chain>>,
+    /// Notes below.
+    pub notes: Vec<String>,
+}
+
+/// The way from products to rolls.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Chain {
+    /// Cloth and colour.
+    pub title: String,
+    /// Article and supplier.
+    pub text: String,
+    /// The steps, each from the one before.
+    pub steps: Vec<ChainStep>,
+}
+
+/// One step of a chain.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct ChainStep {
+    /// What it gives.
+    pub step: String,
+    /// How it is worked out, in figures.
+    pub working: String,
+    /// The result with its unit.
+    pub result: String,
+    /// Whether it is what is bought.
+    pub heavy: bool,
+}
