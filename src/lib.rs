@@ -22,7 +22,7 @@ pub mod render;
 
 use std::path::Path;
 
-use backtack_core::compute::{self, Drawn, Figures};
+use backtack_core::compute::{self, Computed, Drawn, Figures, Lays};
 use backtack_core::diag::{Findings, Levels};
 use backtack_core::model::Assembly;
 use backtack_core::read::{self, Loaded, Unreadable};
@@ -40,6 +40,8 @@ pub struct Checked {
     pub figures: Figures,
     /// The lines the numbers were measured on.
     pub drawn: Drawn,
+    /// What is laid of each cloth, with the lays that are kept.
+    pub lays: Lays,
     /// Everything that was found, reading and computing included, with the user's severities, sorted.
     pub findings: Findings,
 }
@@ -56,12 +58,12 @@ pub fn read(folder: &Path) -> Result<Loaded, Unreadable> {
 /// from the caller; they go before those of the specification.
 pub fn check(loaded: &Loaded, wanted: &Levels, strict: bool) -> Checked {
     let assembly = Assembly::of(&loaded.model);
-    let (figures, drawn, computed) = compute::with_lines(&loaded.model, &assembly);
+    let Computed { figures, drawn, lays, findings: computed } = compute::with_lines(&loaded.model, &assembly);
     let mut findings = rules::checked(loaded, &assembly);
     findings.append(computed);
     let mut levels = loaded.levels.clone();
     levels.extend(wanted.clone());
-    Checked { assembly, figures, drawn, findings: findings.settled(&levels, strict) }
+    Checked { assembly, figures, drawn, lays, findings: findings.settled(&levels, strict) }
 }
 
 /// Renders the factory's edition of what was checked: what the factory could itself read from the attached files, with
@@ -103,6 +105,7 @@ fn edition<T>(
         assembly: &seen.assembly,
         figures: &seen.figures,
         drawn: &seen.drawn,
+        lays: &seen.lays,
         sources: &shown.sources,
         findings: &findings,
         asked_in: &loaded.sources,

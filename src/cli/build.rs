@@ -3,14 +3,18 @@
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
-use backtack_core::diag::{Folder, Severity, plain, text};
+use backtack_core::compute::lays::Effort;
+use backtack_core::diag::{Folder, Levels, Severity, plain, text};
+use backtack_core::read::Loaded;
 use clap::{Arg, ArgMatches, Command, value_parser};
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::check::{levels, root, severities};
+use super::lay::style::{self, Found};
 use super::output::{Item, Output};
 use super::terminal::Terminal;
 use super::{Exit, Failure};
+use crate::Checked;
 use crate::render::sheet::{Package, is_drawing};
 
 pub(super) fn define() -> Command {
@@ -46,14 +50,19 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let loaded = crate::read(folder).map_err(|error| Failure::new(error.to_string()))?;
     progress.set_message("checking and computing");
     let checked = crate::check(&loaded, &levels, matches.get_flag("strict"));
+    let (loaded, checked, laid) = laid(loaded, checked, &levels, matches.get_flag("strict"), &progress);
     progress.set_message("typesetting");
     let package = crate::render(&loaded, &checked).map_err(|error| Failure::new(error.to_string()))?;
     progress.finish_and_clear();
-    let pdf = write(&package, &out, &file_name(&loaded.model), &Output::new())?;
+    let kept = laid.as_ref().map(|found| style::item(folder, &found.lock));
+    let pdf = write(&package, &out, &file_name(&loaded.model), kept, &Output::new())?;
     let (name, root) = (folder.to_string_lossy(), root(folder, &loaded.style));
     let report = Folder { name: &name, root: &root, findings: &checked.findings, sources: &loaded.sources };
     if !checked.findings.is_empty() {
         terminal.remark(&text::print(&[report], terminal.errors()));
+    }
+    if let Some(found) = &laid {
+        terminal.remark(&format!("lays, kept in {}:\n{}", backtack_core::lay::lock::FILE, style::told(found)));
     }
     replaced(&package, terminal);
     terminal.print(&format!("{}\n", plain(&pdf.to_string_lossy())))?;
@@ -61,11 +70,38 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     Ok(if standing { Exit::Standing } else { Exit::Clear })
 }
 
+/// Finds the lays that are not kept yet, and computes again with them. A style that cannot be laid is built as it is: a
+/// finding says why.
+fn laid(
+    loaded: Loaded,
+    checked: Checked,
+    levels: &Levels,
+    strict: bool,
+    progress: &ProgressBar,
+) -> (Loaded, Checked, Option<Found>) {
+    if checked.lays.tasks.iter().all(|task| task.lay.is_some()) {
+        return (loaded, checked, None);
+    }
+    let found = progress.suspend(|| style::found(&loaded, &checked, Effort::Normal, false, false));
+    if found.moved.is_empty() && found.refused.is_empty() {
+        return (loaded, checked, None);
+    }
+    let loaded = loaded.with_lock(found.lock.clone());
+    let checked = crate::check(&loaded, levels, strict);
+    (loaded, checked, Some(found))
+}
+
 /// Writes a package, the PDF last: all of it or, as long as not everything is on the disk, nothing.
 ///
 /// # Errors
 /// If the folder or a file in it cannot be written.
-pub fn write(package: &Package, out: &Path, stem: &str, output: &Output) -> Result<PathBuf, Failure> {
+pub fn write(
+    package: &Package,
+    out: &Path,
+    stem: &str,
+    lock: Option<Item>,
+    output: &Output,
+) -> Result<PathBuf, Failure> {
     let drawings = out.join("drawings");
     let pdf = out.join(format!("{stem}.pdf"));
     let mut items: Vec<Item> = package
@@ -74,6 +110,7 @@ pub fn write(package: &Package, out: &Path, stem: &str, output: &Output) -> Resu
         .map(|(name, svg)| Item { path: drawings.join(name), bytes: svg.clone().into_bytes() })
         .collect();
     items.push(Item { path: out.join("figures.json"), bytes: package.figures.clone().into_bytes() });
+    items.extend(lock);
     items.push(Item { path: pdf.clone(), bytes: package.pdf.clone() });
     output.write(&items)?;
     // Only once the new files are in place: a drawing of a piece that is gone must not lie among those that hold.

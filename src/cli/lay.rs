@@ -1,4 +1,6 @@
-//! Lays the pieces of a plain instance on a roll.
+//! Lays the pieces of a plain instance, or of a style, on a roll.
+
+pub(super) mod style;
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -22,14 +24,28 @@ pub(super) fn define() -> Command {
         .about("Lays pieces on a roll, as short as a search finds")
         .after_help(
             "FILE holds the pieces as JSON; the README describes it. Writes FILE-lay.json (every\n\
-             position) and FILE-lay.svg. Ctrl-C keeps the best lay found so far.",
+             position) and FILE-lay.svg. Of a style folder the lays are found anew and kept in its\n\
+             backtack.lock. Ctrl-C keeps the best lay found so far.",
         )
         .arg(
             Arg::new("file")
                 .value_name("FILE")
                 .value_parser(value_parser!(PathBuf))
                 .required(true)
-                .help("The pieces and the cloth"),
+                .help("The pieces and the cloth, or a style folder"),
+        )
+        .arg(
+            Arg::new("effort")
+                .long("effort")
+                .value_name("HOW")
+                .value_parser(["quick", "normal", "long"])
+                .help("Of a style: how long to search [default: normal]"),
+        )
+        .arg(
+            Arg::new("longer")
+                .long("longer")
+                .action(ArgAction::SetTrue)
+                .help("Of a style: take a lay that is longer than the one kept"),
         )
         .arg(
             Arg::new("out")
@@ -69,6 +85,9 @@ fn seconds(text: &str) -> Result<f64, String> {
 
 pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
     let file = matches.get_one::<PathBuf>("file").ok_or_else(|| Failure::new("no file is given"))?;
+    if file.is_dir() {
+        return style::run(file, matches, terminal);
+    }
     let failed = |reason: String| Failure::new(format!("{}: {reason}", file.display()));
     let text = backtack_core::read::text_file(file, lay::read::LARGEST as u64).map_err(failed)?;
     let instance = lay::read::read(&text).map_err(|bad| failed(bad.to_string()))?;
@@ -94,12 +113,7 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
 
 /// Searches with a line of progress, until the budget is used or somebody presses Ctrl-C; pressed again, it ends at once.
 fn packed(instance: &Instance, matches: &ArgMatches, seed: u64) -> Result<Packed, lay::Bad> {
-    let stop = Arc::new(AtomicBool::new(false));
-    for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
-        // Where signals cannot be caught, Ctrl-C ends the program without a lay, as it would anyway.
-        let _ = signal_hook::flag::register_conditional_shutdown(signal, 130, Arc::clone(&stop));
-        let _ = signal_hook::flag::register(signal, Arc::clone(&stop));
-    }
+    let stopped = stopper();
     #[expect(clippy::disallowed_methods, reason = "a budget of time is marked as not reproducible")]
     let begun = Instant::now();
     let limit = matches.get_one::<f64>("seconds").copied();
@@ -113,10 +127,20 @@ fn packed(instance: &Instance, matches: &ArgMatches, seed: u64) -> Result<Packed
     };
     let processors = std::thread::available_parallelism().map_or(1, usize::from);
     let threads = matches.get_one::<u64>("threads").map_or(processors, |count| *count as usize);
-    let stopped = || stop.load(Ordering::Relaxed);
     let packed = lay::pack(instance, Options { budget, seed, threads, stop: &stopped, observe: &observe });
     bar.finish_and_clear();
     packed
+}
+
+/// Whether Ctrl-C was pressed; pressed again, it ends the program.
+fn stopper() -> impl Fn() -> bool + Sync {
+    let stop = Arc::new(AtomicBool::new(false));
+    for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
+        // Where signals cannot be caught, Ctrl-C ends the program without a lay, as it would anyway.
+        let _ = signal_hook::flag::register_conditional_shutdown(signal, 130, Arc::clone(&stop));
+        let _ = signal_hook::flag::register(signal, Arc::clone(&stop));
+    }
+    move || stop.load(Ordering::Relaxed)
 }
 
 /// How far the search is and how long the best lay is; silent where there is no terminal.

@@ -48,32 +48,41 @@ pub(super) struct Uses<'a> {
 
 /// Place of a kind in the bill, and the kind.
 type Place = (u8, &'static str, Bought);
+/// Number of a kind in the bill, and its word.
+type Kind = (u8, &'static str);
 
 pub(super) fn bill(uses: &Uses<'_>) -> Bill {
     let mut lines: BTreeMap<Place, BillLine> = BTreeMap::new();
-    let mut put = |size: &str, colourway: &str, at: (u8, &'static str), bought: &Bought, unit, use_: Figure<Number>| {
+    type About = (&'static str, bool);
+    let mut put = |size: &str, colourway: &str, at: Kind, bought: &Bought, about: About, use_: Figure<Number>| {
         let line = lines.entry((at.0, at.1, bought.clone())).or_insert_with(|| BillLine {
             kind: at.1,
             bought: bought.clone(),
-            unit,
-            estimate: at.1 == "cloth",
+            unit: about.0,
+            estimate: false,
             uses: BTreeMap::new(),
         });
+        line.estimate |= about.1;
         let by = line.uses.entry(size.to_string()).or_default();
         let sum = by.remove(colourway).unwrap_or(Figure::Known(Number::default()));
         by.insert(colourway.to_string(), Figure::sum([sum, use_]));
     };
     for (size, colourway, all) in each(uses.cloth) {
-        all.iter().for_each(|one| put(size, colourway, (0, "cloth"), &one.bought, "mm", one.length.clone()));
+        all.iter().for_each(|one| {
+            let about = ("mm", one.estimate);
+            put(size, colourway, (0, "cloth"), &one.bought, about, one.length.clone());
+        });
     }
     for (size, colourway, thread) in each(uses.thread) {
         let totals = &thread.totals;
-        totals.iter().for_each(|one| put(size, colourway, (1, "thread"), &one.bought, "mm", one.needed.clone()));
+        totals
+            .iter()
+            .for_each(|one| put(size, colourway, (1, "thread"), &one.bought, ("mm", false), one.needed.clone()));
     }
     for (size, colourway, filling) in each(uses.filling) {
         for zone in &filling.zones {
             if let Figure::Known(bought) = &zone.bought {
-                put(size, colourway, (2, "filling"), bought, "g", zone.all.target.clone());
+                put(size, colourway, (2, "filling"), bought, ("g", false), zone.all.target.clone());
             }
         }
     }
@@ -83,7 +92,7 @@ pub(super) fn bill(uses: &Uses<'_>) -> Bill {
                 TrimUnit::Pieces => "pieces",
                 TrimUnit::Mm => "mm",
             };
-            put(size, colourway, (3, "trim"), &one.bought, unit, one.total.clone());
+            put(size, colourway, (3, "trim"), &one.bought, (unit, false), one.total.clone());
         }
     }
     Bill { lines: lines.into_values().collect(), missing: missing(uses.mass) }

@@ -14,6 +14,7 @@ pub mod fields;
 mod figure;
 mod filling;
 mod ground;
+pub mod lays;
 mod mass;
 mod measures;
 mod need;
@@ -34,6 +35,7 @@ pub use drawn::{Drawn, Lines, Shape};
 pub use figure::{Figure, Number};
 pub use filling::{Filling, Limited, Proposed, ZoneLine};
 pub use ground::{Bought, ByVariant};
+pub use lays::{How, LayFigures, Lays, Mix, Task};
 pub use mass::{Mass, MassLine};
 pub use measures::{MeasureLine, MeasureSize};
 pub use need::ClothNeed;
@@ -79,7 +81,9 @@ pub struct Figures {
     pub filling: ByVariant<Filling>,
     /// Trims of one product.
     pub trims: ByVariant<Vec<TrimLine>>,
-    /// Need of cloth for one product, by true cut area and a stated utilisation: an estimate.
+    /// Lays of one product, each size by itself.
+    pub lays: Vec<LayFigures>,
+    /// Need of cloth for one product: from its lay, or an estimate by true cut area and a stated utilisation.
     pub cloth: ByVariant<Vec<ClothNeed>>,
     /// Mass of one product.
     pub mass: ByVariant<Mass>,
@@ -113,12 +117,25 @@ pub fn findings(model: &Model, assembly: &Assembly) -> Findings {
 
 /// Computes every number, and the findings whose evidence is a computed number.
 pub fn compute(model: &Model, assembly: &Assembly) -> (Figures, Findings) {
-    let (figures, _, findings) = with_lines(model, assembly);
-    (figures, findings)
+    let computed = with_lines(model, assembly);
+    (computed.figures, computed.findings)
 }
 
-/// [`compute`], with the sew and cut lines that the figures were measured on.
-pub fn with_lines(model: &Model, assembly: &Assembly) -> (Figures, Drawn, Findings) {
+/// What follows from a specification in numbers.
+#[derive(Debug)]
+pub struct Computed {
+    /// Every number.
+    pub figures: Figures,
+    /// The sew and cut lines they were measured on.
+    pub drawn: Drawn,
+    /// What is laid of each cloth, with the lays that are kept.
+    pub lays: Lays,
+    /// Findings whose evidence is a computed number.
+    pub findings: Findings,
+}
+
+/// [`compute`], with the sew and cut lines that the figures were measured on, and the lays.
+pub fn with_lines(model: &Model, assembly: &Assembly) -> Computed {
     let drawn = Drawn::of(model, assembly);
     let ground = Ground { model, assembly, drawn: &drawn };
     let counts = counts::counts(&ground);
@@ -127,7 +144,8 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> (Figures, Drawn, Findin
     let thread = thread::thread(&ground);
     let filling = filling::filling(&ground);
     let trims = trims::trims(&ground, &seams);
-    let cloth = need::cloth(&ground, &counts.cuts, &pieces);
+    let lays = lays::lays(&ground, &counts.cuts);
+    let cloth = need::cloth(&ground, &counts.cuts, &pieces, &lays);
     let parts = mass::Parts { cuts: &counts.cuts, pieces: &pieces, thread: &thread, filling: &filling, trims: &trims };
     let mass = mass::mass(&ground, &parts);
     let uses = bill::Uses { cloth: &cloth, thread: &thread, filling: &filling, trims: &trims, mass: &mass };
@@ -145,6 +163,7 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> (Figures, Drawn, Findin
         thread,
         filling,
         trims,
+        lays: lays.figures(),
         cloth,
         mass,
         bill,
@@ -153,5 +172,5 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> (Figures, Drawn, Findin
     };
     let mut findings = Findings::default();
     rules::run(&ground, &mut findings);
-    (figures, drawn, findings)
+    Computed { figures, drawn, lays, findings }
 }

@@ -6,6 +6,7 @@ use crate::model::Variant;
 
 use super::counts::CutCount;
 use super::ground::{Bought, ByVariant, Ground, number, property};
+use super::lays::Lays;
 use super::shapes::PieceSize;
 use super::{Figure, Number};
 
@@ -26,11 +27,14 @@ pub struct ClothNeed {
     pub usable_width: Figure<Number>,
     /// Stated share of the usable cloth that becomes pieces, percent.
     pub utilisation: Figure<Number>,
-    /// Length of cloth, mm: area / (usable width × utilisation). An estimate by the stated utilisation, not a lay.
+    /// Length of cloth, mm: of the lay, shared by the products on it; as long as there is no lay, an estimate: area /
+    /// (usable width × utilisation).
     pub length: Figure<Number>,
+    /// Whether the length is an estimate.
+    pub estimate: bool,
     /// Full width of the roll, mm.
     pub width: Figure<Number>,
-    /// Mass of that length on the full width, g; an estimate like the length.
+    /// Mass of that length on the full width, g; an estimate if the length is one.
     pub mass: Figure<Number>,
 }
 
@@ -72,7 +76,7 @@ pub(super) fn of_all(area: &Figure<Number>, total: &Figure<u64>) -> Figure<Numbe
     area.clone().by(total.clone().map(|total| Number::new(total as f64)))
 }
 
-pub(super) fn cloth(ground: &Ground<'_>, cuts: &[CutCount], pieces: &Pieces) -> ByVariant<Vec<ClothNeed>> {
+pub(super) fn cloth(ground: &Ground<'_>, cuts: &[CutCount], pieces: &Pieces, lays: &Lays) -> ByVariant<Vec<ClothNeed>> {
     ground.by_variant(|variant| {
         let taken = taken(ground, cuts, pieces, variant);
         let mut by: BTreeMap<&Bought, Vec<&Taken<'_>>> = BTreeMap::new();
@@ -81,11 +85,11 @@ pub(super) fn cloth(ground: &Ground<'_>, cuts: &[CutCount], pieces: &Pieces) -> 
                 by.entry(bought).or_default().push(one);
             }
         }
-        by.into_iter().map(|(bought, all)| need(ground, bought, &all, variant)).collect()
+        by.into_iter().map(|(bought, all)| need(ground, bought, &all, variant, lays)).collect()
     })
 }
 
-fn need(ground: &Ground<'_>, bought: &Bought, all: &[&Taken<'_>], variant: Variant<'_>) -> ClothNeed {
+fn need(ground: &Ground<'_>, bought: &Bought, all: &[&Taken<'_>], variant: Variant<'_>, lays: &Lays) -> ClothNeed {
     let property = |key: &str| match ground.article(bought) {
         Some(article) => number(property(article, key, variant)),
         None => Figure::not_yet(format!("there is no article {}", bought.article)),
@@ -93,7 +97,12 @@ fn need(ground: &Ground<'_>, bought: &Bought, all: &[&Taken<'_>], variant: Varia
     let area = Figure::sum(all.iter().map(|one| of_all(&one.material_area, &one.count.total)));
     let (usable_width, share, width) = (property("usable-width"), property("utilisation"), property("width"));
     let across = usable_width.clone().by(share.clone());
-    let length = area.clone().with(across, |area, across| area.raw() / across.raw()).then(Figure::number);
+    let laid = lays.per_product(variant.size, variant.colourway, bought);
+    let estimate = laid.known().is_none();
+    let length = match estimate {
+        true => area.clone().with(across, |area, across| area.raw() / across.raw()).then(Figure::number),
+        false => laid,
+    };
     ClothNeed {
         bought: bought.clone(),
         materials: all.iter().filter_map(|one| one.count.material.clone()).collect(),
@@ -103,6 +112,7 @@ fn need(ground: &Ground<'_>, bought: &Bought, all: &[&Taken<'_>], variant: Varia
         area,
         usable_width,
         length,
+        estimate,
         width,
     }
 }

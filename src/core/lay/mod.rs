@@ -8,6 +8,7 @@
 //! seek       a better place for one piece, settle: exactly between its neighbours;  part: all pieces until none overlap
 //! start      a first lay;  block: one repeated;  worker: shorter and shorter;  pack: two workers and the budget
 //! rows       strips of one shape for dies
+//! lock       lays that are kept, by the key of their instance
 //! valid      the independent check every lay passes
 //! ```
 //! The search follows the published description of overlap minimisation with guided weights (arXiv 2509.13329), with
@@ -20,6 +21,7 @@ pub mod bound;
 mod field;
 mod form;
 pub mod instance;
+pub mod lock;
 mod meter;
 mod overlap;
 pub mod pack;
@@ -38,6 +40,7 @@ mod worker;
 
 pub use bound::{Bounds, bounds};
 pub use instance::{Bad, Cloth, Instance, Piece, Turn};
+pub use lock::Lock;
 pub use meter::Budget;
 pub use pack::{Lay, Options, Packed, Placed, Progress, pack, usual};
 pub use report::{Report, report};

@@ -152,38 +152,41 @@ fn pair(one: &Shape, other: &Shape, gap: i64) -> Result<(), Fault> {
 /// direction, which has the inside on the same side.
 pub fn insides_meet(a: &Polygon, b: &Polygon) -> bool {
     let apart = |p: i128, q: i128| (p > 0 && q < 0) || (p < 0 && q > 0);
-    let cross = |(p, q): (GridPoint, GridPoint), (r, s): (GridPoint, GridPoint)| {
-        apart(orient(p, q, r), orient(p, q, s)) && apart(orient(r, s, p), orient(r, s, q))
-    };
-    if a.edges().any(|one| b.edges().any(|other| cross(one, other))) {
+    let cross =
+        |(p, q): Edge, (r, s): Edge| apart(orient(p, q, r), orient(p, q, s)) && apart(orient(r, s, p), orient(r, s, q));
+    let (of_a, of_b) = (near(a, b, 0), near(b, a, 0));
+    if of_a.iter().any(|one| of_b.iter().any(|other| cross(*one, *other))) {
         return true;
     }
-    runs_inside(a, b) || runs_inside(b, a)
+    runs_inside(&of_a, b, &of_b) || runs_inside(&of_b, a, &of_a)
 }
 
-fn runs_inside(a: &Polygon, b: &Polygon) -> bool {
+/// Whether one of these edges runs inside `b`, of whose edges those near the other polygon are given too.
+fn runs_inside(edges: &[Edge], b: &Polygon, of_b: &[Edge]) -> bool {
     // Twice as fine, so that the middle of two grid points is one.
-    let double = |polygon: &Polygon| Polygon { points: polygon.points.iter().map(twice).collect() };
-    let (a, b) = (double(a), double(b));
-    a.edges().any(|(p, q)| {
-        let mut stops: Vec<GridPoint> = b.points.iter().copied().filter(|corner| on_edge(*corner, p, q)).collect();
-        stops.extend([p, q]);
+    let b = Polygon { points: b.points.iter().map(twice).collect() };
+    let double = |edges: &[Edge]| edges.iter().map(|(p, q)| (twice(p), twice(q))).collect::<Vec<Edge>>();
+    let of_b = double(of_b);
+    double(edges).iter().any(|(p, q)| {
+        let corners = of_b.iter().flat_map(|(r, s)| [*r, *s]);
+        let mut stops: Vec<GridPoint> = corners.filter(|corner| on_edge(*corner, *p, *q)).collect();
+        stops.extend([*p, *q]);
         stops.sort_by_key(|stop| (stop.x - p.x).abs() + (stop.y - p.y).abs());
         stops.dedup();
         stops.windows(2).any(|pair| match pair {
-            [from, to] => part_inside(*from, *to, &b),
+            [from, to] => part_inside(*from, *to, &b, &of_b),
             _ => false,
         })
     })
 }
 
-fn part_inside(from: GridPoint, to: GridPoint, b: &Polygon) -> bool {
+fn part_inside(from: GridPoint, to: GridPoint, b: &Polygon, of_b: &[Edge]) -> bool {
     let middle = GridPoint::new(i64::midpoint(from.x, to.x), i64::midpoint(from.y, to.y));
     match b.side(middle) {
         Side::Inside => true,
         Side::Outside => false,
-        Side::Edge => b.edges().any(|(r, s)| {
-            let along = on_edge(from, r, s) && on_edge(to, r, s);
+        Side::Edge => of_b.iter().any(|(r, s)| {
+            let along = on_edge(from, *r, *s) && on_edge(to, *r, *s);
             let ahead =
                 i128::from(s.x - r.x) * i128::from(to.x - from.x) + i128::from(s.y - r.y) * i128::from(to.y - from.y);
             along && ahead > 0
@@ -195,13 +198,30 @@ fn twice(p: &GridPoint) -> GridPoint {
     GridPoint::new(2 * p.x, 2 * p.y)
 }
 
+/// An edge with both its ends.
+type Edge = (GridPoint, GridPoint);
+
+/// The edges of `a` whose upright box comes within `gap` of that of `b`: no other can meet it.
+fn near(a: &Polygon, b: &Polygon, gap: i64) -> Vec<Edge> {
+    let Some((low, high)) = b.bbox() else { return Vec::new() };
+    let within = |(p, q): &Edge| {
+        p.x.min(q.x) <= high.x + gap
+            && p.x.max(q.x) >= low.x - gap
+            && p.y.min(q.y) <= high.y + gap
+            && p.y.max(q.y) >= low.y - gap
+    };
+    a.edges().filter(within).collect()
+}
+
 /// Whether two polygons whose insides do not meet come nearer than the gap.
 fn nearer(a: &Polygon, b: &Polygon, gap: i64) -> bool {
-    let close = |points: &Polygon, edges: &Polygon| {
-        points.points.iter().any(|p| edges.edges().any(|(q, r)| point_nearer(*p, q, r, gap)))
+    let (of_a, of_b) = (near(a, b, gap), near(b, a, gap));
+    let close = |some: &[Edge], others: &[Edge]| {
+        let points = some.iter().flat_map(|(p, q)| [*p, *q]);
+        points.into_iter().any(|p| others.iter().any(|(q, r)| point_nearer(p, *q, *r, gap)))
     };
     // The least distance of two polygons that do not cross is that of a corner of one from an edge of the other.
-    close(a, b) || close(b, a)
+    close(&of_a, &of_b) || close(&of_b, &of_a)
 }
 
 /// Whether a point is nearer than the gap to an edge, exactly.

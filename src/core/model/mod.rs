@@ -6,6 +6,7 @@
 mod article;
 pub mod assembly;
 mod chain;
+mod cutting;
 mod drawing;
 mod form;
 mod joint;
@@ -23,6 +24,7 @@ mod work;
 pub use article::{Article, ArticleKind, Colour, Composition, Role};
 pub use assembly::Assembly;
 pub use chain::{Chain, PathRef, PointRef, RunRef};
+pub use cutting::{Cutting, Method, Spread};
 pub use drawing::{Drawing, GAUGE, Sketch, Traced, Unseen};
 pub use form::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side, SvgSource};
 pub use joint::{Close, Ease, Finish, FinishKind, Joint, JointKind, Layer, SeamSide, StitchUse, TrimLayer};
@@ -112,6 +114,10 @@ pub struct Model {
     pub views: Table<View>,
     /// Picture files by their path below the root.
     pub pictures: BTreeMap<String, Picture>,
+    /// How cloth is spread and cut.
+    pub cuttings: Table<Cutting>,
+    /// Lays kept beside the specification.
+    pub lock: crate::lay::Lock,
     /// Drawings of outlines by their path as written.
     pub drawings: BTreeMap<String, Drawing>,
     /// Values that are written but could not be read: table, id, key. They were reported, so they are not missing.

@@ -19,6 +19,8 @@ pub enum Property {
 pub enum Holds {
     /// Text.
     Text,
+    /// One of these words.
+    Word(&'static [&'static str]),
     /// A quantity of one of these dimensions, and the range outside which it is taken for a slip.
     Quantity(&'static [Dimension], Option<(&'static str, &'static str)>),
 }
@@ -104,7 +106,36 @@ pub const PROPERTIES: &[Spec] = &[
         "Utilisation",
         &[Cloth],
         quantity(&[Percent], ("10 %", "100 %")),
-        "Share of the usable cloth that becomes pieces; makes the estimate of the need",
+        "Least share of the usable cloth that should become pieces; makes the estimate of the need as long as there is no lay",
+    ),
+    spec(
+        "direction",
+        "Direction",
+        &[Cloth],
+        Holds::Word(&["one way", "two ways", "any way"]),
+        "How pieces may lie along the roll; one way with a pile, two ways without, unless said",
+    ),
+    spec(
+        "ply",
+        "Thickness of a ply",
+        &[Cloth],
+        quantity(&[Length], ("0.02 mm", "60 mm")),
+        "Thickness of one ply as it is pressed for cutting; the thickness under the foot unless said",
+    ),
+    spec("plies", "Most plies", &[Cloth], quantity(&[Count], ("1 pc", "500 pc")), "Most plies that are cut at once"),
+    spec(
+        "faults",
+        "Lost to faults",
+        &[Cloth],
+        quantity(&[Percent], ("0 %", "40 %")),
+        "Share of a roll that is lost to faults",
+    ),
+    spec(
+        "splice",
+        "Splices",
+        &[Cloth],
+        Holds::Word(&["none", "allowed"]),
+        "Whether a ply may be pieced together from two rolls; none unless said",
     ),
     spec("relax", "Relaxing time", &[Cloth], quantity(&[Time], ("0 h", "168 h")), "Rest before cutting"),
     spec(

@@ -1,7 +1,7 @@
 use std::collections::BTreeMap;
 
 use crate::model::property::{self, Holds, Property};
-use crate::model::{Article, ArticleKind, Colour, Composition, Entry, Model, Role, Stated};
+use crate::model::{Article, ArticleKind, Colour, Composition, Entry, Model, Role, Stated, Value};
 use crate::source::{Span, Spanned};
 use crate::units::{Dimension, Quantity};
 
@@ -37,6 +37,9 @@ impl Reader {
         for spec in property::of(kind) {
             let value = match spec.holds {
                 Holds::Text => self.texts_by(section, spec.key).map(Property::Text),
+                Holds::Word(_) => self
+                    .choice(section, spec.key)
+                    .map(|word| Property::Text(Value::same(Stated::plain(word.value, word.span)))),
                 Holds::Quantity(..) => self.quantity_by(section, spec.key).map(Property::Quantity),
             };
             if let Some(value) = value {

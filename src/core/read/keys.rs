@@ -201,9 +201,13 @@ fn article(kind: ArticleKind) -> Vec<Key> {
     keys.extend(property::of(kind).map(|spec| {
         let form = match spec.holds {
             Holds::Text => Form::Text,
+            Holds::Word(words) => Form::Choice(words),
             Holds::Quantity(dimensions, _) => Form::Quantity(dimensions),
         };
-        varying(spec.key, form, spec.doc)
+        match spec.holds {
+            Holds::Word(_) => key(spec.key, form, spec.doc),
+            _ => varying(spec.key, form, spec.doc),
+        }
     }));
     keys
 }
@@ -448,6 +452,19 @@ fn rest() -> Vec<Kind> {
         key("item", Form::Id, "What it names"),
         key("text", Form::Text, "The remark"),
     ];
+    let cutting = vec![
+        key("cloths", Form::Texts, "The cloth it is for; every cloth that no other names, unless said"),
+        key("method", Form::Choice(METHODS), "What cuts; a hand knife unless said"),
+        key("spread", Form::Choice(SPREADS), "How plies lie on each other; one way, face up, unless said"),
+        key("gap", Form::Quantity(&[Length]), "Least distance between two pieces"),
+        key("edge", Form::Quantity(&[Length]), "Kept free along both long edges of the usable width"),
+        key("end", Form::Quantity(&[Length]), "Kept free at both ends of every ply"),
+        key("tilt", Form::Number, "How far a piece may be turned off its grain, in degrees"),
+        key("table", Form::Quantity(&[Length]), "Length of the table"),
+        key("height", Form::Quantity(&[Length]), "Height that knife, die or laser cuts"),
+        key("plies", Form::Whole, "Most plies in one spread"),
+        key("note", Form::Text, "A remark for the cutting room"),
+    ];
     let view = vec![
         key("picture", Form::Text, "A PNG, JPEG or SVG file below the style folder"),
         key("alt", Form::Text, "What the picture shows, for those who cannot see it"),
@@ -457,6 +474,7 @@ fn rest() -> Vec<Kind> {
     severity.open = Some(Form::Choice(&["must", "should", "note", "off"]));
     vec![
         keyed("point-of-measure", measure, "What is measured, within what"),
+        keyed("cutting", cutting, "How cloth is spread and cut"),
         keyed("view", view, "A picture of the product from one side"),
         keyed("order", order(), "An order of the style, in a file of its own; no part of the specification"),
         severity,
@@ -495,5 +513,9 @@ fn order() -> Vec<Key> {
     ]
 }
 
+/// What cuts.
+pub const METHODS: &[&str] = &["hand knife", "automatic knife", "die", "laser"];
+/// How plies lie on each other.
+pub const SPREADS: &[&str] = &["one way", "face to face", "folded"];
 /// States a measurement can be taken in.
 pub const STATES: &[&str] = &["cut", "sewn flat", "filled", "closed", "packed"];

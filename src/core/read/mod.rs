@@ -2,12 +2,14 @@
 
 mod articles;
 mod chains;
+mod cutting;
 #[expect(clippy::disallowed_methods, reason = "the only file input")]
 mod disk;
 mod drawings;
 mod edges;
 mod edition;
 pub mod keys;
+mod lock;
 mod measures;
 mod orders;
 mod outlines;
@@ -61,6 +63,20 @@ pub struct Loaded {
     pub levels: Levels,
     /// Where each severity is written, to say which code no rule has.
     pub level_places: BTreeMap<String, Span>,
+}
+
+impl Loaded {
+    /// The same specification with other lays kept beside it.
+    #[must_use]
+    pub fn with_lock(mut self, lock: crate::lay::Lock) -> Self {
+        let name =
+            if self.style.is_empty() { String::new() } else { format!("{}/", self.style) } + crate::lay::lock::FILE;
+        self.closure.retain(|(path, _)| *path != name);
+        self.closure.push((name, lock.text().into_bytes().into()));
+        self.closure.sort_by(|(a, _), (b, _)| a.cmp(b));
+        self.model.lock = lock;
+        self
+    }
 }
 
 /// Reads the style in `folder`.

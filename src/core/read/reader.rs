@@ -111,9 +111,11 @@ impl Reader {
         self.stitchings(&declared, &mut model);
         self.seams(&declared, &mut model);
         self.work(&declared, &mut model);
+        self.cuttings(&declared, &mut model);
         self.measures(&declared, &mut model);
         self.orders(&declared, &mut model);
         self.views(&declared, &mut model);
+        self.lock(&mut model);
         self.severities(&declared);
         model.refused = std::mem::take(&mut self.refused);
         model

@@ -58,6 +58,23 @@ pub const PLUSH_PLY: Usual = usual(2.0, 2.5, "mm", "pressed thickness of one ply
 pub const PLAIN_UTILISATION: Usual =
     Usual { basis: Basis::Seen, ..usual(80.0, 85.0, "%", "utilisation of plain woven cloth") };
 
+/// Least distance between pieces cut by a knife led by hand.
+pub const GAP_HAND: Usual = usual(3.0, 5.0, "mm", "distance between pieces cut by hand");
+/// Least distance between pieces cut by a machine's knife: they may share a line.
+pub const GAP_AUTOMATIC: Usual = usual(0.0, 0.0, "mm", "distance between pieces cut by an automatic knife");
+/// Least distance between strikes of a die.
+pub const GAP_DIE: Usual = usual(2.0, 4.0, "mm", "distance between strikes of a die");
+/// Least distance between pieces cut by a laser: its kerf.
+pub const GAP_LASER: Usual = usual(0.2, 1.0, "mm", "distance between pieces cut by a laser");
+/// Kept free at each end of a ply.
+pub const PLY_END: Usual = usual(10.0, 30.0, "mm", "cloth kept free at each end of a ply");
+/// Most plies of short plush cut at once.
+pub const PLIES_SHORT: Usual = usual(10.0, 10.0, "plies", "plies of short plush cut at once");
+/// Most plies of long pile cut at once.
+pub const PLIES_LONG: Usual = usual(1.0, 4.0, "plies", "plies of long pile cut at once");
+/// Pile up to this height counts as short.
+pub const SHORT_PILE: Usual = usual(10.0, 10.0, "mm", "pile height that counts as short");
+
 /// Hours a filled product rests before it is measured.
 pub const REST: Usual = usual(24.0, 24.0, "h", "rest before measuring a filled product");
 /// Size factors outside which a size needs its own outline rather than scaling.
@@ -79,6 +96,14 @@ pub const ALL: &[Usual] = &[
     CLOTH_MASS,
     PLUSH_PLY,
     PLAIN_UTILISATION,
+    GAP_HAND,
+    GAP_AUTOMATIC,
+    GAP_DIE,
+    GAP_LASER,
+    PLY_END,
+    PLIES_SHORT,
+    PLIES_LONG,
+    SHORT_PILE,
     REST,
     SCALING,
     CARTON,

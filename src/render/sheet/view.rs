@@ -1,6 +1,6 @@
 //! What the sheets are filled from, and the names things go by on them.
 
-use backtack_core::compute::{Drawn, Figure, Figures, Lines, Number};
+use backtack_core::compute::{Drawn, Figure, Figures, Lays, Lines, Number};
 use backtack_core::diag::Findings;
 use backtack_core::model::{Assembly, Model, Stated, StitchUse};
 use backtack_core::source::{Sources, Span};
@@ -18,6 +18,8 @@ pub struct View<'a> {
     pub figures: &'a Figures,
     /// Sew and cut lines the figures were measured on.
     pub drawn: &'a Drawn,
+    /// What is laid of each cloth.
+    pub lays: &'a Lays,
     /// The files, for chains as they are written.
     pub sources: &'a Sources,
     /// Standing findings, settled.

@@ -6,6 +6,7 @@ mod bad_unit;
 mod bad_value;
 mod bare_number;
 mod broken_drawing;
+mod broken_lock;
 mod content_ignored;
 mod duplicate_id;
 mod gauge_missing;
@@ -26,6 +27,7 @@ pub use bad_unit::{RULE as BAD_UNIT, bad_quantity};
 pub use bad_value::{RULE as BAD_VALUE, bad_value, wrong_kind};
 pub use bare_number::{RULE as BARE_NUMBER, bare_number};
 pub use broken_drawing::{RULE as BROKEN_DRAWING, broken_drawing};
+pub use broken_lock::{RULE as BROKEN_LOCK, broken_lock};
 pub use content_ignored::{RULE as CONTENT_IGNORED, content_ignored};
 pub use duplicate_id::{RULE as DUPLICATE_ID, duplicate_id};
 pub use gauge_missing::{RULE as GAUGE_MISSING, gauge_missing};
@@ -64,4 +66,5 @@ pub const RULES: &[&Rule] = &[
     &GAUGE_MISSING,
     &WRONG_SCALE,
     &UNEQUAL_SCALE,
+    &BROKEN_LOCK,
 ];

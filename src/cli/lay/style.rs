@@ -1,0 +1,106 @@
+//! Finds the lays of a style and keeps them in its lock.
+
+use std::path::Path;
+
+use backtack_core::compute::lays::{Effort, Moved, PRODUCT, Search, search, swept};
+use backtack_core::diag::{Levels, plain};
+use backtack_core::lay::{Bad, Lock, Progress, lock};
+use backtack_core::read::Loaded;
+use clap::ArgMatches;
+use indicatif::{ProgressBar, ProgressStyle};
+
+use super::super::output::{Item, Output};
+use super::super::terminal::Terminal;
+use super::super::{Exit, Failure};
+use super::stopper;
+use crate::Checked;
+
+/// What was found for a style.
+pub struct Found {
+    /// Every lay that is kept now.
+    pub lock: Lock,
+    /// What became of each.
+    pub moved: Vec<Moved>,
+    /// What cannot be laid, and why.
+    pub refused: Vec<Bad>,
+    /// Lays that nothing asks for any more.
+    pub gone: Vec<String>,
+}
+
+/// The file that keeps the lays of a style.
+pub fn item(folder: &Path, lock: &Lock) -> Item {
+    Item { path: folder.join(lock::FILE), bytes: lock.text().into_bytes() }
+}
+
+/// Finds the lays that are missing, or all of them anew.
+pub fn found(loaded: &Loaded, checked: &Checked, effort: Effort, anew: bool, longer: bool) -> Found {
+    let stop = stopper();
+    let bar = bar();
+    let observe = |title: &str, (number, of): (usize, usize), progress: Progress| {
+        bar.set_position((progress.share * 1000.0) as u64);
+        bar.set_message(format!("lay {number} of {of}: {}, {:.1} mm", plain(title), progress.length as f64 / 1000.0));
+    };
+    let tasks: Vec<_> = checked.lays.tasks.iter().collect();
+    let how = Search { effort, anew, longer, stop: &stop, observe: &observe };
+    let mut lock = loaded.model.lock.clone();
+    let (moved, refused) = search(&tasks, PRODUCT, &mut lock, &how);
+    bar.finish_and_clear();
+    let gone = swept(&mut lock, PRODUCT, &tasks);
+    Found { lock, moved, refused, gone }
+}
+
+fn bar() -> ProgressBar {
+    let bar = ProgressBar::new(1000);
+    if let Ok(style) = ProgressStyle::with_template("{bar:20} {msg}") {
+        bar.set_style(style);
+    }
+    bar
+}
+
+/// `backtack lay DIR`.
+pub(super) fn run(folder: &Path, matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
+    let effort = matches
+        .get_one::<String>("effort")
+        .and_then(|word| Effort::ALL.iter().find(|(known, _)| known == word).map(|(_, effort)| *effort));
+    let loaded = crate::read(folder).map_err(|error| Failure::new(error.to_string()))?;
+    let checked = crate::check(&loaded, &Levels::new(), false);
+    let longer = matches.get_flag("longer");
+    let found = found(&loaded, &checked, effort.unwrap_or_default(), true, longer);
+    if found.lock != loaded.model.lock {
+        Output::new().write(&[item(folder, &found.lock)])?;
+    }
+    terminal.print(&told(&found))?;
+    if found.moved.is_empty() && found.refused.is_empty() {
+        terminal.print("nothing to lay: no cloth with a usable width and known outlines\n")?;
+    }
+    Ok(Exit::Clear)
+}
+
+/// What became of each lay, a line each.
+pub fn told(found: &Found) -> String {
+    let mm = |length: i64| format!("{:.1} mm", length as f64 / 1000.0);
+    let mut text = String::new();
+    for one in &found.moved {
+        let title = plain(&one.title);
+        let line = match (one.before, one.fitted, one.taken) {
+            (None, ..) => format!("{title}: {}", mm(one.found)),
+            (Some(before), false, _) => {
+                format!("{title}: {} no longer fits, now {}", mm(before), mm(one.found))
+            }
+            (Some(before), true, true) => format!("{title}: {} instead of {}", mm(one.found), mm(before)),
+            (Some(before), true, false) if one.found > before => {
+                format!("{title}: {} kept, {} found; --longer would take it", mm(before), mm(one.found))
+            }
+            (Some(before), true, false) => format!("{title}: {} kept", mm(before)),
+        };
+        text.push_str(&line);
+        text.push('\n');
+    }
+    for bad in &found.refused {
+        text.push_str(&format!("not laid: {}\n", plain(&bad.to_string())));
+    }
+    for gone in &found.gone {
+        text.push_str(&format!("{}: no longer laid\n", plain(gone)));
+    }
+    text
+}

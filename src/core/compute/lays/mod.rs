@@ -1,0 +1,180 @@
+//! Lays of one product: what of each cloth is laid, how long it comes out, and what that is for one product.
+//!
+//! The search itself is far from here: what was found is kept in the lock, and a lay that is not kept is not known yet.
+
+mod how;
+mod search;
+mod task;
+
+pub use how::{Direction, How};
+pub use search::{Effort, Moved, Search, search, swept};
+pub use task::{IMAGE, Mix, Task};
+
+pub(super) use task::task;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde::Serialize;
+
+use super::counts::CutCount;
+use super::ground::{Bought, Ground};
+use super::{Figure, Number};
+use crate::geom::grid::millimetres;
+use crate::lay::{Lay, bounds};
+
+/// The lay of one mix of sizes on one cloth. Lengths in mm.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct LayFigures {
+    /// Key of the lay, as in the lock.
+    pub key: String,
+    /// What is laid, for people.
+    pub title: String,
+    /// Id of the cloth.
+    pub cloth: String,
+    /// The roles or articles the cuts name.
+    pub materials: Vec<String>,
+    /// Colourways that are cut from it.
+    pub colourways: BTreeSet<String>,
+    /// Products of each size on one ply, or on one pair of plies.
+    pub mix: Mix,
+    /// How it is spread and cut.
+    pub how: How,
+    /// Pieces on one ply.
+    pub pieces: u64,
+    /// Width that is laid: the usable width after shrinkage, halved where the cloth is folded.
+    pub width: Number,
+    /// Length of the lay, ends included.
+    pub length: Figure<Number>,
+    /// Area of the pieces in percent of width × length.
+    pub used: Figure<Number>,
+    /// No lay is shorter than its area asks.
+    pub area_bound: Number,
+    /// No lay is shorter than its longest piece.
+    pub longest_bound: Number,
+    /// Plies that one mix needs: 2 face to face.
+    pub layers: u64,
+    /// Cloth for one mix: length × layers.
+    pub cloth_length: Figure<Number>,
+    /// Cloth for one product, where all are of one size.
+    pub per_product: Figure<Number>,
+    /// Pieces cut beyond what one mix needs.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    pub surplus: BTreeMap<String, u64>,
+}
+
+/// What the lays of one product are kept as.
+pub const PRODUCT: &str = "product";
+
+/// The lays of every product: which lay serves a cloth in a size and colourway.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Lays {
+    /// Each task once, in the order of cloth, material and size.
+    pub tasks: Vec<Task>,
+    /// Colourways that each task serves.
+    pub colourways: Vec<BTreeSet<String>>,
+    /// Number of the task by size, colourway and what is bought; not known where something it needs is not.
+    pub of: BTreeMap<(String, String, Bought), Figure<usize>>,
+}
+
+/// The lays of one product, each size by itself.
+pub(super) fn lays(ground: &Ground<'_>, cuts: &[CutCount]) -> Lays {
+    let mut lays = Lays::default();
+    for variant in ground.model.variants() {
+        let all: BTreeSet<Bought> = cuts.iter().filter_map(|cut| bought(ground, cut, variant.colourway)).collect();
+        for one in all {
+            let task = product(ground, cuts, &one, variant.colourway, variant.size);
+            let number = task.map(|task| lays.take(task, variant.colourway));
+            lays.of.insert((variant.size.to_string(), variant.colourway.to_string(), one), number);
+        }
+    }
+    lays
+}
+
+fn bought(ground: &Ground<'_>, cut: &CutCount, colourway: &str) -> Option<Bought> {
+    ground.bought(cut.material.as_deref(), colourway, "").known().cloned()
+}
+
+/// The lay of one size, with as many products as make a sensible length.
+fn product(ground: &Ground<'_>, cuts: &[CutCount], bought: &Bought, colourway: &str, size: &str) -> Figure<Task> {
+    let mix = |products: u64| Mix::from([(size.to_string(), products)]);
+    let one = task(ground, cuts, bought, colourway, &mix(1));
+    one.then(|one| {
+        let table = one.how.table.map(Number::raw);
+        match task::repeats(&one.instance, table) {
+            1 => Figure::Known(one),
+            several => task(ground, cuts, bought, colourway, &mix(several)),
+        }
+    })
+}
+
+impl Lays {
+    fn take(&mut self, task: Task, colourway: &str) -> usize {
+        let number = self.tasks.iter().position(|old| old.key == task.key && old.mix == task.mix);
+        let number = number.unwrap_or_else(|| {
+            self.tasks.push(task);
+            self.colourways.push(BTreeSet::new());
+            self.tasks.len() - 1
+        });
+        self.colourways[number].insert(colourway.to_string());
+        number
+    }
+
+    /// Length of cloth for one product, mm, if there is a lay.
+    pub(super) fn per_product(&self, size: &str, colourway: &str, bought: &Bought) -> Figure<Number> {
+        match self.of.get(&(size.to_string(), colourway.to_string(), bought.clone())) {
+            None => Figure::not_yet(format!("nothing is cut from {}", bought.article)),
+            Some(number) => number.clone().then(|number| match self.tasks.get(number) {
+                Some(task) => task.per_product(),
+                None => Figure::not_yet("there is no such lay"),
+            }),
+        }
+    }
+
+    /// The figures of every lay.
+    pub(super) fn figures(&self) -> Vec<LayFigures> {
+        self.tasks.iter().zip(&self.colourways).map(|(task, colourways)| task.figures(colourways)).collect()
+    }
+}
+
+impl Task {
+    /// Length of the kept lay, mm.
+    pub fn length(&self) -> Figure<Number> {
+        match &self.lay {
+            Some(lay) => Figure::number(millimetres(lay.length)),
+            None => Figure::not_yet(format!("{} is not laid yet", self.instance.name)),
+        }
+    }
+
+    /// Length of cloth for one product, mm, where the mix is of one size.
+    pub fn per_product(&self) -> Figure<Number> {
+        match self.mix.values().collect::<Vec<_>>().as_slice() {
+            [products] if **products > 0 => self.length().times(self.layers as f64 / **products as f64),
+            _ => Figure::not_yet("several sizes lie on it"),
+        }
+    }
+
+    fn figures(&self, colourways: &BTreeSet<String>) -> LayFigures {
+        let bounds = bounds(&self.instance);
+        let used = |lay: &Lay| Figure::number(100.0 * crate::lay::report::density(&self.instance, lay));
+        LayFigures {
+            key: self.key.clone(),
+            title: self.instance.name.clone(),
+            cloth: self.bought.article.clone(),
+            materials: self.materials.clone(),
+            colourways: colourways.clone(),
+            mix: self.mix.clone(),
+            how: self.how.clone(),
+            pieces: self.instance.count() as u64,
+            width: Number::new(millimetres(self.instance.cloth.width)),
+            length: self.length(),
+            used: self.lay.as_ref().map_or_else(|| Figure::not_yet("there is no lay yet"), used),
+            area_bound: Number::new(millimetres(bounds.area)),
+            longest_bound: Number::new(millimetres(bounds.longest)),
+            layers: self.layers,
+            cloth_length: self.length().times(self.layers as f64),
+            per_product: self.per_product(),
+            surplus: self.surplus.clone(),
+        }
+    }
+}

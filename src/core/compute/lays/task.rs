@@ -1,0 +1,232 @@
+//! What is to be laid: the cuts of some products on one cloth, turned so that they lie as the cloth asks.
+
+use std::collections::BTreeMap;
+
+use super::how::{Direction, How, how};
+use crate::compute::Figure;
+use crate::compute::counts::CutCount;
+use crate::compute::drawn::Shape;
+use crate::compute::ground::{Bought, Ground, property, small};
+use crate::geom::grid::{GridPoint, Polygon, snap};
+use crate::geom::{Affine, Point, flatten};
+use crate::lay::{Cloth, Instance, Lay, Piece, Turn};
+use crate::model::{Spread, Variant};
+
+/// Curves of drawn cut lines become straight pieces within this, mm.
+const FLAT: f64 = 0.01;
+/// A lay of one product alone would be as short as its longest piece; as many are laid as make it this many times as long.
+const TIMES: f64 = 4.0;
+/// Most pieces in the lay of a product.
+const PIECES: usize = 120;
+/// Share of the cloth a first guess of a lay's length takes to be used.
+const SHARE: f64 = 0.75;
+/// What marks the mirror image of a piece.
+pub const IMAGE: char = '′';
+
+/// How many products of each size lie on one ply.
+pub type Mix = BTreeMap<String, u64>;
+
+/// The cuts of some products on one cloth.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Task {
+    /// The cloth and its colour, in the first colourway that has it.
+    pub bought: Bought,
+    /// The roles or articles the cuts name, as they name them.
+    pub materials: Vec<String>,
+    /// What lies on one ply, or on a pair of plies face to face.
+    pub mix: Mix,
+    /// How it is spread and cut.
+    pub how: How,
+    /// The pieces and the cloth.
+    pub instance: Instance,
+    /// Plies that are needed for one mix: 2 face to face, else 1.
+    pub layers: u64,
+    /// Pieces cut beyond what is needed for one mix, by piece: face to face makes pairs.
+    pub surplus: BTreeMap<String, u64>,
+    /// Key of the instance.
+    pub key: String,
+    /// The kept lay, if there is one that fits.
+    pub lay: Option<Lay>,
+}
+
+/// What one cut asks for in a lay.
+struct Wanted {
+    name: String,
+    outline: Polygon,
+    image: Polygon,
+    drawn: u64,
+    mirrored: u64,
+    directed: bool,
+    own_image: bool,
+}
+
+/// The task of a mix of sizes on one cloth in one colour.
+pub(in crate::compute) fn task(
+    ground: &Ground<'_>,
+    cuts: &[CutCount],
+    bought: &Bought,
+    colourway: &str,
+    mix: &Mix,
+) -> Figure<Task> {
+    let Some(article) = ground.article(bought) else {
+        return Figure::not_yet(format!("there is no article {}", bought.article));
+    };
+    let first = mix.keys().next().map_or("", String::as_str);
+    let variant = Variant { size: first, colourway };
+    let how = how(ground.model, article, variant);
+    let across = property(article, "shrinkage-across", variant).known().map_or(0.0, small).max(0.0);
+    let usable = property(article, "usable-width", variant).map(|width| small(&width) * (1.0 - across));
+    let mut materials = Vec::new();
+    let mut wanted: Vec<(Wanted, u64)> = Vec::new();
+    for (size, products) in mix {
+        for cut in cuts.iter().filter(|cut| is_of(ground, cut, bought, colourway)) {
+            if let Some(material) = cut.material.as_ref().filter(|material| !materials.contains(*material)) {
+                materials.push(material.clone());
+            }
+            match self::wanted(ground, cut, Variant { size, colourway }, mix.len() > 1) {
+                Figure::Known(one) => wanted.push((one, *products)),
+                Figure::NotYet { why } => return Figure::NotYet { why },
+                Figure::Withheld => return Figure::Withheld,
+            }
+        }
+    }
+    usable.map(|usable| made(ground, bought, materials, mix, how, usable, &wanted))
+}
+
+/// Whether a cut is of this cloth and colour in a colourway.
+fn is_of(ground: &Ground<'_>, cut: &CutCount, bought: &Bought, colourway: &str) -> bool {
+    let what = cut.material.as_deref().and_then(|material| ground.model.resolve(material, colourway));
+    what.is_some_and(|(article, colour)| {
+        article.entry.id.value == bought.article && colour.map(ToString::to_string) == bought.colour
+    })
+}
+
+fn wanted(ground: &Ground<'_>, cut: &CutCount, variant: Variant<'_>, several: bool) -> Figure<Wanted> {
+    let counts = cut.drawn.clone().with(cut.mirrored.clone(), |drawn, mirrored| (drawn, mirrored));
+    let outline = outline(ground, cut, variant);
+    counts.with(outline, |(drawn, mirrored), (outline, directed)| {
+        let mirror = |p: &GridPoint| GridPoint::new(p.x, -p.y);
+        let image = Polygon { points: outline.points.iter().map(mirror).collect() }.reversed();
+        let layers = ground.model.pieces.get(&cut.piece).map_or(1, |piece| piece.cuts.len());
+        let name = if layers > 1 { format!("{} {}", cut.piece, cut.cut) } else { cut.piece.clone() };
+        let name = if several { format!("{name} {}", variant.size) } else { name };
+        let own_image = cut.own_image == Figure::Known(true);
+        Wanted { name, outline, image, drawn, mirrored, directed, own_image }
+    })
+}
+
+/// What is cut, with the way it lies along +x: a block as a block, else the cut line.
+fn outline(ground: &Ground<'_>, cut: &CutCount, variant: Variant<'_>) -> Figure<(Polygon, bool)> {
+    let piece = ground.model.pieces.get(&cut.piece);
+    let sew = ground.drawn.sew(&cut.piece, variant.size);
+    let way = piece.zip(sew.known().copied()).and_then(|(piece, sew)| {
+        piece.pile_line(sew).map(|(a, b)| b - a).or_else(|| piece.along(sew)).and_then(Point::unit)
+    });
+    let along = way.unwrap_or(Point::new(0.0, 1.0));
+    if let Some(block) = piece.and_then(|piece| piece.cuts.get(&cut.cut)?.block.as_ref()) {
+        let side = |value, what: &str| Figure::of(Some(value), variant, what).map(|quantity| small(&quantity));
+        let (width, height) = (side(&block.0, "the width of the block"), side(&block.1, "the height of the block"));
+        return width.with(height, |width, height| (rectangle(height, width), true));
+    }
+    ground.drawn.cut(&cut.piece, variant.size, &cut.cut).then(|shape| match laid(shape, along) {
+        Some(polygon) => Figure::Known((polygon, way.is_some())),
+        None => Figure::not_yet(format!("{} {} has no cut line", cut.piece, cut.cut)),
+    })
+}
+
+fn rectangle(length: f64, width: f64) -> Polygon {
+    let (x, y) = (snap(length), snap(width));
+    let corners = [(0, 0), (x, 0), (x, y), (0, y)];
+    Polygon { points: corners.map(|(x, y)| GridPoint::new(x, y)).to_vec() }
+}
+
+/// The outer line with `along` turned to +x, anticlockwise and on the grid.
+fn laid(shape: &Shape, along: Point) -> Option<Polygon> {
+    let turn = Affine { xx: along.x, xy: along.y, yx: -along.y, yy: along.x, dx: 0.0, dy: 0.0 };
+    let points = flatten(&shape.paths.first()?.transformed(&turn), FLAT);
+    let polygon = Polygon::from_points(&points);
+    Some(if polygon.area2() < 0 { polygon.reversed() } else { polygon })
+}
+
+fn made(
+    ground: &Ground<'_>,
+    bought: &Bought,
+    materials: Vec<String>,
+    mix: &Mix,
+    how: How,
+    usable: f64,
+    wanted: &[(Wanted, u64)],
+) -> Task {
+    let two_layers = how.spread != Spread::OneWay;
+    let mut surplus = BTreeMap::new();
+    let mut pieces = Vec::new();
+    for (one, products) in wanted {
+        let turns = turns(&how, one.directed);
+        let (drawn, mirrored) = (one.drawn * products, one.mirrored * products);
+        let (drawn, mirrored) = match (two_layers, one.own_image) {
+            (false, _) => (drawn, mirrored),
+            // A pair of layers gives one of each, or two of a piece that is its own image.
+            (true, own) => {
+                let needed = if own { (drawn + mirrored).div_ceil(2) } else { drawn.max(mirrored) };
+                let beyond = 2 * needed - drawn - mirrored;
+                if beyond > 0 {
+                    surplus.insert(one.name.clone(), beyond);
+                }
+                (needed, 0)
+            }
+        };
+        let mut add = |id: String, outline: &Polygon, demand: u64| {
+            if demand > 0 {
+                let demand = usize::try_from(demand).unwrap_or(usize::MAX);
+                pieces.push(Piece { id, outline: outline.clone(), demand, turns: turns.clone(), fold: false });
+            }
+        };
+        add(one.name.clone(), &one.outline, drawn);
+        add(format!("{}{IMAGE}", one.name), &one.image, mirrored);
+    }
+    let width = if how.spread == Spread::Folded { usable / 2.0 } else { usable };
+    let cloth =
+        Cloth { width: snap(width), edge: snap(how.edge.raw()), end: snap(how.end.raw()), gap: snap(how.gap.raw()) };
+    let title = title(ground, &materials, mix);
+    let instance = Instance { name: title, cloth, pieces };
+    let key = crate::lay::lock::key(&instance);
+    let lay = ground.model.lock.lay(&instance);
+    let layers = if how.spread == Spread::FaceToFace { 2 } else { 1 };
+    Task { bought: bought.clone(), materials, mix: mix.clone(), how, instance, layers, surplus, key, lay }
+}
+
+/// `Black plush, S × 12`.
+fn title(ground: &Ground<'_>, materials: &[String], mix: &Mix) -> String {
+    let name = |id: &String| match (ground.model.roles.get(id), ground.model.articles.get(id)) {
+        (Some(role), _) => role.entry.title().to_string(),
+        (None, Some(article)) => article.entry.title().to_string(),
+        (None, None) => id.clone(),
+    };
+    let names: Vec<String> = materials.iter().map(name).collect();
+    let sizes: Vec<String> = mix.iter().map(|(size, products)| format!("{size} × {products}")).collect();
+    format!("{}, {}", names.join(" and "), sizes.join(", "))
+}
+
+/// How a piece may be turned. A piece without grain or pile may be turned freely where the cloth lets it.
+fn turns(how: &How, directed: bool) -> Vec<Turn> {
+    let base: &[f64] = match how.direction {
+        Direction::OneWay => &[0.0],
+        Direction::TwoWays if directed => &[0.0, 180.0],
+        Direction::TwoWays | Direction::AnyWay => &[0.0, 90.0, 180.0, 270.0],
+    };
+    let tilt = how.tilt.raw();
+    let tilts = if tilt > 0.0 { vec![0.0, -tilt, tilt] } else { vec![0.0] };
+    base.iter().flat_map(|base| tilts.iter().map(move |tilt| Turn::by(base + tilt))).collect()
+}
+
+/// How many products a lay of one size holds: enough for the length to be that of the pieces together and not that of
+/// the longest, and no more than the table and a sensible number of pieces allow.
+pub(crate) fn repeats(one: &Instance, table: Option<f64>) -> u64 {
+    let pieces = one.count().max(1);
+    let bounds = crate::lay::bounds(one);
+    let each = (bounds.area as f64 / SHARE).max(1.0);
+    let enough = (TIMES * bounds.longest as f64 / each).ceil();
+    let room = table.map_or(f64::INFINITY, |table| (table * 1000.0 / each).floor());
+    let most = (PIECES / pieces).max(1) as f64;
+    enough.min(room).min(most).max(1.0) as u64
+}

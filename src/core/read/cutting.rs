@@ -1,0 +1,58 @@
+use crate::model::{Cutting, Entry, Method, Model, Spread, Stated};
+use crate::source::Spanned;
+
+use super::reader::{Declarations, Reader};
+use super::rules;
+use super::section::Section;
+use super::tree::Kind;
+
+/// The largest tilt, in degrees.
+const STEEPEST: f64 = 45.0;
+
+impl Reader {
+    /// How cloth is spread and cut.
+    pub fn cuttings(&mut self, declared: &Declarations, model: &mut Model) {
+        model.cuttings = self.each(declared, "cutting", |reader, section, entry| reader.cutting(section, entry));
+    }
+
+    fn cutting(&mut self, section: &Section<'_>, entry: Entry) -> Cutting {
+        Cutting {
+            entry,
+            cloths: self.list(section, "cloths"),
+            method: self.meant(section, "method", &Method::ALL),
+            spread: self.meant(section, "spread", &Spread::ALL),
+            gap: self.quantity(section, "gap"),
+            edge: self.quantity(section, "edge"),
+            end: self.quantity(section, "end"),
+            tilt: self.degrees(section, "tilt"),
+            table: self.quantity(section, "table"),
+            height: self.quantity(section, "height"),
+            plies: self.whole(section, "plies"),
+            note: self.text(section, "note"),
+        }
+    }
+
+    /// A small angle in degrees, written as a number.
+    fn degrees(&mut self, section: &Section<'_>, key: &str) -> Option<Stated<f64>> {
+        let node = section.node(key)?;
+        let (Kind::Text(text) | Kind::Float(text) | Kind::Integer(text)) = &node.kind else {
+            return self.refuse(key, "a number of degrees", node);
+        };
+        let number = crate::units::Rational::parse(text.trim()).map(|number| number.to_f64());
+        match number.filter(|number| (0.0..=STEEPEST).contains(number)) {
+            Some(number) => Some(Stated::plain(number, node.span)),
+            None => {
+                let message = format!("`{key}` lies between 0 and {STEEPEST} degrees");
+                self.findings.push(rules::bad_value(message, node.span, "write for example 3"));
+                None
+            }
+        }
+    }
+
+    /// A choice as what it means.
+    fn meant<T: Copy>(&mut self, section: &Section<'_>, key: &str, all: &[(&str, T)]) -> Option<Spanned<T>> {
+        let word = self.choice(section, key)?;
+        let meant = all.iter().find(|(text, _)| *text == word.value).map(|(_, value)| *value);
+        meant.map(|value| Spanned::new(value, word.span))
+    }
+}

@@ -1,0 +1,20 @@
+use crate::diag::{Finding, Rule, Severity};
+
+/// A kept lay that cannot be read.
+pub const RULE: Rule = Rule {
+    code: "broken-lock",
+    family: "cutting",
+    severity: Severity::Should,
+    summary: "a lay kept in backtack.lock cannot be read",
+    explanation: "backtack.lock keeps the lays that yardages come from, so that they do not move by themselves. What was \
+                  edited by hand, merged wrongly or written by another version is not taken; it is found again.",
+    failing: "# backtack.lock\nformat = 1\n[[lay]]\nwhat = \"Shell, L × 6\"\nlength = \"about a metre\"",
+    passing: "# backtack.lock, as `backtack build` wrote it",
+    source: "common practice",
+};
+
+/// An entry, or the whole file.
+pub fn broken_lock(what: &str) -> Finding {
+    Finding::new(&RULE, format!("backtack.lock cannot be read: {what}"))
+        .help("take the file back from before it was changed, or run `backtack lay` on the folder")
+}
