@@ -45,7 +45,7 @@ fn offset(read: impl Fn() -> Loaded) {
 /// The whole check, figures with it.
 fn check(loaded: &Loaded) {
     let assembly = Assembly::of(&loaded.model);
-    let (figures, _, _) = compute::with_lines(&loaded.model, &assembly);
+    let figures = compute::with_lines(&loaded.model, &assembly).figures;
     assert_eq!(figures.pieces.len(), loaded.model.pieces.len());
     rules::checked(loaded, &assembly);
 }

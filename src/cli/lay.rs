@@ -9,6 +9,7 @@ use std::time::Instant;
 
 use backtack_core::diag::plain;
 use backtack_core::lay::{self, Budget, Instance, Options, Packed, Progress, Report, RowLay, report};
+use backtack_core::scene;
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 use indicatif::{ProgressBar, ProgressStyle};
 
@@ -164,7 +165,9 @@ fn items(
     let json = serde_json::to_string_pretty(told)
         .map_err(|error| Failure::new(format!("the positions could not be written: {error}")))?;
     let drawing = |name: &str, lay: &lay::Lay| {
-        let svg = backtack_core::scene::svg(&backtack_core::scene::lay(instance, lay));
+        let texts = [lay.length, instance.cloth.width].map(|length| format!("{} mm", length as f64 / 1000.0));
+        let drawn = scene::lay(instance, lay, scene::LAY_PAPER, [&texts[0], &texts[1]]);
+        let svg = scene::svg(&drawn);
         Item { path: folder.join(format!("{stem}-{name}.svg")), bytes: svg.into_bytes() }
     };
     let positions = Item { path: folder.join(format!("{stem}-lay.json")), bytes: (json + "\n").into_bytes() };

@@ -164,6 +164,8 @@ pub fn room_nest(denominator: f64) -> [f64; 2] {
     }
 }
 
+/// Room for one lay with its dimensions, two side by side.
+pub const ROOM_LAY: Room = Room { width: 124.0, height: 102.0 };
 /// Room for the picture of the measurements.
 pub const ROOM_MEASURE: Room = Room { width: 60.0, height: 108.0 };
 

@@ -12,7 +12,7 @@ fn made(text: &str) -> (Figures, Drawn) {
     let found: Vec<&str> = loaded.findings.iter().map(|finding| finding.message.as_str()).collect();
     assert!(found.is_empty(), "{found:#?}");
     assert!(assembly.troubles.is_empty(), "{:#?}", assembly.troubles);
-    let (figures, drawn, _) = compute::with_lines(&loaded.model, &assembly);
+    let compute::Computed { figures, drawn, .. } = compute::with_lines(&loaded.model, &assembly);
     (figures, drawn)
 }
 

@@ -111,7 +111,9 @@ pub const RULES: &[&Rule] = rules::RULES;
 pub fn findings(model: &Model, assembly: &Assembly) -> Findings {
     let mut findings = Findings::default();
     let drawn = Drawn::of(model, assembly);
-    rules::run(&Ground { model, assembly, drawn: &drawn }, &mut findings);
+    let ground = Ground { model, assembly, drawn: &drawn };
+    rules::run(&ground, &mut findings);
+    rules::laid(&ground, &lays::lays(&ground, &counts::counts(&ground).cuts), &mut findings);
     findings
 }
 
@@ -172,5 +174,6 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> Computed {
     };
     let mut findings = Findings::default();
     rules::run(&ground, &mut findings);
+    rules::laid(&ground, &lays, &mut findings);
     Computed { figures, drawn, lays, findings }
 }

@@ -3,38 +3,47 @@
 use crate::geom::grid::{GridPoint, millimetres};
 use crate::lay::{Instance, Lay, Placed};
 
-use super::marks::{arrow, crossings, scale_bar};
-use super::place::extent;
+use super::marks::{arrow, crossings, dimension, scale_bar};
+use super::place::{extent, text_width};
 use super::{Across, Along, At, Fill, Label, Line, Scene, closed};
 
-/// Paper for the cloth, mm: along and across the roll.
-const PAPER: [f64; 2] = [400.0, 240.0];
-/// Room round the cloth, mm; below it stands the scale.
-const ROOM: f64 = 6.0;
-const BELOW: f64 = 16.0;
+/// Paper for a lay by itself, mm: along and across the roll.
+pub const LAY_PAPER: [f64; 2] = [400.0, 240.0];
+/// Room round the cloth, mm; left of it stands its width, below it its length and the scale.
+const ROOM: f64 = 3.0;
+const LEFT: f64 = 11.0;
+const BELOW: f64 = 19.0;
+/// The scale and its bar need this width, mm.
+const LEAST_WIDTH: f64 = 60.0;
 /// Denominators of the scales, enlargements first.
 const SCALES: [f64; 14] = [0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0];
-/// Pieces smaller than this on paper get no code, mm.
-const LEAST: f64 = 4.0;
+/// Pieces narrower than this on paper get neither code nor arrow, mm; a code stands only where it fits.
+const LEAST: f64 = 2.5;
+/// Share of a piece that its code may take up.
+const FILLED: f64 = 0.95;
 
-/// Draws a lay, the roll from left to right, at the largest scale that fits a sheet. An arrow shows where the grain of the
-/// piece as drawn (its own +x) points.
+/// Draws a lay, the roll from left to right, at the largest scale at which the cloth fits the paper, mm along and across
+/// the roll. An arrow shows where the grain or pile of the piece (its own +x) points. The texts are those of the length and
+/// of the width.
 #[must_use]
-pub fn lay(instance: &Instance, lay: &Lay) -> Scene {
+pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], [along, across]: [&str; 2]) -> Scene {
     let (length, width) = (millimetres(lay.length), millimetres(instance.cloth.width));
-    let fits = |scale: &&f64| length / **scale <= PAPER[0] && width / **scale <= PAPER[1];
+    let fits = |scale: &&f64| length / **scale + LEFT + ROOM <= paper[0] && width / **scale + ROOM + BELOW <= paper[1];
     let scale = SCALES.iter().find(fits).copied().unwrap_or(1000.0);
     let alt = format!("Lay of {} pieces, {length} mm of cloth {width} mm wide", lay.placed.len());
     let size = [length / scale, width / scale];
-    let mut scene = Scene::new(size[0] + 2.0 * ROOM, size[1] + ROOM + BELOW, alt);
-    scene.rect(Some(Line::Outline), Fill::None, [ROOM, ROOM], size[0], size[1]);
-    let paper = |p: GridPoint| [ROOM + millimetres(p.x) / scale, ROOM + size[1] - millimetres(p.y) / scale];
+    let mut scene = Scene::new((LEFT + size[0] + ROOM).max(LEAST_WIDTH), size[1] + ROOM + BELOW, alt);
+    scene.rect(Some(Line::Outline), Fill::None, [LEFT, ROOM], size[0], size[1]);
+    let paper = |p: GridPoint| [LEFT + millimetres(p.x) / scale, ROOM + size[1] - millimetres(p.y) / scale];
     for placed in &lay.placed {
         draw(&mut scene, instance, placed, &paper);
     }
     let ratio = if scale < 1.0 { format!("{}:1", 1.0 / scale) } else { format!("1:{scale}") };
-    let bar = round(length / 5.0);
-    scale_bar(&mut scene, [ROOM, ROOM + size[1] + 6.0], bar / scale, &format!("{bar} mm, {ratio}"));
+    let bar = round(length.max(width) / 5.0);
+    let foot = ROOM + size[1];
+    dimension(&mut scene, [LEFT, foot], [LEFT + size[0], foot], -6.0, along);
+    dimension(&mut scene, [LEFT, foot], [LEFT, ROOM], 6.0, across);
+    scale_bar(&mut scene, [LEFT, foot + 14.0], bar / scale, &format!("{bar} mm, {ratio}"));
     scene
 }
 
@@ -51,7 +60,13 @@ fn draw(scene: &mut Scene, instance: &Instance, placed: &Placed, paper: &dyn Fn(
         return;
     }
     let [x, y] = inside(&corners, low, high);
-    scene.label(Label::new(piece.id.clone(), [x, y]).anchor(Along::Middle, Across::Base));
+    let wide = text_width(&piece.id, Label::SIZE, false);
+    let label = Label::new(piece.id.clone(), [x, y]).bare();
+    if wide <= (high[0] - low[0]) * FILLED {
+        scene.label(label.anchor(Along::Middle, Across::Base));
+    } else if wide <= (high[1] - low[1]) * FILLED {
+        scene.label(label.turned(-90.0));
+    }
     let (sin, cos) = libm::sincos(placed.turn.degrees * std::f64::consts::PI / 180.0);
     let half = (room * 0.2).min(5.0);
     let (dx, dy) = (cos * half, -sin * half);

@@ -18,7 +18,7 @@ mod seam;
 mod svg;
 
 pub use edge::{FinishedEdge, Turned, edge};
-pub use lay::lay;
+pub use lay::{LAY_PAPER, lay};
 pub use line::{LINES, Line, LineStyle};
 pub use map::{MapEdge, MapPiece, map};
 pub use marks::{arrow, balloon, comb, dimension, grain, hatch, legend_sample, ring, scale_bar};

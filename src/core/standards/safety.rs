@@ -26,6 +26,10 @@ const fn memory(text: &'static str) -> Reference {
     Reference { text, basis: Basis::Memory }
 }
 
+const fn practice(text: &'static str) -> Reference {
+    Reference { text, basis: Basis::CommonPractice }
+}
+
 /// Eyes, noses, buttons and whatever else may come off.
 pub const SMALL_PARTS: Caution = Caution {
     title: "Small parts",
@@ -39,6 +43,34 @@ pub const SMALL_PARTS: Caution = Caution {
 pub const CYLINDER_DIAMETER_MM: f64 = 31.75;
 /// Its least and greatest depth, in mm.
 pub const CYLINDER_DEPTH_MM: (f64, f64) = (25.4, 57.15);
+
+/// Cutting knives.
+pub const KNIVES: Caution = Caution {
+    title: "Cutting knives",
+    text: "Guards stay down and are set to the height of the lay; a glove of metal mesh on the hand that holds the cloth; the knife is stopped before plies or blade are touched. Long pile is parted with short strokes from the back, so that it is not cut short. The maker of the machine and the local rules decide.",
+    follows: &[practice("common practice of cutting rooms")],
+};
+
+/// Cutting press and dies.
+pub const PRESSES: Caution = Caution {
+    title: "Cutting press and dies",
+    text: "Both hands start the stroke; nobody reaches under the head to set a die while the press is live. Dies are stored with their edges covered and lie flat before the stroke. The maker of the press and the local rules decide.",
+    follows: &[practice("common practice of cutting rooms")],
+};
+
+/// Laser cutting.
+pub const LASERS: Caution = Caution {
+    title: "Laser cutting",
+    text: "Only cloth whose fibres are known is cut: fumes are drawn off, and chlorinated fibre or coating is never cut. The beam is enclosed, nobody leaves a running machine, a fire extinguisher is at hand. Cut from the back; the melted edge is hard and smells. The maker of the machine and the local rules decide.",
+    follows: &[practice("common practice of cutting rooms")],
+};
+
+/// Hot press.
+pub const HOT_PRESS: Caution = Caution {
+    title: "Hot press",
+    text: "Plates stay hot after they are switched off; both hands start the stroke, and guards stay in place. Pile lies on a needle board so that it is not flattened. The maker of the press and the local rules decide.",
+    follows: &[practice("common practice of cutting rooms")],
+};
 
 /// Cords, ribbons, elastics and loops.
 pub const CORDS: Caution = Caution {

@@ -9,6 +9,7 @@ mod cover;
 mod filling;
 mod finishing;
 mod joins;
+mod lays;
 mod letters;
 mod measurements;
 mod outline;
@@ -39,7 +40,7 @@ use super::sheets::Sheet;
 type Fill = fn(&View<'_>) -> Vec<Sheet>;
 
 /// Every kind of sheet in page order. A new sheet is one file and one line here.
-const SHEETS: [Fill; 12] = [
+const SHEETS: [Fill; 13] = [
     cover::fill,
     questions::fill,
     views::fill,
@@ -47,6 +48,7 @@ const SHEETS: [Fill; 12] = [
     pieces::fill,
     joins::fill,
     sizes::fill,
+    lays::fill,
     construction::fill,
     filling::fill,
     measurements::fill,
@@ -141,10 +143,11 @@ const PIECE: &str = "piece-";
 const STEP: &str = "step-";
 const JOINS: &str = "joins-";
 const SIZES: &str = "sizes-";
+const LAY: &str = "lay-";
 
 /// Whether a file bears the name of a drawing that a package has.
 pub fn is_drawing(name: &str) -> bool {
-    [PIECE, STEP, JOINS, SIZES].iter().any(|kind| name.starts_with(kind)) && name.ends_with(".svg")
+    [PIECE, STEP, JOINS, SIZES, LAY].iter().any(|kind| name.starts_with(kind)) && name.ends_with(".svg")
 }
 
 /// The drawings of pieces, joins, sizes and seams as SVG files of true size on paper.
@@ -163,6 +166,11 @@ fn drawings(pages: &Pages) -> Vec<(String, String)> {
             Sheet::Joins(joins) => {
                 let maps = joins.parts.iter().flat_map(|part| &part.drawings).enumerate();
                 all.extend(maps.map(|(n, map)| (format!("{JOINS}{:0>2}.svg", n + 1), svg(&map.scene))));
+            }
+            Sheet::Lays(lays) => {
+                let cards = lays.groups.iter().flat_map(|group| group.rows.iter().flatten());
+                let drawn = cards.filter_map(|card| card.drawing.as_ref()).enumerate();
+                all.extend(drawn.map(|(n, one)| (format!("{LAY}{:0>2}.svg", n + 1), svg(&one.scene))));
             }
             Sheet::Sizes(sizes) => all.extend(
                 sizes

@@ -1,5 +1,8 @@
 //! What to take care of: the usual cautions for what the product is made of, deferring to the law and the laboratory.
 
+use std::collections::BTreeSet;
+
+use backtack_core::model::Method;
 use backtack_core::standards::Reference;
 use backtack_core::standards::safety::{self, Caution};
 use backtack_core::words::sheet as words;
@@ -42,6 +45,27 @@ fn cautions(view: &View<'_>) -> Vec<&'static Caution> {
     }
     for (words, caution) in [(&SMALL[..], &safety::SMALL_PARTS), (&CORDS, &safety::CORDS), (&FILM, &safety::BAG_FILM)] {
         if any(words) {
+            all.push(caution);
+        }
+    }
+    all.extend(cutting(view));
+    if any(&["fusible"]) {
+        all.push(&safety::HOT_PRESS);
+    }
+    all
+}
+
+/// What cuts the cloth, each once.
+fn cutting(view: &View<'_>) -> Vec<&'static Caution> {
+    let methods: BTreeSet<Method> = view.lays.tasks.iter().map(|task| task.how.method).collect();
+    let mut all: Vec<&Caution> = Vec::new();
+    for method in methods {
+        let caution = match method {
+            Method::HandKnife | Method::AutomaticKnife => &safety::KNIVES,
+            Method::Die => &safety::PRESSES,
+            Method::Laser => &safety::LASERS,
+        };
+        if !all.contains(&caution) {
             all.push(caution);
         }
     }

@@ -9,21 +9,32 @@ use super::super::package::{Drawing, Fact, Head};
 pub struct Lays {
     /// Title, name, lead.
     pub head: Head,
-    /// One card a lay.
-    pub cards: Vec<LayCard>,
+    /// One group a cloth and what is cut from it.
+    pub groups: Vec<LayGroup>,
+}
+
+/// The lays of one cloth.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct LayGroup {
+    /// The cloth.
+    pub title: String,
+    /// What holds for all its lays: width, spread, method, gaps, plies.
+    pub facts: Vec<Fact>,
+    /// Its lays, two side by side.
+    pub rows: Vec<Vec<LayCard>>,
+    /// What is assumed.
+    pub notes: Vec<String>,
 }
 
 /// One lay.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct LayCard {
-    /// Cloth, and what is laid.
+    /// What is laid.
     pub title: String,
-    /// Width, length, share used, spread, method, gaps, plies.
+    /// Length, share used, cloth for one product.
     pub facts: Vec<Fact>,
     /// The lay to scale; `None` where there is none yet.
     pub drawing: Option<Drawing>,
-    /// What is assumed, what is not known yet.
-    pub notes: Vec<String>,
 }
 
 /// The cut plan of an order.

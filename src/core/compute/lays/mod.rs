@@ -6,6 +6,7 @@ mod how;
 mod search;
 mod task;
 
+pub(super) use how::cutting;
 pub use how::{Direction, How};
 pub use search::{Effort, Moved, Search, search, swept};
 pub use task::{IMAGE, Mix, Task};

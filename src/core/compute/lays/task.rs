@@ -15,7 +15,7 @@ use crate::model::{Spread, Variant};
 /// Curves of drawn cut lines become straight pieces within this, mm.
 const FLAT: f64 = 0.01;
 /// A lay of one product alone would be as short as its longest piece; as many are laid as make it this many times as long.
-const TIMES: f64 = 4.0;
+const TIMES: f64 = 6.0;
 /// Most pieces in the lay of a product.
 const PIECES: usize = 120;
 /// Share of the cloth a first guess of a lay's length takes to be used.
@@ -107,7 +107,14 @@ fn wanted(ground: &Ground<'_>, cut: &CutCount, variant: Variant<'_>, several: bo
     counts.with(outline, |(drawn, mirrored), (outline, directed)| {
         let mirror = |p: &GridPoint| GridPoint::new(p.x, -p.y);
         let image = Polygon { points: outline.points.iter().map(mirror).collect() }.reversed();
-        let layers = ground.model.pieces.get(&cut.piece).map_or(1, |piece| piece.cuts.len());
+        // Two layers of a piece on one cloth are told apart.
+        let layers = ground.model.pieces.get(&cut.piece).map_or(0, |piece| {
+            piece
+                .cuts
+                .values()
+                .filter(|one| one.material.as_ref().map(|one| &one.value) == cut.material.as_ref())
+                .count()
+        });
         let name = if layers > 1 { format!("{} {}", cut.piece, cut.cut) } else { cut.piece.clone() };
         let name = if several { format!("{name} {}", variant.size) } else { name };
         let own_image = cut.own_image == Figure::Known(true);
@@ -224,9 +231,10 @@ fn turns(how: &How, directed: bool) -> Vec<Turn> {
 pub(crate) fn repeats(one: &Instance, table: Option<f64>) -> u64 {
     let pieces = one.count().max(1);
     let bounds = crate::lay::bounds(one);
-    let each = (bounds.area as f64 / SHARE).max(1.0);
-    let enough = (TIMES * bounds.longest as f64 / each).ceil();
-    let room = table.map_or(f64::INFINITY, |table| (table * 1000.0 / each).floor());
+    let ends = 2 * one.cloth.end;
+    let each = ((bounds.area - ends) as f64 / SHARE).max(1.0);
+    let enough = (TIMES * (bounds.longest - ends) as f64 / each).ceil();
+    let room = table.map_or(f64::INFINITY, |table| ((table * 1000.0 - ends as f64) / each).floor());
     let most = (PIECES / pieces).max(1) as f64;
     enough.min(room).min(most).max(1.0) as u64
 }

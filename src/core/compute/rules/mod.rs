@@ -2,13 +2,18 @@
 
 mod dart_closes;
 mod dart_too_deep;
+mod fold_with_die;
 mod impossible_cut_line;
+mod lay_over_table;
+mod lock_out_of_date;
+mod low_utilisation;
 mod notch_off_edge;
 mod notch_on_corner;
 mod notch_too_deep;
 mod opening_on_corner;
 mod opening_under_trim;
 mod piece_too_wide;
+mod pile_face_to_face;
 mod scaled_draft;
 mod thin_limb;
 mod tight_curve;
@@ -22,6 +27,7 @@ use crate::source::Span;
 
 use super::drawn::{Lines, Refused};
 use super::ground::Ground;
+use super::lays::Lays;
 
 /// Every rule here.
 pub const RULES: &[&Rule] = &[
@@ -39,6 +45,11 @@ pub const RULES: &[&Rule] = &[
     &opening_on_corner::RULE,
     &opening_under_trim::RULE,
     &uneven_notches::RULE,
+    &fold_with_die::RULE,
+    &lay_over_table::RULE,
+    &lock_out_of_date::RULE,
+    &low_utilisation::RULE,
+    &pile_face_to_face::RULE,
 ];
 
 /// Runs every rule.
@@ -57,6 +68,15 @@ pub(super) fn run(ground: &Ground<'_>, findings: &mut Findings) {
     opening_on_corner::check(ground, findings);
     opening_under_trim::check(ground, findings);
     uneven_notches::check(ground, findings);
+}
+
+/// Runs every rule about lays.
+pub(super) fn laid(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
+    fold_with_die::check(ground, lays, findings);
+    lay_over_table::check(ground, lays, findings);
+    lock_out_of_date::check(ground, lays, findings);
+    low_utilisation::check(ground, lays, findings);
+    pile_face_to_face::check(ground, lays, findings);
 }
 
 /// Size ids in their order.

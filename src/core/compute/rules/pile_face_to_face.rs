@@ -1,0 +1,40 @@
+use std::collections::BTreeSet;
+
+use crate::compute::Bought;
+use crate::compute::lays::{Direction, Lays, Task, cutting};
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::Spread;
+
+use super::Ground;
+
+/// Cloth that lies one way is to be spread face to face.
+pub const RULE: Rule = Rule {
+    code: "pile-face-to-face",
+    family: "cutting",
+    severity: Severity::Must,
+    summary: "cloth that lies one way is to be spread face to face",
+    explanation: "Spread to and fro, every other ply runs the other way. Where pile or print must run one way, half the pieces would be wrong. Such cloth is spread one way, cut at each end.",
+    failing: "[cloth.fur]\npile = \"12 mm\"\n[cutting.room]\nspread = \"face to face\"",
+    passing: "[cloth.fur]\npile = \"12 mm\"\n[cutting.room]\nspread = \"one way\"",
+    source: "common practice",
+};
+
+/// Reports each cloth once.
+pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
+    let wrong = |task: &&Task| task.how.spread == Spread::FaceToFace && task.how.direction == Direction::OneWay;
+    let cloths: BTreeSet<&Bought> = lays.tasks.iter().filter(wrong).map(|task| &task.bought).collect();
+    let mut told = BTreeSet::new();
+    for bought in cloths.into_iter().filter(|bought| told.insert(&bought.article)) {
+        let mut finding =
+            Finding::new(&RULE, format!("{} lies one way and is to be spread face to face", bought.article));
+        if let Some(spread) = cutting(ground.model, &bought.article).and_then(|one| one.spread.as_ref()) {
+            finding = finding.at(spread.span, "face to face");
+        }
+        if let Some(article) = ground.article(bought) {
+            let place = article.quantity("pile").map_or(article.entry.span(), |pile| pile.span);
+            finding = finding.at(place, "lies one way");
+        }
+        let help = "write spread = \"one way\", or direction = \"two ways\" if its pieces may lie both ways";
+        findings.push(finding.help(help));
+    }
+}

@@ -1,0 +1,139 @@
+//! How to lay the cloth: the lays of one product, each to scale.
+
+use std::collections::BTreeSet;
+
+use backtack_core::compute::lays::{Direction, LayFigures};
+use backtack_core::compute::{Figure, Number, Task};
+use backtack_core::model::Spread;
+use backtack_core::scene::lay;
+use backtack_core::words::{number, sheet as words};
+
+use super::super::package::{Drawing, Fact, Head, ROOM_LAY};
+use super::super::sheets::{LayCard, LayGroup, Lays, Sheet};
+use super::filling::{NOT_YET, figure};
+use super::view::{View, capital, length};
+
+/// One sheet with a card for every lay; none where nothing can be laid.
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
+    let both = view.lays.tasks.iter().zip(&view.figures.lays);
+    let mut both: Vec<(&Task, &LayFigures)> = both.filter(|(task, _)| task.lay.is_some()).collect();
+    // Sizes of one cloth stand together.
+    both.sort_by_key(|(task, figures)| (figures.cloth.clone(), task.materials.clone()));
+    if both.is_empty() {
+        return Vec::new();
+    }
+    let head =
+        Head { title: words::LAYS_TITLE.en.into(), name: words::LAYS.en.into(), lead: words::LAYS_LEAD.en.into() };
+    let groups = both.chunk_by(|(a, one), (b, other)| one.cloth == other.cloth && a.materials == b.materials);
+    vec![Sheet::Lays(Lays { head, groups: groups.map(|some| group(view, some)).collect() })]
+}
+
+/// The lays of one cloth: what they share, then each.
+pub fn group(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> LayGroup {
+    let Some((task, first)) = some.first() else { return LayGroup::default() };
+    let cards: Vec<LayCard> = some.iter().map(|(task, figures)| card(task, figures)).collect();
+    let rows = cards.chunks(2).map(<[LayCard]>::to_vec).collect();
+    let mut notes = assumed(first);
+    notes.extend(some.iter().filter_map(|(_, figures)| surplus(figures)));
+    LayGroup { title: title(view, task), facts: shared(view, some), rows, notes }
+}
+
+fn card(task: &Task, figures: &LayFigures) -> LayCard {
+    let drawing = task.lay.as_ref().map(|found| {
+        let texts = [metres(&figures.length), number::mm(figures.width.get(), 0)];
+        let scene = lay(&task.instance, found, [ROOM_LAY.width, ROOM_LAY.height], [&texts[0], &texts[1]]);
+        Drawing { picture: None, scene, caption: String::new() }
+    });
+    let products: Vec<String> = figures.mix.iter().map(|(size, products)| format!("{size} × {products}")).collect();
+    LayCard { title: products.join(", "), facts: facts(figures), drawing }
+}
+
+/// `Black plush: Short plush, pile 5 mm`.
+fn title(view: &View<'_>, task: &Task) -> String {
+    let cloth = view.material(&task.bought.article);
+    let roles: Vec<String> =
+        task.materials.iter().map(|material| view.material(material)).filter(|name| *name != cloth).collect();
+    if roles.is_empty() { cloth } else { format!("{}: {cloth}", roles.join(", ")) }
+}
+
+fn fact(label: &str, value: impl Into<String>) -> Fact {
+    Fact { label: label.into(), value: value.into() }
+}
+
+/// What holds for every lay of a cloth.
+fn shared(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> Vec<Fact> {
+    let Some((_, one)) = some.first() else { return Vec::new() };
+    let how = &one.how;
+    let plies = how.plies.known().map_or(NOT_YET.into(), |plies| format!("at most {plies}"));
+    let mut all = vec![
+        fact("Width laid", number::mm(one.width.get(), 0)),
+        fact("Spread", spread(how.spread)),
+        fact("Pieces lie", direction(how.direction)),
+        fact("Cut by", capital(how.method.word())),
+        fact("Between pieces, at ends", format!("{} and {}", mm(how.gap), mm(how.end))),
+        fact("Plies at once", plies),
+    ];
+    if view.model.colourways.len() > 1 {
+        let ways: BTreeSet<&str> = some.iter().flat_map(|(_, one)| &one.colourways).map(String::as_str).collect();
+        all.push(fact("Colourways", ways.into_iter().collect::<Vec<_>>().join(", ")));
+    }
+    if how.tilt.get() > 0.0 {
+        all.push(fact("Tilt", format!("at most {}°", length(how.tilt))));
+    }
+    if let Some(table) = how.table {
+        all.push(fact("Table", number::with_unit(table.get() / 1000.0, 1, "m")));
+    }
+    all
+}
+
+fn facts(one: &LayFigures) -> Vec<Fact> {
+    let used = one.used.get().map_or(NOT_YET.into(), |used| number::percent(used, 1));
+    let layers = if one.layers > 1 { format!(" on each of {} plies", one.layers) } else { String::new() };
+    vec![
+        fact("Length of a ply", metres(&one.length)),
+        fact("Pieces", format!("{}{layers}", one.pieces)),
+        fact("Cloth for one product", metres(&one.per_product)),
+        fact("Becomes pieces", used),
+    ]
+}
+
+fn spread(spread: Spread) -> &'static str {
+    match spread {
+        Spread::OneWay => "One way, face up",
+        Spread::FaceToFace => "Face to face",
+        Spread::Folded => "Folded along its length",
+    }
+}
+
+fn direction(direction: Direction) -> &'static str {
+    match direction {
+        Direction::OneWay => "All one way",
+        Direction::TwoWays => "Along the roll, both ways",
+        Direction::AnyWay => "Any way",
+    }
+}
+
+/// A length in metres as it is measured on the table.
+pub fn metres(length: &Figure<Number>) -> String {
+    match length.get() {
+        Some(mm) => number::with_unit(mm / 1000.0, 3, "m"),
+        None => figure(length, 0),
+    }
+}
+
+fn mm(value: Number) -> String {
+    format!("{} mm", length(value))
+}
+
+fn assumed(one: &LayFigures) -> Vec<String> {
+    if one.how.assumed.is_empty() {
+        return Vec::new();
+    }
+    let assumed: Vec<String> = one.how.assumed.iter().map(|(what, value)| format!("{what} {value}")).collect();
+    vec![format!("Not stated, so common practice was taken: {}.", assumed.join(", "))]
+}
+
+fn surplus(one: &LayFigures) -> Option<String> {
+    let surplus: Vec<String> = one.surplus.iter().map(|(piece, more)| format!("{piece} {more}")).collect();
+    (!surplus.is_empty()).then(|| format!("Pairs of plies make more than is needed: {}.", surplus.join(", ")))
+}
