@@ -1,10 +1,8 @@
 //! One struct per sheet, in page order. A sheet's template has the name of its variant.
 
 mod cutting;
-mod review;
 
 pub use cutting::*;
-pub use review::*;
 
 use serde::Serialize;
 
@@ -40,16 +38,6 @@ pub enum Sheet {
     Safety(Safety),
     /// What to sign.
     Confirmation(Confirmation),
-    /// How to cut an order.
-    Plan(Plan),
-    /// How much cloth to order.
-    Cloth(Cloth),
-    /// What was measured on a sample.
-    Round(Round),
-    /// What was said about the samples, and what is approved.
-    Comments(Comments),
-    /// What is new since the revision before.
-    Changes(Changes),
 }
 
 /// The cover.

@@ -11,6 +11,7 @@ mod forms;
 mod geom;
 mod lay;
 mod orders;
+mod lays;
 mod plan;
 mod printers;
 mod puffin;

@@ -140,7 +140,7 @@ fn texts_print_the_figures_of_the_constants() {
 #[test]
 fn usual_figures_are_ranges() {
     for usual in common::ALL {
-        assert!(0.0 < usual.low && usual.low <= usual.high, "{}", usual.what);
+        assert!(0.0 <= usual.low && usual.low <= usual.high && 0.0 < usual.high, "{}", usual.what);
         assert!(usual.holds(usual.low) && usual.holds(usual.high) && !usual.holds(usual.high * 1.01), "{}", usual.what);
     }
 }

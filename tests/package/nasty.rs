@@ -98,6 +98,17 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
                 [&mut row.title, &mut row.stretch].into_iter().for_each(&mut *put);
             }
         }
+        Sheet::Lays(lays) => {
+            for group in &mut lays.groups {
+                put(&mut group.title);
+                facts(&mut group.facts, put);
+                group.notes.iter_mut().for_each(&mut *put);
+                for card in group.rows.iter_mut().flatten() {
+                    put(&mut card.title);
+                    facts(&mut card.facts, put);
+                }
+            }
+        }
         Sheet::Construction(construction) => {
             for step in &mut construction.steps {
                 let fields = [&mut step.title, &mut step.text, &mut step.stitch, &mut step.thread, &mut step.note];

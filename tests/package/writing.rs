@@ -62,11 +62,11 @@ fn a_build_writes_everything_or_nothing() {
     let checked = backtack::check(&loaded, &Default::default(), false);
     let package = backtack::render(&loaded, &checked).unwrap();
     let count = Output::new();
-    build::write(&package, &scratch.path("whole"), "x", &count).unwrap();
+    build::write(&package, &scratch.path("whole"), "x", None, &count).unwrap();
     let files = 2 + package.drawings.len();
     assert_eq!(scratch.files().iter().filter(|name| name.starts_with("whole/")).count(), files);
     for step in [1, 2, 3, 4, count.steps() / 2, count.steps() - files] {
-        build::write(&package, &scratch.path("broken"), "x", &Output::failing(step)).unwrap_err();
+        build::write(&package, &scratch.path("broken"), "x", None, &Output::failing(step)).unwrap_err();
         let left = scratch.files();
         assert!(!left.iter().any(|name| name.starts_with("broken/")), "step {step} leaves {left:?}");
     }

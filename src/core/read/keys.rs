@@ -1,6 +1,10 @@
 //! Every table and key of the specification files, as one list: the readers, the findings about unknown keys, the
 //! editor schema and the reference all come from it.
 
+mod making;
+
+pub use making::{METHODS, SPREADS};
+
 use std::sync::OnceLock;
 
 use crate::model::ArticleKind;
@@ -452,19 +456,6 @@ fn rest() -> Vec<Kind> {
         key("item", Form::Id, "What it names"),
         key("text", Form::Text, "The remark"),
     ];
-    let cutting = vec![
-        key("cloths", Form::Texts, "The cloth it is for; every cloth that no other names, unless said"),
-        key("method", Form::Choice(METHODS), "What cuts; a hand knife unless said"),
-        key("spread", Form::Choice(SPREADS), "How plies lie on each other; one way, face up, unless said"),
-        key("gap", Form::Quantity(&[Length]), "Least distance between two pieces"),
-        key("edge", Form::Quantity(&[Length]), "Kept free along both long edges of the usable width"),
-        key("end", Form::Quantity(&[Length]), "Kept free at both ends of every ply"),
-        key("tilt", Form::Number, "How far a piece may be turned off its grain, in degrees"),
-        key("table", Form::Quantity(&[Length]), "Length of the table"),
-        key("height", Form::Quantity(&[Length]), "Height that knife, die or laser cuts"),
-        key("plies", Form::Whole, "Most plies in one spread"),
-        key("note", Form::Text, "A remark for the cutting room"),
-    ];
     let view = vec![
         key("picture", Form::Text, "A PNG, JPEG or SVG file below the style folder"),
         key("alt", Form::Text, "What the picture shows, for those who cannot see it"),
@@ -474,48 +465,12 @@ fn rest() -> Vec<Kind> {
     severity.open = Some(Form::Choice(&["must", "should", "note", "off"]));
     vec![
         keyed("point-of-measure", measure, "What is measured, within what"),
-        keyed("cutting", cutting, "How cloth is spread and cut"),
+        keyed("cutting", making::cutting(), "How cloth is spread and cut"),
         keyed("view", view, "A picture of the product from one side"),
-        keyed("order", order(), "An order of the style, in a file of its own; no part of the specification"),
+        keyed("order", making::order(), "An order of the style, in a file of its own; no part of the specification"),
         severity,
     ]
 }
 
-fn order() -> Vec<Key> {
-    let over = || key("over", Form::Quantity(&[Percent, Count]), "What may be delivered above the quantity: \"3 %\"");
-    let short = || key("short", Form::Quantity(&[Percent, Count]), "What may be missing of the quantity: \"0 %\"");
-    let line = vec![
-        key("name", Form::Text, "Text for people"),
-        key("was", Form::Id, "The id it had earlier"),
-        key("size", Form::Id, "Size"),
-        key("colourway", Form::Id, "Colourway"),
-        key("destination", Form::Text, "Country or market it goes to, as the style lists it"),
-        key("date", Form::Date, "When it leaves the factory"),
-        key("quantity", Form::Products, "Products ordered"),
-        over(),
-        short(),
-        key("samples", Form::Products, "Products made on top for samples"),
-        key("tests", Form::Products, "Products made on top that tests use up"),
-        key("note", Form::Text, "A remark"),
-    ];
-    vec![
-        key("number", Form::Text, "Its number"),
-        key("po", Form::Text, "The customer's purchase order"),
-        key("date", Form::Date, "When it was placed"),
-        key("style", Form::Text, "The style number it is for"),
-        key("revision", Form::Text, "The sealed revision it is made to"),
-        key("spare", Form::Quantity(&[Percent]), "Products cut on top against loss in making: \"2 %\""),
-        over(),
-        short(),
-        key("surplus", Form::Text, "Whose the cloth is that is left over"),
-        key("line", Form::Open(Box::new(Form::Table(line))), "What is ordered: [order.ID.line.ID]"),
-        key("note", Form::Text, "A remark"),
-    ]
-}
-
-/// What cuts.
-pub const METHODS: &[&str] = &["hand knife", "automatic knife", "die", "laser"];
-/// How plies lie on each other.
-pub const SPREADS: &[&str] = &["one way", "face to face", "folded"];
 /// States a measurement can be taken in.
 pub const STATES: &[&str] = &["cut", "sewn flat", "filled", "closed", "packed"];

@@ -60,8 +60,8 @@ pub const PLAIN_UTILISATION: Usual =
 
 /// Least distance between pieces cut by a knife led by hand.
 pub const GAP_HAND: Usual = usual(3.0, 5.0, "mm", "distance between pieces cut by hand");
-/// Least distance between pieces cut by a machine's knife: they may share a line.
-pub const GAP_AUTOMATIC: Usual = usual(0.0, 0.0, "mm", "distance between pieces cut by an automatic knife");
+/// Least distance between pieces cut by a machine's knife: they may share a line, or nearly.
+pub const GAP_AUTOMATIC: Usual = usual(0.0, 1.0, "mm", "distance between pieces cut by an automatic knife");
 /// Least distance between strikes of a die.
 pub const GAP_DIE: Usual = usual(2.0, 4.0, "mm", "distance between strikes of a die");
 /// Least distance between pieces cut by a laser: its kerf.

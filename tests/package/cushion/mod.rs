@@ -36,6 +36,7 @@ pub fn package() -> Package {
             Sheet::Pieces(pieces()),
             Sheet::Joins(joins()),
             Sheet::Sizes(sizes()),
+            Sheet::Lays(lays()),
             Sheet::Construction(construction()),
             Sheet::Filling(filling()),
             Sheet::Measurements(measurements("M", 0.0)),
@@ -204,4 +205,22 @@ fn questions() -> Questions {
             ),
         ],
     }
+}
+
+fn lays() -> backtack::render::sheets::Lays {
+    use backtack::render::sheets::{LayCard, LayGroup, Lays};
+    let fact = |label: &str, value: &str| Fact { label: label.into(), value: value.into() };
+    let card = LayCard {
+        title: "M × 6".into(),
+        facts: vec![fact("Length of a ply", "1.250 m"), fact("Cloth for one product", "0.208 m")],
+        drawing: None,
+    };
+    let group = LayGroup {
+        title: "Outer cloth".into(),
+        facts: vec![fact("Spread", "One way, face up"), fact("Cut by", "Hand knife")],
+        rows: vec![vec![card.clone(), card]],
+        notes: vec!["Not stated, so common practice was taken: gap 5 mm.".into()],
+    };
+    let head = Head { title: "How to lay the cloth".into(), name: "Lays".into(), lead: String::new() };
+    Lays { head, groups: vec![group] }
 }

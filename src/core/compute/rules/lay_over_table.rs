@@ -1,6 +1,9 @@
+use std::collections::BTreeMap;
+
 use crate::compute::ground::small;
 use crate::compute::lays::{Lays, cutting};
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::source::Span;
 
 use super::{Ground, mm};
 
@@ -16,24 +19,27 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
-/// Reports each kept lay that is too long.
+/// Reports kept lays that are too long: one finding for each table and for each roll.
 pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
+    let mut long: BTreeMap<(Span, &str, String), Vec<String>> = BTreeMap::new();
     for task in &lays.tasks {
         let Some(length) = task.length().get() else { continue };
-        let title = &task.instance.name;
-        if let Some(table) = task.how.table.map(|table| table.get()).filter(|table| length > *table) {
-            let message = format!("{title}: the lay is {} long, the table {}", mm(length), mm(table));
-            let span = cutting(ground.model, &task.bought.article).and_then(|one| Some(one.table.as_ref()?.span));
-            let finding = Finding::new(&RULE, message).help("divide the pieces, or name a longer table");
-            findings.push(span.into_iter().fold(finding, |finding, span| finding.at(span, "the table")));
+        let said = format!("{} is {} long", task.instance.name, mm(length));
+        let table = cutting(ground.model, &task.bought.article).and_then(|one| one.table.as_ref());
+        if let Some((span, table)) = table.zip(task.how.table).map(|(stated, table)| (stated.span, table.get())) {
+            if length > table {
+                long.entry((span, "table", mm(table))).or_default().push(said.clone());
+            }
         }
         let roll = ground.article(&task.bought).and_then(|article| article.quantity("roll-length"));
-        let stated = roll.and_then(|roll| roll.all().find_map(|one| one.known()));
-        let longest = stated.map(small).filter(|roll| length > *roll);
-        if let (Some(roll), Some(longest)) = (roll, longest) {
-            let message = format!("{title}: the lay is {} long, a roll {}", mm(length), mm(longest));
-            let finding = Finding::new(&RULE, message).at(roll.span, "length of a roll");
-            findings.push(finding.help("lay fewer products at once, or order longer rolls"));
+        let stated = roll.and_then(|roll| roll.all().find_map(|one| one.known())).map(small);
+        if let Some((roll, most)) = roll.zip(stated.filter(|most| length > *most)) {
+            long.entry((roll.span, "roll", mm(most))).or_default().push(said);
         }
+    }
+    for ((span, what, most), lays) in long {
+        let finding = Finding::new(&RULE, format!("the {what} is {most} long: {}", lays.join(", ")));
+        let help = if what == "table" { "divide the pieces, or name a longer table" } else { "order longer rolls" };
+        findings.push(finding.at(span, format!("the {what}")).help(help));
     }
 }

@@ -1,4 +1,4 @@
-use crate::compute::lays::{Lays, PRODUCT};
+use crate::compute::lays::{Lays, PRODUCT, Task};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::lay::lock::Entry;
 
@@ -19,15 +19,16 @@ pub const RULE: Rule = Rule {
 /// Reports what has no lay that fits, if lays are kept at all.
 pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
     let kept: Vec<&Entry> = ground.model.lock.entries.values().filter(|entry| entry.of == PRODUCT).collect();
-    if kept.is_empty() {
-        return;
-    }
-    for task in lays.tasks.iter().filter(|task| task.lay.is_none()) {
+    let said = |task: &Task| {
         let title = &task.instance.name;
-        let message = match kept.iter().find(|entry| entry.title == *title) {
-            Some(old) => format!("{title}: the kept lay of {} no longer fits", mm(old.length as f64 / 1000.0)),
-            None => format!("{title}: no lay is kept for it"),
-        };
-        findings.push(Finding::new(&RULE, message).help("run `backtack build` or `backtack lay` on the folder"));
+        match kept.iter().find(|entry| entry.title == *title) {
+            Some(old) => format!("{title} was {}", mm(old.length as f64 / 1000.0)),
+            None => format!("{title} is new"),
+        }
+    };
+    let open: Vec<String> = lays.tasks.iter().filter(|task| task.lay.is_none()).map(said).collect();
+    if !kept.is_empty() && !open.is_empty() {
+        let finding = Finding::new(&RULE, format!("no kept lay fits any more: {}", open.join(", ")));
+        findings.push(finding.help("run `backtack build` or `backtack lay` on the folder"));
     }
 }

@@ -1,6 +1,9 @@
+use std::collections::BTreeMap;
+
 use crate::compute::ground::small;
 use crate::compute::lays::Lays;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::source::Span;
 
 use super::Ground;
 
@@ -16,18 +19,23 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
-/// Reports each kept lay once.
+/// Reports kept lays, one finding for each share that is asked.
 pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
+    let percent = |share: f64| format!("{:.1} %", share * 100.0);
+    let mut low: BTreeMap<(Span, String), Vec<String>> = BTreeMap::new();
     for task in &lays.tasks {
         let Some(lay) = &task.lay else { continue };
         let used = crate::lay::report::density(&task.instance, lay);
         let stated = ground.article(&task.bought).and_then(|article| article.quantity("utilisation"));
         let least = stated.and_then(|stated| stated.all().find_map(|one| one.known())).map(small);
         if let (Some(stated), Some(least)) = (stated, least.filter(|least| used < *least)) {
-            let [used, asked] = [used, least].map(|share| format!("{:.1} %", share * 100.0));
-            let message = format!("{}: {used} of the cloth becomes pieces, {asked} is asked", task.instance.name);
-            let help = "search longer (`backtack lay --effort long`), take another width, or ask for less";
-            findings.push(Finding::new(&RULE, message).at(stated.span, "asked here").help(help));
+            let said = format!("{} comes to {}", task.instance.name, percent(used));
+            low.entry((stated.span, percent(least))).or_default().push(said);
         }
+    }
+    for ((span, asked), lays) in low {
+        let finding = Finding::new(&RULE, format!("{asked} of the cloth should become pieces: {}", lays.join(", ")));
+        let help = "search longer (`backtack lay --effort long`), take another width, or ask for less";
+        findings.push(finding.at(span, "asked here").help(help));
     }
 }

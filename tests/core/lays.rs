@@ -1,0 +1,207 @@
+//! What is laid: spreads worked by hand, plies, and lays that are kept.
+
+use backtack_core::compute::lays::{Effort, PRODUCT, Search, search};
+use backtack_core::compute::{self, Computed, Figure, Task};
+use backtack_core::geom::grid::GridPoint;
+use backtack_core::lay::{Lock, lock};
+use backtack_core::model::Assembly;
+use backtack_core::read::{self, Loaded};
+
+/// A flat bag of one triangle in two mirrored copies, one rectangle cut once, and a fusible inside the rectangle.
+const STYLE: &str = r#"
+[style]
+id = "T-1"
+[cloth.fur]
+pile = "20 mm"
+width = "1500 mm"
+usable-width = "1000 mm"
+shrinkage-across = "2 %"
+ply = "8 mm"
+[cloth.web]
+width = "900 mm"
+usable-width = "900 mm"
+[part.bag]
+form = "flat"
+[piece.SIDE]
+part = "bag"
+copies = ["l", "r mirrored"]
+material = "fur"
+allowance = "0 mm"
+pile = "a-b"
+outline = { shape = "polygon", corners = [["a", "0 mm", "0 mm"], ["b", "120 mm", "0 mm"], ["c", "120 mm", "90 mm"]] }
+[piece.FLAP]
+part = "bag"
+pile = "nw-sw"
+outline = { shape = "rectangle", width = "100 mm", height = "50 mm", points = { k = "nw-ne 25 mm" } }
+[piece.FLAP.cut.shell]
+material = "fur"
+allowance = "10 mm"
+[piece.FLAP.cut.stiffener]
+material = "web"
+inside = "5 mm"
+[piece.FACE]
+part = "bag"
+pile = "nw-sw"
+outline = { shape = "rectangle", width = "60 mm", height = "40 mm" }
+[piece.FACE.cut.shell]
+material = "fur"
+allowance = "0 mm"
+block = { width = "90 mm", height = "70 mm" }
+"#;
+
+fn read(more: &str) -> Loaded {
+    read::texts(&[("style.toml", &format!("{STYLE}{more}"))])
+}
+
+fn computed(loaded: &Loaded) -> Computed {
+    compute::with_lines(&loaded.model, &Assembly::of(&loaded.model))
+}
+
+fn task<'c>(computed: &'c Computed, cloth: &str) -> &'c Task {
+    computed.lays.tasks.iter().find(|task| task.bought.article == cloth).unwrap()
+}
+
+/// Pieces of a task as name, demand and corners in whole mm.
+fn pieces(task: &Task) -> Vec<(String, usize, Vec<(i64, i64)>)> {
+    let mm = |points: &[GridPoint]| {
+        let low = (points.iter().map(|p| p.x).min().unwrap(), points.iter().map(|p| p.y).min().unwrap());
+        let mut all: Vec<_> = points.iter().map(|p| ((p.x - low.0) / 1000, (p.y - low.1) / 1000)).collect();
+        all.sort_unstable();
+        all
+    };
+    let all = task.instance.pieces.iter();
+    all.map(|piece| (piece.id.clone(), piece.demand, mm(&piece.outline.points))).collect()
+}
+
+/// One way, face up: left and right each by itself, the pile of all along the roll.
+#[test]
+fn one_way_places_left_and_right() {
+    let loaded = read("[cutting.room]\nspread = \"one way\"\n");
+    let computed = computed(&loaded);
+    let fur = task(&computed, "fur");
+    let n = usize::try_from(fur.mix["one"]).unwrap();
+    assert!(n > 1, "more than one product is laid");
+    let wanted = [
+        // The block as a block: 70 mm of pile, 90 mm across.
+        ("FACE", vec![(0, 0), (0, 90), (70, 0), (70, 90)]),
+        // 100 × 50 with 10 mm round it, the pile along the roll.
+        ("FLAP", vec![(0, 0), (0, 120), (70, 0), (70, 120)]),
+        // The pile of the triangle runs from a to b: to the right, c above b.
+        ("SIDE", vec![(0, 0), (120, 0), (120, 90)]),
+        // Mirrored across the roll: the pile still runs right, c below b.
+        ("SIDE′", vec![(0, 90), (120, 0), (120, 90)]),
+    ];
+    let wanted: Vec<_> = wanted.into_iter().map(|(id, corners)| (id.to_string(), n, corners)).collect();
+    assert_eq!(pieces(fur), wanted);
+    // 1000 mm less 2 %.
+    assert_eq!(fur.instance.cloth.width, 980_000);
+    assert_eq!(fur.layers, 1);
+    assert!(fur.surplus.is_empty());
+    // The fusible is cut 5 mm inside: its own shape on its own cloth.
+    let web = pieces(task(&computed, "web"));
+    assert!(
+        matches!(web.as_slice(), [(_, _, corners)] if corners.last() == Some(&(90, 40)) || corners.last() == Some(&(40, 90)))
+    );
+}
+
+/// Pairs of plies: one triangle gives left and right; a single that is no image of itself comes twice, and one of the two
+/// is left over.
+#[test]
+fn face_to_face_lays_one_of_each_pair() {
+    let loaded = read("[cutting.room]\nspread = \"face to face\"\n");
+    let computed = computed(&loaded);
+    let fur = task(&computed, "fur");
+    let n = fur.mix["one"];
+    let laid: Vec<(String, u64)> =
+        fur.instance.pieces.iter().map(|piece| (piece.id.clone(), piece.demand as u64)).collect();
+    let faces = n.div_ceil(2);
+    assert_eq!(laid, [("FACE".into(), faces), ("FLAP".into(), n), ("SIDE".into(), n)]);
+    assert_eq!(fur.layers, 2);
+    assert_eq!(fur.surplus.get("FLAP"), Some(&n));
+    assert_eq!(fur.surplus.get("FACE").copied().unwrap_or(0), 2 * faces - n);
+    assert_eq!(fur.surplus.get("SIDE"), None);
+    assert_eq!(fur.instance.cloth.width, 980_000);
+}
+
+/// Folded along its length: half the width, and each placed piece comes twice from one length.
+#[test]
+fn folded_cloth_is_half_as_wide() {
+    let loaded = read("[cutting.room]\nspread = \"folded\"\n");
+    let computed = computed(&loaded);
+    let fur = task(&computed, "fur");
+    assert_eq!((fur.instance.cloth.width, fur.layers), (490_000, 1));
+}
+
+/// 40 mm under the knife hold 5 plies of 8 mm, and 16 of 2.5 mm (worked example of the trade); the least limit holds.
+#[test]
+fn plies_follow_from_the_height() {
+    let plies = |more: &str, style: &str| {
+        let loaded = read::texts(&[("style.toml", &format!("{style}[cutting.room]\nheight = \"40 mm\"\n{more}"))]);
+        task(&computed(&loaded), "fur").how.plies.clone()
+    };
+    assert_eq!(plies("", STYLE), Figure::Known(5));
+    assert_eq!(plies("", &STYLE.replace("ply = \"8 mm\"", "ply = \"2.5 mm\"")), Figure::Known(16));
+    assert_eq!(plies("plies = 3\n", STYLE), Figure::Known(3));
+    let own = STYLE.replace("ply = \"8 mm\"", "ply = \"2.5 mm\"\nplies = \"10 pc\"");
+    assert_eq!(plies("", &own), Figure::Known(10));
+}
+
+/// What is the factory's to make is not known yet, and never nought.
+#[test]
+fn shapes_of_the_factory_have_no_lay() {
+    let style = STYLE.replace(
+        "outline = { shape = \"rectangle\", width = \"60 mm\", height = \"40 mm\" }",
+        "outline = \"by factory\"",
+    );
+    let style = style.replace("block = { width = \"90 mm\", height = \"70 mm\" }\n", "");
+    let loaded = read::texts(&[("style.toml", &style)]);
+    let computed = computed(&loaded);
+    assert!(computed.lays.tasks.iter().all(|task| task.bought.article != "fur"));
+    let need = &computed.figures.cloth["one"]["only"];
+    let fur = need.iter().find(|need| need.bought.article == "fur").unwrap();
+    assert!(matches!(fur.length, Figure::NotYet { .. }));
+}
+
+fn laid(loaded: &Loaded) -> Lock {
+    let computed = computed(loaded);
+    let tasks: Vec<&Task> = computed.lays.tasks.iter().collect();
+    let mut lock = loaded.model.lock.clone();
+    let how = Search { effort: Effort::Quick, anew: false, longer: false, stop: &|| false, observe: &|_, _, _| {} };
+    let (moved, refused) = search(&tasks, PRODUCT, &mut lock, &how);
+    assert_eq!((moved.len(), refused.len()), (2, 0));
+    lock
+}
+
+fn with(style: &str, lock: &str) -> Loaded {
+    read::texts(&[("style.toml", style), (lock::FILE, lock)])
+}
+
+/// A kept lay serves the same pieces under other names and in another order of files, and nothing else.
+#[test]
+fn a_kept_lay_serves_what_it_was_made_for() {
+    let lock = laid(&read(""));
+    let text = lock.text();
+    let found = |loaded: &Loaded| computed(loaded).lays.tasks.iter().filter(|task| task.lay.is_some()).count();
+    assert_eq!(with(STYLE, &text).model.lock, lock, "written and read again");
+    assert_eq!(found(&with(STYLE, &text)), 2);
+    assert_eq!(found(&with(&STYLE.replace("[part.bag]", "# remark\n[part.bag]\nname = \"Bag\""), &text)), 2);
+    assert_eq!(found(&with(&STYLE.replace("\"90 mm\"]", "\"91 mm\"]"), &text)), 1, "a changed piece");
+    assert_eq!(found(&with(&STYLE.replace("usable-width = \"900 mm\"", "usable-width = \"890 mm\""), &text)), 1);
+    let product = computed(&with(STYLE, &text)).figures.cloth["one"]["only"][0].clone();
+    assert!(!product.estimate && product.length.get().unwrap() > 0.0);
+}
+
+/// A length or a place changed by hand is not taken: the entry fails the check of its lay.
+#[test]
+fn an_edited_entry_is_refused() {
+    let text = laid(&read("")).text();
+    let found = |text: &str| computed(&with(STYLE, text)).lays.tasks.iter().filter(|task| task.lay.is_some()).count();
+    let line = text.lines().find(|line| line.starts_with("length")).unwrap();
+    assert_eq!(found(&text.replacen(line, "length = \"100 mm\"", 1)), 1, "shorter than it can be");
+    let place = text.lines().find(|line| line.starts_with("  \"1.1 ")).unwrap();
+    let moved = place.rsplit_once(' ').map(|(head, _)| format!("{head} 5000\",")).unwrap();
+    assert_eq!(found(&text.replacen(place, &moved, 1)), 1, "off the cloth");
+    let broken = with(STYLE, &text.replace("format = 1", "format = 7"));
+    assert_eq!(broken.findings.iter().filter(|one| one.rule.code == "broken-lock").count(), 1);
+    assert_eq!(found(&text.replace("format = 1", "format = 7")), 0, "another version");
+}
