@@ -111,7 +111,7 @@ fn entry<'a>(finding: &'a Finding, folder: &'a str, lines: &Lines<'_>) -> Entry<
 
 /// Escapes what the serialiser leaves as it is but a terminal may act on. These characters only occur inside strings,
 /// where an escape means the same.
-pub(super) fn escape(json: &str) -> String {
+pub(crate) fn escape(json: &str) -> String {
     let mut out = String::with_capacity(json.len() + 1);
     for c in json.chars() {
         if matches!(c, '\u{7f}'..='\u{9f}') || unseen(c) {

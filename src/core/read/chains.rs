@@ -64,6 +64,17 @@ fn is_point(text: &str) -> bool {
     is_id(text.strip_suffix('~').unwrap_or(text), false)
 }
 
+/// Runs of a chain without a word about what cannot be read: `None` then. `piece` is the piece meant by a bare path at
+/// its start.
+pub(super) fn quiet(text: &str, piece: Option<&str>, span: Span) -> Option<Vec<RunRef>> {
+    let mut runs: Vec<RunRef> = Vec::new();
+    for word in text.split(',') {
+        let made = run(word.trim(), runs.last(), piece, span, &|_, _| span).ok()?;
+        runs.push(made);
+    }
+    Some(runs)
+}
+
 /// `[ [ use "/" ] piece [ "." copy ] ":" ] path`
 fn run(
     word: &str,

@@ -8,6 +8,7 @@ mod disk;
 mod drawings;
 mod edges;
 mod edition;
+mod facts;
 pub mod keys;
 mod lock;
 mod measures;
@@ -29,6 +30,7 @@ mod views;
 mod work;
 
 pub use disk::{Limits, Unreadable, text as text_file};
+pub use facts::statements;
 pub use edition::{factory_edition, shown};
 pub use values::{is_order, is_private};
 

@@ -139,7 +139,7 @@ impl Reader {
     }
 
     /// Merges the top-level tables of all files; one id twice is a finding, and the first declaration holds.
-    fn gather(&mut self, trees: Trees) -> Declarations {
+    pub(super) fn gather(&mut self, trees: Trees) -> Declarations {
         self.broken.extend(trees.broken);
         let mut all = Declarations::new();
         for (file, fields) in trees.files {
@@ -209,7 +209,7 @@ impl Reader {
     }
 
     /// Reads the shared files the style names and merges what they declare.
-    fn libraries(&mut self, declared: &mut Declarations) {
+    pub(super) fn libraries(&mut self, declared: &mut Declarations) {
         let Some(style) = declared.get("style").and_then(|list| list.first()).cloned() else { return };
         let Some(kind) = keys::kind("style") else { return };
         let section = Section { fields: &style.fields, keys: &kind.keys, what: "the style", span: style.id.span };

@@ -335,7 +335,7 @@ pub fn is_order(path: &str) -> bool {
     folders.any(|part| part.eq_ignore_ascii_case("orders"))
 }
 
-fn is_long(fields: &Fields) -> bool {
+pub(super) fn is_long(fields: &Fields) -> bool {
     !fields.is_empty() && LONG.iter().any(|key| fields.contains_key(*key))
 }
 

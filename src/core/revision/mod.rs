@@ -1,6 +1,8 @@
-//! What makes a revision one thing: the archive of everything it was made from, and its digest.
+//! What makes a revision one thing: the archive of everything it was made from, and its digest; and what differs between
+//! two of them.
 
 mod archive;
+pub mod compare;
 mod digest;
 
 pub use archive::{ArchiveError, stored};

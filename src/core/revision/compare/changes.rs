@@ -1,0 +1,156 @@
+use crate::model::Model;
+
+use super::Overlay;
+
+/// Everything that differs between two specifications.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Changes {
+    /// Which revision is the earlier one.
+    pub from: Head,
+    /// Which is the later one.
+    pub to: Head,
+    /// Things that were added, removed, renamed or changed, in the order of the grammar.
+    pub items: Vec<ItemChange>,
+    /// Outlines that differ, laid over each other.
+    pub overlays: Vec<Overlay>,
+    /// What followed: numbers that differ as printed.
+    pub followed: Vec<Followed>,
+    /// Seams whose layers no longer match, as the findings say it.
+    pub unmatched: Vec<String>,
+    /// Outlines that could not be laid over each other, with the reason.
+    pub not_compared: Vec<String>,
+}
+
+impl Changes {
+    /// Whether nothing at all differs. What followed has a cause among the items.
+    pub fn is_empty(&self) -> bool {
+        self.items.is_empty() && self.followed.is_empty()
+    }
+}
+
+/// Title block of one side.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Head {
+    /// Number and name of the style.
+    pub style: String,
+    /// Index of the revision; empty where none is stated.
+    pub revision: String,
+    /// Its date.
+    pub date: String,
+}
+
+impl Head {
+    pub(super) fn of(model: &Model) -> Head {
+        let text = |stated: &Option<crate::model::Stated<String>>| {
+            stated.as_ref().and_then(|stated| stated.known().cloned()).unwrap_or_default()
+        };
+        let style = format!("{} {}", text(&model.style.id), text(&model.style.name));
+        Head { style: style.trim().into(), revision: text(&model.revision.id), date: text(&model.revision.date) }
+    }
+}
+
+/// What became of one thing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ItemChange {
+    /// Name of its table.
+    pub kind: &'static str,
+    /// Its id, the later one; empty for tables without an id.
+    pub id: String,
+    /// Its name for people.
+    pub title: String,
+    /// What became of it.
+    pub state: State,
+    /// The part it belongs to or fills, if it says so.
+    pub part: Option<String>,
+    /// The values that differ; all values of a thing that is new or gone.
+    pub changes: Vec<Change>,
+}
+
+impl ItemChange {
+    /// Whether it has this id, or had it before.
+    pub fn is(&self, id: &str) -> bool {
+        self.id == id || matches!(&self.state, State::Renamed(was) if was == id)
+    }
+}
+
+/// What became of a thing as a whole.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum State {
+    /// It is new.
+    Added,
+    /// It is gone.
+    Removed,
+    /// It is the same thing with other values.
+    Changed,
+    /// It had this id before; its values may have changed as well.
+    Renamed(String),
+}
+
+/// One value before and after.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Change {
+    /// Its key, those of inner tables joined by points.
+    pub key: String,
+    /// For which sizes, colourways or `size/colourway` pairs; empty for all.
+    pub scope: Vec<String>,
+    /// As it was written; none where it is new. Of a list only what differs.
+    pub before: Option<String>,
+    /// As it is written; none where it is gone.
+    pub after: Option<String>,
+    /// What to say about it.
+    pub remark: Option<Remark>,
+}
+
+/// What is said about a change beside before and after.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Remark {
+    /// More is allowed than before.
+    Widened,
+    /// Less is allowed than before.
+    Narrowed,
+    /// More is allowed on one side of the target and less on the other.
+    Shifted,
+    /// There was no tolerance.
+    ToleranceAdded,
+    /// There is none any more.
+    ToleranceRemoved,
+    /// The same entries in another order.
+    Reordered,
+    /// A file with the same name that shows something else.
+    Content,
+    /// Anything else.
+    Said(String),
+}
+
+impl Remark {
+    /// In words.
+    pub fn text(&self) -> &str {
+        match self {
+            Remark::Widened => "tolerance widened",
+            Remark::Narrowed => "tolerance narrowed",
+            Remark::Shifted => "tolerance widened on one side, narrowed on the other",
+            Remark::ToleranceAdded => "tolerance added",
+            Remark::ToleranceRemoved => "tolerance removed",
+            Remark::Reordered => "order",
+            Remark::Content => "other content",
+            Remark::Said(text) => text,
+        }
+    }
+}
+
+/// A computed number before and after, as sheets print it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Followed {
+    /// `pieces`, `cloth`, `filling`, `thread`, `trims`, `mass`, `limits`.
+    pub family: &'static str,
+    /// Of what: an article and its colour, a piece, a zone, a point of measure; empty for the whole product.
+    pub what: String,
+    /// For which sizes, colourways or pairs; empty for all.
+    pub scope: Vec<String>,
+    /// Before; none where there was none.
+    pub before: Option<String>,
+    /// After; none where there is none.
+    pub after: Option<String>,
+    /// The difference in the printed unit, where both are plain numbers.
+    pub difference: Option<f64>,
+}

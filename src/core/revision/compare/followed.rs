@@ -1,0 +1,190 @@
+use std::collections::BTreeMap;
+
+use crate::compute::{Figure, Figures, Number};
+use crate::words::number;
+
+use super::changes::Followed;
+use super::names::Names;
+use super::scope::Products;
+
+/// A figure as it is printed.
+#[derive(Clone, PartialEq)]
+struct Shown {
+    text: String,
+    value: Option<f64>,
+}
+
+/// One figure of one product: family, of what, size, colourway.
+type Place = (usize, String, String, String);
+type Table = BTreeMap<Place, Shown>;
+
+/// Families in the order of printing.
+const FAMILIES: [&str; 7] = ["pieces", "cloth", "filling", "thread", "trims", "mass", "limits"];
+
+/// Every number that differs as printed.
+pub fn followed(before: &Figures, after: &Figures, names: &Names, products: &Products) -> Vec<Followed> {
+    let (old, new) = (table(before, Some(names)), table(after, None));
+    let mut whats: Vec<(usize, &str)> = old.keys().chain(new.keys()).map(|place| (place.0, place.1.as_str())).collect();
+    whats.sort_unstable();
+    whats.dedup();
+    let mut all = Vec::new();
+    for (family, what) in whats {
+        let mut groups: Vec<(Option<&Shown>, Option<&Shown>, Vec<(&str, &str)>)> = Vec::new();
+        for (size, colourway) in products.common() {
+            let place: Place = (family, what.into(), size.into(), colourway.into());
+            let (a, b) = (old.get(&place), new.get(&place));
+            match groups.iter_mut().find(|(c, d, _)| *c == a && *d == b) {
+                Some((_, _, list)) => list.push((size, colourway)),
+                None => groups.push((a, b, vec![(size, colourway)])),
+            }
+        }
+        let changed = groups.into_iter().filter(|(a, b, _)| a.map(|a| &a.text) != b.map(|b| &b.text));
+        all.extend(changed.map(|(a, b, list)| Followed {
+            family: FAMILIES[family],
+            what: what.to_string(),
+            scope: products.said(&list),
+            before: a.map(|shown| shown.text.clone()),
+            after: b.map(|shown| shown.text.clone()),
+            difference: a.and_then(|a| a.value).zip(b.and_then(|b| b.value)).map(|(a, b)| b - a),
+        }));
+    }
+    all
+}
+
+fn table(figures: &Figures, names: Option<&Names>) -> Table {
+    let mut table = Maker { figures, names, table: Table::new() };
+    table.pieces();
+    table.bought();
+    table.filling();
+    table.limits();
+    table.table
+}
+
+struct Maker<'a> {
+    figures: &'a Figures,
+    names: Option<&'a Names>,
+    table: Table,
+}
+
+impl Maker<'_> {
+    fn now(&self, kind: &str, id: &str) -> String {
+        self.names.map_or_else(|| id.to_string(), |names| names.now(kind, id).to_string())
+    }
+
+    fn put(&mut self, family: usize, what: String, size: &str, colourway: &str, shown: Shown) {
+        let code = |code: &str| self.names.map_or_else(|| code.to_string(), |names| names.code(code));
+        let place = (family, what, code(size), code(colourway));
+        self.table.insert(place, shown);
+    }
+
+    fn everywhere(&mut self, family: usize, what: &str, shown: &Shown) {
+        let figures = self.figures;
+        for size in &figures.sizes {
+            for colourway in &figures.colourways {
+                self.put(family, what.to_string(), size, colourway, shown.clone());
+            }
+        }
+    }
+
+    fn pieces(&mut self) {
+        let figures = self.figures;
+        self.everywhere(0, "", &count(&figures.counts.pieces));
+        for cut in &figures.counts.cuts {
+            let layer = if cut.cut == "shell" { String::new() } else { format!(" {}", cut.cut) };
+            let what = format!("{}{layer}", self.now("piece", &cut.piece));
+            self.everywhere(0, &what, &count(&cut.total));
+        }
+    }
+
+    /// What is bought for one product, in the units in which it is bought.
+    fn bought(&mut self) {
+        let figures = self.figures;
+        for line in &figures.bill.lines {
+            let Some(family) = FAMILIES.iter().position(|family| family.trim_end_matches('s') == line.kind) else {
+                continue;
+            };
+            let colour = line.bought.colour.as_ref().map_or_else(String::new, |colour| format!("/{colour}"));
+            let what = format!("{}{colour}", line.bought.article);
+            let what = self.names.map_or(what.clone(), |names| names.bought(&what));
+            for (size, by) in &line.uses {
+                for (colourway, figure) in by {
+                    let shown = match (line.unit, line.kind) {
+                        ("mm", "thread") => shown(figure, 0.001, 1, "m"),
+                        ("mm", _) => shown(figure, 0.001, 3, "m"),
+                        ("g", _) => shown(figure, 1.0, 1, "g"),
+                        _ => shown(figure, 1.0, 0, "pc"),
+                    };
+                    self.put(family, what.clone(), size, colourway, shown);
+                }
+            }
+        }
+    }
+
+    /// Filling by zone, and masses of the whole product.
+    fn filling(&mut self) {
+        let figures = self.figures;
+        for (size, by) in &figures.filling {
+            for (colourway, filling) in by {
+                for zone in &filling.zones {
+                    let what = format!("zone {}", self.now("zone", &zone.zone));
+                    self.put(2, what, size, colourway, shown(&zone.all.target, 1.0, 1, "g"));
+                }
+                self.put(2, String::new(), size, colourway, shown(&filling.total.target, 1.0, 1, "g"));
+            }
+        }
+        for (size, by) in &figures.mass {
+            for (colourway, mass) in by {
+                self.put(5, String::new(), size, colourway, shown(&mass.product.target, 1.0, 1, "g"));
+            }
+        }
+    }
+
+    /// Limits of measurements, rounded inward to the step.
+    fn limits(&mut self) {
+        let figures = self.figures;
+        for (id, line) in &figures.measures {
+            let id = self.now("point-of-measure", id);
+            for (scope, size) in &line.sizes {
+                let text = limits(size);
+                let (code, colourway) = scope.split_once('/').unwrap_or((scope, ""));
+                for other in figures.colourways.iter().filter(|one| colourway.is_empty() || *one == colourway) {
+                    self.put(6, id.clone(), code, other, Shown { text: text.clone(), value: None });
+                }
+            }
+        }
+    }
+}
+
+fn limits(size: &crate::compute::MeasureSize) -> String {
+    let unit = size.unit.known().map_or("", String::as_str);
+    match (size.lower.get(), size.upper.get()) {
+        (Some(lower), Some(upper)) => {
+            format!("{}{}{}", number::limits(lower, upper, size.places), number::SPACE, number::unit(unit))
+        }
+        _ => state(&size.lower),
+    }
+}
+
+fn shown(figure: &Figure<Number>, factor: f64, places: u32, unit: &str) -> Shown {
+    match figure.get() {
+        Some(value) => {
+            let value = value * factor;
+            Shown { text: number::with_unit(value, places, unit), value: Some(value) }
+        }
+        None => Shown { text: state(figure), value: None },
+    }
+}
+
+fn count(figure: &Figure<u64>) -> Shown {
+    match figure.known() {
+        Some(value) => {
+            let value = *value as f64;
+            Shown { text: number::number(value, 0), value: Some(value) }
+        }
+        None => Shown { text: state(figure), value: None },
+    }
+}
+
+fn state<T>(figure: &Figure<T>) -> String {
+    if matches!(figure, Figure::Withheld) { "withheld".into() } else { "not known yet".into() }
+}

@@ -1,0 +1,228 @@
+use serde_json::{Value, json};
+
+use crate::diag::plain;
+
+use super::changes::{Change, Changes, Followed, Head, ItemChange, State};
+use super::outline::Overlay;
+
+/// Version of the JSON; raised when a field changes its meaning or goes.
+pub const FORMAT: u32 = 1;
+
+/// Groups for reading, as sheets are.
+const GROUPS: &[(&str, &[&str])] = &[
+    ("Style", &["style", "revision", "size", "colourway"]),
+    ("Materials", &["colour", "cloth", "thread", "filling", "trim", "material"]),
+    ("Pieces", &["part", "piece", "cut"]),
+    ("Filling", &["zone"]),
+    ("Sewing", &["stitching", "seam", "opening", "finish", "stitch", "attach", "step", "work"]),
+    ("Measurements", &["point-of-measure"]),
+    ("Views", &["view"]),
+];
+
+/// The heading under which changes of a kind of table are read.
+pub fn group(kind: &str) -> &'static str {
+    GROUPS.iter().find(|(_, kinds)| kinds.contains(&kind)).map_or("Other", |(title, _)| title)
+}
+
+/// Headings in their order.
+fn headings() -> impl Iterator<Item = &'static str> {
+    GROUPS.iter().map(|(title, _)| *title).chain(["Other"])
+}
+
+/// The changes for people, in lines of at most `width` columns where words allow: before -> after.
+pub fn text(changes: &Changes, width: usize) -> String {
+    let mut page = Page { width, out: String::new() };
+    page.line("", &format!("{} -> {}", head(&changes.from), head(&changes.to)));
+    if changes.is_empty() {
+        page.line("", "No change.");
+    }
+    for heading in headings() {
+        let items: Vec<&ItemChange> = changes.items.iter().filter(|item| group(item.kind) == heading).collect();
+        page.heading(heading, !items.is_empty());
+        items.iter().for_each(|item| page.item(item));
+    }
+    page.heading("Seams that no longer match", !changes.unmatched.is_empty());
+    changes.unmatched.iter().for_each(|message| page.line("  ! ", message));
+    page.heading("What follows", !changes.followed.is_empty());
+    changes.followed.iter().for_each(|one| page.line("  ", &followed(one)));
+    page.heading("Not compared", !changes.not_compared.is_empty());
+    changes.not_compared.iter().for_each(|why| page.line("  ", why));
+    page.out
+}
+
+fn head(head: &Head) -> String {
+    let revision = if head.revision.is_empty() { "no revision".into() } else { format!("revision {}", head.revision) };
+    let date = if head.date.is_empty() { String::new() } else { format!(", {}", head.date) };
+    let style = if head.style.is_empty() { String::new() } else { format!("{}, ", head.style) };
+    format!("{style}{revision}{date}")
+}
+
+struct Page {
+    width: usize,
+    out: String,
+}
+
+impl Page {
+    fn heading(&mut self, title: &str, wanted: bool) {
+        if wanted {
+            self.out.push('\n');
+            self.line("", title);
+        }
+    }
+
+    fn item(&mut self, item: &ItemChange) {
+        let name = name(item);
+        match &item.state {
+            State::Added => {
+                let facts: Vec<String> = item.changes.iter().filter(|one| one.key != "name").map(fact).collect();
+                self.line("  + ", &listed(&name, &facts));
+            }
+            State::Removed => self.line("  - ", &name),
+            State::Renamed(was) => self.line("  = ", &format!("{name}, was {was}")),
+            State::Changed => {}
+        }
+        if matches!(item.state, State::Changed | State::Renamed(_)) {
+            item.changes.iter().for_each(|change| self.line("  ~ ", &format!("{} {}", short(item), row(change))));
+        }
+    }
+
+    /// A line, broken between words where it is too long; what follows is set in deeper.
+    fn line(&mut self, lead: &str, text: &str) {
+        let text = plain(text);
+        let mut line = lead.to_string();
+        let mut empty = true;
+        for word in text.split(' ') {
+            let long = line.chars().count() + 1 + word.chars().count() > self.width;
+            if !empty && long {
+                self.out.push_str(line.trim_end());
+                self.out.push('\n');
+                line = " ".repeat(lead.chars().count() + 2);
+                empty = true;
+            }
+            if !empty {
+                line.push(' ');
+            }
+            line.push_str(word);
+            empty = false;
+        }
+        self.out.push_str(line.trim_end());
+        self.out.push('\n');
+    }
+}
+
+fn listed(name: &str, facts: &[String]) -> String {
+    const SHOWN: usize = 6;
+    let more = facts.len().saturating_sub(SHOWN);
+    let shown = facts.iter().take(SHOWN).cloned().collect::<Vec<_>>().join("; ");
+    let tail = if more > 0 { format!("; {more} more") } else { String::new() };
+    if facts.is_empty() { name.to_string() } else { format!("{name}: {shown}{tail}") }
+}
+
+/// `piece SIDE (Body side)`.
+fn name(item: &ItemChange) -> String {
+    let named = item.title != item.id && !item.title.is_empty() && !item.id.is_empty();
+    let title = if named { format!(" ({})", item.title) } else { String::new() };
+    format!("{}{title}", short(item))
+}
+
+fn short(item: &ItemChange) -> String {
+    if item.id.is_empty() { format!("[{}]", item.kind) } else { format!("{} {}", item.kind, item.id) }
+}
+
+fn scoped(key: &str, scope: &[String]) -> String {
+    let scope = if scope.is_empty() { String::new() } else { format!(" {}", scope.join(", ")) };
+    format!("{}{scope}", key.replace('.', " ").trim())
+}
+
+fn fact(change: &Change) -> String {
+    let value = change.after.as_ref().or(change.before.as_ref()).map_or("", String::as_str);
+    format!("{} {value}", scoped(&change.key, &change.scope))
+}
+
+/// One change in a line without the thing it is about: `mass S: 10 g -> 12 g (tolerance widened)`.
+pub fn row(change: &Change) -> String {
+    let said = change.remark.as_ref().map(|remark| remark.text());
+    let arrow = match (&change.before, &change.after) {
+        (Some(before), Some(after)) => format!("{before} -> {after}"),
+        (None, Some(after)) => format!("added {after}"),
+        (Some(before), None) => format!("removed {before}"),
+        (None, None) => return format!("{}: {}", scoped(&change.key, &change.scope), said.unwrap_or("changed")),
+    };
+    let said = said.map_or_else(String::new, |said| format!(" ({said})"));
+    format!("{}: {arrow}{said}", scoped(&change.key, &change.scope))
+}
+
+fn followed(one: &Followed) -> String {
+    let none = || "none".to_string();
+    let what = format!("{} {}", one.family, one.what);
+    let values = (one.before.clone().unwrap_or_else(none), one.after.clone().unwrap_or_else(none));
+    format!("{}: {} -> {}", scoped(&what, &one.scope).trim(), values.0, values.1)
+}
+
+/// The changes for other programs; two spaces a level, a line feed at the end.
+pub fn json(changes: &Changes) -> String {
+    let head = |head: &Head| json!({ "style": head.style, "revision": head.revision, "date": head.date });
+    let document = json!({
+        "format": FORMAT,
+        "same": changes.is_empty(),
+        "from": head(&changes.from),
+        "to": head(&changes.to),
+        "items": changes.items.iter().map(item).collect::<Vec<_>>(),
+        "outlines": changes.overlays.iter().map(overlay).collect::<Vec<_>>(),
+        "followed": changes.followed.iter().map(consequence).collect::<Vec<_>>(),
+        "unmatched-seams": changes.unmatched,
+        "not-compared": changes.not_compared,
+    });
+    let text = serde_json::to_string_pretty(&document).unwrap_or_else(|error| error.to_string());
+    crate::diag::json::escape(&text)
+}
+
+fn item(item: &ItemChange) -> Value {
+    let state = match &item.state {
+        State::Added => "added",
+        State::Removed => "removed",
+        State::Changed => "changed",
+        State::Renamed(_) => "renamed",
+    };
+    let was = match &item.state {
+        State::Renamed(was) => Some(was),
+        _ => None,
+    };
+    let change = |change: &Change| {
+        json!({
+            "key": change.key, "for": change.scope, "before": change.before, "after": change.after,
+            "remark": change.remark.as_ref().map(|remark| remark.text()),
+        })
+    };
+    json!({
+        "table": item.kind, "id": item.id, "name": item.title, "state": state, "was": was,
+        "changes": item.changes.iter().map(change).collect::<Vec<_>>(),
+    })
+}
+
+/// A number to a thousandth, without a negative nought.
+fn thousandth(value: f64) -> f64 {
+    (value * 1000.0).round() / 1000.0 + 0.0
+}
+
+fn overlay(one: &Overlay) -> Value {
+    let moved = one.moved.iter().map(|moved| {
+        json!({ "what": moved.what, "id": moved.id, "by": moved.by.map(thousandth), "there": moved.there })
+    });
+    let runs = one.runs.iter().map(|run| {
+        json!({ "from": run.from, "to": run.to, "before-mm": thousandth(run.before), "after-mm": thousandth(run.after) })
+    });
+    json!({
+        "piece": one.piece, "size": one.size, "differs": one.differs, "mirrored": one.mirrored,
+        "area-before-mm2": thousandth(one.area.0), "area-after-mm2": thousandth(one.area.1),
+        "largest-distance-mm": thousandth(one.farthest.distance), "where": one.place,
+        "moved": moved.collect::<Vec<_>>(), "runs": runs.collect::<Vec<_>>(),
+    })
+}
+
+fn consequence(one: &Followed) -> Value {
+    json!({
+        "family": one.family, "what": one.what, "for": one.scope, "before": one.before, "after": one.after,
+        "difference": one.difference.map(thousandth),
+    })
+}

@@ -1,0 +1,56 @@
+use std::collections::BTreeSet;
+
+use crate::model::Model;
+
+use super::names::Names;
+
+/// Sizes and colourways of both specifications, by their later ids.
+#[derive(Debug)]
+pub struct Products {
+    /// Sizes that both have, in the later order.
+    pub sizes: Vec<String>,
+    /// Colourways that both have.
+    pub colourways: Vec<String>,
+    /// Sizes and colourways that only the later one has.
+    pub new: Vec<String>,
+}
+
+impl Products {
+    /// What both have, and what is new.
+    pub fn of(before: &Model, after: &Model, names: &Names) -> Products {
+        let sizes = |model: &Model| -> Vec<String> { model.sizes.iter().map(|one| one.entry.id.value.clone()).collect() };
+        let old: BTreeSet<String> =
+            sizes(before).into_iter().chain(before.colourways.keys().cloned()).map(|code| names.code(&code)).collect();
+        let colourways: Vec<String> = after.colourways.keys().cloned().collect();
+        let (kept_sizes, new_sizes): (Vec<String>, Vec<String>) =
+            sizes(after).into_iter().partition(|code| old.contains(code));
+        let (kept, new): (Vec<String>, Vec<String>) = colourways.into_iter().partition(|code| old.contains(code));
+        Products { sizes: kept_sizes, colourways: kept, new: new_sizes.into_iter().chain(new).collect() }
+    }
+
+    /// Every pair of size and colourway that both have.
+    pub fn common(&self) -> Vec<(&str, &str)> {
+        let pairs = |size| self.colourways.iter().map(move |colourway: &String| (size, colourway.as_str()));
+        self.sizes.iter().map(String::as_str).flat_map(pairs).collect()
+    }
+
+    /// The shortest way to say these pairs: nothing for all, sizes or colourways where they suffice, else pairs.
+    pub fn said(&self, pairs: &[(&str, &str)]) -> Vec<String> {
+        let common = self.common();
+        if pairs.len() == common.len() {
+            return Vec::new();
+        }
+        let has = |size: &str, colourway: &str| pairs.contains(&(size, colourway));
+        let sizes: Vec<&String> =
+            self.sizes.iter().filter(|size| self.colourways.iter().all(|colourway| has(size, colourway))).collect();
+        if sizes.len() * self.colourways.len() == pairs.len() {
+            return sizes.into_iter().cloned().collect();
+        }
+        let colourways: Vec<&String> =
+            self.colourways.iter().filter(|colourway| self.sizes.iter().all(|size| has(size, colourway))).collect();
+        if colourways.len() * self.sizes.len() == pairs.len() {
+            return colourways.into_iter().cloned().collect();
+        }
+        pairs.iter().map(|(size, colourway)| format!("{size}/{colourway}")).collect()
+    }
+}
