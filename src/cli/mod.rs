@@ -5,6 +5,7 @@
 pub mod build;
 mod check;
 mod completions;
+mod diff;
 mod explain;
 mod failure;
 mod lay;
@@ -42,6 +43,7 @@ const COMMANDS: &[Entry] = &[
     Entry { define: new::define, run: new::run },
     Entry { define: check::define, run: check::run },
     Entry { define: build::define, run: build::run },
+    Entry { define: diff::define, run: diff::run },
     Entry { define: lay::define, run: lay::run },
     Entry { define: explain::define, run: explain::run },
     Entry { define: schema::define, run: schema::run },

@@ -79,13 +79,8 @@ impl At {
 impl Walk<'_> {
     fn items(&self, thing: &Declared, out: &mut Vec<Item>) {
         let id = if self.kind.keyed { thing.id.value.clone() } else { String::new() };
-        let mut item = Item {
-            kind: self.kind.name,
-            id,
-            was: self.was(&thing.fields),
-            span: thing.id.span,
-            facts: Vec::new(),
-        };
+        let mut item =
+            Item { kind: self.kind.name, id, was: self.was(&thing.fields), span: thing.id.span, facts: Vec::new() };
         self.table(&self.kind.keys, self.kind.open.as_ref(), &thing.fields, &At::default(), &mut item.facts);
         let mut layers = Vec::new();
         if self.kind.name == "piece" {

@@ -30,8 +30,8 @@ mod views;
 mod work;
 
 pub use disk::{Limits, Unreadable, text as text_file};
-pub use facts::statements;
 pub use edition::{factory_edition, shown};
+pub use facts::statements;
 pub use values::{is_order, is_private};
 
 use std::collections::{BTreeMap, BTreeSet};

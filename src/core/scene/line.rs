@@ -77,7 +77,7 @@ pub const LINES: [LineStyle; 20] = [
     solid(Line::Outline, 0.35, 100),
     solid(Line::Callout, 0.18, 100),
     solid(Line::Hatch, 0.18, 60),
-    solid(Line::Former, 0.25, 60),
+    dashed_ink(Line::Former, 0.25, &[1.5, 0.75], 60),
     solid(Line::Needle, 0.5, 100),
     solid(Line::Halo, 0.7, 0),
     solid(Line::Bar, 0.5, 100),

@@ -4,10 +4,10 @@ use crate::model::{Meaning, PathRef, RunRef, StatedEntry as Entry, Stretch};
 use crate::source::Span;
 use crate::units::{Quantity, Rational};
 
+use super::super::Loaded;
 use super::super::chains::quiet;
 use super::super::keys::Form;
 use super::super::tree::{Fields, Kind, Node};
-use super::super::Loaded;
 use super::single;
 
 /// Lists whose order says something; the order of others does not.
@@ -42,7 +42,9 @@ impl Words<'_> {
     fn text(&self, kind: &str, id: &str, form: &Form, key: &str, text: &str, span: Span) -> Meaning {
         match form {
             _ if key == "picture" => self.picture(text),
-            Form::Id if kind == "colourway" => Meaning::Bought(text.split('/').map(str::trim).collect::<Vec<_>>().join("/")),
+            Form::Id if kind == "colourway" => {
+                Meaning::Bought(text.split('/').map(str::trim).collect::<Vec<_>>().join("/"))
+            }
             Form::Id => Meaning::Refers(tables(key), text.to_string()),
             Form::Quantity(dimensions) => quantity(text, dimensions),
             Form::Number => number(text),
@@ -113,7 +115,8 @@ impl Words<'_> {
 
     /// A picture is what it shows, not what its file is called.
     fn picture(&self, text: &str) -> Meaning {
-        let path = if self.loaded.style.is_empty() { text.to_string() } else { format!("{}/{text}", self.loaded.style) };
+        let path =
+            if self.loaded.style.is_empty() { text.to_string() } else { format!("{}/{text}", self.loaded.style) };
         let bytes = self.loaded.closure.iter().find(|(name, _)| *name == path).map(|(_, bytes)| bytes);
         match bytes {
             Some(bytes) => {

@@ -22,9 +22,9 @@ pub struct Changes {
 }
 
 impl Changes {
-    /// Whether nothing at all differs. What followed has a cause among the items.
+    /// Whether nothing at all differs, and everything could be compared.
     pub fn is_empty(&self) -> bool {
-        self.items.is_empty() && self.followed.is_empty()
+        self.items.is_empty() && self.followed.is_empty() && self.not_compared.is_empty()
     }
 }
 

@@ -8,7 +8,7 @@ use super::names::Names;
 use super::scope::Products;
 
 /// A figure as it is printed.
-#[derive(Clone, PartialEq)]
+#[derive(Clone)]
 struct Shown {
     text: String,
     value: Option<f64>,
@@ -33,12 +33,12 @@ pub fn followed(before: &Figures, after: &Figures, names: &Names, products: &Pro
         for (size, colourway) in products.common() {
             let place: Place = (family, what.into(), size.into(), colourway.into());
             let (a, b) = (old.get(&place), new.get(&place));
-            match groups.iter_mut().find(|(c, d, _)| *c == a && *d == b) {
+            match groups.iter_mut().find(|(c, d, _)| alike(*c, a) && alike(*d, b)) {
                 Some((_, _, list)) => list.push((size, colourway)),
                 None => groups.push((a, b, vec![(size, colourway)])),
             }
         }
-        let changed = groups.into_iter().filter(|(a, b, _)| a.map(|a| &a.text) != b.map(|b| &b.text));
+        let changed = groups.into_iter().filter(|(a, b, _)| !alike(*a, *b));
         all.extend(changed.map(|(a, b, list)| Followed {
             family: FAMILIES[family],
             what: what.to_string(),
@@ -49,6 +49,10 @@ pub fn followed(before: &Figures, after: &Figures, names: &Names, products: &Pro
         }));
     }
     all
+}
+
+fn alike(a: Option<&Shown>, b: Option<&Shown>) -> bool {
+    a.map(|shown| &shown.text) == b.map(|shown| &shown.text)
 }
 
 fn table(figures: &Figures, names: Option<&Names>) -> Table {

@@ -38,7 +38,14 @@ fn whole(item: &Item, state: State) -> ItemChange {
         Change { key: fact.key.clone(), scope: fact.scope.iter().cloned().collect(), before, after, remark: None }
     };
     let changes = item.facts.iter().map(change).collect();
-    ItemChange { kind: item.kind, id: item.id.clone(), title: item.title().to_string(), part: part(item), state, changes }
+    ItemChange {
+        kind: item.kind,
+        id: item.id.clone(),
+        title: item.title().to_string(),
+        part: part(item),
+        state,
+        changes,
+    }
 }
 
 fn part(item: &Item) -> Option<String> {

@@ -28,7 +28,12 @@ impl Names {
     }
 
     /// Layers go by their piece, which may itself be renamed.
-    fn cuts(&mut self, old: &BTreeSet<(&'static str, String)>, new: &BTreeSet<(&'static str, String)>, after: &Statements) {
+    fn cuts(
+        &mut self,
+        old: &BTreeSet<(&'static str, String)>,
+        new: &BTreeSet<(&'static str, String)>,
+        after: &Statements,
+    ) {
         let mut found = BTreeMap::new();
         for (_, id) in old.iter().filter(|(kind, _)| *kind == "cut") {
             let Some((piece, cut)) = id.split_once('.') else { continue };

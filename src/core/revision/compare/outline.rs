@@ -158,7 +158,12 @@ fn unknown(before: &Side<'_>, after: &Side<'_>, was: (&str, &str), now: (&str, &
     Some(format!("the outline of {} in size {}: in the {} one {}", now.0, now.1, why.0, why.1))
 }
 
-fn overlay(before: (&Piece, &Outline), after: (&Piece, &Outline), size: Option<String>, accuracy: f64) -> Option<Overlay> {
+fn overlay(
+    before: (&Piece, &Outline),
+    after: (&Piece, &Outline),
+    size: Option<String>,
+    accuracy: f64,
+) -> Option<Overlay> {
     let up = |piece: &Piece, outline: &Outline| piece.along(outline).unwrap_or(Point::new(0.0, 1.0));
     let grains = (up(before.0, before.1), up(after.0, after.1));
     let registration = register(before.1, after.1, grains);

@@ -206,9 +206,9 @@ fn thousandth(value: f64) -> f64 {
 }
 
 fn overlay(one: &Overlay) -> Value {
-    let moved = one.moved.iter().map(|moved| {
-        json!({ "what": moved.what, "id": moved.id, "by": moved.by.map(thousandth), "there": moved.there })
-    });
+    let moved = one.moved.iter().map(
+        |moved| json!({ "what": moved.what, "id": moved.id, "by": moved.by.map(thousandth), "there": moved.there }),
+    );
     let runs = one.runs.iter().map(|run| {
         json!({ "from": run.from, "to": run.to, "before-mm": thousandth(run.before), "after-mm": thousandth(run.after) })
     });

@@ -18,7 +18,8 @@ pub struct Products {
 impl Products {
     /// What both have, and what is new.
     pub fn of(before: &Model, after: &Model, names: &Names) -> Products {
-        let sizes = |model: &Model| -> Vec<String> { model.sizes.iter().map(|one| one.entry.id.value.clone()).collect() };
+        let sizes =
+            |model: &Model| -> Vec<String> { model.sizes.iter().map(|one| one.entry.id.value.clone()).collect() };
         let old: BTreeSet<String> =
             sizes(before).into_iter().chain(before.colourways.keys().cloned()).map(|code| names.code(&code)).collect();
         let colourways: Vec<String> = after.colourways.keys().cloned().collect();
