@@ -3,6 +3,7 @@
 mod asked;
 mod changes;
 mod outlines;
+mod puffin;
 mod same;
 
 use backtack_core::compute::{self, Drawn, Figures};

@@ -37,6 +37,12 @@ fn tolerances_are_widened_narrowed_shifted_added_removed() {
     assert_eq!(target("360 mm"), line("360 mm (tolerance removed)"));
     // The target alone: nothing is said of the tolerance.
     assert_eq!(target("365 mm ±5 mm"), line("365 mm ±5 mm"));
+    // The same share of another target is the same tolerance; another share is compared as a share.
+    let mass = |to: &str| edited(&[("300 g/m2 ±5 %", to)]).0.items[0].changes[0].remark.clone();
+    assert_eq!(mass("400 g/m2 ±5 %"), None);
+    assert_eq!(mass("400 g/m2 ±4 %"), Some(Remark::Narrowed));
+    assert_eq!(mass("400 g/m2 ±15 g/m2"), None);
+    assert_eq!(mass("400 g/m2 ±16 g/m2"), Some(Remark::Widened));
     let (changes, _) = edited(&[("fineness = \"40 tex\"", "fineness = \"40 tex ±5 %\"")]);
     assert_eq!(changes.items[0].changes[0].remark, Some(Remark::ToleranceAdded));
 }

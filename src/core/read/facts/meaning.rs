@@ -64,7 +64,7 @@ impl Words<'_> {
 
     fn list(&self, id: &str, form: &Form, key: &str, list: &[Node]) -> Meaning {
         match form {
-            Form::Copies => Meaning::Set(list.iter().map(|one| plain(one)).collect()),
+            Form::Copies => Meaning::Set(list.iter().map(plain).collect()),
             _ => self.entries(id, key, list),
         }
     }

@@ -5,7 +5,7 @@ use crate::words::number;
 
 use super::changes::Followed;
 use super::names::Names;
-use super::scope::Products;
+use super::scope::{Product, Products};
 
 /// A figure as it is printed.
 #[derive(Clone)]
@@ -29,23 +29,18 @@ pub fn followed(before: &Figures, after: &Figures, names: &Names, products: &Pro
     whats.dedup();
     let mut all = Vec::new();
     for (family, what) in whats {
-        let mut groups: Vec<(Option<&Shown>, Option<&Shown>, Vec<(&str, &str)>)> = Vec::new();
-        for (size, colourway) in products.common() {
+        let values = |(size, colourway): Product<'_>| {
             let place: Place = (family, what.into(), size.into(), colourway.into());
-            let (a, b) = (old.get(&place), new.get(&place));
-            match groups.iter_mut().find(|(c, d, _)| alike(*c, a) && alike(*d, b)) {
-                Some((_, _, list)) => list.push((size, colourway)),
-                None => groups.push((a, b, vec![(size, colourway)])),
-            }
-        }
-        let changed = groups.into_iter().filter(|(a, b, _)| !alike(*a, *b));
-        all.extend(changed.map(|(a, b, list)| Followed {
+            (old.get(&place), new.get(&place))
+        };
+        let changed = products.groups(values, alike).into_iter().filter(|one| !alike(one.before, one.after));
+        all.extend(changed.map(|one| Followed {
             family: FAMILIES[family],
             what: what.to_string(),
-            scope: products.said(&list),
-            before: a.map(|shown| shown.text.clone()),
-            after: b.map(|shown| shown.text.clone()),
-            difference: a.and_then(|a| a.value).zip(b.and_then(|b| b.value)).map(|(a, b)| b - a),
+            scope: one.scope,
+            before: one.before.map(|shown| shown.text.clone()),
+            after: one.after.map(|shown| shown.text.clone()),
+            difference: one.before.and_then(|a| a.value).zip(one.after.and_then(|b| b.value)).map(|(a, b)| b - a),
         }));
     }
     all

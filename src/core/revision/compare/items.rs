@@ -1,13 +1,13 @@
 use std::collections::BTreeMap;
 
 use crate::model::{Fact, Item, Meaning, StatedEntry as Entry, Statements};
-use crate::units::{Quantity, Rational};
+use crate::units::{Quantity, Rational, Tolerance};
 use crate::words::number;
 
 use super::changes::{Change, ItemChange, Remark, State};
 use super::names::Names;
 use super::outline::Outlines;
-use super::scope::Products;
+use super::scope::{Product, Products};
 use super::{Overlay, Side};
 
 /// Every thing that differs, in the order of the later statements; what is gone stands after the rest of its kind.
@@ -80,20 +80,13 @@ fn value(key: &str, before: &[Fact], after: &[Fact], products: &Products, out: &
         out.extend(pair(key, Vec::new(), before.first(), after.first()));
         return;
     }
-    let mut groups: Vec<(Option<&Fact>, Option<&Fact>, Vec<(&str, &str)>)> = Vec::new();
     let same = |a: Option<&Fact>, b: Option<&Fact>| match (a, b) {
         (Some(a), Some(b)) => a.meaning.key() == b.meaning.key(),
         (a, b) => a.is_none() && b.is_none(),
     };
-    for product in products.common() {
-        let (a, b) = (holding(before, product), holding(after, product));
-        match groups.iter_mut().find(|(c, d, _)| same(a, *c) && same(b, *d)) {
-            Some((_, _, list)) => list.push(product),
-            None => groups.push((a, b, vec![product])),
-        }
-    }
-    for (a, b, list) in groups {
-        out.extend(pair(key, products.said(&list), a, b));
+    let values = |product: Product<'_>| (holding(before, product), holding(after, product));
+    for group in products.groups(values, same) {
+        out.extend(pair(key, group.scope, group.before, group.after));
     }
     for code in &products.new {
         let fact = after.iter().find(|fact| fact.scope.as_ref() == Some(code));
@@ -102,7 +95,7 @@ fn value(key: &str, before: &[Fact], after: &[Fact], products: &Products, out: &
 }
 
 /// The fact that holds for a product: by size, by colourway, else for all others.
-fn holding<'a>(facts: &'a [Fact], (size, colourway): (&str, &str)) -> Option<&'a Fact> {
+fn holding<'a>(facts: &'a [Fact], (size, colourway): Product<'_>) -> Option<&'a Fact> {
     let coded = |code: &str| facts.iter().find(|fact| fact.scope.as_deref() == Some(code));
     let all = || facts.iter().find(|fact| fact.scope.is_none());
     coded(size).or_else(|| coded(colourway)).or_else(|| coded("else")).or_else(all)
@@ -114,7 +107,7 @@ fn pair(key: &str, scope: Vec<String>, before: Option<&Fact>, after: Option<&Fac
     let written = |fact: Option<&Fact>| fact.map(|fact| fact.written.clone());
     let (Some(a), Some(b)) = (before, after) else {
         let (before, after) = (written(before), written(after));
-        return (before != after).then(|| Change { key, scope, before, after, remark: None });
+        return (before != after).then_some(Change { key, scope, before, after, remark: None });
     };
     if a.meaning.key() == b.meaning.key() {
         return None;
@@ -132,9 +125,21 @@ fn pair(key: &str, scope: Vec<String>, before: Option<&Fact>, after: Option<&Fac
     Some(Change { key, scope, before, after, remark })
 }
 
-/// Whether more or less is allowed than before; nothing where only the target changed.
+/// Whether more or less is allowed than before; nothing where only the target changed. Shares of a target are compared as
+/// shares, everything else by the limits that it sets.
 fn tolerance(a: &Quantity, b: &Quantity) -> Option<Remark> {
+    if a.tolerance == b.tolerance {
+        return None;
+    }
+    let share = |quantity: &Quantity| match quantity.tolerance {
+        Some(Tolerance::PlusMinus(amount)) if amount.is_share(quantity.dimension()) => Some(amount.value),
+        _ => None,
+    };
+    let shares = share(a).zip(share(b)).is_some();
     let room = |quantity: &Quantity| -> Option<(Rational, Rational)> {
+        if let Some(share) = share(quantity).filter(|_| shares) {
+            return Some((share, share));
+        }
         let limits = quantity.limits()?;
         Some((limits.upper.checked_sub(quantity.si())?, quantity.si().checked_sub(limits.lower)?))
     };

@@ -4,6 +4,20 @@ use crate::model::Model;
 
 use super::names::Names;
 
+/// A size and a colourway.
+pub type Product<'a> = (&'a str, &'a str);
+
+/// Products whose value changed in the same way.
+#[derive(Debug)]
+pub struct Group<'t, T> {
+    /// The value before.
+    pub before: Option<&'t T>,
+    /// The value after.
+    pub after: Option<&'t T>,
+    /// Which products, in the shortest way to say it; empty for all.
+    pub scope: Vec<String>,
+}
+
 /// Sizes and colourways of both specifications, by their later ids.
 #[derive(Debug)]
 pub struct Products {
@@ -30,13 +44,30 @@ impl Products {
     }
 
     /// Every pair of size and colourway that both have.
-    pub fn common(&self) -> Vec<(&str, &str)> {
+    pub fn common(&self) -> Vec<Product<'_>> {
         let pairs = |size| self.colourways.iter().map(move |colourway: &String| (size, colourway.as_str()));
         self.sizes.iter().map(String::as_str).flat_map(pairs).collect()
     }
 
+    /// Values before and after, products with alike values together in the order of the first.
+    pub fn groups<'t, T>(
+        &self,
+        values: impl Fn(Product<'_>) -> (Option<&'t T>, Option<&'t T>),
+        alike: impl Fn(Option<&T>, Option<&T>) -> bool,
+    ) -> Vec<Group<'t, T>> {
+        let mut groups: Vec<(Group<'t, T>, Vec<Product<'_>>)> = Vec::new();
+        for product in self.common() {
+            let (before, after) = values(product);
+            match groups.iter_mut().find(|(one, _)| alike(one.before, before) && alike(one.after, after)) {
+                Some((_, list)) => list.push(product),
+                None => groups.push((Group { before, after, scope: Vec::new() }, vec![product])),
+            }
+        }
+        groups.into_iter().map(|(group, list)| Group { scope: self.said(&list), ..group }).collect()
+    }
+
     /// The shortest way to say these pairs: nothing for all, sizes or colourways where they suffice, else pairs.
-    pub fn said(&self, pairs: &[(&str, &str)]) -> Vec<String> {
+    fn said(&self, pairs: &[Product<'_>]) -> Vec<String> {
         let common = self.common();
         if pairs.len() == common.len() {
             return Vec::new();
