@@ -26,9 +26,10 @@ impl Spec {
     pub fn of(loaded: Loaded) -> Spec {
         let statements = read::statements(&loaded);
         let assembly = Assembly::of(&loaded.model);
-        let (figures, drawn, computed) = compute::with_lines(&loaded.model, &assembly);
+        let computed = compute::with_lines(&loaded.model, &assembly);
         let mut findings = backtack_core::rules::checked(&loaded, &assembly);
-        findings.append(computed);
+        findings.append(computed.findings);
+        let (figures, drawn) = (computed.figures, computed.drawn);
         let findings = findings.settled(&Levels::new(), false);
         Spec { loaded, statements, assembly, figures, drawn, findings }
     }

@@ -28,6 +28,8 @@ const USUAL: &[(&str, &str, &str)] = &[
     ("piece", "darts", "text marked"),
     ("piece", "notch", "text slit"),
     ("piece", "outline.is", "text sew line"),
+    ("cutting", "method", "text hand knife"),
+    ("cutting", "spread", "text one way"),
 ];
 /// Keys that say where something is written, not what it is; and what is compared as it is drawn.
 const UNSAID: &[&str] = &["was", "libraries", "outline.svg", "outline.corners"];

@@ -91,6 +91,7 @@ impl Words<'_> {
             },
             "order" => Meaning::Refers(&[], text.to_string()),
             "colours" => Meaning::Refers(&["colour"], text.to_string()),
+            "cloths" => Meaning::Refers(&["cloth"], text.to_string()),
             "lab" => number(text),
             _ => measured(text),
         }

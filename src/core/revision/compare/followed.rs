@@ -1,6 +1,6 @@
 use std::collections::BTreeMap;
 
-use crate::compute::{Figure, Figures, Number};
+use crate::compute::{Bought, Figure, Figures, Number};
 use crate::words::number;
 
 use super::changes::Followed;
@@ -70,6 +70,13 @@ impl Maker<'_> {
         self.names.map_or_else(|| id.to_string(), |names| names.now(kind, id).to_string())
     }
 
+    /// An article and its colour.
+    fn what(&self, bought: &Bought) -> String {
+        let colour = bought.colour.as_ref().map_or_else(String::new, |colour| format!("/{colour}"));
+        let what = format!("{}{colour}", bought.article);
+        self.names.map_or(what.clone(), |names| names.bought(&what))
+    }
+
     fn put(&mut self, family: usize, what: String, size: &str, colourway: &str, shown: Shown) {
         let code = |code: &str| self.names.map_or_else(|| code.to_string(), |names| names.code(code));
         let place = (family, what, code(size), code(colourway));
@@ -98,13 +105,24 @@ impl Maker<'_> {
     /// What is bought for one product, in the units in which it is bought.
     fn bought(&mut self) {
         let figures = self.figures;
-        for line in &figures.bill.lines {
+        for (size, by) in &figures.cloth {
+            for (colourway, needs) in by {
+                for need in needs {
+                    let what = self.what(&need.bought);
+                    let mut shown = shown(&need.length, 0.001, 3, "m");
+                    if need.estimate && shown.value.is_some() {
+                        // An estimate and a lay have no difference that means anything.
+                        shown = Shown { text: format!("≈{}{}", number::SPACE, shown.text), value: None };
+                    }
+                    self.put(1, what, size, colourway, shown);
+                }
+            }
+        }
+        for line in figures.bill.lines.iter().filter(|line| line.kind != "cloth") {
             let Some(family) = FAMILIES.iter().position(|family| family.trim_end_matches('s') == line.kind) else {
                 continue;
             };
-            let colour = line.bought.colour.as_ref().map_or_else(String::new, |colour| format!("/{colour}"));
-            let what = format!("{}{colour}", line.bought.article);
-            let what = self.names.map_or(what.clone(), |names| names.bought(&what));
+            let what = self.what(&line.bought);
             for (size, by) in &line.uses {
                 for (colourway, figure) in by {
                     let shown = match (line.unit, line.kind) {

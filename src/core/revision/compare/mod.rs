@@ -64,6 +64,10 @@ pub fn compare(before: &Side<'_>, after: &Side<'_>, accuracy: f64) -> Changes {
     changes.overlays = outlines.changed;
     changes.not_compared = outlines.unknown;
     changes.followed = followed::followed(before.figures, after.figures, &names, &span);
+    if changes.items.is_empty() {
+        // A lay that is not kept yet says nothing of the product: an estimate stands for it meanwhile.
+        changes.followed.retain(|one| one.family != "cloth" || one.difference.is_some());
+    }
     changes.unmatched = unmatched(before.findings, after.findings);
     changes
 }

@@ -16,6 +16,7 @@ const GROUPS: &[(&str, &[&str])] = &[
     ("Filling", &["zone"]),
     ("Sewing", &["stitching", "seam", "opening", "finish", "stitch", "attach", "step", "work"]),
     ("Measurements", &["point-of-measure"]),
+    ("Cutting", &["cutting"]),
     ("Views", &["view"]),
 ];
 
@@ -45,6 +46,10 @@ pub fn text(changes: &Changes, width: usize) -> String {
     changes.unmatched.iter().for_each(|message| page.line("  ! ", message));
     page.heading("What follows", !changes.followed.is_empty());
     changes.followed.iter().for_each(|one| page.line("  ", &followed(one)));
+    let rough = |text: &Option<String>| text.as_ref().is_some_and(|text| text.starts_with('≈'));
+    if changes.followed.iter().any(|one| rough(&one.before) || rough(&one.after)) {
+        page.line("  ", "≈ an estimate: no lay of it is kept");
+    }
     page.heading("Not compared", !changes.not_compared.is_empty());
     changes.not_compared.iter().for_each(|why| page.line("  ", why));
     page.out
