@@ -5,6 +5,7 @@
 
 mod assembly;
 mod compare;
+mod dies;
 mod edition;
 mod examples;
 mod figures;

@@ -8,6 +8,7 @@
 mod bill;
 mod counts;
 mod dart;
+pub mod dies;
 pub mod drawn;
 mod edges;
 pub mod fields;
@@ -109,6 +110,13 @@ pub const RULES: &[&Rule] = rules::RULES;
 
 /// What the rules here find, without the figures that need not be computed for it.
 pub fn findings(model: &Model, assembly: &Assembly) -> Findings {
+    if !model.orders.is_empty() {
+        let (figures, mut findings) = compute(model, assembly);
+        let mut planned = figures.clone();
+        orders::plan(model, &mut planned, &mut orders::Estimate { model, figures: &figures });
+        rules::planned(model, &planned, &mut findings);
+        return findings;
+    }
     let mut findings = Findings::default();
     let drawn = Drawn::of(model, assembly);
     let ground = Ground { model, assembly, drawn: &drawn };
@@ -175,5 +183,6 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> Computed {
     let mut findings = Findings::default();
     rules::run(&ground, &mut findings);
     rules::laid(&ground, &lays, &mut findings);
+    rules::ordered(model, &figures, &mut findings);
     Computed { figures, drawn, lays, findings }
 }

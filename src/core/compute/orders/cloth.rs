@@ -76,7 +76,7 @@ pub struct Planned {
     pub laid: u64,
     /// Whether no mix that was not laid could make the plan better.
     pub complete: bool,
-    /// Whether every plan over these mixes was looked at.
+    /// Whether no plan over these mixes buys less, or as little with fewer lays.
     pub proved: bool,
     /// The lays in the order they are spread.
     pub lays: Vec<LayLine>,

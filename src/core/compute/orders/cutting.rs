@@ -29,6 +29,8 @@ pub struct LayLine {
     pub products: u64,
     /// Pieces cut.
     pub pieces: u64,
+    /// Pieces on one ply: as often a die strikes, through all plies at once.
+    pub strikes: u64,
 }
 
 /// Plies of one colour in a lay.
@@ -99,15 +101,18 @@ pub(super) fn lines(
         let from = starts(spread);
         let bundles = room.bundles(mix, spread, &from);
         let millimetres = |length: i64| Number::new(length as f64 / 1e3);
+        let plies: u64 = spread.plies.iter().map(|plies| u64::from(*plies)).sum();
+        let pieces: u64 = bundles.iter().map(|one| one.pieces).sum();
         LayLine {
             lay: at as u64 + 1,
             sizes: counts(mix, sizes),
             length: millimetres(spread.ply - problem.ends),
             ply: millimetres(spread.ply),
-            plies: spread.plies.iter().map(|plies| u64::from(*plies)).sum(),
+            plies,
             colours: room.plies(spread, &from),
             products: bundles.iter().map(|one| one.products).sum(),
-            pieces: bundles.iter().map(|one| one.pieces).sum(),
+            pieces,
+            strikes: pieces.div_ceil(plies.max(1)),
             bundles,
         }
     };

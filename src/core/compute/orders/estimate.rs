@@ -12,7 +12,7 @@ const PLIES: u32 = 10;
 /// Lost at the two ends of each ply together, µm (*common practice*: 20 mm an end).
 const ENDS: i64 = 40_000;
 /// Products in one lay at most, and at least where they would make a short one.
-const SETS: (u32, u32) = (4, 24);
+const SETS: (u32, u32) = (4, 12);
 /// A lay is about this long or longer where products are small, µm (*common practice*).
 const LONG: i64 = 2_000_000;
 

@@ -21,6 +21,7 @@ use serde::Serialize;
 
 use super::plan::{Length, Mix};
 use super::{ByVariant, Figures};
+use crate::diag::Findings;
 use crate::model::Model;
 
 /// One order in numbers.
@@ -151,6 +152,13 @@ pub trait Lays {
 
 /// Rounds of planning and laying, for one cloth.
 pub const ROUNDS: usize = 12;
+
+/// What the plans bring up: to be added to the findings once every order is planned.
+pub fn findings(model: &Model, figures: &Figures) -> Findings {
+    let mut findings = Findings::default();
+    super::rules::planned(model, figures, &mut findings);
+    findings
+}
 
 /// Plans every order and puts the cut plan and the material to buy into the figures.
 pub fn plan(model: &Model, figures: &mut Figures, lays: &mut dyn Lays) {

@@ -42,7 +42,7 @@ pub struct Plan {
     pub worth: Worth,
     /// Length bought and lays that no plan is below.
     pub bound: (i64, u32),
-    /// Whether every plan was looked at, so that none is better.
+    /// Whether no plan over these mixes buys less, or as little with fewer lays: every plan was looked at, or the bound is met.
     pub proved: bool,
     /// Colours and sizes for which no number of plies comes out within the limits.
     pub raised: Vec<(usize, usize)>,
@@ -116,6 +116,7 @@ fn plan(ready: &Ready<'_>, amounts: &Amounts, bound: (i64, u32), proved: bool) -
         let units = ready.units(amounts, colour);
         Taken { made, spread: ready.spread(amounts, colour), units, bought: ready.bought(units, colour) }
     };
+    let proved = proved || (worth.bought, worth.lays) <= bound;
     let bound = if proved { (worth.bought, worth.lays) } else { bound };
     Plan {
         lays: lays(ready, amounts),

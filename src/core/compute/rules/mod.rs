@@ -7,6 +7,7 @@ mod impossible_cut_line;
 mod lay_over_table;
 mod lock_out_of_date;
 mod low_utilisation;
+mod minimum_order_dwarfs_need;
 mod notch_off_edge;
 mod notch_on_corner;
 mod notch_too_deep;
@@ -14,6 +15,8 @@ mod opening_on_corner;
 mod opening_under_trim;
 mod piece_too_wide;
 mod pile_face_to_face;
+mod plies_do_not_divide;
+mod quantity_outside_range;
 mod scaled_draft;
 mod thin_limb;
 mod tight_curve;
@@ -25,6 +28,7 @@ use crate::geom::Outline;
 use crate::model::{Model, Piece, Variant};
 use crate::source::Span;
 
+use super::Figures;
 use super::drawn::{Lines, Refused};
 use super::ground::Ground;
 use super::lays::Lays;
@@ -50,6 +54,9 @@ pub const RULES: &[&Rule] = &[
     &lock_out_of_date::RULE,
     &low_utilisation::RULE,
     &pile_face_to_face::RULE,
+    &quantity_outside_range::RULE,
+    &minimum_order_dwarfs_need::RULE,
+    &plies_do_not_divide::RULE,
 ];
 
 /// Runs every rule.
@@ -77,6 +84,17 @@ pub(super) fn laid(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
     lock_out_of_date::check(ground, lays, findings);
     low_utilisation::check(ground, lays, findings);
     pile_face_to_face::check(ground, lays, findings);
+}
+
+/// Runs the rules about orders that need no plan.
+pub(super) fn ordered(model: &Model, figures: &Figures, findings: &mut Findings) {
+    quantity_outside_range::check(model, figures, findings);
+    minimum_order_dwarfs_need::check(model, figures, findings);
+}
+
+/// Runs the rules about planned orders.
+pub(super) fn planned(model: &Model, figures: &Figures, findings: &mut Findings) {
+    plies_do_not_divide::check(model, figures, findings);
 }
 
 /// Size ids in their order.
