@@ -3,11 +3,13 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
+use backtack_core::compute::lays::{Effort, OrderLays, Search, plan_order};
 use backtack_core::compute::orders::{self, Estimate, Laid, Lays, OrderFigures, Spreading, needed};
 use backtack_core::compute::plan::{Length, Mix};
 use backtack_core::compute::{self, Figures};
+use backtack_core::lay::{Lock, Progress};
 use backtack_core::model::Assembly;
-use backtack_core::read;
+use backtack_core::read::{self, Loaded};
 use backtack_core::units::Rational;
 
 fn example(name: &str) -> Figures {
@@ -193,6 +195,53 @@ fn bundles_and_plies_are_numbered() {
     let first = &lays[0].colours[0];
     assert_eq!((first.from, first.to), (1, 10));
     assert_eq!(first.rolls.iter().map(|roll| (roll.from, roll.to)).collect::<Vec<_>>(), [(1, 10)]);
+}
+
+fn quick(model: &Loaded, lock: &mut Lock, search: bool) -> (OrderFigures, OrderLays) {
+    let assembly = Assembly::of(&model.model);
+    let computed = compute::with_lines(&model.model, &assembly);
+    let mut figures = computed.figures;
+    let (stop, observe) = (|| false, |_: &str, _: (usize, usize), _: Progress| {});
+    let how = Search { effort: Effort::Quick, anew: false, longer: false, stop: &stop, observe: &observe };
+    let done =
+        plan_order((&model.model, &assembly, &computed.drawn), &mut figures, "one", lock, search.then_some(&how));
+    (figures.orders.remove("one").unwrap(), done)
+}
+
+/// Lays are searched where the plan asks for them, kept under the order, and planned from without a search; the factory's
+/// edition of the style holds none of them.
+#[test]
+fn an_order_is_laid_once_and_kept() {
+    let style = format!(
+        "{STYLE}[cutting.room]\nmethod = \"hand knife\"\ntable = \"6 m\"\nplies = 10\ngap = \"0 mm\"\nend = \"20 mm\"\n"
+    );
+    let files =
+        |lock: &str| read::texts(&[("style.toml", &style), ("orders/one.toml", ORDER), ("backtack.lock", lock)]);
+    let plain = read::texts(&[("style.toml", &style), ("orders/one.toml", ORDER)]);
+    let mut lock = Lock::default();
+    let (first, _) = quick(&plain, &mut lock, false);
+    assert!(first.cloths[0].plan.known().unwrap().estimate, "nothing is laid yet");
+    let (first, done) = quick(&plain, &mut lock, true);
+    assert!(!done.moved.is_empty() && done.refused.is_empty(), "{done:?}");
+    let plan = first.cloths[0].plan.known().unwrap();
+    assert!(!plan.estimate && plan.laid > 0);
+    assert!(lock.entries.values().all(|entry| entry.of == "order one"));
+    // Two mats of 320 × 220 mm a product: four side by side on 1450 mm turned along it, whatever the search finds.
+    for lay in &plan.lays {
+        let products = lay.sizes["one"] as f64;
+        assert!(lay.length.get() >= products * 2.0 * 320.0 * 220.0 / 1450.0, "{lay:?}");
+        assert!(lay.plies <= 10 && lay.ply.get() - lay.length.get() == 40.0);
+    }
+    let kept = files(&lock.text());
+    assert_eq!(kept.findings.iter().count(), 0, "{:#?}", kept.findings);
+    let mut again = kept.model.lock.clone();
+    let (other, done) = quick(&kept, &mut again, false);
+    assert!(done.moved.is_empty() && again == lock);
+    assert_eq!(other.cloths[0].plan.known().unwrap().lays, plan.lays);
+    assert_eq!(other.material, first.material);
+    let (_, done) = quick(&kept, &mut again, true);
+    assert!(done.moved.is_empty() && again == lock, "{done:?}");
+    assert_eq!(read::factory_edition(&kept), read::factory_edition(&read::texts(&[("style.toml", &style)])));
 }
 
 /// What the factory has still to draw makes a plan that is not known, never one of nought.

@@ -111,10 +111,9 @@ pub const RULES: &[&Rule] = rules::RULES;
 /// What the rules here find, without the figures that need not be computed for it.
 pub fn findings(model: &Model, assembly: &Assembly) -> Findings {
     if !model.orders.is_empty() {
-        let (figures, mut findings) = compute(model, assembly);
-        let mut planned = figures.clone();
-        orders::plan(model, &mut planned, &mut orders::Estimate { model, figures: &figures });
-        rules::planned(model, &planned, &mut findings);
+        let Computed { mut figures, drawn, mut findings, .. } = with_lines(model, assembly);
+        lays::plan_orders((model, assembly, &drawn), &mut figures);
+        rules::planned(model, &figures, &mut findings);
         return findings;
     }
     let mut findings = Findings::default();

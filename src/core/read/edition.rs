@@ -1,4 +1,5 @@
 use crate::diag::{Finding, Findings, Severity};
+use crate::lay::{Lock, lock};
 use crate::source::{FileId, Span};
 
 use super::{Loaded, is_order, is_private, rules};
@@ -10,6 +11,8 @@ const WITHHELD_KEY: &str = "withheld = \"own edition\"";
 /// What stands there for a file whose own values cannot all be found.
 const WITHHELD_FILE: &str =
     "# Withheld: this file cannot be read whole, and may hold values that only the own edition shows.\n";
+/// What lays of an order are kept as begins so.
+const ORDER: &str = "order ";
 /// What a factory reads of a finding about something it does not get.
 const OWN_FINDING: &str = "something that only the own edition shows must be settled there";
 
@@ -20,6 +23,9 @@ pub fn factory_edition(loaded: &Loaded) -> Vec<(String, Vec<u8>)> {
     own.sort();
     own.dedup();
     let shown = loaded.closure.iter().filter(|(path, _)| !is_private(path) && !holds_order(loaded, path));
+    // A lock that keeps lays of orders only would not be there without them.
+    let empty = lock_without_orders(loaded).is_some_and(|lock| lock.entries.is_empty());
+    let shown = shown.filter(|(path, _)| !(empty && *path == loaded.path(lock::FILE)));
     shown.map(|(path, bytes)| (path.clone(), withheld(loaded, path, bytes, &own))).collect()
 }
 
@@ -38,7 +44,20 @@ fn begins_order(line: &str) -> bool {
     table && bare.starts_with("order")
 }
 
+/// The lays kept in the lock, without those of orders.
+fn lock_without_orders(loaded: &Loaded) -> Option<Lock> {
+    let mut lock = loaded.model.lock.clone();
+    let before = lock.entries.len();
+    lock.entries.retain(|_, entry| !entry.of.starts_with(ORDER));
+    (lock.entries.len() < before).then_some(lock)
+}
+
 fn withheld(loaded: &Loaded, path: &str, bytes: &[u8], own: &[Span]) -> Vec<u8> {
+    if path == loaded.path(lock::FILE)
+        && let Some(lock) = lock_without_orders(loaded)
+    {
+        return lock.text().into_bytes();
+    }
     let file = loaded.sources.iter().find(|(_, file)| file.path == path);
     let Some((id, file)) = file else {
         // A specification file that is no text has no values that could be told apart.

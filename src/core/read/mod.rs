@@ -68,11 +68,15 @@ pub struct Loaded {
 }
 
 impl Loaded {
+    /// The path below the root of a file of the style folder.
+    pub(crate) fn path(&self, file: &str) -> String {
+        if self.style.is_empty() { file.to_string() } else { format!("{}/{file}", self.style) }
+    }
+
     /// The same specification with other lays kept beside it.
     #[must_use]
     pub fn with_lock(mut self, lock: crate::lay::Lock) -> Self {
-        let name =
-            if self.style.is_empty() { String::new() } else { format!("{}/", self.style) } + crate::lay::lock::FILE;
+        let name = self.path(crate::lay::lock::FILE);
         self.closure.retain(|(path, _)| *path != name);
         self.closure.push((name, lock.text().into_bytes().into()));
         self.closure.sort_by(|(a, _), (b, _)| a.cmp(b));

@@ -3,11 +3,13 @@
 //! The search itself is far from here: what was found is kept in the lock, and a lay that is not kept is not known yet.
 
 mod how;
+mod order;
 mod search;
 mod task;
 
 pub(super) use how::cutting;
 pub use how::{Direction, How};
+pub use order::{OrderLays, of_order, plan_order, plan_orders};
 pub use search::{Effort, Moved, Search, search, swept};
 pub use task::{IMAGE, Mix, Task};
 

@@ -203,7 +203,7 @@ fn made(
 }
 
 /// `Black plush, S × 12`.
-fn title(ground: &Ground<'_>, materials: &[String], mix: &Mix) -> String {
+pub(super) fn title(ground: &Ground<'_>, materials: &[String], mix: &Mix) -> String {
     let name = |id: &String| match (ground.model.roles.get(id), ground.model.articles.get(id)) {
         (Some(role), _) => role.entry.title().to_string(),
         (None, Some(article)) => article.entry.title().to_string(),

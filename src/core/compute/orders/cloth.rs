@@ -8,7 +8,7 @@ use crate::model::{Model, Variant};
 use crate::units::{Dimension, Rational};
 
 use super::cutting::{LayLine, lines};
-use super::{Laid, Lays, OrderFigures, ROUNDS, Spreading};
+use super::{Laid, Lays, OrderFigures, Spreading};
 
 /// A metre in µm.
 const METRE: i64 = 1_000_000;
@@ -336,8 +336,8 @@ fn settled(problem: &Problem, laid: &Laid<'_>, sets: u32, lays: &mut dyn Lays) -
     if let Some(why) = unknown {
         return Figure::not_yet(why);
     }
-    let mixes: Vec<(Mix, Length)> = mixes;
-    match plan::settle(problem, mixes, &mut |mix| lays.lay(laid, mix), ROUNDS) {
+    let (mixes, rounds): (Vec<(Mix, Length)>, usize) = (mixes, lays.rounds());
+    match plan::settle(problem, mixes, &mut |mix| lays.lay(laid, mix), rounds) {
         Ok(settled) => Figure::Known(settled),
         Err(plan::Unplannable::Table { size }) => {
             Figure::not_yet(format!("no lay of size {} of {} fits on the table", laid.sizes[size], laid.article))

@@ -15,7 +15,7 @@ pub use cutting::{Bundle, FromRoll, LayColour, LayLine};
 pub use estimate::Estimate;
 pub use wanted::wanted;
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use serde::Serialize;
 
@@ -148,6 +148,10 @@ pub trait Lays {
     fn lay(&mut self, of: &Laid<'_>, mix: &Mix) -> Option<i64>;
     /// Whether lengths are an estimate, and no lay.
     fn is_estimate(&self) -> bool;
+    /// Rounds of planning and laying, for one cloth.
+    fn rounds(&self) -> usize {
+        ROUNDS
+    }
 }
 
 /// Rounds of planning and laying, for one cloth.
@@ -160,12 +164,18 @@ pub fn findings(model: &Model, figures: &Figures) -> Findings {
     findings
 }
 
+/// Plans one order, as [`plan()`] does all.
+pub fn plan_one(model: &Model, figures: &mut Figures, order: &str, lays: &mut dyn Lays) {
+    let Some(mut planned) = figures.orders.remove(order) else { return };
+    (planned.cloths, planned.missing) = cloth::plans(model, figures, &planned, lays);
+    planned.material = chain::chains(model, &planned);
+    figures.orders.insert(order.to_string(), planned);
+}
+
 /// Plans every order and puts the cut plan and the material to buy into the figures.
 pub fn plan(model: &Model, figures: &mut Figures, lays: &mut dyn Lays) {
-    let mut orders: BTreeMap<String, OrderFigures> = std::mem::take(&mut figures.orders);
-    for order in orders.values_mut() {
-        (order.cloths, order.missing) = cloth::plans(model, figures, order, lays);
-        order.material = chain::chains(model, order);
+    let ids: Vec<String> = figures.orders.keys().cloned().collect();
+    for id in ids {
+        plan_one(model, figures, &id, lays);
     }
-    figures.orders = orders;
 }
