@@ -83,6 +83,36 @@ pub fn job(loaded: &Loaded, checked: &Checked) -> Result<Job, EngineError> {
     edition(loaded, checked, render::sheet::job)
 }
 
+/// Renders one order in its own document: cut plan, cloth to order, cautions. It is made from what the factory may see and
+/// the order's own file, which alone is attached.
+///
+/// # Errors
+/// If there is no such order, if its file holds another order too, or if the engine refuses the data.
+pub fn order(loaded: &Loaded, id: &str) -> Result<Package, EngineError> {
+    let failed = |message: String| EngineError { messages: vec![message] };
+    let files = read::order_edition(loaded, id).map_err(failed)?;
+    let pairs = || files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
+    let shown = read::closure(&loaded.style, pairs());
+    let mut seen = check(&shown, &Levels::new(), false);
+    compute::orders::plan_kept(&shown.model, &seen.assembly, &seen.drawn, &mut seen.figures);
+    let digest = revision::of_files(pairs()).short();
+    let archive = revision::stored(pairs()).map_err(|error| failed(error.to_string()))?;
+    let none = Findings::default();
+    let view = View {
+        model: &shown.model,
+        assembly: &seen.assembly,
+        figures: &seen.figures,
+        drawn: &seen.drawn,
+        lays: &seen.lays,
+        sources: &shown.sources,
+        findings: &none,
+        asked_in: &loaded.sources,
+        digest: &digest,
+        order: Some(id),
+    };
+    render::sheet::build(&view, &Edition { archive, figures: seen.figures.json() })
+}
+
 /// Hands the factory's edition on. Where nothing is private, it is what was read and checked already.
 fn edition<T>(
     loaded: &Loaded,
@@ -110,6 +140,7 @@ fn edition<T>(
         findings: &findings,
         asked_in: &loaded.sources,
         digest: &digest,
+        order: None,
     };
     then(&view, &Edition { archive, figures: seen.figures.json() })
 }

@@ -38,6 +38,12 @@ pub(super) fn define() -> Command {
                 .value_parser(value_parser!(PathBuf))
                 .help("Where to write [default: DIR/out]"),
         )
+        .arg(
+            Arg::new("order")
+                .long("order")
+                .value_name("ID")
+                .help("Writes the document of an order as well: cut plan and cloth to order"),
+        )
         .args(severities())
 }
 
@@ -54,8 +60,14 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     progress.set_message("typesetting");
     let package = crate::render(&loaded, &checked).map_err(|error| Failure::new(error.to_string()))?;
     progress.finish_and_clear();
+    let ordered = matches.get_one::<String>("order").map(|id| (id, crate::order(&loaded, id)));
+    let ordered = match ordered {
+        Some((id, made)) => Some((id, made.map_err(|error| Failure::new(error.to_string()))?)),
+        None => None,
+    };
     let kept = laid.as_ref().map(|found| style::item(folder, &found.lock));
     let pdf = write(&package, &out, &file_name(&loaded.model), kept, &Output::new())?;
+    let order = ordered.map(|(id, made)| write_order(&made, &out, &file_name(&loaded.model), id)).transpose()?;
     let (name, root) = (folder.to_string_lossy(), root(folder, &loaded.style));
     let report = Folder { name: &name, root: &root, findings: &checked.findings, sources: &loaded.sources };
     if !checked.findings.is_empty() {
@@ -66,6 +78,9 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     }
     replaced(&package, terminal);
     terminal.print(&format!("{}\n", plain(&pdf.to_string_lossy())))?;
+    if let Some(order) = order {
+        terminal.print(&format!("{}\n", plain(&order.to_string_lossy())))?;
+    }
     let standing = checked.findings.count(Severity::Must) > 0;
     Ok(if standing { Exit::Standing } else { Exit::Clear })
 }
@@ -116,6 +131,14 @@ pub fn write(
     // Only once the new files are in place: a drawing of a piece that is gone must not lie among those that hold.
     let kept: Vec<&str> = package.drawings.iter().map(|(name, _)| name.as_str()).collect();
     output.prune(&drawings, &kept, is_drawing)?;
+    Ok(pdf)
+}
+
+/// Writes the document of an order: the PDF and the figures.
+fn write_order(package: &Package, out: &Path, stem: &str, id: &str) -> Result<PathBuf, Failure> {
+    let pdf = out.join(format!("{stem}-order-{id}.pdf"));
+    let figures = Item { path: out.join(format!("order-{id}.json")), bytes: package.figures.clone().into_bytes() };
+    Output::new().write(&[figures, Item { path: pdf.clone(), bytes: package.pdf.clone() }])?;
     Ok(pdf)
 }
 

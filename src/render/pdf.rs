@@ -65,6 +65,8 @@ pub const TEMPLATES: &[(&str, &str)] = &[
     ("templates/sheets/measurements.typ", include_str!("../../templates/sheets/measurements.typ")),
     ("templates/sheets/safety.typ", include_str!("../../templates/sheets/safety.typ")),
     ("templates/sheets/confirmation.typ", include_str!("../../templates/sheets/confirmation.typ")),
+    ("templates/sheets/plan.typ", include_str!("../../templates/sheets/plan.typ")),
+    ("templates/sheets/cloth.typ", include_str!("../../templates/sheets/cloth.typ")),
 ];
 
 /// Typesets a package.

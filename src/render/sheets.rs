@@ -38,6 +38,10 @@ pub enum Sheet {
     Safety(Safety),
     /// What to sign.
     Confirmation(Confirmation),
+    /// How to cut an order.
+    Plan(Plan),
+    /// How much cloth to order.
+    Cloth(Cloth),
 }
 
 /// The cover.

@@ -29,6 +29,30 @@ pub fn factory_edition(loaded: &Loaded) -> Vec<(String, Vec<u8>)> {
     shown.map(|(path, bytes)| (path.clone(), withheld(loaded, path, bytes, &own))).collect()
 }
 
+/// The files of the factory's edition, and the file of one order.
+///
+/// # Errors
+/// If there is no such order, or its file holds something else too.
+pub fn order_edition(loaded: &Loaded, id: &str) -> Result<Vec<(String, Vec<u8>)>, String> {
+    let order = loaded.model.orders.get(id).ok_or_else(|| {
+        let known: Vec<&str> = loaded.model.orders.keys().map(String::as_str).collect();
+        format!("there is no order {id}; there are: {}", known.join(", "))
+    })?;
+    let file = order.entry.span().file;
+    if loaded.model.orders.values().filter(|one| one.entry.span().file == file).count() > 1 {
+        return Err(format!("the file of order {id} holds another order: give each a file of its own"));
+    }
+    let path = loaded.sources.file(file).map_or("", |file| file.path.as_str());
+    let mut own: Vec<Span> = loaded.own.clone();
+    own.sort();
+    own.dedup();
+    let mut files = factory_edition(loaded);
+    let bytes = loaded.closure.iter().filter(|(one, _)| one == path);
+    files.extend(bytes.map(|(path, bytes)| (path.clone(), withheld(loaded, path, bytes, &own))));
+    files.sort();
+    Ok(files)
+}
+
 /// Whether a file is one of orders. One that cannot be read whole may hold an order that was not seen.
 fn holds_order(loaded: &Loaded, path: &str) -> bool {
     let ordering = |id: &FileId, text: &str| {

@@ -30,7 +30,7 @@ mod views;
 mod work;
 
 pub use disk::{Limits, Unreadable, text as text_file};
-pub use edition::{factory_edition, shown};
+pub use edition::{factory_edition, order_edition, shown};
 pub use facts::statements;
 pub use values::{is_order, is_private};
 

@@ -19,6 +19,8 @@ const LEAST_WIDTH: f64 = 60.0;
 const SCALES: [f64; 14] = [0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0];
 /// Pieces narrower than this on paper get neither code nor arrow, mm; a code stands only where it fits.
 const LEAST: f64 = 2.5;
+/// A piece holds an upright code beside its arrow from this width on, mm.
+const UPRIGHT: f64 = 6.0;
 /// Share of a piece that its code may take up.
 const FILLED: f64 = 0.95;
 
@@ -62,15 +64,19 @@ fn draw(scene: &mut Scene, instance: &Instance, placed: &Placed, paper: &dyn Fn(
     let [x, y] = inside(&corners, low, high);
     let wide = text_width(&piece.id, Label::SIZE, false);
     let label = Label::new(piece.id.clone(), [x, y]).bare();
+    let mut arrow_at = [x, y + 1.5];
     if wide <= (high[0] - low[0]) * FILLED {
         scene.label(label.anchor(Along::Middle, Across::Base));
-    } else if wide <= (high[1] - low[1]) * FILLED {
-        scene.label(label.turned(-90.0));
+    } else if wide <= (high[1] - low[1]) * FILLED && high[0] - low[0] >= UPRIGHT {
+        let beside = Label { at: [x - 1.2, y], ..label };
+        scene.label(beside.turned(-90.0));
+        arrow_at = [x + 2.0, y];
     }
     let (sin, cos) = libm::sincos(placed.turn.degrees * std::f64::consts::PI / 180.0);
     let half = (room * 0.2).min(5.0);
     let (dx, dy) = (cos * half, -sin * half);
-    arrow(scene, Line::Pile, [x - dx, y + 1.5 - dy], [x + dx, y + 1.5 + dy]);
+    let [x, y] = arrow_at;
+    arrow(scene, Line::Pile, [x - dx, y - dy], [x + dx, y + dy]);
 }
 
 /// A point well inside an outline: the middle of the widest stretch at one of a few heights.

@@ -23,7 +23,9 @@ super::words! {
     LAYS_LEAD "lays-lead" = "The roll runs from left to right, the arrow in each piece is the way its pile lies. What is laid is what is cut: cut lines, or blocks. Every lay was checked to a thousandth of a millimetre: nothing overlaps, nothing is missing.";
     PLAN "plan" = "Cut plan", "裁剪计划";
     PLAN_TITLE "plan-title" = "How to cut the order";
+    PLAN_LEAD "plan-lead" = "Plies are numbered from the table up, bundles through the whole order of a cloth. A bundle is one product's pieces through some plies of one colour: pieces of one product stay together, so that their shade does.";
     CLOTH_SHEET "cloth-sheet" = "Cloth to order", "面料采购";
+    CLOTH_NOTE "cloth-note" = "Shrinkage and faults divide; percentages are never added. Recuts come from remnants of the same lot.";
     CLOTH_TITLE "cloth-title" = "How much cloth to order";
     CLOTH_LEAD "cloth-lead" = "Each step takes the result of the one before; a pocket calculator gives the same. Lengths are rounded here only, rolls are rounded up.";
     FILLING "filling" = "Filling", "充棉";

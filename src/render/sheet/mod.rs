@@ -3,6 +3,7 @@
 //! Every number printed here was computed in `compute`; this is where it becomes its final string.
 
 mod bill;
+mod cloth;
 mod confirmation;
 mod construction;
 mod cover;
@@ -15,6 +16,7 @@ mod measurements;
 mod outline;
 mod pictures;
 mod pieces;
+mod plan;
 mod questions;
 mod rows;
 mod safety;
@@ -55,6 +57,9 @@ const SHEETS: [Fill; 13] = [
     safety::fill,
     confirmation::fill,
 ];
+
+/// The sheets of an order, in its own document.
+const ORDER_SHEETS: [Fill; 3] = [plan::fill, cloth::fill, safety::fill];
 
 /// The document's date where the revision has none: visibly no date of issue, and the same every time.
 const DRAFT_DATE: [u16; 3] = [2000, 1, 1];
@@ -187,7 +192,8 @@ fn drawings(pages: &Pages) -> Vec<(String, String)> {
 
 /// Fills the whole package.
 pub fn pages(view: &View<'_>) -> Pages {
-    let sheets = SHEETS.iter().flat_map(|fill| fill(view)).collect();
+    let fills: &[Fill] = if view.order.is_some() { &ORDER_SHEETS } else { &SHEETS };
+    let sheets = fills.iter().flat_map(|fill| fill(view)).collect();
     let block = title_block(view);
     let about = About {
         title: [block.title.as_str(), block.style.as_str(), "revision", block.revision.as_str()]
@@ -223,7 +229,7 @@ fn title_block(view: &View<'_>) -> TitleBlock {
     };
     TitleBlock {
         owner: text(style.owner.as_ref()),
-        number: text(style.id.as_ref()),
+        number: number(view),
         title,
         supplement: text(style.product.as_ref()),
         date: cover::date(view.text(revision.date.as_ref())).unwrap_or_default(),
@@ -231,11 +237,20 @@ fn title_block(view: &View<'_>) -> TitleBlock {
         language: "en".into(),
         creator: text(revision.by.as_ref()),
         approver: text(revision.approved.as_ref()),
-        kind: "Specification for manufacture".into(),
+        kind: if view.order.is_some() { "Order".into() } else { "Specification for manufacture".into() },
         stage: view::capital(view.text(revision.stage.as_ref())),
         style: text(style.id.as_ref()),
         factory_style: text(style.factory_number.as_ref()),
         season: text(style.season.as_ref()),
         digest: view.digest.to_string(),
+    }
+}
+
+/// The style number; of an order with the order's number behind it.
+fn number(view: &View<'_>) -> String {
+    let style = view.text(view.model.style.id.as_ref());
+    match plan::shown(view) {
+        Some((id, order)) => format!("{style} {}", order.number.as_deref().unwrap_or(id)).trim().to_string(),
+        None => style.to_string(),
     }
 }

