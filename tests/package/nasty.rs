@@ -109,6 +109,24 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
                 }
             }
         }
+        Sheet::Plan(plan) => {
+            facts(&mut plan.facts, put);
+            for group in &mut plan.groups {
+                [&mut group.title, &mut group.text].into_iter().for_each(&mut *put);
+                group.rows.iter_mut().for_each(|row| put(&mut row.products));
+            }
+            plan.lines.iter_mut().flatten().for_each(&mut *put);
+            plan.notes.iter_mut().for_each(&mut *put);
+        }
+        Sheet::Cloth(cloth) => {
+            for chain in cloth.chains.iter_mut().flatten() {
+                [&mut chain.title, &mut chain.text].into_iter().for_each(&mut *put);
+                for step in &mut chain.steps {
+                    [&mut step.step, &mut step.working].into_iter().for_each(&mut *put);
+                }
+            }
+            cloth.notes.iter_mut().for_each(&mut *put);
+        }
         Sheet::Construction(construction) => {
             for step in &mut construction.steps {
                 let fields = [&mut step.title, &mut step.text, &mut step.stitch, &mut step.thread, &mut step.note];

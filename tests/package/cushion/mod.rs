@@ -8,7 +8,10 @@ use std::collections::BTreeMap;
 
 use backtack::render::labels::labels;
 use backtack::render::package::{About, Drawing, Fact, Head, Package, TitleBlock};
-use backtack::render::sheets::{Callout, CautionRow, Colourway, Cover, Question, Questions, Safety, Sheet};
+use backtack::render::sheets::{
+    Callout, CautionRow, Chain, ChainStep, Cloth, Colourway, Cover, LayCard, LayGroup, Lays, Plan, PlanGroup, PlanRow,
+    Question, Questions, Safety, Sheet,
+};
 use backtack_core::scene::Scene;
 use backtack_core::words::Language;
 
@@ -43,6 +46,8 @@ pub fn package() -> Package {
             Sheet::Measurements(measurements("L", 100.0)),
             Sheet::Safety(safety()),
             Sheet::Confirmation(confirmation()),
+            Sheet::Plan(plan()),
+            Sheet::Cloth(cloth()),
         ],
     }
 }
@@ -207,8 +212,7 @@ fn questions() -> Questions {
     }
 }
 
-fn lays() -> backtack::render::sheets::Lays {
-    use backtack::render::sheets::{LayCard, LayGroup, Lays};
+fn lays() -> Lays {
     let fact = |label: &str, value: &str| Fact { label: label.into(), value: value.into() };
     let card = LayCard {
         title: "M × 6".into(),
@@ -223,4 +227,41 @@ fn lays() -> backtack::render::sheets::Lays {
     };
     let head = Head { title: "How to lay the cloth".into(), name: "Lays".into(), lead: String::new() };
     Lays { head, groups: vec![group] }
+}
+
+fn plan() -> Plan {
+    let row = PlanRow {
+        lay: "1".into(),
+        makes: "M × 4, L × 2".into(),
+        length: "4.250 m".into(),
+        plies: "10 Sand".into(),
+        numbers: "roll 1: 1–10".into(),
+        bundles: "1–6".into(),
+        pieces: "240".into(),
+        products: "M sand: 40\nL sand: 20".into(),
+    };
+    let group = PlanGroup { title: "Outer cloth".into(), text: "at most 10 plies at once".into(), rows: vec![row] };
+    let line = ["M", "sand", "Norway", "2026-05-04", "60", "60–62", "61", "61", "0"].map(String::from).to_vec();
+    let head = Head { title: "How to cut the order".into(), name: "Cut plan".into(), lead: String::new() };
+    let facts = vec![Fact { label: "Order no.".into(), value: "A-118".into() }];
+    Plan {
+        head,
+        facts,
+        groups: vec![group],
+        lines: vec![line],
+        notes: vec!["One size a lay would take 3 lays.".into()],
+    }
+}
+
+fn cloth() -> Cloth {
+    let step = |step: &str, result: &str, heavy| ChainStep {
+        step: step.into(),
+        working: "that / 0.97".into(),
+        result: result.into(),
+        heavy,
+    };
+    let steps = vec![step("Spread", "42.500 m", false), step("To order", "50.000 m", true)];
+    let chain = Chain { title: "Outer cloth, Sand".into(), text: "from lays".into(), steps };
+    let head = Head { title: "How much cloth to order".into(), name: "Cloth to order".into(), lead: String::new() };
+    Cloth { head, chains: vec![vec![chain.clone(), chain]], notes: Vec::new() }
 }
