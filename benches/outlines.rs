@@ -9,9 +9,11 @@ use std::fmt::Write;
 use std::path::Path;
 use std::time::Instant;
 
-use backtack_core::compute::{self, Drawn};
-use backtack_core::model::Assembly;
+use backtack_core::compute::{self, Computed, Drawn};
+use backtack_core::diag::Findings;
+use backtack_core::model::{Assembly, Statements};
 use backtack_core::read::{self, Loaded};
+use backtack_core::revision::compare::{ACCURACY, Side, compare, text};
 use backtack_core::rules;
 
 const RUNS: usize = 11;
@@ -48,6 +50,55 @@ fn check(loaded: &Loaded) {
     let figures = compute::with_lines(&loaded.model, &assembly).figures;
     assert_eq!(figures.pieces.len(), loaded.model.pieces.len());
     rules::checked(loaded, &assembly);
+}
+
+/// Two revisions read, checked and compared, every outline a little larger in the later one.
+fn compared(read: impl Fn() -> Loaded) {
+    let earlier = Spec::of(read());
+    let changed = read().closure.iter().map(|(path, bytes)| (path.clone(), edited(path, bytes))).collect::<Vec<_>>();
+    let files = changed.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
+    let later = Spec::of(read::closure(&earlier.loaded.style, files));
+    let changes = compare(&earlier.side(), &later.side(), ACCURACY);
+    assert!(!changes.overlays.is_empty() && !text(&changes, 80).is_empty());
+}
+
+/// Drawings a thousandth larger, which keeps the gauge within its limit, so that every outline is laid over another.
+fn edited(path: &str, bytes: &[u8]) -> Vec<u8> {
+    let Some(svg) = std::str::from_utf8(bytes).ok().filter(|_| path.contains("outlines/")) else {
+        return bytes.to_vec();
+    };
+    let head = svg.find("<svg").and_then(|at| svg[at..].find('>').map(|end| at + end + 1)).expect("it is a drawing");
+    let (start, rest) = svg.split_at(head);
+    format!("{start}<g transform=\"scale(1.001)\">{}", rest.replace("</svg>", "</g></svg>")).into_bytes()
+}
+
+/// One revision, read and checked.
+struct Spec {
+    loaded: Loaded,
+    statements: Statements,
+    assembly: Assembly,
+    computed: Computed,
+    findings: Findings,
+}
+
+impl Spec {
+    fn of(loaded: Loaded) -> Spec {
+        let assembly = Assembly::of(&loaded.model);
+        let computed = compute::with_lines(&loaded.model, &assembly);
+        let findings = rules::checked(&loaded, &assembly);
+        Spec { statements: read::statements(&loaded), loaded, assembly, computed, findings }
+    }
+
+    fn side(&self) -> Side<'_> {
+        Side {
+            statements: &self.statements,
+            model: &self.loaded.model,
+            assembly: &self.assembly,
+            figures: &self.computed.figures,
+            drawn: &self.computed.drawn,
+            findings: &self.findings,
+        }
+    }
 }
 
 /// A style of many curved pieces, each of another shape, in two sizes.
@@ -97,6 +148,10 @@ fn main() {
     println!("puffin, read and offset in both sizes: {:.1} ms (limit 60)", whole * 1e3);
     let loaded = puffin();
     println!("puffin, checked with its figures: {:.1} ms", best(RUNS, || check(&loaded)) * 1e3);
+    println!(
+        "puffin, two revisions read, checked and compared: {:.1} ms (limit 300)",
+        best(RUNS, || compared(puffin)) * 1e3
+    );
     let files = large();
     let texts: Vec<(&str, &str)> = files.iter().map(|(path, text)| (path.as_str(), text.as_str())).collect();
     let large = || read::texts(&texts);

@@ -11,7 +11,7 @@ const WRONG: &str = "[cloth.felt]\nwidht = \"900 mm\"\n";
 fn help_of_every_command() {
     let scratch = Scratch::new();
     let mut all = scratch.run(&["--help"]).out;
-    for command in ["new", "check", "build", "explain", "schema", "lay", "completions"] {
+    for command in ["new", "check", "build", "explain", "schema", "lay", "diff", "completions"] {
         all.push_str(&format!("\n======== {command}\n\n"));
         all.push_str(&scratch.run(&[command, "--help"]).out);
     }
@@ -217,6 +217,25 @@ fn new_leaves_alone_what_is_there() {
 
 const PIECES: &str = r#"{"name": "two", "strip_height": 20, "items": [{"id": 1, "demand": 2, "allowed_orientations": [0],
  "shape": {"type": "simple_polygon", "data": [[0,0],[10,0],[10,20],[0,20],[0,0]]}}]}"#;
+
+#[test]
+fn a_comparison_exits_as_comparisons_do() {
+    let scratch = Scratch::new();
+    scratch.bag("[cloth.felt]\nwidth = \"900 mm\"\n");
+    assert_eq!(scratch.run(&["new", "later", "--name", "bag"]).code, 0);
+    scratch.write("later/other.toml", "# moved\n[cloth.felt]\nwidth = \"90 cm\"\n");
+    let same = scratch.run(&["diff", "bag", "later"]);
+    assert!(same.code == 0 && same.out.ends_with("No change.\n") && same.err.is_empty(), "{same:?}");
+    scratch.write("later/other.toml", "[cloth.felt]\nwidth = \"910 mm\"\n");
+    let ran = scratch.run(&["diff", "bag", "later"]);
+    assert!(ran.code == 1 && ran.out.contains("  ~ cloth felt width: 900 mm -> 910 mm\n"), "{ran:?}");
+    let ran = scratch.run(&["diff", "bag", "later", "--format", "json"]);
+    let told: serde_json::Value = serde_json::from_str(&ran.out).unwrap();
+    assert_eq!((ran.code, &told["format"], &told["same"]), (1, &1.into(), &false.into()));
+    scratch.write("later/other.toml", "[cloth.felt\n");
+    scratch.run(&["diff", "bag", "later"]).refused("other.toml cannot be read whole");
+    scratch.run(&["diff", "bag", "none"]).refused("there is no such folder");
+}
 
 #[test]
 fn a_lay_is_told_and_written() {

@@ -88,12 +88,16 @@ pub fn overlay(laid: &Laid, bar_text: &str, room: impl Fn(f64) -> At, alt: &str)
     places.seen(&scene);
     let ring = ring_of(&after);
     let middle = extent(&ring).map_or([0.0, 0.0], |(a, b)| [f64::midpoint(a[0], b[0]), f64::midpoint(a[1], b[1])]);
+    let points: Vec<(&str, At)> = laid.points.iter().map(|(name, place)| (name.as_str(), paper(*place))).collect();
+    for (_, place) in &points {
+        let ring = circle(*place, 0.7);
+        places.avoid(&ring);
+        scene.path(Some(Line::Placement), Fill::Paper, ring);
+    }
     farthest(&mut scene, &mut places, (paper(laid.farthest.0), paper(laid.farthest.1)), &laid.distance, middle);
-    for (name, place) in &laid.points {
-        let place = paper(*place);
-        scene.path(Some(Line::Placement), Fill::Paper, circle(place, 0.7));
+    for (name, place) in points {
         let label =
-            places.put(Label::new(name, place).bare(), ring_of_places(place, towards(middle, place), 2.0, 10.0));
+            places.put(Label::new(name, place).bare(), ring_of_places(place, towards(middle, place), 2.2, 12.0));
         scene.label(label);
     }
     (scene, scale)
@@ -109,10 +113,12 @@ fn farthest(scene: &mut Scene, places: &mut Places, (from, to): (At, At), text: 
         arrow(scene, Line::Dimension, from, to);
     } else {
         let centre = [f64::midpoint(from[0], to[0]), f64::midpoint(from[1], to[1])];
-        scene.path(Some(Line::Notch), Fill::None, circle(centre, long / 2.0 + 1.4));
+        let ring = circle(centre, long / 2.0 + 1.4);
+        places.avoid(&ring);
+        scene.path(Some(Line::Notch), Fill::None, ring);
     }
     let label = Label::new(text, to).strong().bare();
-    let label = places.put(label, ring_of_places(to, towards(middle, to), 4.0, 16.0));
+    let label = places.put(label, ring_of_places(to, towards(middle, to), 5.0, 18.0));
     if let Some(end) = leader(to, &label) {
         scene.line(Line::Callout, to, end);
     }

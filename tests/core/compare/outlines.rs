@@ -2,6 +2,7 @@
 
 use backtack_core::geom::{Affine, Outline, Point, shape};
 use backtack_core::revision::compare::{ACCURACY, Overlay, register};
+use backtack_core::scene::{Item, Laid, Line, overlay};
 use proptest::prelude::*;
 
 use super::between;
@@ -183,4 +184,38 @@ fn a_drawing_is_what_it_draws() {
     let crossed = piece("{ svg = \"none.svg\" }");
     let changes = between(&old, &[("a.toml", crossed.as_str())]);
     assert!(!changes.is_empty() && changes.not_compared.len() == 1, "{changes:#?}");
+}
+
+/// The earlier outline dashed, the later one solid, the largest distance with its length, the scale of the drawing.
+#[test]
+fn an_overlay_is_drawn() {
+    let mut moved = SQUARE;
+    moved[2] = ("c", 101.8, 102.4);
+    let all = overlays(&polygon(&SQUARE), &polygon(&moved));
+    let one = &all[0];
+    let ends = (one.farthest.before, one.farthest.after);
+    let mut laid = Laid::of(&one.before.path, &one.after.path, ends, "3.0 mm");
+    for point in &one.after.points {
+        laid = laid.with_point(&point.id, one.after.point(&point.id).unwrap());
+    }
+    let (scene, scale) = overlay(&laid, "50 mm", |_| [90.0, 90.0], "A square before and after");
+    assert!(
+        (scale - 2.0).abs() < 1e-12 && scene.width <= 90.0 && scene.height <= 90.0,
+        "{scale} {} {}",
+        scene.width,
+        scene.height
+    );
+    let lines: Vec<Line> =
+        scene.items.iter().filter_map(|item| if let Item::Path(path) = item { path.line } else { None }).collect();
+    assert_eq!(lines.iter().filter(|line| **line == Line::Former).count(), 1);
+    assert_eq!(lines.iter().filter(|line| **line == Line::Outline).count(), 1);
+    assert!(!Line::Former.style().dash.is_empty() && Line::Outline.style().dash.is_empty());
+    let texts: Vec<&str> = scene
+        .items
+        .iter()
+        .filter_map(|item| if let Item::Label(label) = item { Some(label.text.as_str()) } else { None })
+        .collect();
+    for wanted in ["3.0 mm", "50 mm", "a", "b", "c", "d"] {
+        assert!(texts.contains(&wanted), "{texts:?}");
+    }
 }
