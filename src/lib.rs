@@ -24,8 +24,9 @@ use std::path::Path;
 
 use backtack_core::compute::{self, Computed, Drawn, Figures, Lays};
 use backtack_core::diag::{Findings, Levels};
-use backtack_core::model::Assembly;
+use backtack_core::model::{Assembly, Statements};
 use backtack_core::read::{self, Loaded, Unreadable};
+use backtack_core::revision::compare::{self, Changes, Side};
 use backtack_core::{revision, rules};
 
 use render::engine::{EngineError, Job};
@@ -64,6 +65,23 @@ pub fn check(loaded: &Loaded, wanted: &Levels, strict: bool) -> Checked {
     let mut levels = loaded.levels.clone();
     levels.extend(wanted.clone());
     Checked { assembly, figures, drawn, lays, findings: findings.settled(&levels, strict) }
+}
+
+/// Compares two specifications that were read and checked, by meaning.
+pub fn compare(before: (&Loaded, &Checked), after: (&Loaded, &Checked)) -> Changes {
+    let (earlier, later) = (read::statements(before.0), read::statements(after.0));
+    compare::compare(&side(before, &earlier), &side(after, &later), compare::ACCURACY)
+}
+
+fn side<'a>((loaded, checked): (&'a Loaded, &'a Checked), statements: &'a Statements) -> Side<'a> {
+    Side {
+        statements,
+        model: &loaded.model,
+        assembly: &checked.assembly,
+        figures: &checked.figures,
+        drawn: &checked.drawn,
+        findings: &checked.findings,
+    }
 }
 
 /// Renders the factory's edition of what was checked: what the factory could itself read from the attached files, with

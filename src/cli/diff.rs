@@ -1,9 +1,8 @@
 use std::path::{Path, PathBuf};
 
 use backtack_core::diag::Levels;
-use backtack_core::model::Statements;
-use backtack_core::read::{self, Loaded};
-use backtack_core::revision::compare::{ACCURACY, Side, compare, json, text};
+use backtack_core::read::Loaded;
+use backtack_core::revision::compare::{json, text};
 use clap::{Arg, ArgMatches, Command, value_parser};
 
 use super::terminal::Terminal;
@@ -32,37 +31,17 @@ pub(super) fn define() -> Command {
         )
 }
 
-/// One of the two, read and checked.
-struct Spec {
-    loaded: Loaded,
-    statements: Statements,
-    checked: Checked,
-}
-
-impl Spec {
-    fn side(&self) -> Side<'_> {
-        Side {
-            statements: &self.statements,
-            model: &self.loaded.model,
-            assembly: &self.checked.assembly,
-            figures: &self.checked.figures,
-            drawn: &self.checked.drawn,
-            findings: &self.checked.findings,
-        }
-    }
-}
-
 pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
     let path = |name: &str| matches.get_one::<PathBuf>(name).cloned().unwrap_or_default();
     let (before, after) = (path("BEFORE"), path("AFTER"));
     let broken = |_| Failure::new("a comparison broke off; this is a defect of backtack");
     let (before, after) = std::thread::scope(|scope| {
-        let earlier = scope.spawn(|| spec(&before));
-        let later = spec(&after);
+        let earlier = scope.spawn(|| checked(&before));
+        let later = checked(&after);
         earlier.join().map_err(broken).map(|earlier| (earlier, later))
     })?;
-    let (before, after) = (before?, after?);
-    let changes = compare(&before.side(), &after.side(), ACCURACY);
+    let ((before, earlier), (after, later)) = (before?, after?);
+    let changes = crate::compare((&before, &earlier), (&after, &later));
     match matches.get_one::<String>("format").map(String::as_str) {
         Some("json") => terminal.print(&json(&changes))?,
         _ => terminal.print(&text(&changes, terminal.output().width))?,
@@ -71,7 +50,7 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
 }
 
 /// Reads and checks one specification. One with a syntax error is read in part only, and so cannot be compared.
-fn spec(path: &Path) -> Result<Spec, Failure> {
+fn checked(path: &Path) -> Result<(Loaded, Checked), Failure> {
     let loaded = crate::read(path).map_err(|error| Failure::new(error.to_string()))?;
     let broken = loaded.broken.iter().next().and_then(|id| loaded.sources.file(*id));
     if let Some(file) = broken {
@@ -79,7 +58,6 @@ fn spec(path: &Path) -> Result<Spec, Failure> {
             format!("cannot compare {}: {} cannot be read whole; `check` says why", path.display(), file.path);
         return Err(Failure::new(message));
     }
-    let statements = read::statements(&loaded);
     let checked = crate::check(&loaded, &Levels::new(), false);
-    Ok(Spec { loaded, statements, checked })
+    Ok((loaded, checked))
 }

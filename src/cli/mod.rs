@@ -26,9 +26,9 @@ use terminal::Terminal;
 /// How a command ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Exit {
-    /// Nothing stands.
+    /// Nothing stands, or nothing differs.
     Clear,
-    /// A `must` finding stands.
+    /// A `must` finding stands, or something differs.
     Standing,
 }
 

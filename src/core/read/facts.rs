@@ -13,8 +13,8 @@ use super::tree::{Fields, Kind, Node};
 use super::values::{BY_FACTORY, is_long};
 use meaning::Words;
 
-/// Tables that are no part of the specification.
-const APART: &[&str] = &["order"];
+/// Tables that are no part of the specification: what was ordered, and what was said and measured of samples.
+const APART: &[&str] = &["order", "sample", "comment", "approval"];
 /// Keys of a cut that may stand with its piece.
 const SHORT: [&str; 5] = ["material", "allowance", "inside", "count", "block"];
 /// What goes without saying: table (or `*`), key, value.

@@ -175,3 +175,22 @@ fn json_has_a_format_and_every_change() {
     assert_eq!(value["items"][0]["changes"][0]["before"], "1500 mm");
     assert_eq!(value["items"][0]["changes"][0]["after"], "152 cm");
 }
+
+/// A new size and a new colourway: what is stated for them alone, and what one product of them takes.
+#[test]
+fn a_new_size_and_a_new_colourway_are_told_with_what_they_take() {
+    let (changes, text) = edited(&[
+        ("sizes = [\"S\", \"L\"]", "sizes = [\"S\", \"L\", \"XL\"]"),
+        ("[size.L]", "[size.XL]\nscale = { along = \"1.5\", across = \"1.5\" }\n[size.L]"),
+        ("L = \"360 mm ±5 mm\"", "L = \"360 mm ±5 mm\", XL = \"450 mm ±5 mm\""),
+    ]);
+    assert!(text.contains("  + size XL: scale along 1.5; scale across 1.5"), "{text}");
+    assert!(text.contains("  ~ point-of-measure H target XL: added 450 mm ±5 mm"), "{text}");
+    assert!(text.contains("  limits H XL: none -> 445–455 mm"), "{text}");
+    // 300 × 450 with its allowances is 320 × 490: 2 × 320 × 490 / (1,480 × 80 %) = 264.9 mm.
+    assert!(text.contains("  cloth canvas/red XL/warm: none -> ≈ 0.265 m"), "{text}");
+    assert!(!text.contains(" S:") && changes.overlays.is_empty(), "{text}");
+    let (_, text) = edited(&[("[colourway.cold]", "[colourway.dark]\nbody = \"canvas/blue\"\n[colourway.cold]")]);
+    assert!(text.contains("  + colourway dark: body canvas/blue"), "{text}");
+    assert!(text.contains("  cloth canvas/blue S/dark: none -> "), "{text}");
+}

@@ -5,7 +5,7 @@ use crate::words::number;
 
 use super::changes::Followed;
 use super::names::Names;
-use super::scope::{Product, Products};
+use super::scope::{Group, Product, Products};
 
 /// A figure as it is printed.
 #[derive(Clone)]
@@ -34,16 +34,27 @@ pub fn followed(before: &Figures, after: &Figures, names: &Names, products: &Pro
             (old.get(&place), new.get(&place))
         };
         let changed = products.groups(values, alike).into_iter().filter(|one| !alike(one.before, one.after));
-        all.extend(changed.map(|one| Followed {
-            family: FAMILIES[family],
-            what: what.to_string(),
-            scope: one.scope,
-            before: one.before.map(|shown| shown.text.clone()),
-            after: one.after.map(|shown| shown.text.clone()),
-            difference: one.before.and_then(|a| a.value).zip(one.after.and_then(|b| b.value)).map(|(a, b)| b - a),
-        }));
+        all.extend(changed.map(|one| row(family, what, one)));
+        let fresh = |(size, colourway): Product<'_>| {
+            let place: Place = (family, what.into(), size.into(), colourway.into());
+            (None, new.get(&place))
+        };
+        let added = products.added(fresh, alike).into_iter().filter(|one| one.after.is_some());
+        all.extend(added.map(|one| row(family, what, one)));
     }
     all
+}
+
+fn row(family: usize, what: &str, one: Group<'_, Shown>) -> Followed {
+    let value = |shown: Option<&Shown>| shown.and_then(|shown| shown.value);
+    Followed {
+        family: FAMILIES[family],
+        what: what.to_string(),
+        scope: one.scope,
+        before: one.before.map(|shown| shown.text.clone()),
+        after: one.after.map(|shown| shown.text.clone()),
+        difference: value(one.before).zip(value(one.after)).map(|(a, b)| b - a),
+    }
 }
 
 fn alike(a: Option<&Shown>, b: Option<&Shown>) -> bool {

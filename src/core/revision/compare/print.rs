@@ -52,7 +52,8 @@ pub fn text(changes: &Changes, width: usize) -> String {
     }
     page.heading("Not compared", !changes.not_compared.is_empty());
     changes.not_compared.iter().for_each(|why| page.line("  ", why));
-    page.out
+    // Numbers were kept with their units while lines were broken; for a reader who searches they are plain text.
+    page.out.replace(crate::words::number::SPACE, " ")
 }
 
 fn head(head: &Head) -> String {

@@ -27,6 +27,8 @@ pub struct Products {
     pub colourways: Vec<String>,
     /// Sizes and colourways that only the later one has.
     pub new: Vec<String>,
+    /// Every size and every colourway of the later one.
+    all: (Vec<String>, Vec<String>),
 }
 
 impl Products {
@@ -40,7 +42,8 @@ impl Products {
         let (kept_sizes, new_sizes): (Vec<String>, Vec<String>) =
             sizes(after).into_iter().partition(|code| old.contains(code));
         let (kept, new): (Vec<String>, Vec<String>) = colourways.into_iter().partition(|code| old.contains(code));
-        Products { sizes: kept_sizes, colourways: kept, new: new_sizes.into_iter().chain(new).collect() }
+        let all = (sizes(after), after.colourways.keys().cloned().collect());
+        Products { sizes: kept_sizes, colourways: kept, new: new_sizes.into_iter().chain(new).collect(), all }
     }
 
     /// Every pair of size and colourway that both have.
@@ -57,13 +60,33 @@ impl Products {
     ) -> Vec<Group<'t, T>> {
         let mut groups: Vec<(Group<'t, T>, Vec<Product<'_>>)> = Vec::new();
         for product in self.common() {
-            let (before, after) = values(product);
-            match groups.iter_mut().find(|(one, _)| alike(one.before, before) && alike(one.after, after)) {
-                Some((_, list)) => list.push(product),
-                None => groups.push((Group { before, after, scope: Vec::new() }, vec![product])),
-            }
+            put(&mut groups, product, values(product), &alike);
         }
         groups.into_iter().map(|(group, list)| Group { scope: self.said(&list), ..group }).collect()
+    }
+
+    /// The same for products that only the later one has: one by one where a size or colourway is not alike in all.
+    pub fn added<'t, T>(
+        &self,
+        values: impl Fn(Product<'_>) -> (Option<&'t T>, Option<&'t T>),
+        alike: impl Fn(Option<&T>, Option<&T>) -> bool,
+    ) -> Vec<Group<'t, T>> {
+        let mut out = Vec::new();
+        for code in &self.new {
+            let of_code = |one: &Product<'_>| one.0 == code || one.1 == code;
+            let mut groups: Vec<(Group<'t, T>, Vec<Product<'_>>)> = Vec::new();
+            for size in &self.all.0 {
+                let pairs = self.all.1.iter().map(|colourway| (size.as_str(), colourway.as_str()));
+                pairs.filter(of_code).for_each(|product| put(&mut groups, product, values(product), &alike));
+            }
+            let single = groups.len() == 1;
+            let scope = |list: Vec<Product<'_>>| match single {
+                true => vec![code.clone()],
+                false => list.into_iter().map(|(size, colourway)| format!("{size}/{colourway}")).collect(),
+            };
+            out.extend(groups.into_iter().map(|(group, list)| Group { scope: scope(list), ..group }));
+        }
+        out
     }
 
     /// The shortest way to say these pairs: nothing for all, sizes or colourways where they suffice, else pairs.
@@ -84,5 +107,18 @@ impl Products {
             return colourways.into_iter().cloned().collect();
         }
         pairs.iter().map(|(size, colourway)| format!("{size}/{colourway}")).collect()
+    }
+}
+
+/// Puts a product with others of the same values.
+fn put<'t, 'p, T>(
+    groups: &mut Vec<(Group<'t, T>, Vec<Product<'p>>)>,
+    product: Product<'p>,
+    (before, after): (Option<&'t T>, Option<&'t T>),
+    alike: &impl Fn(Option<&T>, Option<&T>) -> bool,
+) {
+    match groups.iter_mut().find(|(one, _)| alike(one.before, before) && alike(one.after, after)) {
+        Some((_, list)) => list.push(product),
+        None => groups.push((Group { before, after, scope: Vec::new() }, vec![product])),
     }
 }
