@@ -280,8 +280,8 @@ fn hidden(mix: &Mix) -> i64 {
     uneven(mix).get() + 37 * MM * i64::from(mix.sets.iter().map(|sets| sets % 3).sum::<u32>())
 }
 
-/// The plan over mixes of which only bounds are known, laid as they are chosen, is the plan over all of them laid; and fewer
-/// were laid.
+/// The plan over mixes of which only bounds are known, laid as they are chosen, buys as little in as few lays as the plan over all
+/// of them laid; and fewer were laid.
 #[test]
 fn laying_what_is_chosen_finds_what_laying_all_finds() {
     let all = mixes(3, 1, 4, None, &mut |mix| Length::Known(hidden(mix)));
@@ -299,8 +299,10 @@ fn laying_what_is_chosen_finds_what_laying_all_finds() {
         assert!(settled.complete);
         assert!(settled.plan.lays.iter().all(|lay| matches!(settled.mixes[lay.mix].1, Length::Known(_))));
         assert!(settled.plain.lays.iter().all(|lay| settled.mixes[lay.mix].0.is_plain()));
-        assert!(settled.plan.worth <= settled.plain.worth);
-        assert_eq!(settled.plan.worth, solve(&problem, &all).unwrap().worth, "{low:?}");
+        let pair = |plan: &Plan| (plan.worth.bought, plan.worth.lays);
+        assert!(pair(&settled.plan) <= pair(&settled.plain));
+        let best = solve(&problem, &all).unwrap().worth;
+        assert_eq!((settled.plan.worth.bought, settled.plan.worth.lays), (best.bought, best.lays), "{low:?}");
         plans += 1;
     }
     assert_eq!(plans, 55);

@@ -270,7 +270,11 @@ pub const FIELDS: &[Field] = &[
     field("orders.*.cloths.[].plan.estimate", "", "Whether lengths of lays are an estimate by the stated utilisation"),
     field("orders.*.cloths.[].plan.mixes", "", "Size mixes looked at"),
     field("orders.*.cloths.[].plan.laid", "", "Of these, mixes that were laid"),
-    field("orders.*.cloths.[].plan.complete", "", "Whether no mix that was not laid could make the plan better"),
+    field(
+        "orders.*.cloths.[].plan.complete",
+        "",
+        "Whether no mix that was not laid could make less be bought, or in fewer lays",
+    ),
     field(
         "orders.*.cloths.[].plan.proved",
         "",

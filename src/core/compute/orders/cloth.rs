@@ -74,7 +74,8 @@ pub struct Planned {
     pub mixes: u64,
     /// Of these, mixes that were laid.
     pub laid: u64,
-    /// Whether no mix that was not laid could make the plan better.
+    /// Whether no mix that was not laid could make less be bought, or as little in fewer lays, if none uses the cloth more
+    /// than 2 points better than the best lay of one product.
     pub complete: bool,
     /// Whether no plan over these mixes buys less, or as little with fewer lays.
     pub proved: bool,

@@ -27,11 +27,6 @@ pub fn mixes(
     all
 }
 
-/// Only the mixes of one size.
-pub fn plain(mixes: &[(Mix, Length)]) -> Vec<(Mix, Length)> {
-    mixes.iter().filter(|(mix, _)| mix.is_plain()).cloned().collect()
-}
-
 fn divide(sizes: usize, left: u32, multiple: u32, sets: &mut Vec<u32>, all: &mut Vec<Mix>) {
     if sets.len() + 1 == sizes {
         sets.push(left * multiple);

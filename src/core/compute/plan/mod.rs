@@ -24,7 +24,7 @@ mod ready;
 mod search;
 mod settle;
 
-pub use mixes::{mixes, plain};
+pub use mixes::mixes;
 pub use problem::{Buy, Demand, Length, Mix, Problem, Unplannable, Worth};
 pub use settle::{Settled, settle};
 

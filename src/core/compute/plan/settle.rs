@@ -1,4 +1,3 @@
-use super::mixes::plain;
 use super::problem::{Length, Mix, Problem, Unplannable};
 use super::{Plan, solve};
 
@@ -11,13 +10,14 @@ pub struct Settled {
     pub plan: Plan,
     /// The plan with one size a lay.
     pub plain: Plan,
-    /// Whether no mix that was not laid could make it better.
+    /// Whether no mix that was not laid could make less be bought, or as little in fewer lays.
     pub complete: bool,
 }
 
-/// Plans, has the chosen mixes laid, and plans again, until every chosen mix is laid: no mix that was looked at is better
-/// then. After `rounds` the plan is made of what is laid. `lay` gives the length of a lay in µm without the ends, or
-/// `None` where it cannot be laid.
+/// Plans, has the chosen mixes laid, and plans again, until every chosen mix is laid, or what is laid buys no more and takes no
+/// more lays than what is hoped for: no mix that was looked at is better then, but for cloth that is bought anyway. After
+/// `rounds` the plan is made of what is laid. `lay` gives the length of a lay in µm without the ends, or `None` where it
+/// cannot be laid.
 ///
 /// # Errors
 /// As [`solve`].
@@ -27,63 +27,59 @@ pub fn settle(
     lay: &mut dyn FnMut(&Mix) -> Option<i64>,
     rounds: usize,
 ) -> Result<Settled, Unplannable> {
-    let mut mixes = mixes;
-    // One product of each size is always laid: the plain plan needs it, and a plan can always be made of it.
+    let mut work = Work { problem, mixes, lay };
+    // One product of each size is always laid: a plan can always be made of it.
     let wanted = |size: usize| problem.colours.iter().any(|one| one.low[size] > 0);
-    let single = |mix: &Mix| mix.is_plain() && mix.count() == problem.multiple;
-    let singles = |mix: &Mix| single(mix) && mix.sets.iter().enumerate().any(|(size, sets)| *sets > 0 && wanted(size));
-    measure(&mut mixes, lay, singles);
-    for _ in 0..rounds {
-        let plan = solve(problem, &mixes)?;
-        if !measure_chosen(&mut mixes, lay, &plan) {
-            return finish(problem, mixes, plan, lay, true);
-        }
-    }
-    let laid: Vec<(Mix, Length)> =
-        mixes.iter().filter(|(_, length)| matches!(length, Length::Known(_))).cloned().collect();
-    let mut plan = solve(problem, &laid)?;
-    for spread in &mut plan.lays {
-        spread.mix = mixes.iter().position(|(mix, _)| *mix == laid[spread.mix].0).unwrap_or(spread.mix);
-    }
-    finish(problem, mixes, plan, lay, false)
+    let sizes: Vec<bool> = (0..problem.colours.first().map_or(0, |one| one.low.len())).map(wanted).collect();
+    work.measure(|mix| {
+        let asked = |(size, sets): (usize, &u32)| *sets > 0 && sizes.get(size) == Some(&true);
+        mix.count() == problem.multiple && mix.sets.iter().enumerate().any(asked)
+    });
+    let (plan, complete) = work.settled(|_| true, rounds)?;
+    let (plain, _) = work.settled(Mix::is_plain, rounds)?;
+    Ok(Settled { mixes: work.mixes, plan, plain, complete })
 }
 
-/// Adds the plain plan. Lays of one size that are only thought of are laid for it.
-fn finish(
-    problem: &Problem,
-    mut mixes: Vec<(Mix, Length)>,
-    plan: Plan,
-    lay: &mut dyn FnMut(&Mix) -> Option<i64>,
-    complete: bool,
-) -> Result<Settled, Unplannable> {
-    loop {
-        let some = plain(&mixes);
-        let mut plain = solve(problem, &some)?;
-        for spread in &mut plain.lays {
-            spread.mix = mixes.iter().position(|(mix, _)| *mix == some[spread.mix].0).unwrap_or(spread.mix);
-        }
-        if !measure_chosen(&mut mixes, lay, &plain) {
-            return Ok(Settled { mixes, plan, plain, complete });
-        }
-    }
+struct Work<'a> {
+    problem: &'a Problem,
+    mixes: Vec<(Mix, Length)>,
+    lay: &'a mut dyn FnMut(&Mix) -> Option<i64>,
 }
 
-/// Lays every mix of a plan that is not laid yet; whether there was one.
-fn measure_chosen(mixes: &mut [(Mix, Length)], lay: &mut dyn FnMut(&Mix) -> Option<i64>, plan: &Plan) -> bool {
-    let chosen: Vec<Mix> = plan.lays.iter().map(|spread| mixes[spread.mix].0.clone()).collect();
-    measure(mixes, lay, |mix| chosen.contains(mix))
-}
-
-/// Lays some mixes. Whether there was one to lay.
-fn measure(
-    mixes: &mut [(Mix, Length)],
-    lay: &mut dyn FnMut(&Mix) -> Option<i64>,
-    which: impl Fn(&Mix) -> bool,
-) -> bool {
-    let mut any = false;
-    for (mix, length) in mixes.iter_mut().filter(|(mix, length)| matches!(length, Length::AtLeast(_)) && which(mix)) {
-        *length = lay(mix).map_or(Length::Never, Length::Known);
-        any = true;
+impl Work<'_> {
+    /// The plan over some of the mixes, laid; and whether none of the others could be better.
+    fn settled(&mut self, which: impl Fn(&Mix) -> bool, rounds: usize) -> Result<(Plan, bool), Unplannable> {
+        let is_known = |length: &Length| matches!(length, Length::Known(_));
+        for _ in 0..rounds {
+            let hoped = self.solved(|mix, _| which(mix))?;
+            if hoped.lays.iter().all(|spread| is_known(&self.mixes[spread.mix].1)) {
+                return Ok((hoped, true));
+            }
+            let sure = self.solved(|mix, length| which(mix) && is_known(length))?;
+            if (sure.worth.bought, sure.worth.lays) <= (hoped.worth.bought, hoped.worth.lays) {
+                return Ok((sure, true));
+            }
+            let chosen: Vec<Mix> = hoped.lays.iter().map(|spread| self.mixes[spread.mix].0.clone()).collect();
+            self.measure(|mix| chosen.contains(mix));
+        }
+        Ok((self.solved(|mix, length| which(mix) && is_known(length))?, false))
     }
-    any
+
+    /// The plan over some of the mixes, by their places among all.
+    fn solved(&self, which: impl Fn(&Mix, &Length) -> bool) -> Result<Plan, Unplannable> {
+        let places: Vec<usize> =
+            (0..self.mixes.len()).filter(|at| which(&self.mixes[*at].0, &self.mixes[*at].1)).collect();
+        let some: Vec<(Mix, Length)> = places.iter().map(|at| self.mixes[*at].clone()).collect();
+        let mut plan = solve(self.problem, &some)?;
+        plan.lays.iter_mut().for_each(|spread| spread.mix = places[spread.mix]);
+        Ok(plan)
+    }
+
+    /// Lays some mixes.
+    fn measure(&mut self, which: impl Fn(&Mix) -> bool) {
+        let thought = |(mix, length): &&mut (Mix, Length)| matches!(length, Length::AtLeast(_)) && which(mix);
+        for (mix, length) in self.mixes.iter_mut().filter(thought) {
+            *length = (self.lay)(mix).map_or(Length::Never, Length::Known);
+        }
+    }
 }
