@@ -24,7 +24,7 @@ pub fn factory_edition(loaded: &Loaded) -> Vec<(String, Vec<u8>)> {
     own.dedup();
     let shown = loaded.closure.iter().filter(|(path, _)| !is_private(path) && !holds_order(loaded, path));
     // A lock that keeps lays of orders only would not be there without them.
-    let empty = lock_without_orders(loaded).is_some_and(|lock| lock.entries.is_empty());
+    let empty = lock_of(loaded, None).is_some_and(|lock| lock.entries.is_empty());
     let shown = shown.filter(|(path, _)| !(empty && *path == loaded.path(lock::FILE)));
     shown.map(|(path, bytes)| (path.clone(), withheld(loaded, path, bytes, &own))).collect()
 }
@@ -47,6 +47,16 @@ pub fn order_edition(loaded: &Loaded, id: &str) -> Result<Vec<(String, Vec<u8>)>
     own.sort();
     own.dedup();
     let mut files = factory_edition(loaded);
+    // Its own lays go with it, so that its plan can be worked out from what is attached.
+    let kept = loaded.path(lock::FILE);
+    let mine = loaded.closure.iter().filter(|(path, _)| *path == kept);
+    let lays = mine.map(|(path, bytes)| match lock_of(loaded, Some(id)) {
+        Some(lock) => (path.clone(), lock.text().into_bytes()),
+        None => (path.clone(), bytes.to_vec()),
+    });
+    let lays: Vec<_> = lays.collect();
+    files.retain(|(path, _)| *path != kept);
+    files.extend(lays);
     let bytes = loaded.closure.iter().filter(|(one, _)| one == path);
     files.extend(bytes.map(|(path, bytes)| (path.clone(), withheld(loaded, path, bytes, &own))));
     files.sort();
@@ -68,17 +78,18 @@ fn begins_order(line: &str) -> bool {
     table && bare.starts_with("order")
 }
 
-/// The lays kept in the lock, without those of orders.
-fn lock_without_orders(loaded: &Loaded) -> Option<Lock> {
+/// The lays kept in the lock without those of orders, but for one; `None` where there are none of others.
+fn lock_of(loaded: &Loaded, order: Option<&str>) -> Option<Lock> {
     let mut lock = loaded.model.lock.clone();
     let before = lock.entries.len();
-    lock.entries.retain(|_, entry| !entry.of.starts_with(ORDER));
+    let shown = |of: &str| of.strip_prefix(ORDER).is_none_or(|id| Some(id) == order);
+    lock.entries.retain(|_, entry| shown(&entry.of));
     (lock.entries.len() < before).then_some(lock)
 }
 
 fn withheld(loaded: &Loaded, path: &str, bytes: &[u8], own: &[Span]) -> Vec<u8> {
     if path == loaded.path(lock::FILE)
-        && let Some(lock) = lock_without_orders(loaded)
+        && let Some(lock) = lock_of(loaded, None)
     {
         return lock.text().into_bytes();
     }

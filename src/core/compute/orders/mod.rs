@@ -20,9 +20,9 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 
 use super::plan::{Length, Mix};
-use super::{ByVariant, Figures};
+use super::{ByVariant, Drawn, Figures};
 use crate::diag::Findings;
-use crate::model::Model;
+use crate::model::{Assembly, Model};
 
 /// One order in numbers.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -180,8 +180,7 @@ pub fn plan(model: &Model, figures: &mut Figures, lays: &mut dyn Lays) {
     }
 }
 
-/// Plans every order from the lays that are kept, or by an estimate where none are.
-pub fn plan_kept(model: &Model, _assembly: &crate::model::Assembly, _drawn: &super::Drawn, figures: &mut Figures) {
-    let before = figures.clone();
-    plan(model, figures, &mut Estimate { model, figures: &before });
+/// Plans every order from the lays that are kept for it, or by an estimate where none are.
+pub fn plan_kept(model: &Model, assembly: &Assembly, drawn: &Drawn, figures: &mut Figures) {
+    super::lays::plan_orders((model, assembly, drawn), figures);
 }
