@@ -1,7 +1,7 @@
 //! Outlines laid over each other, against closed cases.
 
 use backtack_core::geom::{Affine, Outline, Point, shape};
-use backtack_core::revision::compare::{ACCURACY, Overlay, register};
+use backtack_core::revision::compare::{ACCURACY, Overlay, farthest, register};
 use backtack_core::scene::{Item, Laid, Line, overlay};
 use proptest::prelude::*;
 
@@ -138,6 +138,38 @@ proptest! {
         }
         let all = overlays(&before, &polygon(&corners));
         prop_assert!(all.is_empty(), "{all:#?}");
+    }
+}
+
+/// The largest distance found by looking every tenth of a millimetre along one line at every edge of the other.
+fn looked_up(these: &Outline, others: &Outline) -> f64 {
+    let edges = |outline: &Outline| {
+        let runs = outline.runs();
+        runs.iter().map(|run| (run.start, run.segments[0].end())).collect::<Vec<_>>()
+    };
+    let off =
+        |point: Point| edges(others).iter().map(|(a, b)| point.distance_to_edge(*a, *b)).fold(f64::INFINITY, f64::min);
+    let along = |(a, b): &(Point, Point)| {
+        let steps = (a.distance(*b) * 10.0).ceil() as u32;
+        (0..=steps).map(|n| off(a.lerp(*b, f64::from(n) / f64::from(steps)))).fold(0.0, f64::max)
+    };
+    edges(these).iter().map(along).fold(0.0, f64::max)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(16))]
+
+    /// The search that leaves places out finds what looking everywhere finds.
+    #[test]
+    fn the_largest_distance_is_the_largest(dx in -25.0..25.0_f64, dy in -25.0..25.0_f64, turn in -0.2..0.2_f64) {
+        let before = blob();
+        let mut corners: Vec<(String, Point)> =
+            before.points.iter().map(|one| (one.id.clone(), before.point(&one.id).unwrap())).collect();
+        corners[2].1 = corners[2].1 + Point::new(dx, dy);
+        let after = shape::polygon(&corners).unwrap().transformed(&Affine::rotation(turn)).unwrap();
+        let found = farthest(&before.path, &after.path, ACCURACY).distance;
+        let looked = looked_up(&before, &after).max(looked_up(&after, &before));
+        prop_assert!((found - looked).abs() <= ACCURACY + 0.05, "{found} {looked}");
     }
 }
 
