@@ -1,8 +1,10 @@
 //! Dies, counted and measured by hand.
 
-use backtack_core::compute::Shape;
 use backtack_core::compute::dies::{NARROW, Narrow, dies, narrow, strikes};
+use backtack_core::compute::{self, Shape};
 use backtack_core::geom::{Path, Point};
+use backtack_core::model::Assembly;
+use backtack_core::read;
 
 fn shape(corners: &[(f64, f64)]) -> Shape {
     let points = corners.iter().chain(corners.first()).map(|(x, y)| Point::new(*x, *y));
@@ -78,4 +80,30 @@ fn points() {
     let [Narrow { tongue: true, length, .. }] = found.as_slice() else { panic!("{found:?}") };
     assert!((length.get() - 10.392_3).abs() < 1.0, "{found:?}");
     assert!(narrow(&shape(&[(0.0, 0.0), (80.0, 0.0), (40.0, 69.282)]), NARROW).is_empty());
+}
+
+/// Of the examples that are cut by a press. A puffin's feet are a left and a right one: two dies, a strike each; both ways of a
+/// gore count as one kind: one die, three strikes for three gores of a colour.
+#[test]
+fn dies_of_the_examples() {
+    let dies = |name: &str| {
+        let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples").join(name);
+        let loaded = read::folder(&folder).unwrap();
+        compute::compute(&loaded.model, &Assembly::of(&loaded.model)).0
+    };
+    let ball = dies("juggling-ball");
+    let puffin = dies("puffin");
+    let found = |figures: &compute::Figures, piece: &str| {
+        figures.dies.iter().find(|die| die.piece == piece).map(|die| (die.dies, die.strikes))
+    };
+    assert_eq!(
+        (found(&puffin, "FOOT"), found(&ball, "ODD"), found(&puffin, "BODY")),
+        (Some((2, 2)), Some((1, 3)), None)
+    );
+    for (figures, line) in [&ball, &puffin].into_iter().flat_map(|one| one.dies.iter().map(move |die| (one, die))) {
+        let cut = figures.counts.cuts.iter().find(|cut| cut.piece == line.piece && cut.cut == line.cut).unwrap();
+        assert_eq!(Some(&line.strikes), cut.total.known(), "one way, a strike cuts one piece of each ply: {line:?}");
+        let figure = &figures.pieces[&line.piece][&line.size].cuts[&line.cut].line;
+        assert_eq!(figure.known().unwrap().perimeter.get(), line.rule.get());
+    }
 }

@@ -279,3 +279,23 @@ fn plans_of_the_examples_agree_with_themselves() {
         }
     }
 }
+
+/// 75 m at 4.20 are 315.00; 33.75 kg at 10 are 337.50; 82.021 yd at 4 are 328.08. Another unit is said, not counted.
+#[test]
+fn what_is_bought_has_its_price() {
+    let of = |price: &str| {
+        let style = STYLE.replace("colours = [\"grey\"]", &format!("colours = [\"grey\"]\nprice = {price}"));
+        let loaded = read::texts(&[("style.toml", &style), ("orders/one.toml", ORDER)]);
+        let (mut figures, _) = compute::compute(&loaded.model, &Assembly::of(&loaded.model));
+        let lengths = [550_000, 1_000_000, 1_500_000, 1_960_000];
+        orders::plan(&loaded.model, &mut figures, &mut Ruler { lengths, faults: false });
+        let order = figures.orders.remove("one").unwrap();
+        let price = order.material[0].steps.known().unwrap().price.clone();
+        (price.map(|price| (format!("{:.2}", price.total.get()), price.currency)), order.missing.len())
+    };
+    let total = |total: &str| (Some((total.to_string(), "EUR".to_string())), 0);
+    assert_eq!(of("\"4.20 EUR/m\""), total("315.00"));
+    assert_eq!(of("\"10 EUR/kg\""), total("337.50"));
+    assert_eq!(of("{ value = \"4 EUR/yd\", audience = \"own\" }"), total("328.08"));
+    assert_eq!(of("\"3 EUR/roll\""), (None, 1));
+}

@@ -4,9 +4,12 @@
 
 use serde::Serialize;
 
-use super::Number;
+use super::counts::CutCount;
 use super::drawn::Shape;
+use super::ground::Ground;
+use super::{Figure, Number, lays};
 use crate::geom::{Point, flatten, measure};
+use crate::model::{Method, Spread, Variant};
 
 /// Rule is not bent round what is narrower than this, mm (*common practice*).
 pub const NARROW: f64 = 6.0;
@@ -27,7 +30,7 @@ pub struct Die {
     pub size: String,
     /// Dies that are made: two for a pair of mirror images, unless they are cut face to face.
     pub dies: u64,
-    /// Strikes on the plies of one lay for one product: as many as pieces on one ply.
+    /// Strikes for one product, through all plies at once: pieces on one ply, or on a pair of plies face to face.
     pub strikes: u64,
     /// Steel rule of one die, mm: the length of the cut.
     pub rule: Number,
@@ -47,6 +50,41 @@ pub struct Narrow {
     pub width: Number,
     /// Length over which it is narrow, mm.
     pub length: Number,
+}
+
+/// The dies of everything that is cut by a press, in the order of pieces, cuts and sizes. What is not drawn yet is left out.
+pub(super) fn all(ground: &Ground<'_>, cuts: &[CutCount]) -> Vec<Die> {
+    let mut all = Vec::new();
+    for cut in cuts {
+        for size in &ground.model.sizes {
+            all.extend(one(ground, cut, &size.entry.id.value));
+        }
+    }
+    all
+}
+
+fn one(ground: &Ground<'_>, cut: &CutCount, size: &str) -> Option<Die> {
+    let colourway = ground.model.colourways.keys().next()?;
+    let (article, _) = ground.model.resolve(cut.material.as_deref()?, colourway)?;
+    let how = lays::how(ground.model, article, Variant { size, colourway });
+    if how.method != Method::Die {
+        return None;
+    }
+    let face = how.spread == Spread::FaceToFace;
+    let (drawn, mirrored) = (*cut.drawn.known()?, *cut.mirrored.known()?);
+    let own_image = cut.own_image == Figure::Known(true);
+    let block = ground.model.pieces.get(&cut.piece)?.cuts.get(&cut.cut)?.block.is_some();
+    let shape = ground.drawn.cut(&cut.piece, size, &cut.cut);
+    let shape = shape.known().filter(|_| !block)?;
+    Some(Die {
+        piece: cut.piece.clone(),
+        cut: cut.cut.clone(),
+        size: size.to_string(),
+        dies: dies(drawn, mirrored, face),
+        strikes: strikes((drawn, mirrored), own_image, face, 1, if face { 2 } else { 1 }),
+        rule: Number::new(shape.perimeter),
+        narrow: narrow(shape, NARROW),
+    })
 }
 
 /// Dies for the pieces of one kind in one product: as drawn, and mirrored. A piece that is its own mirror image has none

@@ -84,6 +84,9 @@ pub struct Figures {
     pub trims: ByVariant<Vec<TrimLine>>,
     /// Lays of one product, each size by itself.
     pub lays: Vec<LayFigures>,
+    /// Dies of what is cut by a press.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub dies: Vec<dies::Die>,
     /// Need of cloth for one product: from its lay, or an estimate by true cut area and a stated utilisation.
     pub cloth: ByVariant<Vec<ClothNeed>>,
     /// Mass of one product.
@@ -160,6 +163,7 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> Computed {
     let uses = bill::Uses { cloth: &cloth, thread: &thread, filling: &filling, trims: &trims, mass: &mass };
     let bill = bill::bill(&uses);
     let measures = measures::measures(&ground);
+    let dies = dies::all(&ground, &counts.cuts);
     let sizes = model.sizes.iter().map(|size| size.entry.id.value.clone()).collect();
     let colourways = model.colourways.keys().cloned().collect();
     let figures = Figures {
@@ -173,6 +177,7 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> Computed {
         filling,
         trims,
         lays: lays.figures(),
+        dies,
         cloth,
         mass,
         bill,

@@ -190,6 +190,13 @@ pub const PROPERTIES: &[Spec] = &[
     spec("article", "Article", ALL, Text, "The supplier's article number"),
     spec("substitute", "Substitute", ALL, Text, "What may stand in for it, or `none`"),
     spec("minimum-order", "Minimum order", ALL, Holds::Quantity(&[Length, Mass, Count], None), "Per colour"),
+    spec(
+        "price",
+        "Price",
+        &[Cloth],
+        Text,
+        "Of a metre, yard or kilogram: { value = \"4.20 EUR/m\", audience = \"own\" } keeps it in the own edition",
+    ),
     spec("lead-time", "Lead time", ALL, quantity(&[Time], ("0 d", "365 d")), "From order to the factory's door"),
     spec("note", "Note", ALL, Text, "A remark"),
 ];

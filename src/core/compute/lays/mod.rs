@@ -7,8 +7,8 @@ mod order;
 mod search;
 mod task;
 
-pub(super) use how::cutting;
 pub use how::{Direction, How};
+pub(super) use how::{cutting, how};
 pub use order::{OrderLays, of_order, plan_order, plan_orders};
 pub use search::{Effort, Moved, Search, search, swept};
 pub use task::{IMAGE, Mix, Task};

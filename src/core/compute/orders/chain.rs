@@ -197,6 +197,18 @@ fn steps(model: &Model, order: &OrderFigures, bought: &Bought, plans: &[(usize, 
     }
 }
 
+/// Prices that are stated and cannot be counted with.
+pub(super) fn unpriced(model: &Model, order: &OrderFigures) -> Vec<String> {
+    let without = order.material.iter().filter(|one| one.steps.known().is_some_and(|steps| steps.price.is_none()));
+    let articles: std::collections::BTreeSet<&String> = without.map(|one| &one.bought.article).collect();
+    let stated = |id: &&String| {
+        let price = model.articles.get(*id).and_then(|article| article.text("price"));
+        price.is_some_and(|price| price.all().any(|one| one.known().is_some()))
+    };
+    let said = |id: &String| format!("the price of {id} is none of a metre, yard or kilogram, such as 4.20 EUR/m");
+    articles.into_iter().filter(stated).map(said).collect()
+}
+
 /// A product of the order in one of these colourways, for values that differ.
 fn variant<'a>(order: &'a OrderFigures, colourways: Option<&'a Vec<String>>) -> Variant<'a> {
     let colourway = colourways.and_then(|all| all.first()).map_or("", String::as_str);

@@ -169,6 +169,7 @@ pub fn plan_one(model: &Model, figures: &mut Figures, order: &str, lays: &mut dy
     let Some(mut planned) = figures.orders.remove(order) else { return };
     (planned.cloths, planned.missing) = cloth::plans(model, figures, &planned, lays);
     planned.material = chain::chains(model, &planned);
+    planned.missing.extend(chain::unpriced(model, &planned));
     figures.orders.insert(order.to_string(), planned);
 }
 
