@@ -14,16 +14,16 @@ pub struct Farthest {
 /// The largest distance from any place of either line to the other line, within `accuracy` mm.
 ///
 /// Curves are flattened within a quarter of the accuracy. A straight piece is then halved until what could still lie
-/// farther off in it is less than another quarter: the distance to a line cannot change faster than the place does.
+/// farther off in it is less than another quarter.
 pub fn farthest(before: &Path, after: &Path, accuracy: f64) -> Farthest {
     let quarter = accuracy * 0.25;
     let (a, b) = (corners(before, quarter), corners(after, quarter));
     let there = directed(&a, &b, quarter);
     let back = directed(&b, &a, quarter);
-    if there.0 >= back.0 {
-        Farthest { distance: there.0, before: there.1, after: there.2 }
+    if there.distance >= back.distance {
+        Farthest { distance: there.distance, before: there.at, after: there.foot }
     } else {
-        Farthest { distance: back.0, before: back.2, after: back.1 }
+        Farthest { distance: back.distance, before: back.foot, after: back.at }
     }
 }
 
@@ -35,8 +35,15 @@ fn corners(path: &Path, tolerance: f64) -> Vec<Point> {
     points
 }
 
-/// Distance, the place on these, and the place on the others nearest to it.
-type Apart = (f64, Point, Point);
+/// A place on one line and what is nearest to it on the other.
+#[derive(Debug, Clone, Copy)]
+struct Apart {
+    distance: f64,
+    at: Point,
+    foot: Point,
+    /// The straight piece that holds the foot.
+    edge: (Point, Point),
+}
 
 fn directed(these: &[Point], others: &[Point], slack: f64) -> Apart {
     let start = these.first().copied().unwrap_or_default();
@@ -55,40 +62,42 @@ fn widest(a: Apart, b: Apart, others: &[Point], slack: f64, best: &mut Apart) {
     let mut open = vec![(a, b)];
     while let Some((a, b)) = open.pop() {
         for end in [a, b] {
-            if end.0 > best.0 {
+            if end.distance > best.distance {
                 *best = end;
             }
         }
-        let length = a.1.distance(b.1);
-        if (a.0 + b.0 + length) * 0.5 > best.0 + slack {
-            let middle = nearest(a.1.middle(b.1), others);
+        // To a single edge the distance is convex along the piece, so that it is greatest at an end; no place is
+        // farther from the line than from one of its edges.
+        let from = |edge: (Point, Point)| {
+            let off = |place: &Apart| place.at.distance_to_edge(edge.0, edge.1);
+            off(&a).max(off(&b))
+        };
+        if from(a.edge).min(from(b.edge)) > best.distance + slack && a.at.distance(b.at) > slack {
+            let middle = nearest(a.at.middle(b.at), others);
             open.push((middle, b));
             open.push((a, middle));
         }
     }
 }
 
-fn nearest(point: Point, others: &[Point]) -> Apart {
-    let mut best = (f64::INFINITY, point, point);
+fn nearest(at: Point, others: &[Point]) -> Apart {
+    let only = others.first().copied().unwrap_or(at);
+    let mut best = Apart { distance: at.distance(only), at, foot: only, edge: (only, only) };
     for pair in others.windows(2) {
         let (a, b) = (pair[0], pair[1]);
         let along = b - a;
         let square = along.dot(along);
-        let share = if square > 0.0 { ((point - a).dot(along) / square).clamp(0.0, 1.0) } else { 0.0 };
+        let share = if square > 0.0 { ((at - a).dot(along) / square).clamp(0.0, 1.0) } else { 0.0 };
         let foot = a.lerp(b, share);
-        let distance = point.distance(foot);
-        if distance < best.0 {
-            best = (distance, point, foot);
+        let distance = at.distance(foot);
+        if distance < best.distance || best.edge.0 == best.edge.1 {
+            best = Apart { distance, at, foot, edge: (a, b) };
         }
     }
-    match others {
-        [only] => (point.distance(*only), point, *only),
-        [] => (0.0, point, point),
-        _ => best,
-    }
+    best
 }
 
 /// Distance from a point to a line, mm.
 pub fn off(point: Point, path: &Path, accuracy: f64) -> f64 {
-    nearest(point, &corners(path, accuracy * 0.25)).0
+    nearest(point, &corners(path, accuracy * 0.25)).distance
 }

@@ -196,8 +196,12 @@ fn overlay(
 fn mirror(before: &Outline, after: &Outline, grains: (Point, Point), accuracy: f64) -> bool {
     let image = before.mirrored();
     let grain = Point::new(-grains.0.x, grains.0.y);
-    let map = register(&image, after, (grain, grains.1)).map;
-    image.transformed(&map).is_ok_and(|laid| farthest(&laid.path, &after.path, accuracy).distance < accuracy)
+    let found = register(&image, after, (grain, grains.1));
+    // Points that are far off already need no search.
+    let near = found.left <= 2.0 * accuracy;
+    near && image
+        .transformed(&found.map)
+        .is_ok_and(|laid| farthest(&laid.path, &after.path, accuracy).distance < accuracy)
 }
 
 /// Whether two paths have the same segments, point by point.
