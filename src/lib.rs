@@ -27,6 +27,7 @@ use backtack_core::diag::{Findings, Levels};
 use backtack_core::model::{Assembly, Statements};
 use backtack_core::read::{self, Loaded, Unreadable};
 use backtack_core::revision::compare::{self, Changes, Side};
+use backtack_core::source::Sources;
 use backtack_core::{revision, rules};
 
 use render::engine::{EngineError, Job};
@@ -106,13 +107,15 @@ pub fn job(loaded: &Loaded, checked: &Checked) -> Result<Job, EngineError> {
 ///
 /// # Errors
 /// If there is no such order, if its file holds another order too, or if the engine refuses the data.
-pub fn order(loaded: &Loaded, id: &str) -> Result<Package, EngineError> {
+pub fn order(loaded: &Loaded, id: &str) -> Result<Ordered, EngineError> {
     let failed = |message: String| EngineError { messages: vec![message] };
     let files = read::order_edition(loaded, id).map_err(failed)?;
     let pairs = || files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
     let shown = read::closure(&loaded.style, pairs());
     let mut seen = check(&shown, &Levels::new(), false);
     compute::orders::plan_kept(&shown.model, &seen.assembly, &seen.drawn, &mut seen.figures);
+    let lays = compute::lays::order_lays((&shown.model, &seen.assembly, &seen.drawn), &seen.figures, id);
+    seen.figures.lays = lays.figures();
     let digest = revision::of_files(pairs()).short();
     let archive = revision::stored(pairs()).map_err(|error| failed(error.to_string()))?;
     let none = Findings::default();
@@ -121,14 +124,27 @@ pub fn order(loaded: &Loaded, id: &str) -> Result<Package, EngineError> {
         assembly: &seen.assembly,
         figures: &seen.figures,
         drawn: &seen.drawn,
-        lays: &seen.lays,
+        lays: &lays,
         sources: &shown.sources,
         findings: &none,
         asked_in: &loaded.sources,
         digest: &digest,
         order: Some(id),
     };
-    render::sheet::build(&view, &Edition { archive, figures: seen.figures.json() })
+    let package = render::sheet::build(&view, &Edition { archive, figures: seen.figures.json() })?;
+    let findings = compute::orders::findings(&shown.model, &seen.figures).settled(&shown.levels, false);
+    Ok(Ordered { package, findings, sources: shown.sources })
+}
+
+/// The document of an order, and what only its plan can show.
+#[derive(Debug)]
+pub struct Ordered {
+    /// The document.
+    pub package: Package,
+    /// What was found in planning.
+    pub findings: Findings,
+    /// The files the findings point into.
+    pub sources: Sources,
 }
 
 /// Hands the factory's edition on. Where nothing is private, it is what was read and checked already.

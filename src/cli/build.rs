@@ -60,6 +60,10 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     progress.set_message("typesetting");
     let package = crate::render(&loaded, &checked).map_err(|error| Failure::new(error.to_string()))?;
     progress.finish_and_clear();
+    let (loaded, laid) = match matches.get_one::<String>("order") {
+        Some(id) => order_laid(loaded, &checked, id, laid, &progress)?,
+        None => (loaded, laid),
+    };
     let ordered = matches.get_one::<String>("order").map(|id| (id, crate::order(&loaded, id)));
     let ordered = match ordered {
         Some((id, made)) => Some((id, made.map_err(|error| Failure::new(error.to_string()))?)),
@@ -67,10 +71,15 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     };
     let kept = laid.as_ref().map(|found| style::item(folder, &found.lock));
     let pdf = write(&package, &out, &file_name(&loaded.model), kept, &Output::new())?;
-    let order = ordered.map(|(id, made)| write_order(&made, &out, &file_name(&loaded.model), id)).transpose()?;
+    let stem = file_name(&loaded.model);
+    let order = ordered.as_ref().map(|(id, made)| write_order(&made.package, &out, &stem, id)).transpose()?;
     let (name, root) = (folder.to_string_lossy(), root(folder, &loaded.style));
     let report = Folder { name: &name, root: &root, findings: &checked.findings, sources: &loaded.sources };
     if !checked.findings.is_empty() {
+        terminal.remark(&text::print(&[report], terminal.errors()));
+    }
+    if let Some((_, made)) = ordered.as_ref().filter(|(_, made)| !made.findings.is_empty()) {
+        let report = Folder { name: &name, root: &root, findings: &made.findings, sources: &made.sources };
         terminal.remark(&text::print(&[report], terminal.errors()));
     }
     if let Some(found) = &laid {
@@ -104,6 +113,26 @@ fn laid(
     let loaded = loaded.with_lock(found.lock.clone());
     let checked = crate::check(&loaded, levels, strict);
     (loaded, checked, Some(found))
+}
+
+/// Finds the lays an order's plan asks for, beside those of one product.
+fn order_laid(
+    loaded: Loaded,
+    checked: &Checked,
+    id: &str,
+    laid: Option<Found>,
+    progress: &ProgressBar,
+) -> Result<(Loaded, Option<Found>), Failure> {
+    let mut found = progress.suspend(|| style::of_order(&loaded, checked, id, Effort::Quick, false))?;
+    if found.lock == loaded.model.lock {
+        return Ok((loaded, laid));
+    }
+    if let Some(before) = laid {
+        found.moved.splice(0..0, before.moved);
+        found.refused.splice(0..0, before.refused);
+        found.gone = before.gone;
+    }
+    Ok((loaded.with_lock(found.lock.clone()), Some(found)))
 }
 
 /// Writes a package, the PDF last: all of it or, as long as not everything is on the disk, nothing.

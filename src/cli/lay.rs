@@ -42,6 +42,7 @@ pub(super) fn define() -> Command {
                 .value_parser(["quick", "normal", "long"])
                 .help("Of a style: how long to search [default: normal]"),
         )
+        .arg(Arg::new("order").long("order").value_name("ID").help("Of a style: find the lays of this order anew"))
         .arg(
             Arg::new("longer")
                 .long("longer")

@@ -2,7 +2,9 @@
 
 use std::path::Path;
 
-use backtack_core::compute::lays::{Effort, Moved, PRODUCT, Search, search, swept};
+use backtack_core::compute::lays::{
+    Effort, Moved, PRODUCT, Search, of_order as of_order_name, plan_order, search, swept,
+};
 use backtack_core::diag::{Levels, plain};
 use backtack_core::lay::{Bad, Lock, Progress, lock};
 use backtack_core::read::Loaded;
@@ -49,6 +51,34 @@ pub fn found(loaded: &Loaded, checked: &Checked, effort: Effort, anew: bool, lon
     Found { lock, moved, refused, gone }
 }
 
+/// Finds the lays that the plan of an order asks for.
+///
+/// # Errors
+/// If there is no such order.
+pub fn of_order(loaded: &Loaded, checked: &Checked, id: &str, effort: Effort, anew: bool) -> Result<Found, Failure> {
+    if !loaded.model.orders.contains_key(id) {
+        let known: Vec<&str> = loaded.model.orders.keys().map(String::as_str).collect();
+        return Err(Failure::new(format!("there is no order {id}; there are: {}", known.join(", "))));
+    }
+    let stop = stopper();
+    let bar = bar();
+    let observe = |title: &str, _: (usize, usize), progress: Progress| {
+        bar.set_position((progress.share * 1000.0) as u64);
+        bar.set_message(format!("order {id}: {}, {:.1} mm", plain(title), progress.length as f64 / 1000.0));
+    };
+    let how = Search { effort, anew, longer: false, stop: &stop, observe: &observe };
+    let mut lock = loaded.model.lock.clone();
+    if anew {
+        let of = of_order_name(id);
+        lock.entries.retain(|_, entry| entry.of != of);
+    }
+    let mut figures = checked.figures.clone();
+    let given = (&loaded.model, &checked.assembly, &checked.drawn);
+    let done = plan_order(given, &mut figures, id, &mut lock, Some(&how));
+    bar.finish_and_clear();
+    Ok(Found { lock, moved: done.moved, refused: done.refused, gone: Vec::new() })
+}
+
 fn bar() -> ProgressBar {
     let bar = ProgressBar::new(1000);
     if let Ok(style) = ProgressStyle::with_template("{bar:20} {msg}") {
@@ -65,7 +95,11 @@ pub(super) fn run(folder: &Path, matches: &ArgMatches, terminal: &mut Terminal) 
     let loaded = crate::read(folder).map_err(|error| Failure::new(error.to_string()))?;
     let checked = crate::check(&loaded, &Levels::new(), false);
     let longer = matches.get_flag("longer");
-    let found = found(&loaded, &checked, effort.unwrap_or_default(), true, longer);
+    let effort = effort.unwrap_or_default();
+    let found = match matches.get_one::<String>("order") {
+        Some(id) => of_order(&loaded, &checked, id, effort, true)?,
+        None => found(&loaded, &checked, effort, true, longer),
+    };
     if found.lock != loaded.model.lock {
         Output::new().write(&[item(folder, &found.lock)])?;
     }

@@ -59,7 +59,7 @@ const SHEETS: [Fill; 13] = [
 ];
 
 /// The sheets of an order, in its own document.
-const ORDER_SHEETS: [Fill; 3] = [plan::fill, cloth::fill, safety::fill];
+const ORDER_SHEETS: [Fill; 4] = [plan::fill, cloth::fill, lays::fill, safety::fill];
 
 /// The document's date where the revision has none: visibly no date of issue, and the same every time.
 const DRAFT_DATE: [u16; 3] = [2000, 1, 1];

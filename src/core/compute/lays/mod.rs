@@ -9,7 +9,7 @@ mod task;
 
 pub use how::{Direction, How};
 pub(super) use how::{cutting, how};
-pub use order::{OrderLays, of_order, plan_order, plan_orders};
+pub use order::{OrderLays, of_order, order_lays, plan_order, plan_orders};
 pub use search::{Effort, Moved, Search, search, swept};
 pub use task::{IMAGE, Mix, Task};
 
@@ -135,7 +135,7 @@ impl Lays {
     }
 
     /// The figures of every lay.
-    pub(super) fn figures(&self) -> Vec<LayFigures> {
+    pub fn figures(&self) -> Vec<LayFigures> {
         self.tasks.iter().zip(&self.colourways).map(|(task, colourways)| task.figures(colourways)).collect()
     }
 }

@@ -70,6 +70,32 @@ pub fn plan_orders(given: (&Model, &Assembly, &Drawn), figures: &mut Figures) {
     }
 }
 
+/// The lays that the plan of an order is made of, for drawing: each once, in the order of the plan.
+pub fn order_lays(
+    (model, assembly, drawn): (&Model, &Assembly, &Drawn),
+    figures: &Figures,
+    order: &str,
+) -> super::Lays {
+    let ground = Ground { model, assembly, drawn };
+    let mut lays = super::Lays::default();
+    let cloths = figures.orders.get(order).into_iter().flat_map(|order| &order.cloths);
+    for cloth in cloths {
+        let (Some(plan), Some(colour)) = (cloth.plan.known(), cloth.colours.first()) else { continue };
+        let Some(way) = colour.colourways.first() else { continue };
+        let bought = Bought { article: cloth.article.clone(), colour: colour.colour.clone() };
+        for lay in &plan.lays {
+            let some = lay.sizes.iter().filter(|(_, products)| **products > 0);
+            let mix: Mix = some.map(|(size, products)| (size.clone(), *products)).collect();
+            if let Figure::Known(task) = task(&ground, &figures.counts.cuts, &bought, way, &mix) {
+                for way in cloth.colours.iter().flat_map(|colour| &colour.colourways) {
+                    lays.take(task.clone(), way);
+                }
+            }
+        }
+    }
+    lays
+}
+
 /// Lays from the lock, and new ones into it.
 struct Kept<'a> {
     ground: Ground<'a>,

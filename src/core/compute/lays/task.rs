@@ -152,7 +152,11 @@ fn laid(shape: &Shape, along: Point) -> Option<Polygon> {
     let turn = Affine { xx: along.x, xy: along.y, yx: -along.y, yy: along.x, dx: 0.0, dy: 0.0 };
     let points = flatten(&shape.paths.first()?.transformed(&turn), FLAT);
     let polygon = Polygon::from_points(&points);
-    Some(if polygon.area2() < 0 { polygon.reversed() } else { polygon })
+    let polygon = if polygon.area2() < 0 { polygon.reversed() } else { polygon };
+    // Where the piece lies in its drawing is nothing to the lay, nor to its key.
+    let (low, _) = polygon.bbox()?;
+    let points = polygon.points.iter().map(|p| GridPoint::new(p.x - low.x, p.y - low.y)).collect();
+    Some(Polygon { points })
 }
 
 fn made(
