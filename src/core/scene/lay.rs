@@ -61,11 +61,11 @@ fn draw(scene: &mut Scene, instance: &Instance, placed: &Placed, paper: &dyn Fn(
     if room < LEAST {
         return;
     }
-    let [x, y] = inside(&corners, low, high);
+    let ([x, y], room_across) = inside(&corners, low, high);
     let wide = text_width(&piece.id, Label::SIZE, false);
     let label = Label::new(piece.id.clone(), [x, y]).bare();
     let mut arrow_at = [x, y + 1.5];
-    if wide <= (high[0] - low[0]) * FILLED {
+    if wide <= room_across * FILLED {
         scene.label(label.anchor(Along::Middle, Across::Base));
     } else if wide <= (high[1] - low[1]) * FILLED && high[0] - low[0] >= UPRIGHT {
         let beside = Label { at: [x - 1.2, y], ..label };
@@ -79,8 +79,8 @@ fn draw(scene: &mut Scene, instance: &Instance, placed: &Placed, paper: &dyn Fn(
     arrow(scene, Line::Pile, [x - dx, y - dy], [x + dx, y + dy]);
 }
 
-/// A point well inside an outline: the middle of the widest stretch at one of a few heights.
-fn inside(corners: &[At], low: At, high: At) -> At {
+/// A point well inside an outline, the middle of the widest stretch at one of a few heights, and how wide it is.
+fn inside(corners: &[At], low: At, high: At) -> (At, f64) {
     let mut best = (0.0, [f64::midpoint(low[0], high[0]), f64::midpoint(low[1], high[1])]);
     for part in [4.0, 5.0, 3.0, 6.0, 2.0] {
         let y = low[1] + (high[1] - low[1]) * part / 8.0;
@@ -91,7 +91,7 @@ fn inside(corners: &[At], low: At, high: At) -> At {
             }
         }
     }
-    best.1
+    (best.1, best.0)
 }
 
 /// A round length not above one in mm: 1, 2 or 5 times a power of ten.

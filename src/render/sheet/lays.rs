@@ -89,12 +89,15 @@ fn shared(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> Vec<Fact> {
 fn facts(one: &LayFigures) -> Vec<Fact> {
     let used = one.used.get().map_or(NOT_YET.into(), |used| number::percent(used, 1));
     let layers = if one.layers > 1 { format!(" on each of {} plies", one.layers) } else { String::new() };
-    vec![
+    let mut all = vec![
         fact("Length of a ply", metres(&one.length)),
         fact("Pieces", format!("{}{layers}", one.pieces)),
-        fact("Cloth for one product", metres(&one.per_product)),
         fact("Becomes pieces", used),
-    ]
+    ];
+    if one.mix.len() == 1 {
+        all.insert(2, fact("Cloth for one product", metres(&one.per_product)));
+    }
+    all
 }
 
 fn spread(spread: Spread) -> &'static str {

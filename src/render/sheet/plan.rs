@@ -1,6 +1,6 @@
 //! How to cut an order: lays, plies, bundles, cloth by cloth; and what comes of it for every line.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use backtack_core::compute::orders::{ClothPlan, LayColour, LayLine, OrderFigures, Planned};
 use backtack_core::compute::{Bought, Figure};
@@ -23,7 +23,9 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         name: words::PLAN.en.into(),
         lead: words::PLAN_LEAD.en.into(),
     };
-    let mut notes: Vec<String> = order.cloths.iter().flat_map(|cloth| beside(view, cloth)).collect();
+    let mut notes = vec![words::PLAN_NOTE.en.to_string()];
+    let more: Vec<String> = order.cloths.iter().flat_map(|cloth| beside(view, cloth)).collect();
+    notes.extend(more);
     notes.extend(order.missing.iter().cloned());
     vec![Sheet::Plan(Plan { head, facts: facts(order), groups, lines: lines(order), notes })]
 }
@@ -130,16 +132,19 @@ pub fn colour_name(view: &View<'_>, bought: &Bought) -> String {
     bought.colour.as_ref().map_or(String::new(), title)
 }
 
-/// Every line of the order with what is made of it. What is made is known by size and colourway only, so that lines of one
-/// size and colourway share it.
+/// Every line of the order; what is cut is known by size and colourway, and stands at the first of their lines.
 fn lines(order: &OrderFigures) -> Vec<Vec<String>> {
     let made = made(order);
+    let mut told = BTreeSet::new();
     let whole = |value: u64| number::number(value as f64, 0);
     let line = |one: &backtack_core::compute::orders::OrderedLine| {
         let (size, way) = (one.size.clone().unwrap_or_default(), one.colourway.clone().unwrap_or_default());
         let products = order.products.get(&size).and_then(|ways| ways.get(&way));
         let allowed = one.least.zip(one.most).map_or(String::new(), |(least, most)| range(least, most));
-        let planned = made.get(&(size.clone(), way.clone())).copied();
+        let first = told.insert((size.clone(), way.clone()));
+        let (products, planned) =
+            if first { (products, made.get(&(size.clone(), way.clone())).copied()) } else { (None, None) };
+        let unknown = if first { NOT_YET } else { "" };
         vec![
             size,
             way,
@@ -148,7 +153,7 @@ fn lines(order: &OrderFigures) -> Vec<Vec<String>> {
             one.quantity.map_or(String::new(), whole),
             allowed,
             products.map_or(String::new(), |one| whole(one.cut)),
-            planned.map_or(NOT_YET.into(), whole),
+            planned.map_or(unknown.into(), whole),
             planned.zip(products).map_or(String::new(), |(made, one)| whole(made.saturating_sub(one.cut))),
         ]
     };
@@ -176,6 +181,7 @@ fn beside(view: &View<'_>, cloth: &ClothPlan) -> Vec<String> {
     let Figure::Known(plan) = &cloth.plan else { return Vec::new() };
     let name = cloth.materials.iter().map(|material| view.material(material)).collect::<Vec<_>>().join(", ");
     let bought = |totals: &backtack_core::compute::orders::Totals| match totals.rolls {
+        Some(1) => format!("1 roll, {}", metres(&Figure::Known(totals.bought))),
         Some(rolls) => format!("{rolls} rolls, {}", metres(&Figure::Known(totals.bought))),
         None => metres(&Figure::Known(totals.bought)),
     };
