@@ -129,6 +129,11 @@ fn attached_are_the_figures_and_every_file_of_the_specification() {
         let packed = unzip(&archive.bytes);
         assert_eq!(packed.keys().collect::<Vec<_>>(), files.keys().collect::<Vec<_>>(), "{}", built.name);
         for (name, bytes) in &files {
+            if name == "backtack.lock" {
+                // Without the lays of orders, which are no part of the specification.
+                assert!(!String::from_utf8_lossy(&packed[name]).contains("of = \"order"), "{}", built.name);
+                continue;
+            }
             assert!(packed[name] == *bytes, "{}: {name} is not as it was", built.name);
         }
     }
