@@ -87,7 +87,7 @@ fn seconds(text: &str) -> Result<f64, String> {
 
 pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
     let file = matches.get_one::<PathBuf>("file").ok_or_else(|| Failure::new("no file is given"))?;
-    if file.is_dir() {
+    if backtack_core::read::is_folder(file) {
         return style::run(file, matches, terminal);
     }
     let failed = |reason: String| Failure::new(format!("{}: {reason}", file.display()));

@@ -61,8 +61,11 @@ fn task<'c>(computed: &'c Computed, cloth: &str) -> &'c Task {
     computed.lays.tasks.iter().find(|task| task.bought.article == cloth).unwrap()
 }
 
-/// Pieces of a task as name, demand and corners in whole mm.
-fn pieces(task: &Task) -> Vec<(String, usize, Vec<(i64, i64)>)> {
+/// A piece as name, demand and corners in whole mm.
+type Laid = (String, usize, Vec<(i64, i64)>);
+
+/// Pieces of a task.
+fn pieces(task: &Task) -> Vec<Laid> {
     let mm = |points: &[GridPoint]| {
         let low = (points.iter().map(|p| p.x).min().unwrap(), points.iter().map(|p| p.y).min().unwrap());
         let mut all: Vec<_> = points.iter().map(|p| ((p.x - low.0) / 1000, (p.y - low.1) / 1000)).collect();

@@ -2,7 +2,7 @@
 //!
 //! An entry belongs to its instance by a key: SHA-256 over the outlines, how often and in which turns they are laid, and the
 //! cloth with its margins and its gap. The key knows nothing of this program's version, nor of names. An entry is taken only
-//! if its positions pass [`valid::check`](super::valid::check) on the instance that is wanted.
+//! if its positions pass [`valid::check`] on the instance that is wanted.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -101,7 +101,7 @@ impl Lock {
 fn place(placed: &Placed, name: &str) -> String {
     let (x, y) = (millimetres(placed.at.x), millimetres(placed.at.y));
     let turn = match placed.turn {
-        Turn { degrees, mirrored: false } if degrees == 0.0 => String::new(),
+        Turn { degrees: 0.0, mirrored: false } => String::new(),
         Turn { degrees, mirrored } => format!(" {degrees}{}", if mirrored { " mirrored" } else { "" }),
     };
     format!("{}.{} {} {x} {y}{turn}", placed.piece + 1, placed.copy + 1, name.replace(' ', "_"))

@@ -94,6 +94,11 @@ pub fn load(folder: &Path, limits: &Limits) -> Result<Disk, Unreadable> {
     Ok(disk)
 }
 
+/// Whether a path the user names is a folder.
+pub fn is_folder(path: &Path) -> bool {
+    path.is_dir()
+}
+
 /// Reads one file of text that the user names, up to a size in bytes.
 ///
 /// # Errors

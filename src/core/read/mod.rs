@@ -29,7 +29,7 @@ mod values;
 mod views;
 mod work;
 
-pub use disk::{Limits, Unreadable, text as text_file};
+pub use disk::{Limits, Unreadable, is_folder, text as text_file};
 pub use edition::{factory_edition, order_edition, shown};
 pub use facts::statements;
 pub use values::{is_order, is_private};

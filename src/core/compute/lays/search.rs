@@ -47,6 +47,9 @@ pub struct Moved {
     pub fitted: bool,
 }
 
+/// Told what is being laid, which of how many, and how far it is.
+pub type Observe<'a> = dyn Fn(&str, (usize, usize), Progress) + 'a;
+
 /// How lays are found.
 pub struct Search<'a> {
     /// How long.
@@ -57,8 +60,8 @@ pub struct Search<'a> {
     pub longer: bool,
     /// Asked now and then whether to stop with what was found so far.
     pub stop: &'a (dyn Fn() -> bool + Sync),
-    /// Told what is being laid, which of how many, and how far it is.
-    pub observe: &'a dyn Fn(&str, (usize, usize), Progress),
+    /// Who is told.
+    pub observe: &'a Observe<'a>,
 }
 
 /// Finds lays for tasks and keeps them in a lock; gives what became of each, and why what cannot be laid cannot: a piece

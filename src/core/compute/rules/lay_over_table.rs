@@ -26,10 +26,10 @@ pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
         let Some(length) = task.length().get() else { continue };
         let said = format!("{} is {} long", task.instance.name, mm(length));
         let table = cutting(ground.model, &task.bought.article).and_then(|one| one.table.as_ref());
-        if let Some((span, table)) = table.zip(task.how.table).map(|(stated, table)| (stated.span, table.get())) {
-            if length > table {
-                long.entry((span, "table", mm(table))).or_default().push(said.clone());
-            }
+        if let Some((span, table)) = table.zip(task.how.table).map(|(stated, table)| (stated.span, table.get()))
+            && length > table
+        {
+            long.entry((span, "table", mm(table))).or_default().push(said.clone());
         }
         let roll = ground.article(&task.bought).and_then(|article| article.quantity("roll-length"));
         let stated = roll.and_then(|roll| roll.all().find_map(|one| one.known())).map(small);
