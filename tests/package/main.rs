@@ -14,6 +14,7 @@ mod folder;
 mod hostile;
 mod look;
 mod nasty;
+mod ordering;
 mod pdf;
 mod privacy;
 mod readback;
