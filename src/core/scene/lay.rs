@@ -1,11 +1,15 @@
 //! A lay on its roll: every piece with its code and the way its pile runs.
 
-use crate::geom::grid::{GridPoint, millimetres};
+use std::collections::BTreeMap;
+
+use crate::geom::Point;
+use crate::geom::fit::fitted;
+use crate::geom::grid::{GridPoint, Polygon, millimetres};
 use crate::lay::{Instance, Lay, Placed};
 
 use super::marks::{arrow, crossings, dimension, scale_bar};
 use super::place::{extent, text_width};
-use super::{Across, Along, At, Fill, Label, Line, Scene, closed};
+use super::{Across, Along, At, Fill, Label, Line, Scene, Segment};
 
 /// Paper for a lay by itself, mm: along and across the roll.
 pub const LAY_PAPER: [f64; 2] = [400.0, 240.0];
@@ -13,6 +17,8 @@ pub const LAY_PAPER: [f64; 2] = [400.0, 240.0];
 const ROOM: f64 = 3.0;
 const LEFT: f64 = 11.0;
 const BELOW: f64 = 19.0;
+/// How near curves pass the corners of a cut line, mm of paper.
+const FINE: f64 = 0.03;
 /// The scale and its bar need this width, mm.
 const LEAST_WIDTH: f64 = 60.0;
 /// Denominators of the scales, enlargements first.
@@ -37,8 +43,9 @@ pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], [along, across]: [&s
     let mut scene = Scene::new((LEFT + size[0] + ROOM).max(LEAST_WIDTH), size[1] + ROOM + BELOW, alt);
     scene.rect(Some(Line::Outline), Fill::None, [LEFT, ROOM], size[0], size[1]);
     let paper = |p: GridPoint| [LEFT + millimetres(p.x) / scale, ROOM + size[1] - millimetres(p.y) / scale];
+    let mut curves = Curves::new();
     for placed in &lay.placed {
-        draw(&mut scene, instance, placed, &paper);
+        draw(&mut scene, instance, placed, (&paper, scale), &mut curves);
     }
     let ratio = if scale < 1.0 { format!("{}:1", 1.0 / scale) } else { format!("1:{scale}") };
     let bar = round(length.max(width) / 5.0);
@@ -49,13 +56,51 @@ pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], [along, across]: [&s
     scene
 }
 
+/// Outlines as curves, by piece and turn, in mm of paper from the piece's own origin: every copy has the same.
+type Curves = BTreeMap<(usize, u64, bool), Vec<Segment>>;
+
+/// A cut line of hundreds of corners as a few curves, which draw the same and keep pages and files small.
+fn curved(outline: &Polygon, scale: f64) -> Vec<Segment> {
+    let local = |p: &GridPoint| Point::new(millimetres(p.x) / scale, -millimetres(p.y) / scale);
+    let corners: Vec<Point> = outline.points.iter().map(local).collect();
+    let path = fitted(&corners, FINE);
+    let at = |p: &Point| [p.x, p.y];
+    let mut out = vec![Segment::Move(at(&path.start))];
+    out.extend(path.segments.iter().map(|segment| match segment {
+        crate::geom::Segment::Line(end) => Segment::Line(at(end)),
+        crate::geom::Segment::Cubic(a, b, end) => Segment::Cubic(at(a), at(b), at(end)),
+    }));
+    out.push(Segment::Close);
+    out
+}
+
+/// The same curves elsewhere.
+fn shifted(segments: &[Segment], [dx, dy]: At) -> Vec<Segment> {
+    let at = |[x, y]: At| [x + dx, y + dy];
+    let moved = |segment: &Segment| match *segment {
+        Segment::Move(p) => Segment::Move(at(p)),
+        Segment::Line(p) => Segment::Line(at(p)),
+        Segment::Cubic(a, b, p) => Segment::Cubic(at(a), at(b), at(p)),
+        Segment::Close => Segment::Close,
+    };
+    segments.iter().map(moved).collect()
+}
+
 /// One piece: its cut line, its code in the middle of its box, the arrow below.
-fn draw(scene: &mut Scene, instance: &Instance, placed: &Placed, paper: &dyn Fn(GridPoint) -> At) {
+fn draw(
+    scene: &mut Scene,
+    instance: &Instance,
+    placed: &Placed,
+    (paper, scale): (&dyn Fn(GridPoint) -> At, f64),
+    curves: &mut Curves,
+) {
     let Some(piece) = instance.pieces.get(placed.piece) else { return };
     let outline = placed.turn.apply(&piece.outline);
     let moved = |p: &GridPoint| paper(GridPoint::new(p.x + placed.at.x, p.y + placed.at.y));
     let corners: Vec<At> = outline.points.iter().map(moved).collect();
-    scene.path(Some(Line::Placement), Fill::Tint, closed(&corners));
+    let key = (placed.piece, placed.turn.degrees.to_bits(), placed.turn.mirrored);
+    let curve = curves.entry(key).or_insert_with(|| curved(&outline, scale));
+    scene.path(Some(Line::Placement), Fill::Tint, shifted(curve, paper(placed.at)));
     let Some((low, high)) = extent(&corners) else { return };
     let room = (high[0] - low[0]).min(high[1] - low[1]);
     if room < LEAST {

@@ -124,6 +124,9 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
             notes.push(format!("{word} {side}: {amount}"));
         }
     }
+    if let Some(on) = &joint.on {
+        notes.push(format!("What is caught lies along {}", view.written(on.span)));
+    }
     notes.push(view.text(joint.note.as_ref()).to_string());
     notes.retain(|note| !note.is_empty());
     let title = titled(joint.entry.name.as_ref().map(|name| name.value.as_str()), &format!("{verb} {id}"));

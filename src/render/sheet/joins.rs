@@ -226,7 +226,11 @@ fn seam(view: &View<'_>, letters: &Letters, part: &str, joint: &Resolved) -> Joi
         },
     });
     let between: Vec<String> = between.filter(|text| !text.is_empty()).collect();
-    let between = if between.is_empty() { String::new() } else { format!("between them: {}", between.join("; ")) };
+    let along = written.and_then(|one| one.on.as_ref()).map(|on| format!(", along {}", view.written(on.span)));
+    let between = match between.is_empty() {
+        true => String::new(),
+        false => format!("between them: {}{}", between.join("; "), along.unwrap_or_default()),
+    };
     JoinRow {
         title: stepped(title, letters.step(&joint.joint)),
         a: edges(view, part, &letter, &joint.a),
