@@ -135,6 +135,43 @@ fn folded_cloth_is_half_as_wide() {
     assert_eq!((fur.instance.cloth.width, fur.layers), (490_000, 1));
 }
 
+/// What pairing leaves of a piece that is its own image is cut on the fold, as half of it: of one face the half of
+/// 70 × 90, 70 × 45. The left and right triangles come of one, and the single flap, no image of itself, twice.
+#[test]
+fn folded_cloth_gives_a_single_piece_on_the_fold() {
+    let more = "[cutting.room]\nspread = \"folded\"\ntable = \"10 mm\"\ngap = \"4 mm\"\n";
+    let loaded = read(more);
+    let one = computed(&loaded);
+    let fur = task(&one, "fur");
+    assert_eq!(fur.mix["one"], 1, "the table holds no more");
+    let half = ("FACE½".to_string(), 1, vec![(0, 0), (0, 45), (70, 0), (70, 45)]);
+    let found = pieces(fur);
+    assert_eq!(found[0], half);
+    assert_eq!(
+        found.iter().map(|(id, count, _)| (id.as_str(), *count)).collect::<Vec<_>>(),
+        [("FACE½", 1), ("FLAP", 1), ("SIDE", 1)]
+    );
+    assert_eq!(fur.surplus, [("FLAP".to_string(), 1)].into());
+    let on_fold: Vec<bool> = fur.instance.pieces.iter().map(|piece| piece.fold).collect();
+    assert_eq!(on_fold, [true, false, false]);
+    // Kept and read again it is a lay, the half on the fold.
+    let text = laid(&loaded).text();
+    let kept = with(&format!("{STYLE}{more}"), &text);
+    let again = computed(&kept);
+    let lay = task(&again, "fur").lay.clone().expect("a lay with a piece on the fold");
+    assert_eq!(lay.placed[0].at.y, 0);
+    // A pair lies beside the fold; on a cloth of 120 mm, folded less than 60 mm wide, both lie on it.
+    let pair = STYLE.replace("[piece.FACE]", "[piece.FACE]\ncopies = 2");
+    let of = |style: &str| {
+        let loaded = read::texts(&[("style.toml", &format!("{style}{more}"))]);
+        let computed = computed(&loaded);
+        let (id, count, _) = pieces(task(&computed, "fur"))[0].clone();
+        (id, count)
+    };
+    assert_eq!(of(&pair), ("FACE".into(), 1));
+    assert_eq!(of(&pair.replace("usable-width = \"1000 mm\"", "usable-width = \"120 mm\"")), ("FACE½".into(), 2));
+}
+
 /// 40 mm under the knife hold 5 plies of 8 mm, and 16 of 2.5 mm (worked example of the trade); the least limit holds.
 #[test]
 fn plies_follow_from_the_height() {
@@ -201,6 +238,7 @@ fn an_edited_entry_is_refused() {
     let found = |text: &str| computed(&with(STYLE, text)).lays.tasks.iter().filter(|task| task.lay.is_some()).count();
     let line = text.lines().find(|line| line.starts_with("length")).unwrap();
     assert_eq!(found(&text.replacen(line, "length = \"100 mm\"", 1)), 1, "shorter than it can be");
+    assert_eq!(found(&text.replacen(line, "length = \"9000 mm\"", 1)), 1, "longer than its pieces reach");
     let place = text.lines().find(|line| line.starts_with("  \"1.1 ")).unwrap();
     let moved = place.rsplit_once(' ').map(|(head, _)| format!("{head} 5000\",")).unwrap();
     assert_eq!(found(&text.replacen(place, &moved, 1)), 1, "off the cloth");

@@ -123,7 +123,8 @@ pub fn findings(model: &Model, assembly: &Assembly) -> Findings {
     let drawn = Drawn::of(model, assembly);
     let ground = Ground { model, assembly, drawn: &drawn };
     rules::run(&ground, &mut findings);
-    rules::laid(&ground, &lays::lays(&ground, &counts::counts(&ground).cuts), &mut findings);
+    let cuts = counts::counts(&ground).cuts;
+    rules::laid(&ground, &cuts, &lays::lays(&ground, &cuts), &mut findings);
     findings
 }
 
@@ -186,7 +187,7 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> Computed {
     };
     let mut findings = Findings::default();
     rules::run(&ground, &mut findings);
-    rules::laid(&ground, &lays, &mut findings);
+    rules::laid(&ground, &figures.counts.cuts, &lays, &mut findings);
     rules::ordered(model, &figures, &mut findings);
     Computed { figures, drawn, lays, findings }
 }

@@ -68,7 +68,9 @@ impl Lock {
     pub fn lay(&self, instance: &Instance) -> Option<Lay> {
         let entry = self.entries.get(&key(instance))?;
         let lay = Lay { length: entry.length, placed: entry.placed.clone() };
-        valid::check(instance, &lay).ok().map(|()| lay)
+        let end = valid::end(instance, &lay)?;
+        // Longer than its pieces reach would be as wrong as shorter.
+        (valid::check(instance, &lay).is_ok() && entry.length == end + instance.cloth.end).then_some(lay)
     }
 
     /// The text of the file: one entry a lay, in the order of their titles; what matters first, positions last.

@@ -87,6 +87,15 @@ pub fn check(instance: &Instance, lay: &Lay) -> Result<(), Fault> {
     Ok(())
 }
 
+/// How far along the roll the pieces of a lay reach, in µm; none if a piece is unknown.
+pub fn end(instance: &Instance, lay: &Lay) -> Option<i64> {
+    let reach = |placed: &Placed| {
+        let (_, high) = placed.turn.apply(&instance.pieces.get(placed.piece)?.outline).bbox()?;
+        Some(high.x + placed.at.x)
+    };
+    lay.placed.iter().map(reach).collect::<Option<Vec<i64>>>()?.into_iter().max()
+}
+
 struct Shape {
     name: String,
     polygon: Polygon,

@@ -2,6 +2,7 @@
 //!
 //! The search itself is far from here: what was found is kept in the lock, and a lay that is not kept is not known yet.
 
+mod half;
 mod how;
 mod order;
 mod search;
@@ -13,7 +14,7 @@ pub use order::{OrderLays, of_order, order_lays, plan_order, plan_orders};
 pub use search::{Effort, Moved, Search, search, swept};
 pub use task::{IMAGE, Mix, Task};
 
-pub(super) use task::task;
+pub(super) use task::{least_width, task};
 
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -2,15 +2,16 @@
 
 use std::collections::BTreeMap;
 
+use super::half;
 use super::how::{Direction, How, how};
 use crate::compute::Figure;
 use crate::compute::counts::CutCount;
 use crate::compute::drawn::Shape;
 use crate::compute::ground::{Bought, Ground, property, small};
-use crate::geom::grid::{GridPoint, Polygon, snap};
+use crate::geom::grid::{GridPoint, Polygon, millimetres, snap};
 use crate::geom::{Affine, Point, flatten};
 use crate::lay::{Cloth, Instance, Lay, Piece, Turn};
-use crate::model::{Spread, Variant};
+use crate::model::{Article, Spread, Variant};
 
 /// Curves of drawn cut lines become straight pieces within this, mm.
 const FLAT: f64 = 0.01;
@@ -22,6 +23,8 @@ const PIECES: usize = 120;
 const SHARE: f64 = 0.75;
 /// What marks the mirror image of a piece.
 pub const IMAGE: char = '′';
+/// What marks a piece of which half is cut on the fold.
+pub const FOLD: char = '½';
 
 /// How many products of each size lie on one ply.
 pub type Mix = BTreeMap<String, u64>;
@@ -74,8 +77,7 @@ pub(in crate::compute) fn task(
     let first = mix.keys().next().map_or("", String::as_str);
     let variant = Variant { size: first, colourway };
     let how = how(ground.model, article, variant);
-    let across = property(article, "shrinkage-across", variant).known().map_or(0.0, small).max(0.0);
-    let usable = property(article, "usable-width", variant).map(|width| small(&width) * (1.0 - across));
+    let usable = usable(article, variant);
     let mut materials = Vec::new();
     let mut wanted: Vec<(Wanted, u64)> = Vec::new();
     for (size, products) in mix {
@@ -91,6 +93,43 @@ pub(in crate::compute) fn task(
         }
     }
     usable.map(|usable| made(ground, bought, materials, mix, how, usable, &wanted))
+}
+
+/// The usable width after relaxation shrinkage, mm.
+fn usable(cloth: &Article, variant: Variant<'_>) -> Figure<f64> {
+    let across = property(cloth, "shrinkage-across", variant).known().map_or(0.0, small).max(0.0);
+    property(cloth, "usable-width", variant).map(|width| small(&width) * (1.0 - across))
+}
+
+/// The cloth as it is laid: folded, it is half as wide.
+fn strip(how: &How, usable: f64) -> Cloth {
+    let width = if how.spread == Spread::Folded { usable / 2.0 } else { usable };
+    let [edge, end, gap] = [how.edge, how.end, how.gap].map(|length| snap(length.raw()));
+    Cloth { width: snap(width), edge, end, gap }
+}
+
+/// What a cut needs across the roll at the least, in the ways it may lie, and what there is, both mm; none where either
+/// is not known. On folded cloth half is enough for a piece that can be cut on the fold.
+pub(in crate::compute) fn least_width(
+    ground: &Ground<'_>,
+    cut: &CutCount,
+    cloth: &Article,
+    variant: Variant<'_>,
+) -> Option<(f64, f64)> {
+    let how = how(ground.model, cloth, variant);
+    let strip = strip(&how, *usable(cloth, variant).known()?);
+    let (outline, directed) = outline(ground, cut, variant).known().cloned()?;
+    let tall = |polygon: &Polygon| polygon.bbox().map(|(low, high)| high.y - low.y);
+    let whole = turns(&how, directed).into_iter().filter_map(|turn| tall(&turn.apply(&outline))).min()?;
+    let beside = strip.width - 2 * strip.edge;
+    let folded = match how.spread == Spread::Folded && whole > beside {
+        true => half::half(&outline).and_then(|half| tall(&half)),
+        false => None,
+    };
+    Some(match folded {
+        Some(half) => (millimetres(half), millimetres(strip.width - strip.edge)),
+        None => (millimetres(whole), millimetres(beside)),
+    })
 }
 
 /// Whether a cut is of this cloth and colour in a colourway.
@@ -168,42 +207,71 @@ fn made(
     usable: f64,
     wanted: &[(Wanted, u64)],
 ) -> Task {
-    let two_layers = how.spread != Spread::OneWay;
+    let cloth = strip(&how, usable);
     let mut surplus = BTreeMap::new();
     let mut pieces = Vec::new();
     for (one, products) in wanted {
         let turns = turns(&how, one.directed);
-        let (drawn, mirrored) = (one.drawn * products, one.mirrored * products);
-        let (drawn, mirrored) = match (two_layers, one.own_image) {
-            (false, _) => (drawn, mirrored),
-            // A pair of layers gives one of each, or two of a piece that is its own image.
-            (true, own) => {
-                let needed = if own { (drawn + mirrored).div_ceil(2) } else { drawn.max(mirrored) };
-                let beyond = 2 * needed - drawn - mirrored;
-                if beyond > 0 {
-                    surplus.insert(one.name.clone(), beyond);
-                }
-                (needed, 0)
-            }
-        };
-        let mut add = |id: String, outline: &Polygon, demand: u64| {
+        let shared = Shared::of(one, *products, &how, cloth, &turns);
+        if shared.beyond > 0 {
+            surplus.insert(one.name.clone(), shared.beyond);
+        }
+        let mut add = |id: String, outline: &Polygon, demand: u64, turns: &[Turn], fold: bool| {
             if demand > 0 {
                 let demand = usize::try_from(demand).unwrap_or(usize::MAX);
-                pieces.push(Piece { id, outline: outline.clone(), demand, turns: turns.clone(), fold: false });
+                pieces.push(Piece { id, outline: outline.clone(), demand, turns: turns.to_vec(), fold });
             }
         };
-        add(one.name.clone(), &one.outline, drawn);
-        add(format!("{}{IMAGE}", one.name), &one.image, mirrored);
+        add(one.name.clone(), &one.outline, shared.drawn, &turns, false);
+        add(format!("{}{IMAGE}", one.name), &one.image, shared.mirrored, &turns, false);
+        if let Some((half, count)) = shared.on_fold {
+            let either = how.direction != Direction::OneWay;
+            add(format!("{}{FOLD}", one.name), &half, count, &half::turns(either), true);
+        }
     }
-    let width = if how.spread == Spread::Folded { usable / 2.0 } else { usable };
-    let cloth =
-        Cloth { width: snap(width), edge: snap(how.edge.raw()), end: snap(how.end.raw()), gap: snap(how.gap.raw()) };
     let title = title(ground, &materials, mix);
     let instance = Instance { name: title, cloth, pieces };
     let key = crate::lay::lock::key(&instance);
     let lay = ground.model.lock.lay(&instance);
     let layers = if how.spread == Spread::FaceToFace { 2 } else { 1 };
     Task { bought: bought.clone(), materials, mix: mix.clone(), how, instance, layers, surplus, key, lay }
+}
+
+/// How often a cut is placed on one ply or on two layers.
+struct Shared {
+    drawn: u64,
+    mirrored: u64,
+    /// Cut beyond what is needed.
+    beyond: u64,
+    /// The half that is cut on the fold, and how often.
+    on_fold: Option<(Polygon, u64)>,
+}
+
+impl Shared {
+    /// Two layers give one of each way at once, or two of a piece that is its own image. On folded cloth what is left of
+    /// such a piece after pairing is cut on the fold, and all of it where it is too wide to lie beside the fold.
+    fn of(one: &Wanted, products: u64, how: &How, cloth: Cloth, turns: &[Turn]) -> Shared {
+        let (drawn, mirrored) = (one.drawn * products, one.mirrored * products);
+        let all = drawn + mirrored;
+        if how.spread == Spread::OneWay {
+            return Shared { drawn, mirrored, beyond: 0, on_fold: None };
+        }
+        if !one.own_image {
+            let pairs = drawn.max(mirrored);
+            return Shared { drawn: pairs, mirrored: 0, beyond: 2 * pairs - all, on_fold: None };
+        }
+        let tall = |turn: &Turn| turn.apply(&one.outline).bbox().map(|(low, high)| high.y - low.y);
+        let fits = turns.iter().filter_map(tall).any(|tall| tall <= cloth.width - 2 * cloth.edge);
+        let left = if fits { all % 2 } else { all };
+        let on_fold = match how.spread == Spread::Folded && left > 0 {
+            true => half::half(&one.outline).map(|half| (half, left)),
+            false => None,
+        };
+        match on_fold {
+            Some(_) => Shared { drawn: (all - left) / 2, mirrored: 0, beyond: 0, on_fold },
+            None => Shared { drawn: all.div_ceil(2), mirrored: 0, beyond: all % 2, on_fold: None },
+        }
+    }
 }
 
 /// `Black plush, S × 12`.

@@ -29,6 +29,7 @@ use crate::model::{Model, Piece, Variant};
 use crate::source::Span;
 
 use super::Figures;
+use super::counts::CutCount;
 use super::drawn::{Lines, Refused};
 use super::ground::Ground;
 use super::lays::Lays;
@@ -69,7 +70,6 @@ pub(super) fn run(ground: &Ground<'_>, findings: &mut Findings) {
     notch_off_edge::check(ground, findings);
     notch_on_corner::check(ground, findings);
     notch_too_deep::check(ground, findings);
-    piece_too_wide::check(ground, findings);
     scaled_draft::check(ground, findings);
     thin_limb::check(ground, findings);
     opening_on_corner::check(ground, findings);
@@ -78,7 +78,8 @@ pub(super) fn run(ground: &Ground<'_>, findings: &mut Findings) {
 }
 
 /// Runs every rule about lays.
-pub(super) fn laid(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
+pub(super) fn laid(ground: &Ground<'_>, cuts: &[CutCount], lays: &Lays, findings: &mut Findings) {
+    piece_too_wide::check(ground, cuts, findings);
     fold_with_die::check(ground, lays, findings);
     lay_over_table::check(ground, lays, findings);
     lock_out_of_date::check(ground, lays, findings);
