@@ -2,10 +2,12 @@
 """Lays of this packer beside those of the Python wheel `spyrrow` 0.9.0, in one run: the same seconds, two threads, seeds in turn.
 
     benches/lays.py FOLDER [--seconds S] [--seeds N] [--toys] [--only NAME ...]
+    benches/lays.py FOLDER --rows
 
 FOLDER holds instances as JSON (see the README). The wheel goes into a throw-away environment. `--toys` adds soft toys of our
 own making: curved pieces with 5 mm allowance, pile one way, 1.48 m wide. A table shows mean density and its standard error,
-and which rows fall short. A busy machine falsifies it: the load is printed.
+and which rows fall short. `--rows` measures this packer alone instead: the usual budget against ten times that, a
+thousand pieces against a hundred of the same mix, and lays of 1, 2 and 8 threads byte by byte. A busy machine falsifies it: the load is printed.
 """
 
 import argparse
@@ -89,9 +91,14 @@ def toys(folder):
     return [folder / f"{name}.json" for name in sets]
 
 
+def run(binary, path, seed, *options, threads=2):
+    """What one run of this packer tells: length, density, evaluations, seconds, memory."""
+    command = [binary, str(path), "--seed", str(seed), "--threads", str(threads), *map(str, options)]
+    return json.loads(subprocess.run(command, check=True, capture_output=True, text=True).stdout)
+
+
 def ours(binary, path, seconds, seed):
-    command = [binary, str(path), "--seconds", str(seconds), "--seed", str(seed), "--threads", "2"]
-    return json.loads(subprocess.run(command, check=True, capture_output=True, text=True).stdout)["length"]
+    return run(binary, path, seed, "--seconds", seconds)["length"]
 
 
 def other(python, path, seconds, seed):
@@ -107,6 +114,60 @@ def built(root):
     return [one["executable"] for one in made if one.get("executable") and one["target"]["name"] == "lays"][-1]
 
 
+def row(name, measured, limit, short):
+    print(f"{name:44} {measured:>26} {limit:>22}{'  SHORT' if short else ''}", flush=True)
+
+
+def budgets(binary, path, seeds=5):
+    """The usual budget against ten times that, and how long it takes."""
+    usual = [run(binary, path, seed) for seed in range(1, seeds + 1)]
+    tenfold = [run(binary, path, seed, "--evaluations", 10 * usual[0]["evaluations"]) for seed in range(1, seeds + 1)]
+    mean = lambda runs: statistics.mean(one["length"] for one in runs)
+    longer = (mean(usual) / mean(tenfold) - 1) * 100
+    row(f"{path.stem}: usual budget longer than 10 x", f"{longer:+.2f} %", "at most 1.50 %", longer > 1.5)
+    seconds = statistics.mean(one["seconds"] for one in usual)
+    row(f"{path.stem}: usual budget takes", f"{seconds:.2f} s", "under 3 s, 30 pieces", seconds >= 3)
+
+
+def thousand(binary, work, seconds=60):
+    """A thousand pieces against about a hundred of the same mix: density and memory."""
+    many, few = work / "toy-40.json", work / "toy-4.json"
+    data = json.loads(few.read_text())
+    for item in data["items"]:
+        item["demand"] *= 10
+    many.write_text(json.dumps(data))
+    small, large = (run(binary, path, 1, "--seconds", seconds) for path in (few, many))
+    count = sum(item["demand"] for item in data["items"])
+    less = small["density"] - large["density"]
+    name = f"{count} pieces under {count // 10} of the mix, {seconds} s"
+    row(name, f"{large['density']:.2f}, {small['density']:.2f}: {less:+.2f}", "at most +1.00", less > 1)
+    row(f"{count} pieces: peak memory", f"{large['memory']:.0f} MB", "under 100 MB", large["memory"] >= 100)
+
+
+def threads(binary, paths, work):
+    """Whether 1, 2 and 8 threads lay the same, byte by byte."""
+    for path in paths:
+        found = set()
+        for count in (1, 2, 8):
+            places = work / "places.txt"
+            run(binary, path, 1, "--evaluations", 1_000_000, "--places", places, threads=count)
+            found.add(places.read_bytes())
+        row(f"{path.stem}: lays of 1, 2, 8 threads", f"{len(found)} different", "1", len(found) > 1)
+
+
+def rows(binary, paths, work):
+    print(f"this packer alone, load before {os.getloadavg()[0]:.1f}")
+    own = toys(work)
+    threads(binary, paths + own, work)
+    # Not the single toy: it is as long as its longest piece, whatever the budget.
+    for path in paths:
+        count = sum(item["demand"] for item in json.loads(path.read_text())["items"])
+        if 20 <= count <= 30:
+            budgets(binary, path)
+    thousand(binary, work)
+    print(f"load after {os.getloadavg()[0]:.1f}")
+
+
 def spread(values):
     return statistics.stdev(values) / math.sqrt(len(values)) if len(values) > 1 else float("nan")
 
@@ -120,10 +181,14 @@ def main():
     parser.add_argument("--only", nargs="*", default=[])
     parser.add_argument("--binary", help="the runner, if it is built already")
     parser.add_argument("--python", help="a Python with spyrrow 0.9.0, if there is one already")
+    parser.add_argument("--rows", action="store_true", help="measure this packer alone")
     asked = parser.parse_args()
     root = pathlib.Path(__file__).resolve().parent.parent
     with tempfile.TemporaryDirectory() as work:
         work = pathlib.Path(work)
+        if asked.rows:
+            rows(asked.binary or built(root), sorted(asked.folder.glob("*.json")), work)
+            return
         python = asked.python
         if not python:
             subprocess.run([sys.executable, "-m", "venv", str(work / "venv")], check=True)

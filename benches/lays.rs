@@ -1,7 +1,9 @@
 //! Lays an instance once and prints one line of JSON: length, density, evaluations, seconds, peak memory. The comparison
 //! in `benches/lays.py` runs it.
 //!
-//! `cargo bench -p backtack-core --bench lays -- FILE [--seconds S | --evaluations N] [--seed N] [--threads N] [--svg FILE]`
+//! `cargo bench -p backtack-core --bench lays -- FILE [--seconds S | --evaluations N] [--seed N] [--threads N] [--places FILE]`
+//!
+//! `--places` writes where every piece lies, so that two lays can be compared byte by byte.
 
 #![allow(
     clippy::disallowed_methods,
@@ -53,6 +55,9 @@ fn main() {
     let threads = number("--threads", 2) as usize;
     let options = Options { budget, seed: number("--seed", 1), threads, stop: &|| false, observe: &observe };
     let packed = lay::pack(&instance, options).expect("a lay is found");
+    if let Some(file) = option("--places") {
+        std::fs::write(file, format!("{:?}\n", packed.lay)).expect("the places can be written");
+    }
     let density = instance.area2() as f64 / 2.0 / (instance.cloth.width as f64 * packed.lay.length as f64);
     let spent = begun.elapsed().as_secs_f64();
     let ran = std::fs::read_to_string("/proc/self/schedstat").unwrap_or_default();
