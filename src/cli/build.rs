@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
+use backtack_core::compute::Task;
 use backtack_core::compute::lays::Effort;
 use backtack_core::diag::{Folder, Levels, Severity, plain, text};
 use backtack_core::read::Loaded;
@@ -103,7 +104,7 @@ fn laid(
     strict: bool,
     progress: &ProgressBar,
 ) -> (Loaded, Checked, Option<Found>) {
-    if checked.lays.tasks.iter().all(|task| task.lay.is_some()) {
+    if checked.lays.tasks.iter().all(Task::kept) {
         return (loaded, checked, None);
     }
     let found = progress.suspend(|| style::found(&loaded, &checked, Effort::Normal, false, false));

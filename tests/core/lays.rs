@@ -1,6 +1,6 @@
 //! What is laid: spreads worked by hand, plies, and lays that are kept.
 
-use backtack_core::compute::lays::{Effort, PRODUCT, Search, search};
+use backtack_core::compute::lays::{Effort, PRODUCT, SIZES, Search, mix_text, search};
 use backtack_core::compute::{self, Computed, Figure, Task};
 use backtack_core::geom::grid::GridPoint;
 use backtack_core::lay::{Lock, lock};
@@ -245,4 +245,82 @@ fn an_edited_entry_is_refused() {
     let broken = with(STYLE, &text.replace("format = 1", "format = 7"));
     assert_eq!(broken.findings.iter().filter(|one| one.rule.code == "broken-lock").count(), 1);
     assert_eq!(found(&text.replace("format = 1", "format = 7")), 0, "another version");
+}
+
+/// What dies cut is struck in rows, with the free lay kept beside it; what a product needs comes from the rows.
+#[test]
+fn what_dies_cut_is_laid_in_rows() {
+    let style = format!("{STYLE}[cutting.press]\nmethod = \"die\"\n");
+    let loaded = read::texts(&[("style.toml", &style)]);
+    let computed = computed(&loaded);
+    let tasks = computed.lays.kept_as(PRODUCT);
+    let mut lock = Lock::default();
+    let how = Search { effort: Effort::Quick, anew: false, longer: false, stop: &|| false, observe: &|_, _, _| {} };
+    let (moved, refused) = search(&tasks, PRODUCT, &mut lock, &how);
+    assert_eq!((moved.len(), refused.len(), lock.entries.len()), (4, 0, 4), "rows and free, for two cloths");
+    let again = self::computed(&with(&style, &lock.text()));
+    assert!(again.lays.tasks.iter().all(Task::kept));
+    let fur = again.figures.lays.iter().find(|lay| lay.cloth == "fur").unwrap();
+    let struck = fur.struck.as_ref().unwrap();
+    let strikes: u64 = struck.rows.iter().map(|row| row.strikes).sum();
+    assert_eq!(strikes + struck.single, fur.pieces);
+    // FLAP is 70 × 120 with the usual 4 mm between strikes; nothing else stands in its row.
+    let flap = struck.rows.iter().find(|row| row.piece == "FLAP").unwrap();
+    assert!((124.0..124.05).contains(&flap.pitch.get()), "{}", flap.pitch.get());
+    let need = again.figures.cloth["one"]["only"].iter().find(|need| need.bought.article == "fur").unwrap();
+    assert_eq!(need.length, fur.per_product);
+    // The cut of one product: twice the triangle of 120 + 90 + 150, the flap with its allowance as it is drawn, the block.
+    let products = fur.mix["one"] as f64;
+    let flap = loaded.model.pieces.contains_key("FLAP").then_some(2.0 * (70.0 + 120.0)).unwrap();
+    let worked = products * (2.0 * 360.0 + flap + 2.0 * (90.0 + 70.0));
+    assert!((fur.path.get() - worked).abs() < 1e-6, "{} and {worked}", fur.path.get());
+}
+
+/// Two cloths that share a title, one in each colourway, keep both their lays.
+#[test]
+fn two_cloths_of_one_title_keep_both_lays() {
+    let style = STYLE.replace("[cloth.fur]", "[material.body]\nname = \"Body\"\n[cloth.fur]").replace(
+        "material = \"fur\"",
+        "material = \"body\"",
+    ) + "[cloth.felt]\nwidth = \"1200 mm\"\nusable-width = \"1100 mm\"\n[colourway.red]\nbody = \"fur\"\n[colourway.blue]\nbody = \"felt\"\n";
+    let loaded = read::texts(&[("style.toml", &style)]);
+    let computed = computed(&loaded);
+    let tasks = computed.lays.kept_as(PRODUCT);
+    let titles: Vec<&str> = tasks.iter().map(|task| task.instance.name.split(',').next().unwrap()).collect();
+    assert_eq!(titles.iter().filter(|title| **title == "Body").count(), 2, "{titles:?}");
+    let mut lock = Lock::default();
+    let how = Search { effort: Effort::Quick, anew: false, longer: false, stop: &|| false, observe: &|_, _, _| {} };
+    search(&tasks, PRODUCT, &mut lock, &how);
+    let again = self::computed(&with(&style, &lock.text()));
+    assert!(again.lays.tasks.iter().all(Task::kept), "both are kept");
+}
+
+/// A mix of sizes that a `[cutting]` asks for is laid beside the lays of one product, and changes none of them.
+#[test]
+fn a_mix_of_sizes_is_laid_beside_the_products() {
+    let sizes = "[size.L]\nscale = { along = \"1.25\", across = \"1.25\" }\n";
+    let base = STYLE.replace("id = \"T-1\"", "id = \"T-1\"\nsizes = [\"S\", \"L\"]");
+    let style = format!("{base}{sizes}[cutting.room]\nmix = {{ S = 2, L = 1 }}\n");
+    let loaded = read::texts(&[("style.toml", &style)]);
+    let wrong: Vec<String> = loaded.findings.iter().map(|one| one.message.clone()).collect();
+    let computed = computed(&loaded);
+    let mixed: Vec<&Task> = computed.lays.kept_as(SIZES);
+    assert!(!mixed.is_empty(), "{wrong:?}");
+    for task in mixed {
+        assert_eq!(mix_text(&task.mix), "L × 1, S × 2");
+        let count = |piece: &str| task.instance.pieces.iter().find(|one| one.id == piece).map(|one| one.demand);
+        if task.bought.article == "fur" {
+            assert_eq!((count("FLAP S"), count("FLAP L")), (Some(2), Some(1)));
+        }
+    }
+    let alone = read::texts(&[("style.toml", &format!("{base}{sizes}"))]);
+    let keys = |computed: &Computed| -> Vec<String> {
+        computed.lays.kept_as(PRODUCT).iter().map(|task| task.key.clone()).collect()
+    };
+    assert_eq!(keys(&computed), keys(&self::computed(&alone)));
+    for wrong in ["{ S = 2 }", "{ S = 2, XL = 1 }", "{ S = 2, L = 0 }"] {
+        let loaded = read::texts(&[("style.toml", &format!("{base}{sizes}[cutting.room]\nmix = {wrong}\n"))]);
+        assert_eq!(loaded.findings.iter().filter(|one| one.rule.code == "bad-value").count(), 1, "{wrong}");
+        assert!(self::computed(&loaded).lays.kept_as(SIZES).is_empty());
+    }
 }

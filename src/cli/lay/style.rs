@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use backtack_core::compute::lays::{
-    Effort, Moved, PRODUCT, Search, of_order as of_order_name, plan_order, search, swept,
+    Effort, Moved, PRODUCT, SIZES, Search, of_order as of_order_name, plan_order, search, swept,
 };
 use backtack_core::diag::{Levels, plain};
 use backtack_core::lay::{Bad, Lock, Progress, lock};
@@ -42,13 +42,18 @@ pub fn found(loaded: &Loaded, checked: &Checked, effort: Effort, anew: bool, lon
         bar.set_position((progress.share * 1000.0) as u64);
         bar.set_message(format!("lay {number} of {of}: {}, {:.1} mm", plain(title), progress.length as f64 / 1000.0));
     };
-    let tasks: Vec<_> = checked.lays.tasks.iter().collect();
     let how = Search { effort, anew, longer, stop: &stop, observe: &observe };
-    let mut lock = loaded.model.lock.clone();
-    let (moved, refused) = search(&tasks, PRODUCT, &mut lock, &how);
+    let lock = loaded.model.lock.clone();
+    let mut found = Found { lock, moved: Vec::new(), refused: Vec::new(), gone: Vec::new() };
+    for of in [PRODUCT, SIZES] {
+        let tasks = checked.lays.kept_as(of);
+        let (moved, refused) = search(&tasks, of, &mut found.lock, &how);
+        found.moved.extend(moved);
+        found.refused.extend(refused);
+        found.gone.extend(swept(&mut found.lock, of, &tasks));
+    }
     bar.finish_and_clear();
-    let gone = swept(&mut lock, PRODUCT, &tasks);
-    Found { lock, moved, refused, gone }
+    found
 }
 
 /// Finds the lays that the plan of an order asks for.
@@ -128,7 +133,7 @@ pub fn told(found: &Found) -> String {
             (Some(before), true, false) => format!("{title}: {} kept", mm(before)),
         };
         text.push_str(&line);
-        text.push('\n');
+        text.push_str(if one.interrupted { ", stopped early\n" } else { "\n" });
     }
     for bad in &found.refused {
         text.push_str(&format!("not laid: {}\n", plain(&bad.to_string())));

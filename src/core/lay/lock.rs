@@ -1,7 +1,7 @@
 //! Lays that were found once and are kept, so that a yardage does not move by itself.
 //!
-//! An entry belongs to its instance by a key: SHA-256 over the outlines, how often and in which turns they are laid, and the
-//! cloth with its margins and its gap. The key knows nothing of this program's version, nor of names. An entry is taken only
+//! An entry belongs to its instance by a key: SHA-256 over the outlines, how often and in which turns they are laid, the
+//! cloth with its margins and its gap, and whether dies strike it in rows. The key knows nothing of this program's version, nor of names. An entry is taken only
 //! if its positions pass [`valid::check`] on the instance that is wanted.
 
 use std::collections::BTreeMap;
@@ -43,8 +43,18 @@ pub struct Lock {
     pub entries: BTreeMap<String, Entry>,
 }
 
-/// The key of an instance. Pieces of one outline, turns and fold count together, whatever they are called.
-pub fn key(instance: &Instance) -> String {
+/// What decides where pieces lie.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Pattern {
+    /// Wherever they fit: for knives and lasers.
+    #[default]
+    Free,
+    /// Struck in rows: for dies.
+    Rows,
+}
+
+/// The key of an instance laid in a pattern. Pieces of one outline, turns and fold count together, whatever they are called.
+pub fn key(instance: &Instance, pattern: Pattern) -> String {
     let mut lines: Vec<String> = Vec::new();
     let cloth = instance.cloth;
     for piece in &instance.pieces {
@@ -58,15 +68,16 @@ pub fn key(instance: &Instance) -> String {
         }
         lines.push(line);
     }
-    let head = format!("{} {} {} {}\n", cloth.width, cloth.edge, cloth.end, cloth.gap);
+    let rows = if pattern == Pattern::Rows { "rows " } else { "" };
+    let head = format!("{rows}{} {} {} {}\n", cloth.width, cloth.edge, cloth.end, cloth.gap);
     let digest = Sha256::digest((head + &lines.join("\n")).as_bytes());
     digest.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
 impl Lock {
-    /// The kept lay of an instance, if there is one that fits.
-    pub fn lay(&self, instance: &Instance) -> Option<Lay> {
-        let entry = self.entries.get(&key(instance))?;
+    /// The kept lay of an instance in a pattern, if there is one that fits.
+    pub fn lay(&self, instance: &Instance, pattern: Pattern) -> Option<Lay> {
+        let entry = self.entries.get(&key(instance, pattern))?;
         let lay = Lay { length: entry.length, placed: entry.placed.clone() };
         let end = valid::end(instance, &lay)?;
         // Longer than its pieces reach would be as wrong as shorter.

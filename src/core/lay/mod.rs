@@ -40,9 +40,9 @@ mod worker;
 
 pub use bound::{Bounds, bounds};
 pub use instance::{Bad, Cloth, Instance, Piece, Turn};
-pub use lock::Lock;
+pub use lock::{Lock, Pattern};
 pub use meter::Budget;
 pub use pack::{Lay, Options, Packed, Placed, Progress, pack, usual};
 pub use report::{Report, report};
-pub use rows::{Row, RowLay, rows};
+pub use rows::{Row, RowLay, rows, struck};
 pub use valid::Fault;

@@ -7,7 +7,7 @@ use super::board::{Board, Place};
 use super::form::{Spot, Table};
 use super::instance::{Bad, Instance};
 use super::meter::{Budget, Meter};
-use super::pack::{Lay, finished};
+use super::pack::{Lay, Placed, finished};
 use super::random::Random;
 use super::start::leftmost;
 use super::worker::Found;
@@ -57,17 +57,54 @@ pub fn rows(instance: &Instance) -> Result<RowLay, Bad> {
     let largest = order.first().map_or(0.0, |kind| table.kinds[*kind].area);
     let mut work = Work { board: Board::new(instance, &table, kinds), extent: 0.0, rows: Vec::new(), between: 0 };
     work.extent = work.board.room.low.x;
+    let mut short = Vec::new();
     for kind in order {
         let mut wanted: Vec<usize> = (0..work.board.kinds.len()).filter(|one| work.board.kinds[*one] == kind).collect();
         if table.kinds[kind].area <= largest * SMALL {
             wanted.retain(|piece| !work.fits_between(*piece));
         }
-        work.strike(kind, &wanted);
+        let Some(strip) = work.strip(kind, wanted.len()) else { continue };
+        let left = wanted.split_off(wanted.len() - wanted.len() % strip.count);
+        wanted.chunks(strip.count).for_each(|row| work.strike(kind, strip, row));
+        short.push((kind, strip, left));
+    }
+    // What fills no row comes last, so that no full row has to stand behind it.
+    for (kind, strip, mut left) in short {
+        if left.len() * 2 <= strip.count {
+            left.retain(|piece| !work.fits_between(*piece));
+        }
+        work.strike(kind, strip, &left);
     }
     let found = Found { places: work.board.places.clone(), end: work.extent };
     let lay = finished(instance, &table, &found)?;
     let strikes = lay.placed.len();
     Ok(RowLay { lay, rows: work.rows, between: work.between, strikes })
+}
+
+/// The rows of a lay that dies strike: strikes of one piece in one turn that stand in line across the roll. A piece struck
+/// by itself is a row of one, without a pitch.
+pub fn struck(lay: &Lay) -> Vec<Row> {
+    let mut placed: Vec<_> = lay.placed.iter().collect();
+    placed.sort_by(|a, b| {
+        let turn = a.turn.degrees.total_cmp(&b.turn.degrees).then(a.turn.mirrored.cmp(&b.turn.mirrored));
+        a.piece.cmp(&b.piece).then(turn).then((a.at.x, a.at.y).cmp(&(b.at.x, b.at.y)))
+    });
+    let rows = placed.chunk_by(|a, b| (a.piece, a.turn, a.at.x) == (b.piece, b.turn, b.at.x));
+    let row = |row: &[&Placed]| {
+        let pitch = row.first().zip(row.get(1)).map_or(0, |(one, next)| next.at.y - one.at.y);
+        row.first().map(|one| Row { piece: one.piece, strikes: row.len(), pitch })
+    };
+    rows.filter_map(row).collect()
+}
+
+/// A row of one form across the roll.
+#[derive(Clone, Copy)]
+struct Strip {
+    form: usize,
+    /// From one strike to the next, in µm.
+    pitch: f64,
+    /// Strikes in a full row.
+    count: usize,
 }
 
 struct Work<'a> {
@@ -91,25 +128,22 @@ impl Work<'_> {
         inside
     }
 
-    /// Strikes pieces of one kind in rows, in the way of lying that takes least length.
-    fn strike(&mut self, kind: usize, wanted: &[usize]) {
-        let Some(first) = wanted.first() else { return };
-        let ways = self.board.table.kinds[kind].ways.iter();
-        let pitched = ways.map(|way| (way.form, self.pitch(way.form)));
-        let full = |(form, pitch): &(usize, f64)| {
-            let (room, size) = (self.board.room, self.board.table.forms[*form].size);
-            (((room.top - room.low.y - size.y) / pitch) as usize + 1, size.x)
-        };
-        let cost = |one: &(usize, f64)| {
-            let (count, length) = full(one);
-            length * wanted.len().div_ceil(count) as f64
-        };
-        let Some((form, pitch)) = pitched.min_by(|a, b| cost(a).total_cmp(&cost(b))) else { return };
-        let (count, _) = full(&(form, pitch));
-        debug_assert!(self.board.kinds[*first] == kind);
-        for row in wanted.chunks(count) {
-            self.set_down(row, form, pitch);
-            self.rows.push(Row { piece: kind, strikes: row.len(), pitch: pitch as i64 });
+    /// How a kind is struck in rows: in the way of lying that takes least length.
+    fn strip(&self, kind: usize, wanted: usize) -> Option<Strip> {
+        let strips = self.board.table.kinds[kind].ways.iter().map(|way| {
+            let (pitch, room) = (self.pitch(way.form), self.board.room);
+            let free = room.top - room.low.y - self.board.table.forms[way.form].size.y;
+            Strip { form: way.form, pitch, count: (free / pitch) as usize + 1 }
+        });
+        let length = |one: &Strip| self.board.table.forms[one.form].size.x * wanted.div_ceil(one.count) as f64;
+        strips.min_by(|a, b| length(a).total_cmp(&length(b)))
+    }
+
+    /// Strikes one row, or what is left of one.
+    fn strike(&mut self, kind: usize, strip: Strip, row: &[usize]) {
+        if !row.is_empty() {
+            self.set_down(row, strip.form, strip.pitch);
+            self.rows.push(Row { piece: kind, strikes: row.len(), pitch: strip.pitch as i64 });
         }
     }
 

@@ -145,13 +145,20 @@ fn standing(instance: &Instance, lay: &Lay, placed: &Placed) -> Result<Shape, Fa
 
 fn pair(one: &Shape, other: &Shape, gap: i64) -> Result<(), Fault> {
     let (first, second) = (one.name.clone(), other.name.clone());
-    if insides_meet(&one.polygon, &other.polygon) {
-        return Err(Fault::Overlap { first, second });
+    let (a, b) = (&one.polygon, &other.polygon);
+    let near = gap > 0 && nearer(a, b, gap);
+    // Lines that keep a distance neither touch nor cross: then the insides meet only if one piece lies in the other.
+    let meet = if gap > 0 && !near { crossing(a, b) || within(a, b) || within(b, a) } else { insides_meet(a, b) };
+    match (meet, near) {
+        (true, _) => Err(Fault::Overlap { first, second }),
+        (false, true) => Err(Fault::Gap { first, second }),
+        (false, false) => Ok(()),
     }
-    if gap > 0 && nearer(&one.polygon, &other.polygon, gap) {
-        return Err(Fault::Gap { first, second });
-    }
-    Ok(())
+}
+
+/// Whether a polygon whose line does not meet that of `b` lies in it.
+fn within(a: &Polygon, b: &Polygon) -> bool {
+    a.points.first().is_some_and(|corner| b.side(*corner) == Side::Inside)
 }
 
 /// Whether the insides of two simple, anticlockwise polygons have a point in common.
@@ -160,14 +167,19 @@ fn pair(one: &Shape, other: &Shape, gap: i64) -> Result<(), Fault> {
 /// polygon, runs inside, outside or along the other; the insides meet if one runs inside, or along an edge of the same
 /// direction, which has the inside on the same side.
 pub fn insides_meet(a: &Polygon, b: &Polygon) -> bool {
+    if crossing(a, b) {
+        return true;
+    }
+    let (of_a, of_b) = (near(a, b, 0), near(b, a, 0));
+    runs_inside(&of_a, b, &of_b) || runs_inside(&of_b, a, &of_a)
+}
+
+/// Whether two edges cross in inner points of both.
+fn crossing(a: &Polygon, b: &Polygon) -> bool {
     let apart = |p: i128, q: i128| (p > 0 && q < 0) || (p < 0 && q > 0);
     let cross =
         |(p, q): Edge, (r, s): Edge| apart(orient(p, q, r), orient(p, q, s)) && apart(orient(r, s, p), orient(r, s, q));
-    let (of_a, of_b) = (near(a, b, 0), near(b, a, 0));
-    if of_a.iter().any(|one| of_b.iter().any(|other| cross(*one, *other))) {
-        return true;
-    }
-    runs_inside(&of_a, b, &of_b) || runs_inside(&of_b, a, &of_a)
+    any_pair(&near(a, b, 0), near(b, a, 0), 0, cross)
 }
 
 /// Whether one of these edges runs inside `b`, of whose edges those near the other polygon are given too.
@@ -222,15 +234,28 @@ fn near(a: &Polygon, b: &Polygon, gap: i64) -> Vec<Edge> {
     a.edges().filter(within).collect()
 }
 
-/// Whether two polygons whose insides do not meet come nearer than the gap.
-fn nearer(a: &Polygon, b: &Polygon, gap: i64) -> bool {
-    let (of_a, of_b) = (near(a, b, gap), near(b, a, gap));
-    let close = |some: &[Edge], others: &[Edge]| {
-        let points = some.iter().flat_map(|(p, q)| [*p, *q]);
-        points.into_iter().any(|p| others.iter().any(|(q, r)| point_nearer(p, *q, *r, gap)))
+/// Whether something holds for two edges whose upright boxes come within `gap` of each other. Only edges whose spans of
+/// length do are looked at together.
+fn any_pair(some: &[Edge], mut others: Vec<Edge>, gap: i64, holds: impl Fn(Edge, Edge) -> bool) -> bool {
+    let left = |(p, q): &Edge| p.x.min(q.x);
+    let right = |(p, q): &Edge| p.x.max(q.x);
+    others.sort_by_key(left);
+    let longest = others.iter().map(|edge| right(edge) - left(edge)).max().unwrap_or(0);
+    let beside = |(p, q): &Edge, (r, s): &Edge| {
+        p.y.min(q.y) <= r.y.max(s.y) + gap && r.y.min(s.y) <= p.y.max(q.y) + gap && left(&(*p, *q)) <= right(&(*r, *s)) + gap
     };
-    // The least distance of two polygons that do not cross is that of a corner of one from an edge of the other.
-    close(&of_a, &of_b) || close(&of_b, &of_a)
+    some.iter().any(|one| {
+        let first = others.partition_point(|other| left(other) < left(one) - gap - longest);
+        let along = others[first..].iter().take_while(|other| left(other) <= right(one) + gap);
+        along.into_iter().any(|other| beside(one, other) && holds(*one, *other))
+    })
+}
+
+/// Whether the lines of two polygons that do not cross come nearer than the gap: their least distance is that of a corner
+/// of one from an edge of the other, and every corner begins an edge.
+fn nearer(a: &Polygon, b: &Polygon, gap: i64) -> bool {
+    let close = |(p, q): Edge, (r, s): Edge| point_nearer(p, r, s, gap) || point_nearer(r, p, q, gap);
+    any_pair(&near(a, b, gap), near(b, a, gap), gap, close)
 }
 
 /// Whether a point is nearer than the gap to an edge, exactly.

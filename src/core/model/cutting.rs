@@ -1,3 +1,5 @@
+use std::collections::BTreeMap;
+
 use crate::source::Spanned;
 use crate::units::Quantity;
 
@@ -78,6 +80,8 @@ pub struct Cutting {
     pub height: Option<Stated<Quantity>>,
     /// Most plies.
     pub plies: Option<Stated<u32>>,
+    /// Products of each size that are laid together, by size; at least two sizes, or empty.
+    pub mix: BTreeMap<String, u64>,
     /// A remark.
     pub note: Option<Stated<String>>,
 }

@@ -1,3 +1,5 @@
+use std::collections::BTreeMap;
+
 use crate::model::{Cutting, Entry, Method, Model, Spread, Stated};
 use crate::source::Spanned;
 
@@ -8,6 +10,8 @@ use super::tree::Kind;
 
 /// The largest tilt, in degrees.
 const STEEPEST: f64 = 45.0;
+/// Most products of a size laid together.
+const MOST_MIXED: u64 = 100;
 
 impl Reader {
     /// How cloth is spread and cut.
@@ -28,8 +32,37 @@ impl Reader {
             table: self.quantity(section, "table"),
             height: self.quantity(section, "height"),
             plies: self.whole(section, "plies"),
+            mix: self.mix(section),
             note: self.text(section, "note"),
         }
+    }
+
+    /// Products by size; at least two sizes of the style.
+    fn mix(&mut self, section: &Section<'_>) -> BTreeMap<String, u64> {
+        let Some(node) = section.node("mix") else { return BTreeMap::new() };
+        let Kind::Table(fields) = &node.kind else {
+            self.refuse::<()>("mix", "a table of sizes", node);
+            return BTreeMap::new();
+        };
+        let mut mix = BTreeMap::new();
+        for (size, (place, value)) in fields {
+            let count = match &value.kind {
+                Kind::Integer(text) => text.parse::<u64>().ok().filter(|count| (1..=MOST_MIXED).contains(count)),
+                _ => None,
+            };
+            match count.filter(|_| self.codes.sizes.contains(size)) {
+                Some(count) => drop(mix.insert(size.clone(), count)),
+                None => {
+                    let message = format!("`mix` gives a number of products from 1 to {MOST_MIXED} for sizes of the style");
+                    self.findings.push(rules::bad_value(message, *place, "write for example { S = 2, L = 1 }"));
+                }
+            }
+        }
+        if mix.len() < 2 && fields.len() < 2 {
+            let message = "`mix` lays several sizes together".to_string();
+            self.findings.push(rules::bad_value(message, node.span, "write for example { S = 2, L = 1 }"));
+        }
+        if mix.len() == fields.len() && mix.len() > 1 { mix } else { BTreeMap::new() }
     }
 
     /// A small angle in degrees, written as a number.

@@ -135,6 +135,12 @@ super::words! {
     LAY "lay" = "Lay", "排料";
     LAY_HOLDS "lay-holds" = "On one ply";
     LAY_LENGTH "lay-length" = "Length", "长度";
+    SIZE_CODE "size" = "Size", "尺码";
+    DIES "dies" = "Dies", "刀模";
+    DIES_MADE "dies-made" = "Made";
+    STRIKES "strikes" = "Strikes for one product";
+    RULE "rule" = "Steel rule of one";
+    NARROW "narrow" = "Narrower than 6 mm: hard to bend in rule (common practice)";
     PLY_COUNT "ply-count" = "Plies", "层数";
     PLY_NUMBERS "ply-numbers" = "Ply numbers";
     BUNDLE_NUMBERS "bundle-numbers" = "Bundle numbers";

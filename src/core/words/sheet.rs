@@ -20,7 +20,7 @@ super::words! {
     LENGTHS_LEAD "sizes-lead" = "Lengths are measured on the sew line, along the curve. Difference is the second side less the first; letters are those of the sheet of joins.";
     LAYS "lays" = "Lays", "排料";
     LAYS_TITLE "lays-title" = "How to lay the cloth";
-    LAYS_LEAD "lays-lead" = "The roll runs from left to right, arrows are the way pile or grain lies; a stroke marks a mirrored piece. Every lay is checked to a micrometre.";
+    LAYS_LEAD "lays-lead" = "The roll runs from left to right, arrows are the way pile or grain lies; a stroke marks a mirrored piece, a half sign one that is cut on the fold. Every lay is checked to a micrometre.";
     PLAN "plan" = "Cut plan", "裁剪计划";
     PLAN_TITLE "plan-title" = "How to cut the order";
     PLAN_LEAD "plan-lead" = "Plies are numbered from the table up, bundles through the whole order of a cloth. A bundle is one product's pieces through some plies of one colour: pieces of one product stay together, so that their shade does.";

@@ -8,7 +8,7 @@ use super::super::package::Head;
 use super::super::sheets::{Chain, ChainStep, Cloth, Sheet};
 use super::filling::{NOT_YET, figure};
 use super::plan::{colour_name, shown};
-use super::view::View;
+use super::view::{View, metres};
 
 /// One sheet for the order that is shown; none without one, or where nothing is bought.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -45,10 +45,6 @@ fn chain(view: &View<'_>, one: &Figures) -> Chain {
 
 fn row(step: &str, working: &str, result: String) -> ChainStep {
     ChainStep { step: step.into(), working: working.into(), result, heavy: false }
-}
-
-fn metres(value: Number) -> String {
-    number::with_unit(value.get() / 1000.0, 3, "m")
 }
 
 fn whole(value: u64) -> String {

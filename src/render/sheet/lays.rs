@@ -2,16 +2,17 @@
 
 use std::collections::BTreeSet;
 
-use backtack_core::compute::lays::{Direction, LayFigures};
+use backtack_core::compute::dies::{Die, Narrow};
+use backtack_core::compute::lays::{Direction, LayFigures, mix_text};
 use backtack_core::compute::{Figure, Number, Task};
-use backtack_core::model::Spread;
+use backtack_core::model::{Method, Spread};
 use backtack_core::scene::lay;
 use backtack_core::words::{number, sheet as words};
 
 use super::super::package::{Drawing, Fact, Head, ROOM_LAY};
 use super::super::sheets::{LayCard, LayGroup, Lays, Sheet};
 use super::filling::{NOT_YET, figure};
-use super::view::{View, capital, length};
+use super::view::{View, capital, length, metres};
 
 /// One sheet with a card for every lay; none where nothing can be laid.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -24,8 +25,9 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     }
     let head =
         Head { title: words::LAYS_TITLE.en.into(), name: words::LAYS.en.into(), lead: words::LAYS_LEAD.en.into() };
+    let dies = if view.order.is_none() { dies(view) } else { Vec::new() };
     let groups = both.chunk_by(|(a, one), (b, other)| one.cloth == other.cloth && a.materials == b.materials);
-    vec![Sheet::Lays(Lays { head, groups: groups.map(|some| group(view, some)).collect() })]
+    vec![Sheet::Lays(Lays { head, groups: groups.map(|some| group(view, some)).collect(), dies })]
 }
 
 /// The lays of one cloth: what they share, then each.
@@ -35,25 +37,21 @@ pub fn group(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> LayGroup {
     let rows = cards.chunks(2).map(<[LayCard]>::to_vec).collect();
     let mut notes = assumed(first);
     notes.extend(some.iter().filter_map(|(_, figures)| surplus(figures)));
-    LayGroup { title: title(view, task), facts: shared(view, some), rows, notes }
+        LayGroup {
+        title: view.cloth_title(&task.bought.article, &task.materials),
+        facts: shared(view, some),
+        rows,
+        notes,
+    }
 }
 
 fn card(task: &Task, figures: &LayFigures) -> LayCard {
     let drawing = task.lay.as_ref().map(|found| {
-        let texts = [metres(&figures.length), number::mm(figures.width.get(), 0)];
+        let texts = [known_metres(&figures.length), number::mm(figures.width.get(), 0)];
         let scene = lay(&task.instance, found, [ROOM_LAY.width, ROOM_LAY.height], [&texts[0], &texts[1]]);
         Drawing { picture: None, scene, caption: String::new() }
     });
-    let products: Vec<String> = figures.mix.iter().map(|(size, products)| format!("{size} × {products}")).collect();
-    LayCard { title: products.join(", "), facts: facts(figures), drawing }
-}
-
-/// `Black plush: Short plush, pile 5 mm`.
-fn title(view: &View<'_>, task: &Task) -> String {
-    let cloth = view.material(&task.bought.article);
-    let roles: Vec<String> =
-        task.materials.iter().map(|material| view.material(material)).filter(|name| *name != cloth).collect();
-    if roles.is_empty() { cloth } else { format!("{}: {cloth}", roles.join(", ")) }
+    LayCard { title: mix_text(&figures.mix), facts: facts(figures), drawing }
 }
 
 fn fact(label: &str, value: impl Into<String>) -> Fact {
@@ -73,6 +71,9 @@ fn shared(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> Vec<Fact> {
         fact("Between pieces, at ends", format!("{} and {}", mm(how.gap), mm(how.end))),
         fact("Plies at once", plies),
     ];
+    if how.method == Method::Laser {
+        all.push(fact("Cut from", "the back"));
+    }
     if view.model.colourways.len() > 1 {
         let ways: BTreeSet<&str> = some.iter().flat_map(|(_, one)| &one.colourways).map(String::as_str).collect();
         all.push(fact("Colourways", ways.into_iter().collect::<Vec<_>>().join(", ")));
@@ -89,15 +90,44 @@ fn shared(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> Vec<Fact> {
 fn facts(one: &LayFigures) -> Vec<Fact> {
     let used = one.used.get().map_or(NOT_YET.into(), |used| number::percent(used, 1));
     let layers = if one.layers > 1 { format!(" on each of {} plies", one.layers) } else { String::new() };
-    let mut all = vec![
-        fact("Length of a ply", metres(&one.length)),
-        fact("Pieces", format!("{}{layers}", one.pieces)),
-        fact("Becomes pieces", used),
-    ];
+    let mut all =
+        vec![fact("Length of a ply", known_metres(&one.length)), fact("Pieces", format!("{}{layers}", one.pieces))];
     if one.mix.len() == 1 {
-        all.insert(2, fact("Cloth for one product", metres(&one.per_product)));
+        all.push(fact("Cloth for one product", known_metres(&one.per_product)));
+    }
+    all.push(fact("Becomes pieces", used));
+    if matches!(one.how.method, Method::Laser | Method::AutomaticKnife) {
+        all.push(fact("Path of the cut", metres(one.path)));
+    }
+    if let Some(struck) = &one.struck {
+        let in_rows: u64 = struck.rows.iter().map(|row| row.strikes).sum();
+        let single = if struck.single > 0 { format!(", {} single", struck.single) } else { String::new() };
+        all.push(fact("Strikes", format!("{in_rows} in {} rows{single}", struck.rows.len())));
+        if one.mix.len() == 1 {
+            all.push(fact("Laid freely, for a knife", known_metres(&struck.free)));
+        }
     }
     all
+}
+
+/// The dies that are made.
+fn dies(view: &View<'_>) -> Vec<Vec<String>> {
+    let row = |die: &Die| {
+        let narrow = |one: &Narrow| {
+            let what = if one.tongue { "tongue" } else { "gap" };
+            format!("{what} {} wide over {}", mm(one.width), mm(one.length))
+        };
+        vec![
+            die.piece.clone(),
+            die.cut.clone(),
+            die.size.clone(),
+            die.dies.to_string(),
+            die.strikes.to_string(),
+            metres(die.rule),
+            die.narrow.iter().map(narrow).collect::<Vec<_>>().join("; "),
+        ]
+    };
+    view.figures.dies.iter().map(row).collect()
 }
 
 fn spread(spread: Spread) -> &'static str {
@@ -116,12 +146,8 @@ fn direction(direction: Direction) -> &'static str {
     }
 }
 
-/// A length in metres as it is measured on the table.
-pub fn metres(length: &Figure<Number>) -> String {
-    match length.get() {
-        Some(mm) => number::with_unit(mm / 1000.0, 3, "m"),
-        None => figure(length, 0),
-    }
+fn known_metres(length: &Figure<Number>) -> String {
+    length.known().map_or_else(|| figure(length, 0), |length| metres(*length))
 }
 
 fn mm(value: Number) -> String {

@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use backtack_core::compute::lays::mix_text;
 use backtack_core::compute::orders::{ClothPlan, LayColour, LayLine, OrderFigures, Planned};
 use backtack_core::compute::{Bought, Figure};
 use backtack_core::words::{number, sheet as words};
@@ -10,8 +11,7 @@ use super::super::package::{Fact, Head};
 use super::super::sheets::{Plan, PlanGroup, PlanRow, Sheet};
 use super::cover::date;
 use super::filling::NOT_YET;
-use super::lays::metres;
-use super::view::View;
+use super::view::{View, metres};
 
 /// One sheet for the order that is shown; none without one.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -52,7 +52,7 @@ fn facts(order: &OrderFigures) -> Vec<Fact> {
 
 /// The spreads of a cloth, a group for each colour.
 fn groups(view: &View<'_>, cloth: &ClothPlan) -> Vec<PlanGroup> {
-    let title = title(view, cloth);
+    let title = view.cloth_title(&cloth.article, &cloth.materials);
     let plan = match &cloth.plan {
         Figure::Known(plan) => plan,
         Figure::NotYet { why } => {
@@ -67,26 +67,14 @@ fn groups(view: &View<'_>, cloth: &ClothPlan) -> Vec<PlanGroup> {
     vec![PlanGroup { title, text: how(cloth, plan), rows: rows.collect() }]
 }
 
-/// `Black plush: Short plush, pile 5 mm`.
-fn title(view: &View<'_>, cloth: &ClothPlan) -> String {
-    let article = view.material(&cloth.article);
-    let roles: Vec<String> =
-        cloth.materials.iter().map(|material| view.material(material)).filter(|name| *name != article).collect();
-    if roles.is_empty() { article } else { format!("{}: {article}", roles.join(", ")) }
-}
-
 fn how(cloth: &ClothPlan, plan: &Planned) -> String {
     let estimate = if plan.estimate { "; lengths are an estimate, not lays" } else { "" };
     let pairs = if cloth.step > 1 { format!(", spread in groups of {}", cloth.step) } else { String::new() };
     format!(
         "at most {} plies at once{pairs}; ends of {} included in a ply{estimate}",
         cloth.plies,
-        millimetres(cloth.ends.get())
+        number::mm(cloth.ends.get(), 0)
     )
-}
-
-fn millimetres(value: f64) -> String {
-    number::mm(value, 0)
 }
 
 fn row(view: &View<'_>, cloth: &ClothPlan, lay: &LayLine, colour: &LayColour) -> PlanRow {
@@ -102,8 +90,8 @@ fn row(view: &View<'_>, cloth: &ClothPlan, lay: &LayLine, colour: &LayColour) ->
         colour.rolls.iter().map(|one| format!("roll {}: {}", one.roll, range(one.from, one.to))).collect();
     PlanRow {
         lay: lay.lay.to_string(),
-        makes: mix(&lay.sizes),
-        length: metres(&Figure::Known(lay.ply)),
+        makes: mix_text(&lay.sizes),
+        length: metres(lay.ply),
         plies: format!("{} {}", colour.plies, colour_name(view, &bought)),
         numbers: if rolls.is_empty() { range(colour.from, colour.to) } else { rolls.join("\n") },
         bundles: first.zip(last).map_or(String::new(), |(first, last)| range(first, last)),
@@ -114,12 +102,6 @@ fn row(view: &View<'_>, cloth: &ClothPlan, lay: &LayLine, colour: &LayColour) ->
             .collect::<Vec<_>>()
             .join("\n"),
     }
-}
-
-/// `S × 4, L × 2`.
-pub fn mix(sizes: &BTreeMap<String, u64>) -> String {
-    let some = sizes.iter().filter(|(_, count)| **count > 0);
-    some.map(|(size, count)| format!("{size} × {count}")).collect::<Vec<_>>().join(", ")
 }
 
 fn range(from: u64, to: u64) -> String {
@@ -181,9 +163,9 @@ fn beside(view: &View<'_>, cloth: &ClothPlan) -> Vec<String> {
     let Figure::Known(plan) = &cloth.plan else { return Vec::new() };
     let name = cloth.materials.iter().map(|material| view.material(material)).collect::<Vec<_>>().join(", ");
     let bought = |totals: &backtack_core::compute::orders::Totals| match totals.rolls {
-        Some(1) => format!("1 roll, {}", metres(&Figure::Known(totals.bought))),
-        Some(rolls) => format!("{rolls} rolls, {}", metres(&Figure::Known(totals.bought))),
-        None => metres(&Figure::Known(totals.bought)),
+        Some(1) => format!("1 roll, {}", metres(totals.bought)),
+        Some(rolls) => format!("{rolls} rolls, {}", metres(totals.bought)),
+        None => metres(totals.bought),
     };
     let (own, plain) = (&plan.total, &plan.plain);
     let mut notes = vec![format!(

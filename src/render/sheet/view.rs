@@ -4,6 +4,7 @@ use backtack_core::compute::{Drawn, Figure, Figures, Lays, Lines, Number};
 use backtack_core::diag::Findings;
 use backtack_core::model::{Assembly, Model, Stated, StitchUse};
 use backtack_core::source::{Sources, Span};
+use backtack_core::words::number;
 
 use super::filling::figure;
 
@@ -69,6 +70,14 @@ impl<'a> View<'a> {
         self.model.articles.get(article).map_or(id, |article| article.entry.title()).to_string()
     }
 
+    /// `Black plush: Short plush, pile 5 mm`: what a cloth is called, and what it is for.
+    pub fn cloth_title<'m>(&self, article: &str, materials: impl IntoIterator<Item = &'m String>) -> String {
+        let cloth = self.material(article);
+        let roles: Vec<String> =
+            materials.into_iter().map(|material| self.material(material)).filter(|name| *name != cloth).collect();
+        if roles.is_empty() { cloth } else { format!("{}: {cloth}", roles.join(", ")) }
+    }
+
     /// The stitch of a seam: its own, or the one all seams have.
     pub fn stitch<'b>(&self, own: &'b StitchUse) -> &'b StitchUse
     where
@@ -94,6 +103,11 @@ impl<'a> View<'a> {
 pub fn capital(text: &str) -> String {
     let mut chars = text.chars();
     chars.next().map_or(String::new(), |first| first.to_uppercase().chain(chars).collect())
+}
+
+/// A length in metres, to the millimetre.
+pub fn metres(mm: Number) -> String {
+    number::with_unit(mm.get() / 1000.0, 3, "m")
 }
 
 /// A computed length in mm as the sheets write it, without its unit.

@@ -11,6 +11,8 @@ pub struct Lays {
     pub head: Head,
     /// One group a cloth and what is cut from it.
     pub groups: Vec<LayGroup>,
+    /// Where a press cuts, the dies: piece, cut, size, dies made, strikes for one product, rule, narrow places.
+    pub dies: Vec<Vec<String>>,
 }
 
 /// The lays of one cloth.

@@ -48,3 +48,13 @@ fn no_die_cuts_on_the_fold() {
     task.pieces[0].fold = true;
     assert!(rows(&task).unwrap_err().to_string().contains("none on the fold"));
 }
+
+/// What fills no row stands behind the full rows: of two kinds of three squares in rows of two, one of each is left, and both
+/// lie side by side instead of each taking a length of its own.
+#[test]
+fn what_fills_no_row_takes_no_row_of_its_own() {
+    let task = instance(20, vec![piece("A", rectangle(10, 10), 3, &[0.0]), piece("B", rectangle(9, 9), 3, &[0.0])]);
+    let laid = rows(&task).unwrap();
+    // A row of A, a row of B, then one of each in one length of 10 mm: 29 mm, where 38 mm would be four rows.
+    assert_eq!(laid.lay.length, 29_000);
+}

@@ -12,7 +12,7 @@ pub use how::{Direction, How};
 pub(super) use how::{cutting, how};
 pub use order::{OrderLays, of_order, order_lays, plan_order, plan_orders};
 pub use search::{Effort, Moved, Search, search, swept};
-pub use task::{IMAGE, Mix, Task};
+pub use task::{IMAGE, Mix, Task, mix_text};
 
 pub(super) use task::{least_width, task};
 
@@ -24,7 +24,7 @@ use super::counts::CutCount;
 use super::ground::{Bought, Ground};
 use super::{Figure, Number};
 use crate::geom::grid::millimetres;
-use crate::lay::{Lay, bounds};
+use crate::lay::{Lay, Pattern, Row, bounds};
 
 /// The lay of one mix of sizes on one cloth. Lengths in mm.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -52,6 +52,11 @@ pub struct LayFigures {
     pub length: Figure<Number>,
     /// Area of the pieces in percent of width × length.
     pub used: Figure<Number>,
+    /// Length of cut of everything on one ply, holes included.
+    pub path: Number,
+    /// Where dies strike in rows: the rows, and the free lay beside them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub struck: Option<Struck>,
     /// No lay is shorter than its area asks.
     pub area_bound: Number,
     /// No lay is shorter than its longest piece.
@@ -67,8 +72,34 @@ pub struct LayFigures {
     pub surplus: BTreeMap<String, u64>,
 }
 
+/// A lay that dies strike.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Struck {
+    /// Strikes in one line across the roll, by piece, number and pitch.
+    pub rows: Vec<StruckRow>,
+    /// Strikes that stand by themselves.
+    pub single: u64,
+    /// Length of the free lay of the same pieces, mm: what a knife could do.
+    pub free: Figure<Number>,
+}
+
+/// A row of strikes.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct StruckRow {
+    /// Piece.
+    pub piece: String,
+    /// Strikes.
+    pub strikes: u64,
+    /// From one to the next, mm.
+    pub pitch: Number,
+}
+
 /// What the lays of one product are kept as.
 pub const PRODUCT: &str = "product";
+/// What lays of several sizes are kept as.
+pub const SIZES: &str = "sizes";
 
 /// The lays of every product: which lay serves a cloth in a size and colourway.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -92,7 +123,24 @@ pub(super) fn lays(ground: &Ground<'_>, cuts: &[CutCount]) -> Lays {
             lays.of.insert((variant.size.to_string(), variant.colourway.to_string(), one), number);
         }
     }
+    mixed(ground, cuts, &mut lays);
     lays
+}
+
+/// The lays of several sizes together that a `[cutting]` asks for. They are for comparing and for the table; the need of one
+/// product comes from its own lay.
+fn mixed(ground: &Ground<'_>, cuts: &[CutCount], lays: &mut Lays) {
+    for colourway in ground.model.colourways.keys() {
+        let all: BTreeSet<Bought> = cuts.iter().filter_map(|cut| bought(ground, cut, colourway)).collect();
+        for one in all {
+            let mix: Mix = cutting(ground.model, &one.article).map(|cutting| cutting.mix.clone()).unwrap_or_default();
+            if mix.len() > 1
+                && let Figure::Known(task) = task(ground, cuts, &one, colourway, &mix)
+            {
+                lays.take(task, colourway);
+            }
+        }
+    }
 }
 
 fn bought(ground: &Ground<'_>, cut: &CutCount, colourway: &str) -> Option<Bought> {
@@ -135,6 +183,11 @@ impl Lays {
         }
     }
 
+    /// Lays of this kind: of one product, or of the mixes of sizes that the specification asks for.
+    pub fn kept_as(&self, of: &str) -> Vec<&Task> {
+        self.tasks.iter().filter(|task| task.kept_as() == of).collect()
+    }
+
     /// The figures of every lay.
     pub fn figures(&self) -> Vec<LayFigures> {
         self.tasks.iter().zip(&self.colourways).map(|(task, colourways)| task.figures(colourways)).collect()
@@ -142,6 +195,16 @@ impl Lays {
 }
 
 impl Task {
+    /// What the lay of the specification is kept as.
+    pub fn kept_as(&self) -> &'static str {
+        if self.mix.len() > 1 { SIZES } else { PRODUCT }
+    }
+
+    /// Whether every lay that is wanted of it is kept.
+    pub fn kept(&self) -> bool {
+        self.lay.is_some() && (self.pattern == Pattern::Free || self.kept_as() == SIZES || self.beside.is_some())
+    }
+
     /// Length of the kept lay, mm.
     pub fn length(&self) -> Figure<Number> {
         match &self.lay {
@@ -156,6 +219,22 @@ impl Task {
             [products] if **products > 0 => self.length().times(self.layers as f64 / **products as f64),
             _ => Figure::not_yet("several sizes lie on it"),
         }
+    }
+
+    /// The rows of the kept lay, where dies strike it.
+    fn struck(&self) -> Option<Struck> {
+        let lay = self.lay.as_ref().filter(|_| self.pattern == Pattern::Rows)?;
+        let (rows, single): (Vec<Row>, Vec<Row>) = crate::lay::struck(lay).into_iter().partition(|row| row.strikes > 1);
+        let row = |row: &Row| StruckRow {
+            piece: self.instance.pieces.get(row.piece).map_or(String::new(), |piece| piece.id.clone()),
+            strikes: row.strikes as u64,
+            pitch: Number::new(millimetres(row.pitch)),
+        };
+        let free = match &self.beside {
+            Some(lay) => Figure::number(millimetres(lay.length)),
+            None => Figure::not_yet("it is not laid freely"),
+        };
+        Some(Struck { rows: rows.iter().map(row).collect(), single: single.len() as u64, free })
     }
 
     fn figures(&self, colourways: &BTreeSet<String>) -> LayFigures {
@@ -173,6 +252,8 @@ impl Task {
             width: Number::new(millimetres(self.instance.cloth.width)),
             length: self.length(),
             used: self.lay.as_ref().map_or_else(|| Figure::not_yet("there is no lay yet"), used),
+            path: Number::new(self.path),
+            struck: self.struck(),
             area_bound: Number::new(millimetres(bounds.area)),
             longest_bound: Number::new(millimetres(bounds.longest)),
             layers: self.layers,

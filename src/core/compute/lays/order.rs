@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::search::{Moved, Search, search};
 use super::task::{self, Mix, Task, task, title};
 use crate::compute::ground::{Bought, Ground};
-use crate::compute::orders::{self, Estimate, Laid, Lays, Spreading};
+use crate::compute::orders::{self, Estimate, Laid, Lays, PLIES, Spreading};
 use crate::compute::plan::{self, Length};
 use crate::compute::{Drawn, Figure, Figures, Number};
 use crate::geom::grid::snap;
@@ -14,8 +14,6 @@ use crate::model::{Assembly, Model, Spread, Variant};
 
 /// Products in one lay at most: so many mixes are looked at that each can be thought through.
 const SETS: u64 = 12;
-/// Plies of a lay where neither height nor cloth says (*common practice* for short plush).
-const PLIES: u64 = 10;
 /// Lost where a ply is joined, µm (*common practice*, from memory).
 const OVERLAP: i64 = 100_000;
 /// No mix is expected to use this share of the cloth more than the best lay of one product on it.
@@ -137,11 +135,12 @@ impl Kept<'_> {
     fn kept(&mut self, of: &Laid<'_>, mix: &Mix) -> Option<(Task, Lay)> {
         let materials: Vec<String> = of.materials.iter().cloned().collect();
         let names = [title(&self.ground, &materials, mix), self.known_title(of, mix)];
-        if !self.lock.entries.values().any(|entry| names.contains(&entry.title)) {
+        // In rows, the title says so behind.
+        if !self.lock.entries.values().any(|entry| names.iter().any(|name| entry.title.starts_with(name.as_str()))) {
             return None;
         }
         let task = self.task(of, mix).known().cloned()?;
-        let lay = self.lock.lay(&task.instance)?;
+        let lay = self.lock.lay(&task.instance, task.pattern)?;
         self.wanted.insert(task.key.clone());
         Some((task, lay))
     }
@@ -195,7 +194,7 @@ impl Lays for Kept<'_> {
         }
         let plies = how.and_then(|how| how.plies.known().copied()).filter(|plies| *plies > 0).unwrap_or_else(|| {
             assumed.insert(format!("plies of {} are not stated: {PLIES} (common practice)", of.article));
-            PLIES
+            u64::from(PLIES)
         });
         let step = if how.is_some_and(|how| how.spread == Spread::FaceToFace) { 2 } else { 1 };
         let table = how.and_then(|how| how.table);
@@ -246,7 +245,7 @@ impl Lays for Kept<'_> {
     fn lay(&mut self, of: &Laid<'_>, mix: &plan::Mix) -> Option<i64> {
         let how = self.how?;
         let task = self.task(of, &named(of, mix)).known().cloned()?;
-        if self.lock.lay(&task.instance).is_none() {
+        if self.lock.lay(&task.instance, task.pattern).is_none() {
             // What the lock of the specification keeps may be another lay than what is kept here by now.
             let bare = Task { lay: None, ..task.clone() };
             let (moved, refused) = search(&[&bare], &self.of, self.lock, how);
@@ -254,7 +253,7 @@ impl Lays for Kept<'_> {
             self.done.refused.extend(refused);
         }
         self.wanted.insert(task.key.clone());
-        self.lock.lay(&task.instance).map(|lay| self::bare(&task, lay.length))
+        self.lock.lay(&task.instance, task.pattern).map(|lay| self::bare(&task, lay.length))
     }
 
     fn is_estimate(&self) -> bool {

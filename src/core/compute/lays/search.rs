@@ -1,8 +1,11 @@
 //! Finds the lays that are not kept yet, or all of them anew.
 
+use std::collections::BTreeSet;
+
+use super::PRODUCT;
 use super::task::Task;
-use crate::lay::lock::Entry;
-use crate::lay::{Bad, Budget, Lay, Lock, Options, Progress, pack};
+use crate::lay::lock::{self, Entry};
+use crate::lay::{Bad, Budget, Lay, Lock, Options, Pattern, Progress, pack, rows};
 
 /// How long is searched.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -45,6 +48,8 @@ pub struct Moved {
     pub taken: bool,
     /// Whether the one kept before still fits.
     pub fitted: bool,
+    /// Whether the search was stopped early, with the best so far.
+    pub interrupted: bool,
 }
 
 /// Told what is being laid, which of how many, and how far it is.
@@ -64,60 +69,99 @@ pub struct Search<'a> {
     pub observe: &'a Observe<'a>,
 }
 
+/// One lay that may be searched: what is laid, how, and the one kept.
+struct Job<'t> {
+    task: &'t Task,
+    pattern: Pattern,
+    kept: Option<&'t Lay>,
+}
+
+impl Job<'_> {
+    /// What dies strike in rows is laid freely as well, for one product, so that both can be compared.
+    fn of<'t>(task: &'t Task, of: &str) -> Vec<Job<'t>> {
+        let mut jobs = vec![Job { task, pattern: task.pattern, kept: task.lay.as_ref() }];
+        if task.pattern == Pattern::Rows && of == PRODUCT {
+            jobs.push(Job { task, pattern: Pattern::Free, kept: task.beside.as_ref() });
+        }
+        jobs
+    }
+
+    fn title(&self) -> String {
+        let rows = if self.pattern == Pattern::Rows { ", in rows" } else { "" };
+        format!("{}{rows}", self.task.instance.name)
+    }
+
+    fn key(&self) -> String {
+        lock::key(&self.task.instance, self.pattern)
+    }
+
+    /// The lay, whether it was stopped early, and the places tried. Rows are struck, not searched.
+    fn found(&self, how: &Search<'_>, observe: &dyn Fn(Progress)) -> Result<(Lay, bool, u64), Bad> {
+        let instance = &self.task.instance;
+        if self.pattern == Pattern::Rows {
+            return rows(instance).map(|found| (found.lay, false, 0));
+        }
+        let budget = Budget::Evaluations(how.effort.evaluations(instance.count()));
+        let packed = pack(instance, Options { budget, seed: 1, threads: 2, stop: how.stop, observe })?;
+        Ok((packed.lay, packed.interrupted, packed.evaluations))
+    }
+}
+
 /// Finds lays for tasks and keeps them in a lock; gives what became of each, and why what cannot be laid cannot: a piece
 /// does not fit its cloth, say.
 pub fn search(tasks: &[&Task], of: &str, lock: &mut Lock, how: &Search<'_>) -> (Vec<Moved>, Vec<Bad>) {
-    let wanted: Vec<&&Task> = tasks.iter().filter(|task| how.anew || task.lay.is_none()).collect();
+    let jobs: Vec<Job<'_>> = tasks.iter().flat_map(|task| Job::of(task, of)).collect();
+    let wanted: Vec<&Job<'_>> = jobs.iter().filter(|job| how.anew || job.kept.is_none()).collect();
+    let keys: BTreeSet<String> = jobs.iter().map(Job::key).collect();
     let (mut moved, mut refused) = (Vec::new(), Vec::new());
-    for (number, task) in wanted.iter().enumerate() {
+    for (number, job) in wanted.iter().enumerate() {
         if (how.stop)() {
             break;
         }
-        let title = task.instance.name.as_str();
-        let observe = |progress: Progress| (how.observe)(title, (number + 1, wanted.len()), progress);
-        let evaluations = how.effort.evaluations(task.instance.count());
-        let budget = Budget::Evaluations(evaluations);
-        let options = Options { budget, seed: 1, threads: 2, stop: how.stop, observe: &observe };
-        let packed = match pack(&task.instance, options) {
-            Ok(packed) => packed,
+        let title = job.title();
+        let observe = |progress: Progress| (how.observe)(&title, (number + 1, wanted.len()), progress);
+        let (lay, interrupted, evaluations) = match job.found(how, &observe) {
+            Ok(found) => found,
             Err(bad) => {
                 refused.push(Bad(format!("{title}: {bad}")));
                 continue;
             }
         };
-        let before = lock.entries.values().find(|entry| entry.of == of && entry.title == title).map(|old| old.length);
-        let kept = task.lay.as_ref().map(|lay| lay.length);
-        let taken = kept.is_none_or(|kept| packed.lay.length < kept || (how.longer && packed.lay.length > kept));
-        moved.push(Moved {
-            title: title.to_string(),
-            before: kept.or(before),
-            found: packed.lay.length,
-            taken,
-            fitted: kept.is_some(),
-        });
-        if taken && !packed.interrupted {
-            lock.entries.retain(|_, entry| entry.of != of || entry.title != title);
-            lock.entries.insert(task.key.clone(), entry(task, of, packed.evaluations, &packed.lay));
+        let before = outdated(lock, of, &title, &keys);
+        let kept = job.kept.map(|lay| lay.length);
+        let taken = kept.is_none_or(|kept| lay.length < kept || (how.longer && lay.length > kept));
+        let (before, found, fitted) = (kept.or(before), lay.length, kept.is_some());
+        if taken {
+            lock.entries.insert(job.key(), entry(job, &title, of, evaluations, lay));
         }
+        moved.push(Moved { title, before, found, taken, fitted, interrupted });
     }
     (moved, refused)
 }
 
-fn entry(task: &Task, of: &str, evaluations: u64, lay: &Lay) -> Entry {
+/// Length of the lay that was kept for what has this title now. Two cloths may share a title, one in each colourway, so what
+/// is still wanted is not meant.
+fn outdated(lock: &Lock, of: &str, title: &str, wanted: &BTreeSet<String>) -> Option<i64> {
+    let mut old =
+        lock.entries.iter().filter(|(key, entry)| entry.of == of && entry.title == title && !wanted.contains(*key));
+    old.next().map(|(_, entry)| entry.length)
+}
+
+fn entry(job: &Job<'_>, title: &str, of: &str, evaluations: u64, lay: Lay) -> Entry {
     Entry {
-        title: task.instance.name.clone(),
+        title: title.to_string(),
         of: of.to_string(),
         length: lay.length,
         evaluations,
-        names: task.instance.pieces.iter().map(|piece| piece.id.clone()).collect(),
-        placed: lay.placed.clone(),
+        names: job.task.instance.pieces.iter().map(|piece| piece.id.clone()).collect(),
+        placed: lay.placed,
     }
 }
 
 /// Drops entries of products that nothing asks for any more; gives their titles.
 pub fn swept(lock: &mut Lock, of: &str, tasks: &[&Task]) -> Vec<String> {
-    let wanted = |key: &String| tasks.iter().any(|task| task.key == *key);
-    let gone: Vec<String> =
-        lock.entries.iter().filter(|(key, one)| one.of == of && !wanted(key)).map(|(key, _)| key.clone()).collect();
+    let wanted: BTreeSet<String> = tasks.iter().flat_map(|task| Job::of(task, of)).map(|job| job.key()).collect();
+    let unwanted = |(key, one): &(&String, &Entry)| one.of == of && !wanted.contains(*key);
+    let gone: Vec<String> = lock.entries.iter().filter(unwanted).map(|(key, _)| key.clone()).collect();
     gone.iter().filter_map(|key| lock.entries.remove(key)).map(|entry| entry.title).collect()
 }

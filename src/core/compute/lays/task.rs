@@ -10,8 +10,8 @@ use crate::compute::drawn::Shape;
 use crate::compute::ground::{Bought, Ground, property, small};
 use crate::geom::grid::{GridPoint, Polygon, millimetres, snap};
 use crate::geom::{Affine, Point, flatten};
-use crate::lay::{Cloth, Instance, Lay, Piece, Turn};
-use crate::model::{Article, Spread, Variant};
+use crate::lay::{Cloth, Instance, Lay, Pattern, Piece, Turn, lock};
+use crate::model::{Article, Method, Spread, Variant};
 
 /// Curves of drawn cut lines become straight pieces within this, mm.
 const FLAT: f64 = 0.01;
@@ -46,16 +46,23 @@ pub struct Task {
     pub layers: u64,
     /// Pieces cut beyond what is needed for one mix, by piece: face to face makes pairs.
     pub surplus: BTreeMap<String, u64>,
-    /// Key of the instance.
+    /// Length of cut of everything on one ply, holes included, mm.
+    pub path: f64,
+    /// Whether dies strike it in rows.
+    pub pattern: Pattern,
+    /// Key of the instance in that pattern.
     pub key: String,
-    /// The kept lay, if there is one that fits.
+    /// The kept lay in that pattern, if there is one that fits.
     pub lay: Option<Lay>,
+    /// The kept free lay beside one in rows: what a knife could do.
+    pub beside: Option<Lay>,
 }
 
 /// What one cut asks for in a lay.
 struct Wanted {
     name: String,
     outline: Polygon,
+    path: f64,
     image: Polygon,
     drawn: u64,
     mirrored: u64,
@@ -118,7 +125,7 @@ pub(in crate::compute) fn least_width(
 ) -> Option<(f64, f64)> {
     let how = how(ground.model, cloth, variant);
     let strip = strip(&how, *usable(cloth, variant).known()?);
-    let (outline, directed) = outline(ground, cut, variant).known().cloned()?;
+    let Outline { outline, directed, .. } = outline(ground, cut, variant).known().cloned()?;
     let tall = |polygon: &Polygon| polygon.bbox().map(|(low, high)| high.y - low.y);
     let whole = turns(&how, directed).into_iter().filter_map(|turn| tall(&turn.apply(&outline))).min()?;
     let beside = strip.width - 2 * strip.edge;
@@ -143,7 +150,7 @@ fn is_of(ground: &Ground<'_>, cut: &CutCount, bought: &Bought, colourway: &str) 
 fn wanted(ground: &Ground<'_>, cut: &CutCount, variant: Variant<'_>, several: bool) -> Figure<Wanted> {
     let counts = cut.drawn.clone().with(cut.mirrored.clone(), |drawn, mirrored| (drawn, mirrored));
     let outline = outline(ground, cut, variant);
-    counts.with(outline, |(drawn, mirrored), (outline, directed)| {
+    counts.with(outline, |(drawn, mirrored), Outline { outline, directed, path }| {
         let mirror = |p: &GridPoint| GridPoint::new(p.x, -p.y);
         let image = Polygon { points: outline.points.iter().map(mirror).collect() }.reversed();
         // Two layers of a piece on one cloth are told apart.
@@ -157,12 +164,20 @@ fn wanted(ground: &Ground<'_>, cut: &CutCount, variant: Variant<'_>, several: bo
         let name = if layers > 1 { format!("{} {}", cut.piece, cut.cut) } else { cut.piece.clone() };
         let name = if several { format!("{name} {}", variant.size) } else { name };
         let own_image = cut.own_image == Figure::Known(true);
-        Wanted { name, outline, image, drawn, mirrored, directed, own_image }
+        Wanted { name, outline, path, image, drawn, mirrored, directed, own_image }
     })
 }
 
+/// The outer line of what is cut, whether it has a way to lie, and the length of its cut with that of its holes, mm.
+#[derive(Debug, Clone)]
+struct Outline {
+    outline: Polygon,
+    directed: bool,
+    path: f64,
+}
+
 /// What is cut, with the way it lies along +x: a block as a block, else the cut line.
-fn outline(ground: &Ground<'_>, cut: &CutCount, variant: Variant<'_>) -> Figure<(Polygon, bool)> {
+fn outline(ground: &Ground<'_>, cut: &CutCount, variant: Variant<'_>) -> Figure<Outline> {
     let piece = ground.model.pieces.get(&cut.piece);
     let sew = ground.drawn.sew(&cut.piece, variant.size);
     let way = piece.zip(sew.known().copied()).and_then(|(piece, sew)| {
@@ -172,10 +187,14 @@ fn outline(ground: &Ground<'_>, cut: &CutCount, variant: Variant<'_>) -> Figure<
     if let Some(block) = piece.and_then(|piece| piece.cuts.get(&cut.cut)?.block.as_ref()) {
         let side = |value, what: &str| Figure::of(Some(value), variant, what).map(|quantity| small(&quantity));
         let (width, height) = (side(&block.0, "the width of the block"), side(&block.1, "the height of the block"));
-        return width.with(height, |width, height| (rectangle(height, width), true));
+        return width.with(height, |width, height| Outline {
+            outline: rectangle(height, width),
+            directed: true,
+            path: 2.0 * (width + height),
+        });
     }
     ground.drawn.cut(&cut.piece, variant.size, &cut.cut).then(|shape| match laid(shape, along) {
-        Some(polygon) => Figure::Known((polygon, way.is_some())),
+        Some(outline) => Figure::Known(Outline { outline, directed: way.is_some(), path: shape.perimeter }),
         None => Figure::not_yet(format!("{} {} has no cut line", cut.piece, cut.cut)),
     })
 }
@@ -210,12 +229,16 @@ fn made(
     let cloth = strip(&how, usable);
     let mut surplus = BTreeMap::new();
     let mut pieces = Vec::new();
+    let mut path = 0.0;
     for (one, products) in wanted {
         let turns = turns(&how, one.directed);
         let shared = Shared::of(one, *products, &how, cloth, &turns);
         if shared.beyond > 0 {
             surplus.insert(one.name.clone(), shared.beyond);
         }
+        // A half on the fold is cut along half its line.
+        let halves = shared.on_fold.as_ref().map_or(0, |(_, count)| *count);
+        path += one.path * ((shared.drawn + shared.mirrored) as f64 + halves as f64 / 2.0);
         let mut add = |id: String, outline: &Polygon, demand: u64, turns: &[Turn], fold: bool| {
             if demand > 0 {
                 let demand = usize::try_from(demand).unwrap_or(usize::MAX);
@@ -231,10 +254,13 @@ fn made(
     }
     let title = title(ground, &materials, mix);
     let instance = Instance { name: title, cloth, pieces };
-    let key = crate::lay::lock::key(&instance);
-    let lay = ground.model.lock.lay(&instance);
+    let pattern = if how.method == Method::Die { Pattern::Rows } else { Pattern::Free };
+    let key = lock::key(&instance, pattern);
+    let lay = ground.model.lock.lay(&instance, pattern);
+    let beside = if pattern == Pattern::Rows { ground.model.lock.lay(&instance, Pattern::Free) } else { None };
     let layers = if how.spread == Spread::FaceToFace { 2 } else { 1 };
-    Task { bought: bought.clone(), materials, mix: mix.clone(), how, instance, layers, surplus, key, lay }
+    let (bought, mix) = (bought.clone(), mix.clone());
+    Task { bought, materials, mix, how, instance, layers, surplus, path, pattern, key, lay, beside }
 }
 
 /// How often a cut is placed on one ply or on two layers.
@@ -282,8 +308,13 @@ pub(super) fn title(ground: &Ground<'_>, materials: &[String], mix: &Mix) -> Str
         (None, None) => id.clone(),
     };
     let names: Vec<String> = materials.iter().map(name).collect();
-    let sizes: Vec<String> = mix.iter().map(|(size, products)| format!("{size} × {products}")).collect();
-    format!("{}, {}", names.join(" and "), sizes.join(", "))
+    format!("{}, {}", names.join(" and "), mix_text(mix))
+}
+
+/// `S × 4, L × 2`.
+pub fn mix_text(mix: &Mix) -> String {
+    let some = mix.iter().filter(|(_, products)| **products > 0);
+    some.map(|(size, products)| format!("{size} × {products}")).collect::<Vec<_>>().join(", ")
 }
 
 /// How a piece may be turned. A piece without grain or pile may be turned freely where the cloth lets it.

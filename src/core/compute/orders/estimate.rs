@@ -3,14 +3,15 @@ use std::collections::BTreeSet;
 use crate::compute::plan::{Length, Mix};
 use crate::compute::{Figure, Figures};
 use crate::model::{Model, Variant};
+use crate::standards::common;
 use crate::units::Rational;
 
 use super::{Laid, Lays, Spreading};
 
-/// Plies of a lay where nothing is stated (*common practice* for short plush).
-const PLIES: u32 = 10;
-/// Lost at the two ends of each ply together, µm (*common practice*: 20 mm an end).
-const ENDS: i64 = 40_000;
+/// Plies of a lay where nothing is stated.
+pub const PLIES: u32 = common::PLIES_SHORT.high as u32;
+/// Lost at the two ends of each ply together, µm.
+const ENDS: i64 = 2_000 * common::PLY_END.high as i64;
 /// Products in one lay at most, and at least where they would make a short one.
 const SETS: (u32, u32) = (4, 12);
 /// A lay is about this long or longer where products are small, µm (*common practice*).

@@ -13,6 +13,7 @@ pub use chain::{Chain, PlyTerm, Price, Steps, needed};
 pub use cloth::{ClothPlan, Colour, Planned, Totals, Undivided};
 pub use cutting::{Bundle, FromRoll, LayColour, LayLine};
 pub use estimate::Estimate;
+pub(in crate::compute) use estimate::PLIES;
 pub use wanted::wanted;
 
 use std::collections::BTreeSet;
