@@ -144,11 +144,13 @@ fn standing(instance: &Instance, lay: &Lay, placed: &Placed) -> Result<Shape, Fa
 }
 
 fn pair(one: &Shape, other: &Shape, gap: i64) -> Result<(), Fault> {
-    let (first, second) = (one.name.clone(), other.name.clone());
-    let (a, b) = (&one.polygon, &other.polygon);
-    let near = gap > 0 && nearer(a, b, gap);
     // Lines that keep a distance neither touch nor cross: then the insides meet only if one piece lies in the other.
-    let meet = if gap > 0 && !near { crossing(a, b) || within(a, b) || within(b, a) } else { insides_meet(a, b) };
+    let near = gap > 0 && nearer(one, other, gap);
+    let meet = match gap > 0 && !near {
+        true => within(one, other) || within(other, one),
+        false => insides_meet(&one.polygon, &other.polygon),
+    };
+    let (first, second) = (one.name.clone(), other.name.clone());
     match (meet, near) {
         (true, _) => Err(Fault::Overlap { first, second }),
         (false, true) => Err(Fault::Gap { first, second }),
@@ -156,9 +158,19 @@ fn pair(one: &Shape, other: &Shape, gap: i64) -> Result<(), Fault> {
     }
 }
 
-/// Whether a polygon whose line does not meet that of `b` lies in it.
-fn within(a: &Polygon, b: &Polygon) -> bool {
-    a.points.first().is_some_and(|corner| b.side(*corner) == Side::Inside)
+/// Whether a piece whose line does not meet that of another lies in it.
+fn within(one: &Shape, other: &Shape) -> bool {
+    let boxed = other.low.x < one.low.x && one.high.x < other.high.x;
+    boxed && one.polygon.points.first().is_some_and(|corner| other.polygon.side(*corner) == Side::Inside)
+}
+
+/// Whether the lines of two pieces cross, or come nearer than the gap: the least distance of lines that do not cross is that
+/// of a corner of one from an edge of the other, and every corner begins an edge.
+fn nearer(one: &Shape, other: &Shape, gap: i64) -> bool {
+    let near_one = edges_near(&one.polygon, (other.low, other.high), gap);
+    let near_other = edges_near(&other.polygon, (one.low, one.high), gap);
+    let close = |a: Edge, b: Edge| point_nearer(a.0, b, gap) || point_nearer(b.0, a, gap) || cross(a, b);
+    any_pair(&near_one, near_other, gap, close)
 }
 
 /// Whether the insides of two simple, anticlockwise polygons have a point in common.
@@ -167,19 +179,18 @@ fn within(a: &Polygon, b: &Polygon) -> bool {
 /// polygon, runs inside, outside or along the other; the insides meet if one runs inside, or along an edge of the same
 /// direction, which has the inside on the same side.
 pub fn insides_meet(a: &Polygon, b: &Polygon) -> bool {
-    if crossing(a, b) {
+    let (Some(box_a), Some(box_b)) = (a.bbox(), b.bbox()) else { return false };
+    let (of_a, of_b) = (edges_near(a, box_b, 0), edges_near(b, box_a, 0));
+    if any_pair(&of_a, of_b.clone(), 0, cross) {
         return true;
     }
-    let (of_a, of_b) = (near(a, b, 0), near(b, a, 0));
     runs_inside(&of_a, b, &of_b) || runs_inside(&of_b, a, &of_a)
 }
 
 /// Whether two edges cross in inner points of both.
-fn crossing(a: &Polygon, b: &Polygon) -> bool {
+fn cross((p, q): Edge, (r, s): Edge) -> bool {
     let apart = |p: i128, q: i128| (p > 0 && q < 0) || (p < 0 && q > 0);
-    let cross =
-        |(p, q): Edge, (r, s): Edge| apart(orient(p, q, r), orient(p, q, s)) && apart(orient(r, s, p), orient(r, s, q));
-    any_pair(&near(a, b, 0), near(b, a, 0), 0, cross)
+    apart(orient(p, q, r), orient(p, q, s)) && apart(orient(r, s, p), orient(r, s, q))
 }
 
 /// Whether one of these edges runs inside `b`, of whose edges those near the other polygon are given too.
@@ -222,16 +233,23 @@ fn twice(p: &GridPoint) -> GridPoint {
 /// An edge with both its ends.
 type Edge = (GridPoint, GridPoint);
 
-/// The edges of `a` whose upright box comes within `gap` of that of `b`: no other can meet it.
-fn near(a: &Polygon, b: &Polygon, gap: i64) -> Vec<Edge> {
-    let Some((low, high)) = b.bbox() else { return Vec::new() };
+/// The edges whose upright boxes come within `gap` of a box: no other can meet what is in it.
+fn edges_near(a: &Polygon, (low, high): (GridPoint, GridPoint), gap: i64) -> Vec<Edge> {
+    let (left, right, bottom, top) = (low.x - gap, high.x + gap, low.y - gap, high.y + gap);
     let within = |(p, q): &Edge| {
-        p.x.min(q.x) <= high.x + gap
-            && p.x.max(q.x) >= low.x - gap
-            && p.y.min(q.y) <= high.y + gap
-            && p.y.max(q.y) >= low.y - gap
+        p.x.min(q.x) <= right && p.x.max(q.x) >= left && p.y.min(q.y) <= top && p.y.max(q.y) >= bottom
     };
-    a.edges().filter(within).collect()
+    let Some(last) = a.points.last() else { return Vec::new() };
+    let mut from = *last;
+    let mut near = Vec::new();
+    for point in &a.points {
+        let edge = (from, *point);
+        if within(&edge) {
+            near.push(edge);
+        }
+        from = *point;
+    }
+    near
 }
 
 /// Whether something holds for two edges whose upright boxes come within `gap` of each other. Only edges whose spans of
@@ -251,15 +269,8 @@ fn any_pair(some: &[Edge], mut others: Vec<Edge>, gap: i64, holds: impl Fn(Edge,
     })
 }
 
-/// Whether the lines of two polygons that do not cross come nearer than the gap: their least distance is that of a corner
-/// of one from an edge of the other, and every corner begins an edge.
-fn nearer(a: &Polygon, b: &Polygon, gap: i64) -> bool {
-    let close = |(p, q): Edge, (r, s): Edge| point_nearer(p, r, s, gap) || point_nearer(r, p, q, gap);
-    any_pair(&near(a, b, gap), near(b, a, gap), gap, close)
-}
-
 /// Whether a point is nearer than the gap to an edge, exactly.
-fn point_nearer(p: GridPoint, q: GridPoint, r: GridPoint, gap: i64) -> bool {
+fn point_nearer(p: GridPoint, (q, r): Edge, gap: i64) -> bool {
     let vector = |a: GridPoint, b: GridPoint| (i128::from(b.x - a.x), i128::from(b.y - a.y));
     let square = |v: (i128, i128)| v.0 * v.0 + v.1 * v.1;
     let (along, from) = (vector(q, r), vector(q, p));
