@@ -279,10 +279,10 @@ fn what_dies_cut_is_laid_in_rows() {
 /// Two cloths that share a title, one in each colourway, keep both their lays.
 #[test]
 fn two_cloths_of_one_title_keep_both_lays() {
-    let style = STYLE.replace("[cloth.fur]", "[material.body]\nname = \"Body\"\n[cloth.fur]").replace(
-        "material = \"fur\"",
-        "material = \"body\"",
-    ) + "[cloth.felt]\nwidth = \"1200 mm\"\nusable-width = \"1100 mm\"\n[colourway.red]\nbody = \"fur\"\n[colourway.blue]\nbody = \"felt\"\n";
+    let style = STYLE
+        .replace("[cloth.fur]", "[material.body]\nname = \"Body\"\n[cloth.fur]")
+        .replace("material = \"fur\"", "material = \"body\"")
+        + "[cloth.felt]\nwidth = \"1200 mm\"\nusable-width = \"1100 mm\"\n[colourway.red]\nbody = \"fur\"\n[colourway.blue]\nbody = \"felt\"\n";
     let loaded = read::texts(&[("style.toml", &style)]);
     let computed = computed(&loaded);
     let tasks = computed.lays.kept_as(PRODUCT);

@@ -236,9 +236,8 @@ type Edge = (GridPoint, GridPoint);
 /// The edges whose upright boxes come within `gap` of a box: no other can meet what is in it.
 fn edges_near(a: &Polygon, (low, high): (GridPoint, GridPoint), gap: i64) -> Vec<Edge> {
     let (left, right, bottom, top) = (low.x - gap, high.x + gap, low.y - gap, high.y + gap);
-    let within = |(p, q): &Edge| {
-        p.x.min(q.x) <= right && p.x.max(q.x) >= left && p.y.min(q.y) <= top && p.y.max(q.y) >= bottom
-    };
+    let within =
+        |(p, q): &Edge| p.x.min(q.x) <= right && p.x.max(q.x) >= left && p.y.min(q.y) <= top && p.y.max(q.y) >= bottom;
     let Some(last) = a.points.last() else { return Vec::new() };
     let mut from = *last;
     let mut near = Vec::new();
@@ -260,7 +259,9 @@ fn any_pair(some: &[Edge], mut others: Vec<Edge>, gap: i64, holds: impl Fn(Edge,
     others.sort_by_key(left);
     let longest = others.iter().map(|edge| right(edge) - left(edge)).max().unwrap_or(0);
     let beside = |(p, q): &Edge, (r, s): &Edge| {
-        p.y.min(q.y) <= r.y.max(s.y) + gap && r.y.min(s.y) <= p.y.max(q.y) + gap && left(&(*p, *q)) <= right(&(*r, *s)) + gap
+        p.y.min(q.y) <= r.y.max(s.y) + gap
+            && r.y.min(s.y) <= p.y.max(q.y) + gap
+            && left(&(*p, *q)) <= right(&(*r, *s)) + gap
     };
     some.iter().any(|one| {
         let first = others.partition_point(|other| left(other) < left(one) - gap - longest);

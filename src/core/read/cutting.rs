@@ -53,7 +53,8 @@ impl Reader {
             match count.filter(|_| self.codes.sizes.contains(size)) {
                 Some(count) => drop(mix.insert(size.clone(), count)),
                 None => {
-                    let message = format!("`mix` gives a number of products from 1 to {MOST_MIXED} for sizes of the style");
+                    let message =
+                        format!("`mix` gives a number of products from 1 to {MOST_MIXED} for sizes of the style");
                     self.findings.push(rules::bad_value(message, *place, "write for example { S = 2, L = 1 }"));
                 }
             }

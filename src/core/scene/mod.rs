@@ -176,6 +176,24 @@ impl Scene {
         self.path(line, fill, closed(&corners));
     }
 
+    /// The same drawing with all paths of one line and fill as one, in the order of their first, and the labels above them:
+    /// a page of a thousand small pieces is set much faster so. For drawings whose paths do not cover each other.
+    #[must_use]
+    pub fn gathered(self) -> Self {
+        let mut paths: Vec<Path> = Vec::new();
+        let mut labels = Vec::new();
+        for item in self.items {
+            match item {
+                Item::Label(label) => labels.push(Item::Label(label)),
+                Item::Path(path) => match paths.iter_mut().find(|one| (one.line, one.fill) == (path.line, path.fill)) {
+                    Some(one) => one.segments.extend(path.segments),
+                    None => paths.push(path),
+                },
+            }
+        }
+        Self { items: paths.into_iter().map(Item::Path).chain(labels).collect(), ..self }
+    }
+
     /// Adds a label.
     pub fn label(&mut self, label: Label) {
         self.items.push(Item::Label(label));

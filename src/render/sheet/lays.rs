@@ -37,18 +37,13 @@ pub fn group(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> LayGroup {
     let rows = cards.chunks(2).map(<[LayCard]>::to_vec).collect();
     let mut notes = assumed(first);
     notes.extend(some.iter().filter_map(|(_, figures)| surplus(figures)));
-        LayGroup {
-        title: view.cloth_title(&task.bought.article, &task.materials),
-        facts: shared(view, some),
-        rows,
-        notes,
-    }
+    LayGroup { title: view.cloth_title(&task.bought.article, &task.materials), facts: shared(view, some), rows, notes }
 }
 
 fn card(task: &Task, figures: &LayFigures) -> LayCard {
     let drawing = task.lay.as_ref().map(|found| {
         let texts = [known_metres(&figures.length), number::mm(figures.width.get(), 0)];
-        let scene = lay(&task.instance, found, [ROOM_LAY.width, ROOM_LAY.height], [&texts[0], &texts[1]]);
+        let scene = lay(&task.instance, found, [ROOM_LAY.width, ROOM_LAY.height], [&texts[0], &texts[1]]).gathered();
         Drawing { picture: None, scene, caption: String::new() }
     });
     LayCard { title: mix_text(&figures.mix), facts: facts(figures), drawing }

@@ -20,7 +20,11 @@ pub(super) fn cutting() -> Vec<Key> {
         key("table", Form::Quantity(&[Length]), "Length of the table"),
         key("height", Form::Quantity(&[Length]), "Height that knife, die or laser cuts"),
         key("plies", Form::Whole, "Most plies in one spread"),
-        key("mix", Form::Open(Box::new(Form::Whole)), "Products of each size laid together, to compare: { S = 2, L = 1 }"),
+        key(
+            "mix",
+            Form::Open(Box::new(Form::Whole)),
+            "Products of each size laid together, to compare: { S = 2, L = 1 }",
+        ),
         key("note", Form::Text, "A remark for the cutting room"),
     ]
 }
