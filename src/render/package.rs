@@ -103,10 +103,20 @@ pub struct Fact {
 pub struct Drawing {
     /// A picture that fills the scene's width and height, drawn below it.
     pub picture: Option<Picture>,
+    /// An SVG image of lines that fills the scene, drawn below it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lines: Option<String>,
     /// The scene, at print size; its `alt` describes picture and scene together.
     pub scene: Scene,
     /// One line under the drawing, with the scale where there is one: "Front, 1:5". May be empty.
     pub caption: String,
+}
+
+impl Drawing {
+    /// A scene alone with a line under it.
+    pub fn of(scene: Scene, caption: &str) -> Self {
+        Drawing { picture: None, lines: None, scene, caption: caption.into() }
+    }
 }
 
 /// A picture among the job's files.

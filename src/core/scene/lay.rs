@@ -25,16 +25,29 @@ const LEAST_WIDTH: f64 = 60.0;
 const SCALES: [f64; 14] = [0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0];
 /// Pieces narrower than this on paper get neither code nor arrow, mm; a code stands only where it fits.
 const LEAST: f64 = 2.5;
+/// Half the arrow above a lay that says how all its pieces lie, mm.
+const WAY: f64 = 5.0;
+/// A piece holds code and arrow from this width on, mm.
+const BOTH: f64 = 5.0;
 /// A piece holds an upright code beside its arrow from this width on, mm.
 const UPRIGHT: f64 = 6.0;
 /// Share of a piece that its code may take up.
 const FILLED: f64 = 0.95;
 
+/// What stands in the pieces.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Codes {
+    /// Their names.
+    Names,
+    /// Their numbers in the instance, from 1: for small scales, beside a list of the names.
+    Numbers,
+}
+
 /// Draws a lay, the roll from left to right, at the largest scale at which the cloth fits the paper, mm along and across
 /// the roll. An arrow shows where the grain or pile of the piece (its own +x) points. The texts are those of the length and
 /// of the width.
 #[must_use]
-pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], [along, across]: [&str; 2]) -> Scene {
+pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], [along, across]: [&str; 2], codes: Codes) -> Scene {
     let (length, width) = (millimetres(lay.length), millimetres(instance.cloth.width));
     let fits = |scale: &&f64| length / **scale + LEFT + ROOM <= paper[0] && width / **scale + ROOM + BELOW <= paper[1];
     let scale = SCALES.iter().find(fits).copied().unwrap_or(1000.0);
@@ -45,11 +58,15 @@ pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], [along, across]: [&s
     let paper = |p: GridPoint| [LEFT + millimetres(p.x) / scale, ROOM + size[1] - millimetres(p.y) / scale];
     let mut curves = Curves::new();
     for placed in &lay.placed {
-        draw(&mut scene, instance, placed, (&paper, scale), &mut curves);
+        draw(&mut scene, (instance, codes), placed, (&paper, scale), &mut curves);
     }
     let ratio = if scale < 1.0 { format!("{}:1", 1.0 / scale) } else { format!("1:{scale}") };
     let bar = round(length.max(width) / 5.0);
     let foot = ROOM + size[1];
+    if instance.pieces.iter().all(|piece| piece.turns.len() == 1) {
+        let middle = LEFT + size[0] / 2.0;
+        arrow(&mut scene, Line::Pile, [middle - WAY, ROOM / 2.0], [middle + WAY, ROOM / 2.0]);
+    }
     dimension(&mut scene, [LEFT, foot], [LEFT + size[0], foot], -6.0, along);
     dimension(&mut scene, [LEFT, foot], [LEFT, ROOM], 6.0, across);
     scale_bar(&mut scene, [LEFT, foot + 14.0], bar / scale, &format!("{bar} mm, {ratio}"));
@@ -89,7 +106,7 @@ fn shifted(segments: &[Segment], [dx, dy]: At) -> Vec<Segment> {
 /// One piece: its cut line, its code in the middle of its box, the arrow below.
 fn draw(
     scene: &mut Scene,
-    instance: &Instance,
+    (instance, codes): (&Instance, Codes),
     placed: &Placed,
     (paper, scale): (&dyn Fn(GridPoint) -> At, f64),
     curves: &mut Curves,
@@ -107,9 +124,18 @@ fn draw(
         return;
     }
     let ([x, y], room_across) = inside(&corners, low, high);
-    let wide = text_width(&piece.id, Label::SIZE, false);
-    let label = Label::new(piece.id.clone(), [x, y]).bare();
+    let code = match codes {
+        Codes::Names => piece.id.clone(),
+        Codes::Numbers => (placed.piece + 1).to_string(),
+    };
+    let wide = text_width(&code, Label::SIZE, false);
+    let label = Label::new(code, [x, y]).bare();
     let mut arrow_at = [x, y + 1.5];
+    // All ways are one, so that the code is worth more than one more arrow.
+    if room < BOTH && piece.turns.len() == 1 && wide <= room_across * FILLED {
+        scene.label(label);
+        return;
+    }
     if wide <= room_across * FILLED {
         scene.label(label.anchor(Along::Middle, Across::Base));
     } else if wide <= (high[1] - low[1]) * FILLED && high[0] - low[0] >= UPRIGHT {

@@ -19,7 +19,7 @@ mod seam;
 mod svg;
 
 pub use edge::{FinishedEdge, Turned, edge};
-pub use lay::{LAY_PAPER, lay};
+pub use lay::{Codes, LAY_PAPER, lay};
 pub use line::{LINES, Line, LineStyle};
 pub use map::{MapEdge, MapPiece, map};
 pub use marks::{arrow, balloon, comb, dimension, grain, hatch, legend_sample, ring, scale_bar};
@@ -176,10 +176,10 @@ impl Scene {
         self.path(line, fill, closed(&corners));
     }
 
-    /// The same drawing with all paths of one line and fill as one, in the order of their first, and the labels above them:
-    /// a page of a thousand small pieces is set much faster so. For drawings whose paths do not cover each other.
+    /// The paths as one drawing, those of one line and fill as one path in the order of their first; and the labels as
+    /// another, to stand over it. For drawings whose paths do not cover each other.
     #[must_use]
-    pub fn gathered(self) -> Self {
+    pub fn parted(self) -> (Self, Self) {
         let mut paths: Vec<Path> = Vec::new();
         let mut labels = Vec::new();
         for item in self.items {
@@ -191,7 +191,8 @@ impl Scene {
                 },
             }
         }
-        Self { items: paths.into_iter().map(Item::Path).chain(labels).collect(), ..self }
+        let lines = Self { alt: self.alt.clone(), items: paths.into_iter().map(Item::Path).collect(), ..self };
+        (lines, Self { items: labels, ..self })
     }
 
     /// Adds a label.

@@ -241,7 +241,7 @@ fn drawn(view: &View<'_>, joint: &Joint, plies: &[Ply], step: &Step) -> Drawing 
         allowance: step.allowance.lines().next().unwrap_or("").to_string(),
         alt,
     };
-    Drawing { picture: None, scene: stack(&seam), caption: String::new() }
+    Drawing::of(stack(&seam), "")
 }
 
 /// The allowance at a seam as written on the cut of its first run; both where the sides differ.

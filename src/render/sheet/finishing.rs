@@ -27,7 +27,7 @@ pub(super) fn step(view: &View<'_>, finish: &Finish) -> Step {
         let stitch = view.stitch(&finish.stitch).kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
         let alt = format!("Edge cut through, {word}{with}, right side up. Stitch {stitch}.");
         let drawn = FinishedEdge { turned, pile, stitch, alt };
-        step.stack = Some(Drawing { picture: None, scene: edge(&drawn), caption: String::new() });
+        step.stack = Some(Drawing::of(edge(&drawn), ""));
     }
     step
 }

@@ -63,7 +63,7 @@ fn join(view: &View<'_>, letters: &Letters, part: &str, own: &[usize]) -> Option
         (Some(size), 2..) => format!("Size {}, 1:{scale}", view.model.size(size).map_or(size, |one| one.entry.title())),
         _ => format!("1:{scale}"),
     };
-    let drawing = |scene| Drawing { picture: None, scene, caption: caption.clone() };
+    let drawing = |scene| Drawing::of(scene, &caption);
     let drawings = scenes.into_iter().map(drawing).collect();
     let columns = columns(rows, if beside { 1 } else { BELOW });
     Some(JoinPart { title: title.to_string(), note: note(view, part), beside, drawings, columns })

@@ -223,16 +223,14 @@ fn drawing(view: &View<'_>, piece: &Piece) -> Option<Drawing> {
     let scene = draw(&outline, scale);
     let named = view.model.size(size).map_or(size, |one| one.entry.title());
     let caption = if view.model.sizes.len() > 1 { format!("Size {named}, 1:{scale}") } else { format!("1:{scale}") };
-    Some(Drawing { picture: None, scene, caption })
+    Some(Drawing::of(scene, &caption))
 }
 
 /// The lines that occur in the drawings.
 fn legend(view: &View<'_>) -> Vec<LegendRow> {
     let pieces = || view.model.pieces.values();
-    let sample = |line: Line, text: &str| LegendRow {
-        sample: Drawing { picture: None, scene: legend_sample(line, text), caption: String::new() },
-        text: text.into(),
-    };
+    let sample =
+        |line: Line, text: &str| LegendRow { sample: Drawing::of(legend_sample(line, text), ""), text: text.into() };
     let mut all = vec![sample(Line::Cut, "cut line"), sample(Line::Sew, "sew line")];
     let drawn = || pieces().filter_map(|piece| Some((piece, view.assembly.outlines.any(&piece.entry.id.value)?)));
     if drawn().any(|(piece, outline)| piece.along(outline).is_some()) {
@@ -267,7 +265,7 @@ fn legend(view: &View<'_>) -> Vec<LegendRow> {
         let own = |piece: &Piece| piece.notches.style.as_ref().map(|style| style.value).unwrap_or_default() == style;
         if pieces().any(|piece| own(piece) && notches(piece)) {
             let scene = scene::notch_sample(form(style), text);
-            all.push(LegendRow { sample: Drawing { picture: None, scene, caption: String::new() }, text: text.into() });
+            all.push(LegendRow { sample: Drawing::of(scene, ""), text: text.into() });
         }
     }
     all.push(sample(Line::Dimension, "cut size"));

@@ -57,7 +57,7 @@ fn legend(view: &View<'_>, sizes: &[&str]) -> Vec<LegendRow> {
             title => format!("{size}: {title}"),
         };
         let scene = nest_sample(n, &format!("Line of size {size}"));
-        LegendRow { sample: Drawing { picture: None, scene, caption: String::new() }, text }
+        LegendRow { sample: Drawing::of(scene, ""), text }
     };
     sizes.iter().enumerate().take(6).map(row).collect()
 }
@@ -85,7 +85,7 @@ fn card(view: &View<'_>, piece: &Piece) -> Option<([f64; 2], NestCard)> {
     let size = [width(Some(&scene)), scene.height];
     let caption = format!("1:{scale}, laid on point {shared}");
     let name = if piece.entry.name.is_some() { piece.entry.title().to_string() } else { String::new() };
-    let drawing = Drawing { picture: None, scene, caption };
+    let drawing = Drawing::of(scene, &caption);
     Some((size, NestCard { width: size[0], code: id.to_string(), name, drawing, blocks: blocks(view, id) }))
 }
 

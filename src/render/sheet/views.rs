@@ -97,7 +97,7 @@ pub fn drawing(view: &View<'_>, side: &Side, room: Room, first: Option<usize>) -
             balloon(&mut scene, at, &(first + n).to_string(), *target);
         }
     }
-    Some(Drawing { picture: Some(file), scene, caption: side.entry.title().to_string() })
+    Some(Drawing { picture: Some(file), ..Drawing::of(scene, side.entry.title()) })
 }
 
 /// A spot given in hundredths from the top left, in mm of paper.

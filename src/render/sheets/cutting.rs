@@ -37,6 +37,8 @@ pub struct LayCard {
     pub facts: Vec<Fact>,
     /// The lay to scale; `None` where there is none yet.
     pub drawing: Option<Drawing>,
+    /// What the numbers in the pieces stand for: `1 SIDE, 2 SIDE′`.
+    pub legend: String,
 }
 
 /// The cut plan of an order.

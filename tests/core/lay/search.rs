@@ -4,6 +4,7 @@ use std::sync::atomic::{AtomicU64, Ordering};
 
 use backtack_core::geom::grid::GridPoint;
 use backtack_core::lay::{Budget, Options, Piece, Turn, bounds, pack, report, usual};
+use backtack_core::scene;
 use proptest::prelude::*;
 
 use super::{instance, packed, piece, polygon, rectangle};
@@ -194,7 +195,7 @@ proptest! {
 fn the_drawing_shows_every_piece() {
     let task = instance(150, mixed());
     let found = packed(&task, 20_000, 1, 1);
-    let scene = backtack_core::scene::lay(&task, &found.lay, backtack_core::scene::LAY_PAPER, ["length", "width"]);
+    let scene = scene::lay(&task, &found.lay, scene::LAY_PAPER, ["length", "width"], scene::Codes::Names);
     let filled = |item: &&backtack_core::scene::Item| matches!(item, backtack_core::scene::Item::Path(path) if path.fill == backtack_core::scene::Fill::Tint);
     assert_eq!(scene.items.iter().filter(filled).count(), 20);
     assert!(scene.alt.starts_with("Lay of 20 pieces, "));

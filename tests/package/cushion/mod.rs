@@ -94,7 +94,7 @@ fn lines(list: &[&str]) -> Vec<String> {
 }
 
 fn plain(scene: Scene, caption: &str) -> Drawing {
-    Drawing { picture: None, scene, caption: caption.into() }
+    Drawing::of(scene, caption)
 }
 
 fn cover() -> Cover {
@@ -218,6 +218,7 @@ fn lays() -> Lays {
         title: "M × 6".into(),
         facts: vec![fact("Length of a ply", "1.250 m"), fact("Cloth for one product", "0.208 m")],
         drawing: None,
+        legend: "1 SIDE, 2 BASE".into(),
     };
     let group = LayGroup {
         title: "Outer cloth".into(),
@@ -226,7 +227,8 @@ fn lays() -> Lays {
         notes: vec!["Not stated, so common practice was taken: gap 5 mm.".into()],
     };
     let head = Head { title: "How to lay the cloth".into(), name: "Lays".into(), lead: String::new() };
-    Lays { head, groups: vec![group] }
+    let die = ["SIDE", "shell", "M", "1", "4", "1.640 m", "tongue 4.2 mm wide over 11.0 mm"];
+    Lays { head, groups: vec![group], dies: vec![lines(&die)] }
 }
 
 fn plan() -> Plan {

@@ -73,8 +73,7 @@ fn photograph() -> Drawing {
     balloon(&mut scene, [8.0, 8.0], "1", [30.0, 24.0]);
     Drawing {
         picture: Some(Picture { file: "pictures/weave.jpg".into() }),
-        scene,
-        caption: "The hand of the cloth".into(),
+        ..Drawing::of(scene, "The hand of the cloth")
     }
 }
 
