@@ -73,7 +73,12 @@ fn parallel(u: (i64, i64), v: (i64, i64)) -> bool {
 /// Whether a corner between the directions `into` and `out` turns through `way`: 1 to the left, −1 to the right, 0 not.
 /// Of two equal directions that of `b` counts as the earlier; `first` says that the corner is one of `b`.
 fn swing(into: (i64, i64), out: (i64, i64), way: (i64, i64), first: bool) -> i8 {
-    let left = cross(into, out) > 0;
+    let turn = cross(into, out);
+    if turn == 0 {
+        // A corner on a straight edge turns through nothing.
+        return 0;
+    }
+    let left = turn > 0;
     let (low, high) = if left { (into, out) } else { (out, into) };
     let inside = cross(low, way) > 0 && cross(way, high) > 0;
     // A corner of `b` holds its lower end, one of `a` its upper.
@@ -149,6 +154,17 @@ mod tests {
         assert_eq!(contour.len(), 6);
         // A triangle and its mirror image in a point: six times its area (Rogers and Shephard, equality for simplices).
         assert_eq!(area(&[contour]), 6.0 * 1800.0);
+    }
+
+    /// A corner in the middle of an edge changes nothing.
+    #[test]
+    fn a_corner_on_a_straight_edge_is_none() {
+        let a = polygon(&[(0, 0), (40, 0), (40, 20), (0, 20)]);
+        let b = polygon(&[(0, 0), (10, 0), (10, 5), (6, 5), (3, 5), (0, 5)]);
+        for (a, b) in [(&a, &b), (&b, &a), (&b, &b)] {
+            let tidy = forbidden(&a.clone().tidied(), &b.clone().tidied());
+            assert_eq!(area(&forbidden(a, b)), area(&tidy));
+        }
     }
 
     #[test]

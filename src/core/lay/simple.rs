@@ -21,7 +21,7 @@ pub fn grown_simple(outline: &Polygon) -> Polygon {
         left -= cut.added;
         cut.apply(&mut points);
     }
-    let out = Polygon { points };
+    let out = Polygon { points }.tidied();
     if out.crossing().is_some() { outline.clone() } else { out }
 }
 

@@ -191,6 +191,17 @@ proptest! {
     }
 }
 
+/// A star grown by so little that it has corners on straight edges: its copies must not be laid over each other.
+#[test]
+fn the_least_gap_lays_no_piece_over_another() {
+    let radii = [20_643, 39_997, 5_000, 5_000, 30_205, 30_742, 40_496, 30_531, 48_551];
+    let mut task = instance(140, vec![piece("star", star(&radii), 2, &[0.0, 37.0, 180.0])]);
+    task.cloth.gap = 1;
+    for seed in 130..140 {
+        packed(&task, 20_000, seed, 2);
+    }
+}
+
 #[test]
 fn the_drawing_shows_every_piece() {
     let task = instance(150, mixed());
