@@ -23,10 +23,13 @@ pub mod render;
 use std::path::Path;
 
 use backtack_core::compute::{self, Computed, Drawn, Figures, Lays};
-use backtack_core::diag::{Findings, Levels};
+use backtack_core::diag::{Findings, Folder, Levels, json};
 use backtack_core::model::{Assembly, Statements};
 use backtack_core::read::{self, Loaded, Unreadable};
 use backtack_core::revision::compare::{self, Changes, Side};
+use backtack_core::revision::manifest::{Inner, Title};
+use backtack_core::revision::seal::{Own, own_digests, salt, sealed};
+use backtack_core::revision::{Digest, Member, release};
 use backtack_core::source::Sources;
 use backtack_core::{revision, rules};
 
@@ -46,6 +49,8 @@ pub struct Checked {
     pub lays: Lays,
     /// Everything that was found, reading and computing included, with the user's severities, sorted.
     pub findings: Findings,
+    /// The same for a seal: with the severities of the rules where those of the specification are lower.
+    pub firm: Findings,
 }
 
 /// Reads the style in `folder`.
@@ -65,7 +70,8 @@ pub fn check(loaded: &Loaded, wanted: &Levels, strict: bool) -> Checked {
     findings.append(computed);
     let mut levels = loaded.levels.clone();
     levels.extend(wanted.clone());
-    Checked { assembly, figures, drawn, lays, findings: findings.settled(&levels, strict) }
+    let firm = release::firm(findings.clone(), &levels);
+    Checked { assembly, figures, drawn, lays, findings: findings.settled(&levels, strict), firm }
 }
 
 /// Compares two specifications that were read and checked, by meaning.
@@ -91,7 +97,7 @@ fn side<'a>((loaded, checked): (&'a Loaded, &'a Checked), statements: &'a Statem
 /// # Errors
 /// If the engine refuses the data, which is a defect of backtack.
 pub fn render(loaded: &Loaded, checked: &Checked) -> Result<Package, EngineError> {
-    edition(loaded, checked, render::sheet::build)
+    edition(loaded, checked, None, render::sheet::build)
 }
 
 /// What the engine is given for that edition: for measuring what the rest of [`render()`] adds to its time.
@@ -99,7 +105,57 @@ pub fn render(loaded: &Loaded, checked: &Checked) -> Result<Package, EngineError
 /// # Errors
 /// If the view data cannot be written down, which is a defect of backtack.
 pub fn job(loaded: &Loaded, checked: &Checked) -> Result<Job, EngineError> {
-    edition(loaded, checked, render::sheet::job)
+    edition(loaded, checked, None, render::sheet::job)
+}
+
+/// What a seal is made of beside the specification.
+#[derive(Debug)]
+pub struct Sealing<'a> {
+    /// What the seal says.
+    pub title: Title,
+    /// The secret of the folder, which salts the digests of what is private.
+    pub secret: &'a [u8; 32],
+    /// Digest of the revision before.
+    pub before: Option<Digest>,
+}
+
+/// A sealed revision in both editions.
+#[derive(Debug)]
+pub struct Sealed {
+    /// The own edition: the sealed file.
+    pub bytes: Vec<u8>,
+    /// Digest that stands for the revision and all before it.
+    pub digest: Digest,
+    /// The factory's edition.
+    pub package: Package,
+}
+
+/// Seals what was checked, whatever was found; whether it may be sealed, its caller asks [`release::standing`].
+///
+/// # Errors
+/// If the engine refuses the data, a path is no path below a folder on every system, or there is too much of it.
+pub fn seal(loaded: &Loaded, checked: &Checked, sealing: &Sealing<'_>) -> Result<Sealed, EngineError> {
+    let failed = |message: String| EngineError { messages: vec![message] };
+    let salt = salt(sealing.secret, &sealing.title.revision);
+    let folder = Folder { name: "", root: "", findings: &checked.firm, sources: &loaded.sources };
+    let findings = json::print(&[folder]).map_err(|error| failed(error.to_string()))?;
+    let figures = checked.figures.json();
+    let files: Vec<Member<'_>> = loaded.closure.iter().map(|(path, bytes)| (path.as_str(), bytes.as_ref())).collect();
+    let own = Own { findings: &findings, figures: &figures, files: &files };
+    let titled = |mut inner: Inner| {
+        inner.own = own_digests(&salt, &inner, &own);
+        inner.title = Some(sealing.title.clone());
+        inner
+    };
+    let mut kept = None;
+    let package = edition(loaded, checked, Some(&titled), |view, edition| {
+        kept = Some(edition.manifest.clone());
+        render::sheet::build(view, edition)
+    })?;
+    let inner = Inner::parse(&kept.unwrap_or_default()).map_err(failed)?;
+    let (bytes, digest) =
+        sealed(&inner, sealing.before, &salt, &own, &package.pdf).map_err(|error| failed(error.to_string()))?;
+    Ok(Sealed { bytes, digest, package })
 }
 
 /// Renders one order in its own document: cut plan, cloth to order, cautions. It is made from what the factory may see and
@@ -131,7 +187,9 @@ pub fn order(loaded: &Loaded, id: &str) -> Result<Ordered, EngineError> {
         digest: &digest,
         order: Some(id),
     };
-    let package = render::sheet::build(&view, &Edition { archive, figures: seen.figures.json() })?;
+    let figures = seen.figures.json();
+    let manifest = Inner::of(&loaded.style, &figures, pairs()).text();
+    let package = render::sheet::build(&view, &Edition { archive, figures, manifest })?;
     let findings = compute::orders::findings(&shown.model, &seen.figures).settled(&shown.levels, false);
     Ok(Ordered { package, findings, sources: shown.sources })
 }
@@ -147,16 +205,19 @@ pub struct Ordered {
     pub sources: Sources,
 }
 
+/// What a seal makes of the manifest of a package.
+type Titled<'a> = &'a dyn Fn(Inner) -> Inner;
+
 /// Hands the factory's edition on. Where nothing is private, it is what was read and checked already.
 fn edition<T>(
     loaded: &Loaded,
     checked: &Checked,
+    titled: Option<Titled<'_>>,
     then: impl FnOnce(&View<'_>, &Edition) -> Result<T, EngineError>,
 ) -> Result<T, EngineError> {
     let files = read::factory_edition(loaded);
     let pairs = || files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
-    let own = loaded.closure.iter().map(|(path, bytes)| (path.as_str(), bytes.as_ref()));
-    let read_again = (!pairs().eq(own)).then(|| read::closure(&loaded.style, pairs()));
+    let read_again = read::withholds(loaded).then(|| read::closure(&loaded.style, pairs()));
     let shown = read_again.as_ref().unwrap_or(loaded);
     let checked_again = read_again.as_ref().map(|shown| check(shown, &Levels::new(), false));
     let seen = checked_again.as_ref().unwrap_or(checked);
@@ -176,5 +237,8 @@ fn edition<T>(
         digest: &digest,
         order: None,
     };
-    then(&view, &Edition { archive, figures: seen.figures.json() })
+    let figures = seen.figures.json();
+    let inner = Inner::of(&loaded.style, &figures, pairs());
+    let manifest = titled.map_or(inner.clone(), |titled| titled(inner)).text();
+    then(&view, &Edition { archive, figures, manifest })
 }

@@ -97,7 +97,7 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
 
 /// Finds the lays that are not kept yet, and computes again with them. A style that cannot be laid is built as it is: a
 /// finding says why.
-fn laid(
+pub(super) fn laid(
     loaded: Loaded,
     checked: Checked,
     levels: &Levels,
@@ -173,7 +173,7 @@ fn write_order(package: &Package, out: &Path, stem: &str, id: &str) -> Result<Pa
 }
 
 /// Says which characters came out as a box, each once.
-fn replaced(package: &Package, terminal: &mut Terminal) {
+pub(super) fn replaced(package: &Package, terminal: &mut Terminal) {
     let characters: BTreeSet<char> = package.replaced.iter().map(|one| one.character).collect();
     if !characters.is_empty() {
         let list: Vec<String> = characters.iter().map(|c| format!("U+{:04X}", u32::from(*c))).collect();
@@ -182,7 +182,7 @@ fn replaced(package: &Package, terminal: &mut Terminal) {
 }
 
 /// One line that says what is going on; silent where there is no terminal.
-fn stages() -> ProgressBar {
+pub(super) fn stages() -> ProgressBar {
     let bar = ProgressBar::new_spinner();
     if let Ok(style) = ProgressStyle::with_template("{spinner} {msg}") {
         bar.set_style(style);

@@ -6,7 +6,7 @@ use backtack_core::revision::compare::{json, text};
 use clap::{Arg, ArgMatches, Command, value_parser};
 
 use super::terminal::Terminal;
-use super::{Exit, Failure};
+use super::{Exit, Failure, opened};
 use crate::Checked;
 
 pub(super) fn define() -> Command {
@@ -19,8 +19,8 @@ pub(super) fn define() -> Command {
             "Compares by meaning: another order, another unit for the same quantity or a drawing that was\n\
              only moved is no change. Exit codes: 0 nothing changed, 1 something did, 2 could not be run.",
         )
-        .arg(side("BEFORE", "Style folder of the earlier specification"))
-        .arg(side("AFTER", "Style folder of the later one"))
+        .arg(side("BEFORE", "Earlier specification: a style folder, a sealed revision or a PDF package"))
+        .arg(side("AFTER", "Later one"))
         .arg(
             Arg::new("format")
                 .long("format")
@@ -51,7 +51,7 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
 
 /// Reads and checks one specification. One with a syntax error is read in part only, and so cannot be compared.
 fn checked(path: &Path) -> Result<(Loaded, Checked), Failure> {
-    let loaded = crate::read(path).map_err(|error| Failure::new(error.to_string()))?;
+    let loaded = opened::loaded(path)?;
     let broken = loaded.broken.iter().next().and_then(|id| loaded.sources.file(*id));
     if let Some(file) = broken {
         let message =

@@ -10,10 +10,15 @@ mod explain;
 mod failure;
 mod lay;
 pub mod new;
+mod open;
+mod opened;
 #[expect(clippy::disallowed_methods, reason = "the only file output")]
 pub mod output;
 mod schema;
+pub mod seal;
+mod secret;
 mod terminal;
+mod verify;
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -44,6 +49,9 @@ const COMMANDS: &[Entry] = &[
     Entry { define: check::define, run: check::run },
     Entry { define: build::define, run: build::run },
     Entry { define: diff::define, run: diff::run },
+    Entry { define: seal::define, run: seal::run },
+    Entry { define: verify::define, run: verify::run },
+    Entry { define: open::define, run: open::run },
     Entry { define: lay::define, run: lay::run },
     Entry { define: explain::define, run: explain::run },
     Entry { define: schema::define, run: schema::run },

@@ -78,6 +78,42 @@ impl Output {
         Ok(())
     }
 
+    /// Writes files that must not be there yet, in this order, after files that take the place of old ones. If anything
+    /// fails, the new ones are gone again. A file that is there already with the same bytes, left by a run that broke
+    /// off, will do for all but the last.
+    ///
+    /// # Errors
+    /// If the system refuses a step, or something of a name is there already; the message names the file.
+    pub fn create(&self, new: &[Item], replaced: &[Item]) -> Result<(), Failure> {
+        let mut staged = Staged::default();
+        for item in new {
+            let temporary = self.stage(item).map_err(|error| Failure::of("write", &item.path, &error))?;
+            staged.files.push((temporary, item.path.clone()));
+        }
+        self.write(replaced)?;
+        let mut made: Vec<&Path> = Vec::new();
+        for (at, ((temporary, path), item)) in staged.files.iter().zip(new).enumerate() {
+            let there = at + 1 < new.len() && fs::read(path).is_ok_and(|bytes| bytes == item.bytes);
+            let named = if there { Ok(()) } else { self.step().and_then(|()| named(temporary, item)) };
+            if let Err(error) = named {
+                self.withdraw(&made);
+                return Err(Failure::of("write", path, &error));
+            }
+            if !there {
+                made.push(path);
+            }
+        }
+        new.iter().filter_map(|item| item.path.parent()).for_each(settle);
+        Ok(())
+    }
+
+    /// Removes files that were just made.
+    pub fn withdraw(&self, files: &[&Path]) {
+        for file in files {
+            let _ = fs::remove_file(file);
+        }
+    }
+
     /// Removes the files of a folder that `ours` knows by their names and that are not to be kept: what an earlier run
     /// wrote for things that are gone. Anything else in the folder stays.
     ///
@@ -155,6 +191,19 @@ fn temporary(folder: &Path, path: &Path) -> io::Result<(PathBuf, File)> {
             Err(error) if error.kind() == ErrorKind::AlreadyExists && number < 100 => number += 1,
             Err(error) => return Err(error),
         }
+    }
+}
+
+/// Gives a staged file its name, which nothing may have yet. Where the file system knows no second names for a file, it
+/// is written under that name at once.
+fn named(temporary: &Path, item: &Item) -> io::Result<()> {
+    match fs::hard_link(temporary, &item.path) {
+        Err(error) if error.kind() != ErrorKind::AlreadyExists => {
+            let mut file = OpenOptions::new().write(true).create_new(true).open(&item.path)?;
+            let written = file.write_all(&item.bytes).and_then(|()| file.sync_all());
+            written.inspect_err(|_| drop(fs::remove_file(&item.path)))
+        }
+        done => done,
     }
 }
 

@@ -62,7 +62,7 @@ pub struct Disk {
 }
 
 /// The file whose presence marks the root of several styles and their shared libraries.
-const ROOT: &str = "backtack-root.toml";
+pub const ROOT: &str = "backtack-root.toml";
 
 /// A style from files in memory.
 pub fn memory<'a>(files: impl IntoIterator<Item = (&'a str, &'a [u8])>) -> Disk {
@@ -99,22 +99,61 @@ pub fn is_folder(path: &Path) -> bool {
     path.is_dir()
 }
 
+/// Whether something stands at a path the user names.
+pub fn is_there(path: &Path) -> bool {
+    fs::symlink_metadata(path).is_ok()
+}
+
 /// Reads one file of text that the user names, up to a size in bytes.
 ///
 /// # Errors
 /// In a few words, why it cannot be read.
 pub fn text(path: &Path, largest: u64) -> Result<String, String> {
+    String::from_utf8(bytes(path, largest)?).map_err(|_| "it is no text".into())
+}
+
+/// Reads one file that the user names, up to a size in bytes.
+///
+/// # Errors
+/// In a few words, why it cannot be read.
+pub fn bytes(path: &Path, largest: u64) -> Result<Vec<u8>, String> {
     let reason = |error: &std::io::Error| match error.kind() {
         std::io::ErrorKind::NotFound => "there is no such file".into(),
         std::io::ErrorKind::IsADirectory => "it is a folder, not a file".into(),
         _ => plain(error),
     };
-    let size = fs::metadata(path).map_err(|error| reason(&error))?.len();
-    if size > largest {
+    let about = fs::metadata(path).map_err(|error| reason(&error))?;
+    if about.len() > largest {
         return Err(format!("it is larger than {} MB", largest >> 20));
     }
-    let bytes = fs::read(path).map_err(|error| reason(&error))?;
-    String::from_utf8(bytes).map_err(|_| "it is no text".into())
+    // What is neither file nor folder could go on for ever.
+    if !about.is_file() && !about.is_dir() {
+        return Err("it is no file".into());
+    }
+    fs::read(path).map_err(|error| reason(&error))
+}
+
+/// The files of a folder with an ending, each with its name before it, in the order of names; hidden ones are left out.
+///
+/// # Errors
+/// In a few words, if the folder cannot be listed; one that is not there has none.
+pub fn revisions(folder: &Path, ending: &str) -> Result<Vec<(String, PathBuf)>, String> {
+    let entries = match fs::read_dir(folder) {
+        Ok(entries) => entries,
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(Vec::new()),
+        Err(error) => return Err(plain(&error)),
+    };
+    let mut found = Vec::new();
+    for entry in entries {
+        let path = entry.map_err(|error| plain(&error))?.path();
+        let name = path.file_stem().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+        let wanted = path.extension().is_some_and(|one| one.eq_ignore_ascii_case(ending));
+        if wanted && !name.starts_with('.') {
+            found.push((name, path));
+        }
+    }
+    found.sort();
+    Ok(found)
 }
 
 /// The `*.toml` files of a style folder in the order of their paths. Output, sealed revisions, hidden folders and

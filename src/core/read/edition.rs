@@ -1,8 +1,8 @@
 use crate::diag::{Finding, Findings, Severity};
 use crate::lay::{Lock, lock};
-use crate::source::{FileId, Span};
+use crate::source::{FileId, SourceFile, Span};
 
-use super::{Loaded, is_order, is_private, rules};
+use super::{Loaded, bare, is_order, is_private, rules};
 
 /// What stands in the factory's edition where the own edition has a value.
 const WITHHELD: &str = "{ withheld = \"own edition\" }";
@@ -16,9 +16,39 @@ const ORDER: &str = "order ";
 /// What a factory reads of a finding about something it does not get.
 const OWN_FINDING: &str = "something that only the own edition shows must be settled there";
 
-/// The files the factory gets: without those below `private/`, without orders, and with every value that is meant for the own edition
-/// withheld in place. Comments and everything else stay as they are.
+/// The files the factory gets: without those below `private/`, without orders, with every value that is meant for the own
+/// edition withheld in place, without comments, and pictures without what is not shown of them.
 pub fn factory_edition(loaded: &Loaded) -> Vec<(String, Vec<u8>)> {
+    withheld_edition(loaded).into_iter().map(|(path, bytes)| bared(loaded, path, bytes)).collect()
+}
+
+/// Whether the factory's edition means something else than the own one: a file is kept back, or a value.
+pub fn withholds(loaded: &Loaded) -> bool {
+    let shown = withheld_edition(loaded);
+    let own = loaded.closure.iter().map(|(path, bytes)| (path, bytes.as_ref()));
+    !shown.iter().map(|(path, bytes)| (path, bytes.as_slice())).eq(own)
+}
+
+/// A file without what only its author should read.
+fn bared(loaded: &Loaded, path: String, bytes: Vec<u8>) -> (String, Vec<u8>) {
+    if !path.ends_with(".toml") {
+        let bytes = bare::file(&path, &bytes);
+        return (path, bytes);
+    }
+    let broken = |(id, file): (FileId, &SourceFile)| file.path == path && loaded.broken.contains(&id);
+    let bytes = match std::str::from_utf8(&bytes) {
+        // The one comment that is ours.
+        Ok(text) if text == WITHHELD_FILE => bytes,
+        // Where a string is not closed, what is a comment cannot be told.
+        Ok(text) if text.contains('#') && loaded.sources.iter().any(broken) => WITHHELD_FILE.into(),
+        Ok(text) => bare::toml(text).into_bytes(),
+        Err(_) => WITHHELD_FILE.into(),
+    };
+    (path, bytes)
+}
+
+/// The files the factory gets, as they were written.
+fn withheld_edition(loaded: &Loaded) -> Vec<(String, Vec<u8>)> {
     let mut own: Vec<Span> = loaded.own.clone();
     own.sort();
     own.dedup();
@@ -58,7 +88,7 @@ pub fn order_edition(loaded: &Loaded, id: &str) -> Result<Vec<(String, Vec<u8>)>
     files.retain(|(path, _)| *path != kept);
     files.extend(lays);
     let bytes = loaded.closure.iter().filter(|(one, _)| one == path);
-    files.extend(bytes.map(|(path, bytes)| (path.clone(), withheld(loaded, path, bytes, &own))));
+    files.extend(bytes.map(|(path, bytes)| bared(loaded, path.clone(), withheld(loaded, path, bytes, &own))));
     files.sort();
     Ok(files)
 }

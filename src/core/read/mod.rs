@@ -1,6 +1,7 @@
 //! Folder -> (Model, findings). The only file input, and it never stops at the first problem.
 
 mod articles;
+mod bare;
 mod chains;
 mod cutting;
 #[expect(clippy::disallowed_methods, reason = "the only file input")]
@@ -29,8 +30,10 @@ mod values;
 mod views;
 mod work;
 
-pub use disk::{Limits, Unreadable, is_folder, text as text_file};
-pub use edition::{factory_edition, order_edition, shown};
+pub use disk::{
+    Limits, ROOT, Unreadable, bytes as file_bytes, is_folder, is_there, revisions, text as text_file,
+};
+pub use edition::{factory_edition, order_edition, shown, withholds};
 pub use facts::statements;
 pub use values::{is_order, is_private};
 

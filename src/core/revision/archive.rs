@@ -1,7 +1,27 @@
-use std::io::{Cursor, Write};
+//! The one form of archive there is: a zip of stored files, every byte of it fixed by the names and bytes of the files. The
+//! writer is ours so that no later version of a library can change that form, and the reader takes nothing else.
+//!
+//! Each file is a local header, its name and its bytes; the central directory and the end record follow (PKWARE
+//! APPNOTE.TXT 6.3.10, section 4.3). Names are UTF-8 (flag bit 11), the date is 1 January 1980, there are no extra fields,
+//! no comments, no encryption, no second disk.
 
-use zip::write::SimpleFileOptions;
-use zip::{CompressionMethod, DateTime, ZipWriter};
+use std::collections::BTreeSet;
+
+/// Files of one archive, at most.
+pub const MOST_FILES: usize = 20_000;
+/// Bytes of one name, at most.
+const LONGEST_NAME: usize = 400;
+/// Bytes of one archive, at most; well below what the format holds.
+pub const LARGEST: usize = 1 << 30;
+
+const LOCAL: &[u8] = b"PK\x03\x04";
+const CENTRAL: &[u8] = b"PK\x01\x02";
+const END: &[u8] = b"PK\x05\x06";
+/// Length of a local header without its name.
+const LOCAL_LENGTH: usize = 30;
+
+/// A file of an archive: its name, and its bytes in the archive.
+pub type Member<'a> = (&'a str, &'a [u8]);
 
 /// An archive could not be written.
 #[derive(Debug)]
@@ -19,18 +39,167 @@ impl std::error::Error for ArchiveError {}
 /// the same bytes anywhere.
 ///
 /// # Errors
-/// If two files have one name, or a name is longer than a zip holds.
-pub fn stored<'a>(files: impl IntoIterator<Item = (&'a str, &'a [u8])>) -> Result<Vec<u8>, ArchiveError> {
-    let fail = |error: &dyn std::fmt::Display| ArchiveError(error.to_string());
-    let mut zip = ZipWriter::new(Cursor::new(Vec::new()));
-    let options = SimpleFileOptions::default()
-        .compression_method(CompressionMethod::Stored)
-        .last_modified_time(DateTime::default())
-        .unix_permissions(0o644);
-    for (name, bytes) in files {
-        zip.start_file(name, options).map_err(|error| fail(&error))?;
-        zip.write_all(bytes).map_err(|error| fail(&error))?;
+/// If two files have one name, a name cannot be that of a file below a folder, or there is too much of it.
+pub fn stored<'a>(files: impl IntoIterator<Item = Member<'a>>) -> Result<Vec<u8>, ArchiveError> {
+    let files: Vec<Member<'_>> = files.into_iter().collect();
+    fit(&files).map_err(ArchiveError)?;
+    let mut out = Vec::with_capacity(length(&files));
+    written(&files, &mut |part| out.extend_from_slice(part));
+    Ok(out)
+}
+
+/// Whether these can be the files of an archive: what is in the way.
+fn fit(files: &[Member<'_>]) -> Result<(), String> {
+    if files.len() > MOST_FILES {
+        return Err(format!("there are more than {MOST_FILES} files"));
     }
-    let done = zip.finish().map_err(|error| fail(&error))?;
-    Ok(done.into_inner())
+    let mut names = BTreeSet::new();
+    for (name, _) in files {
+        named(name)?;
+        if !names.insert(*name) {
+            return Err(format!("two files are called {name}"));
+        }
+    }
+    if length(files) > LARGEST { Err(format!("it is larger than {} MB", LARGEST >> 20)) } else { Ok(()) }
+}
+
+/// Whether a name is that of a file below a folder, on any system: relative, without a step up, a drive, a control
+/// character or an empty part.
+///
+/// # Errors
+/// Says what is wrong with it.
+pub fn named(name: &str) -> Result<(), String> {
+    let part = |part: &str| part.is_empty() || part == "." || part == ".." || part.ends_with(['.', ' ']);
+    let wrong = name.contains(['\\', ':']) || name.chars().any(char::is_control) || name.split('/').any(part);
+    match () {
+        () if name.len() > LONGEST_NAME => Err(format!("a name is longer than {LONGEST_NAME} bytes")),
+        () if wrong => Err(format!("\"{}\" is no path below a folder", name.escape_debug())),
+        () => Ok(()),
+    }
+}
+
+fn length(files: &[Member<'_>]) -> usize {
+    files.iter().map(|(name, bytes)| LOCAL_LENGTH + 46 + 2 * name.len() + bytes.len()).sum::<usize>() + 22
+}
+
+/// Writes an archive part by part.
+fn written(files: &[Member<'_>], put: &mut dyn FnMut(&[u8])) {
+    let mut directory = Vec::new();
+    let mut at = 0;
+    for (name, bytes) in files {
+        let about = about(name, bytes);
+        put(LOCAL);
+        put(&about);
+        put(name.as_bytes());
+        put(bytes);
+        directory.extend_from_slice(CENTRAL);
+        // Made by: 2.0 on a system with permissions.
+        directory.extend([20, 3]);
+        directory.extend_from_slice(&about);
+        // No comment, disk 0, no inner attributes; a plain file that all may read.
+        directory.extend([0; 6]);
+        directory.extend(four(0o100_644 << 16));
+        directory.extend(four(at));
+        directory.extend_from_slice(name.as_bytes());
+        at += LOCAL_LENGTH + name.len() + bytes.len();
+    }
+    put(&directory);
+    put(END);
+    put(&[0; 4]);
+    let count = two(files.len());
+    put(&[count, count].concat());
+    put(&four(directory.len()));
+    put(&four(at));
+    put(&[0; 2]);
+}
+
+/// What the local header and the central directory say alike: version, flags, method, time, date, checksum, sizes, lengths.
+fn about(name: &str, bytes: &[u8]) -> [u8; 26] {
+    let mut all = [0; 26];
+    let sum = crc32fast::hash(bytes).to_le_bytes();
+    let parts: [&[u8]; 6] =
+        [&[20, 0, 0, 8, 0, 0, 0, 0, 0x21, 0], &sum, &four(bytes.len()), &four(bytes.len()), &two(name.len()), &[0; 2]];
+    for (to, from) in all.iter_mut().zip(parts.concat()) {
+        *to = from;
+    }
+    all
+}
+
+/// Sizes are far below what four bytes hold; see [`LARGEST`].
+fn four(number: usize) -> [u8; 4] {
+    u32::try_from(number).unwrap_or(u32::MAX).to_le_bytes()
+}
+
+fn two(number: usize) -> [u8; 2] {
+    u16::try_from(number).unwrap_or(u16::MAX).to_le_bytes()
+}
+
+/// Reads an archive of exactly the form that [`stored()`] writes. The bytes of its files are not copied.
+///
+/// # Errors
+/// Names the first thing that is not as it would be written again.
+pub fn unpacked(bytes: &[u8]) -> Result<Vec<Member<'_>>, String> {
+    let mut files = Vec::new();
+    let mut rest = bytes;
+    while rest.starts_with(LOCAL) {
+        if files.len() == MOST_FILES {
+            return Err(format!("it holds more than {MOST_FILES} files"));
+        }
+        let (file, after) = local(rest).ok_or_else(|| cut(bytes, rest))?;
+        files.push(file);
+        rest = after;
+    }
+    if !rest.starts_with(CENTRAL) && !(files.is_empty() && rest.starts_with(END)) {
+        return Err(if files.is_empty() { "it is no archive of backtack".into() } else { cut(bytes, rest) });
+    }
+    fit(&files)?;
+    same(&files, bytes)?;
+    Ok(files)
+}
+
+fn cut(bytes: &[u8], rest: &[u8]) -> String {
+    format!("from byte {} on it is cut off or was changed", bytes.len() - rest.len())
+}
+
+/// One file and what follows it.
+fn local(rest: &[u8]) -> Option<(Member<'_>, &[u8])> {
+    let number = |at: usize, length: usize| -> Option<usize> {
+        Some(rest.get(at..at + length)?.iter().rev().fold(0, |sum, byte| sum << 8 | usize::from(*byte)))
+    };
+    let (size, name) = (number(22, 4)?, number(26, 2)?);
+    let (head, rest) = rest.split_at_checked(LOCAL_LENGTH + name)?;
+    let (bytes, rest) = rest.split_at_checked(size)?;
+    Some(((std::str::from_utf8(head.get(LOCAL_LENGTH..)?).ok()?, bytes), rest))
+}
+
+/// Whether an archive of these files is these bytes.
+fn same(files: &[Member<'_>], bytes: &[u8]) -> Result<(), String> {
+    let (mut at, mut wrong) = (0, None);
+    written(files, &mut |part| {
+        let there = bytes.get(at..).unwrap_or_default();
+        if wrong.is_none() && !there.starts_with(part) {
+            wrong = Some(at + part.iter().zip(there).take_while(|(a, b)| a == b).count());
+        }
+        at += part.len();
+    });
+    match wrong.or((at != bytes.len()).then_some(at)) {
+        None => Ok(()),
+        Some(wrong) if wrong >= bytes.len() => Err(format!("it is cut off at byte {wrong}")),
+        Some(wrong) => Err(format!("{} (byte {wrong})", place(files, wrong))),
+    }
+}
+
+/// In words what stands at a byte that is not as it should be.
+fn place(files: &[Member<'_>], wrong: usize) -> String {
+    let mut at = 0;
+    for (name, bytes) in files {
+        let start = at;
+        at += LOCAL_LENGTH + name.len() + bytes.len();
+        if wrong < at {
+            // Bytes and names are compared with themselves; the checksum tells that they were changed.
+            let sum = (start + 14..start + 18).contains(&wrong);
+            return if sum { format!("{name} does not match its checksum") } else { format!("the header of {name} was changed") };
+        }
+    }
+    "the list of files at its end was changed".into()
 }

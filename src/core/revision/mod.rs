@@ -1,9 +1,14 @@
-//! What makes a revision one thing: the archive of everything it was made from, and its digest; and what differs between
-//! two of them.
+//! What makes a revision one thing: the archive of everything it was made from, its manifests and its seal; and what
+//! differs between two of them.
 
 mod archive;
+pub mod chain;
 pub mod compare;
 mod digest;
+pub mod manifest;
+pub mod pdf;
+pub mod release;
+pub mod seal;
 
-pub use archive::{ArchiveError, stored};
-pub use digest::{Digest, of_files, sha256};
+pub use archive::{ArchiveError, Member, named, stored, unpacked};
+pub use digest::{Digest, keyed, of_files, sha256};

@@ -28,6 +28,7 @@ pub use view::View;
 
 use std::panic::resume_unwind;
 
+use backtack_core::revision::pdf::{ARCHIVE, FIGURES, MANIFEST};
 use backtack_core::scene::svg;
 use backtack_core::words::Language;
 
@@ -71,6 +72,8 @@ pub struct Edition {
     pub archive: Vec<u8>,
     /// The text of `figures.json`.
     pub figures: String,
+    /// The manifest of both.
+    pub manifest: String,
 }
 
 /// Everything `build` writes.
@@ -128,12 +131,13 @@ fn filled(view: &View<'_>, edition: &Edition) -> (Pages, Extras) {
     });
     let attachments = vec![
         attachment(
-            "specification.zip",
+            ARCHIVE,
             "application/zip",
             "The files this package was made from",
             edition.archive.clone(),
         ),
-        attachment("figures.json", "application/json", "Every computed figure", edition.figures.clone().into_bytes()),
+        attachment(FIGURES, "application/json", "Every computed figure", edition.figures.clone().into_bytes()),
+        attachment(MANIFEST, "text/plain", "What the attached files are, with their digests", edition.manifest.clone().into_bytes()),
     ];
     let identity = pages.title_block.number.clone();
     (pages, Extras { pictures, attachments, identity })

@@ -1,0 +1,69 @@
+//! A specification from wherever it is: a style folder, a sealed revision, a PDF package.
+
+use std::path::Path;
+
+use backtack_core::read::{self, Loaded};
+use backtack_core::revision::manifest::Inner;
+use backtack_core::revision::{pdf, seal};
+
+use super::Failure;
+
+/// The files of a revision, which agree with its manifest.
+pub struct Opened {
+    /// The manifest.
+    pub inner: Inner,
+    /// Whether it is the own edition.
+    pub own: bool,
+    /// The files by their path below the root.
+    pub files: Vec<(String, Vec<u8>)>,
+}
+
+/// Reads a file whole, within the limit of what is opened.
+///
+/// # Errors
+/// If it cannot be read.
+pub fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
+    read::file_bytes(path, seal::LARGEST).map_err(|why| failed(path, &why))
+}
+
+/// One line about a file.
+pub fn failed(path: &Path, why: &str) -> Failure {
+    Failure::new(format!("{}: {why}", path.display()))
+}
+
+/// Whether these are the first bytes of a PDF.
+pub fn is_pdf(bytes: &[u8]) -> bool {
+    bytes.starts_with(b"%PDF-")
+}
+
+/// Opens a sealed revision or a PDF package.
+///
+/// # Errors
+/// If it cannot be read, or is not as it was made.
+pub fn file(path: &Path) -> Result<Opened, Failure> {
+    let bytes = bytes(path)?;
+    let refused = |why: String| failed(path, &why);
+    let copied = |files: Vec<(&str, &[u8])>| -> Vec<(String, Vec<u8>)> {
+        files.into_iter().map(|(path, bytes)| (path.to_string(), bytes.to_vec())).collect()
+    };
+    if is_pdf(&bytes) {
+        let attached = pdf::read(&bytes).map_err(refused)?;
+        let files = copied(attached.files().map_err(refused)?);
+        return Ok(Opened { inner: attached.inner, own: false, files });
+    }
+    let sealed = seal::verified(&bytes).map_err(refused)?;
+    Ok(Opened { inner: sealed.inner, own: true, files: copied(sealed.files) })
+}
+
+/// Reads the specification of a folder, a sealed revision or a PDF package.
+///
+/// # Errors
+/// If it cannot be read at all.
+pub fn loaded(path: &Path) -> Result<Loaded, Failure> {
+    if read::is_folder(path) || !read::is_there(path) {
+        return crate::read(path).map_err(|error| Failure::new(error.to_string()));
+    }
+    let opened = file(path)?;
+    let files = opened.files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
+    Ok(read::closure(&opened.inner.folder, files))
+}

@@ -1,0 +1,43 @@
+//! The secret of a folder: 32 random bytes that salt the digests of what is private. The only use of chance there is; it
+//! decides nothing but these digests, and once it is written the same seal gives the same bytes.
+
+use std::path::{Path, PathBuf};
+
+use backtack_core::read::{is_there, text_file};
+use backtack_core::revision::Digest;
+
+use super::Failure;
+use super::opened::failed;
+use super::output::{Item, Output};
+
+/// The file that keeps it, below the style folder.
+const FILE: &str = "private/salt.txt";
+
+/// The secret of a style folder, made if there is none yet.
+///
+/// # Errors
+/// If it cannot be read or written, or the system has no random bytes to give.
+pub fn secret(folder: &Path, output: &Output) -> Result<[u8; 32], Failure> {
+    let path = folder.join(FILE);
+    if !is_there(&path) {
+        let made = made(&path, output);
+        // Another seal may have written it meanwhile.
+        if made.is_err() && !is_there(&path) {
+            made?;
+        }
+    }
+    kept(&path)
+}
+
+fn made(path: &PathBuf, output: &Output) -> Result<(), Failure> {
+    let mut bytes = [0; 32];
+    getrandom::fill(&mut bytes).map_err(|error| failed(path, &format!("no random bytes can be had: {error}")))?;
+    let text = format!("{}\n", Digest(bytes).hex());
+    output.create(&[Item { path: path.clone(), bytes: text.into_bytes() }], &[])
+}
+
+fn kept(path: &Path) -> Result<[u8; 32], Failure> {
+    let text = text_file(path, 1 << 10).map_err(|why| failed(path, &why))?;
+    let digest = Digest::parse(text.trim());
+    digest.map(|digest| digest.0).ok_or_else(|| failed(path, "it does not hold 64 hexadecimal digits"))
+}

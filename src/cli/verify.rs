@@ -1,0 +1,152 @@
+use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+use backtack_core::diag::plain;
+use backtack_core::read::{self, is_there};
+use backtack_core::revision::chain::{Link, ordered};
+use backtack_core::revision::manifest::Title;
+use backtack_core::revision::seal::{ENDING, verified};
+use backtack_core::revision::{Digest, pdf, sha256};
+use clap::{Arg, ArgMatches, Command, value_parser};
+
+use super::opened::{bytes, failed, is_pdf};
+use super::seal::FOLDER;
+use super::terminal::Terminal;
+use super::{Exit, Failure};
+
+pub(super) fn define() -> Command {
+    Command::new("verify")
+        .about("Says whether sealed revisions are as they were sealed")
+        .after_help(
+            "Of a folder, every revision and their order are looked at. That the newest one was left out shows\n\
+             only with --head and the digest that `seal` printed. Exit codes: 0 nothing changed, 1 something\n\
+             did, 2 could not be run.",
+        )
+        .arg(
+            Arg::new("path")
+                .value_name("FILE|DIR")
+                .value_parser(value_parser!(PathBuf))
+                .required(true)
+                .help("Sealed revision, PDF package, or style folder"),
+        )
+        .arg(Arg::new("head").long("head").value_name("DIGEST").help("Digest of the newest revision, from elsewhere"))
+}
+
+pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
+    let path = matches.get_one::<PathBuf>("path").ok_or_else(|| Failure::new("no file is given"))?;
+    let head = match matches.get_one::<String>("head") {
+        None => None,
+        Some(text) => Some(Digest::parse(text).ok_or_else(|| {
+            Failure::new("--head takes the 64 digits that `seal` printed, 0 to 9 and a to f")
+        })?),
+    };
+    let told = if read::is_folder(path) { folder(path, head)? } else { file(path, head)? };
+    match told {
+        Ok(text) => terminal.print(&text).map(|()| Exit::Clear),
+        Err(why) => terminal.print(&format!("{}\n", plain(&why))).map(|()| Exit::Standing),
+    }
+}
+
+/// What is to be told of something that holds, or what is wrong with it.
+type Told = Result<String, String>;
+
+/// One file.
+fn file(path: &Path, head: Option<Digest>) -> Result<Told, Failure> {
+    let bytes = bytes(path)?;
+    let name = path.display();
+    if is_pdf(&bytes) {
+        if head.is_some() {
+            return Err(failed(path, "a PDF does not hold the digest of --head: verify the sealed file"));
+        }
+        return Ok(package(&bytes).map_err(|why| format!("{name}: {why}")));
+    }
+    let told = verified(&bytes).and_then(|sealed| {
+        if head.is_some_and(|head| head != sealed.digest) {
+            return Err(format!("revision {} has another digest, {}", sealed.outer.revision, sealed.digest.hex()));
+        }
+        let title = sealed.inner.title.as_ref().map(line).unwrap_or_default();
+        Ok(format!("{title}\nas it was sealed: {}\n", sealed.digest.hex()))
+    });
+    Ok(told.map_err(|why| format!("{name}: {why}")))
+}
+
+/// A PDF package: what it carries agrees with its manifest. Its pages are only held by the seal.
+fn package(bytes: &[u8]) -> Told {
+    let attached = pdf::read(bytes)?;
+    let files = attached.inner.files.len();
+    let title = attached.inner.title.as_ref().map_or_else(|| "not sealed".to_string(), line);
+    Ok(format!(
+        "{title}\nthe {files} attached files are those of its manifest; its pages are vouched for by the seal of\n\
+         the own edition alone, which names the digest of this PDF: {}\n",
+        sha256(bytes).hex()
+    ))
+}
+
+fn line(title: &Title) -> String {
+    let Title { style, revision, stage, date, by, reason, .. } = title;
+    plain(&format!("{style} revision {revision}, {stage}, sealed {date} by {by}: {reason}"))
+}
+
+/// What is known of one sealed file, or why it does not hold.
+type Looked = Result<(Link, String), String>;
+
+/// Every revision of a style folder.
+fn folder(path: &Path, head: Option<Digest>) -> Result<Told, Failure> {
+    let folder = path.join(FOLDER);
+    let files = read::revisions(&folder, ENDING).map_err(|why| failed(&folder, &why))?;
+    if files.is_empty() {
+        return Err(failed(path, "no revision is sealed here"));
+    }
+    let mut links = Vec::new();
+    for looked in all(&files)? {
+        match looked {
+            Ok(one) => links.push(one),
+            Err(why) => return Ok(Err(why)),
+        }
+    }
+    let plain_links: Vec<Link> = links.iter().map(|(link, _)| link.clone()).collect();
+    let told = ordered(&plain_links, head).map(|chain| {
+        let lines = chain.iter().filter_map(|link| links.iter().find(|(one, _)| one == *link));
+        let text: String = lines.map(|(_, line)| format!("{line}\n")).collect();
+        let newest = chain.last().map(|link| link.digest.hex()).unwrap_or_default();
+        format!("{text}{} as they were sealed; the newest is {newest}\n", chain.len())
+    });
+    Ok(told.map_err(|why| format!("{}: {why}", folder.display())))
+}
+
+/// Looks at every file, as many at once as there are processors; in their order.
+fn all(files: &[(String, PathBuf)]) -> Result<Vec<Looked>, Failure> {
+    let next = AtomicUsize::new(0);
+    let work = || {
+        let mut done = Vec::new();
+        loop {
+            let at = next.fetch_add(1, Ordering::Relaxed);
+            let Some((name, path)) = files.get(at) else { return done };
+            done.push((at, looked(name, path)));
+        }
+    };
+    let count = std::thread::available_parallelism().map_or(1, usize::from).min(files.len());
+    let parts = std::thread::scope(|scope| {
+        let workers: Vec<_> = (0..count).map(|_| scope.spawn(work)).collect();
+        workers.into_iter().map(std::thread::ScopedJoinHandle::join).collect::<Result<Vec<_>, _>>()
+    });
+    let broken = |_| Failure::new("a look at a sealed revision broke off; this is a defect of backtack");
+    let mut done: Vec<_> = parts.map_err(broken)?.into_iter().flatten().collect();
+    done.sort_by_key(|(at, _)| *at);
+    Ok(done.into_iter().map(|(_, looked)| looked).collect())
+}
+
+/// One sealed file, and the PDF beside it if that is there.
+fn looked(name: &str, path: &Path) -> Looked {
+    let wrong = |path: &Path, why: &str| format!("{}: {why}", path.display());
+    let bytes = bytes(path).map_err(|failure| failure.to_string())?;
+    let sealed = verified(&bytes).map_err(|why| wrong(path, &why))?;
+    let beside = path.with_extension("pdf");
+    if is_there(&beside) {
+        let pdf = self::bytes(&beside).map_err(|failure| failure.to_string())?;
+        if sha256(&pdf) != sealed.outer.pdf {
+            return Err(wrong(&beside, "it is not the PDF that was sealed"));
+        }
+    }
+    Ok((Link::of(name, &sealed), sealed.inner.title.as_ref().map(line).unwrap_or_default()))
+}

@@ -1,0 +1,21 @@
+//! What stands in the way of a seal.
+
+use crate::diag::{Finding, Findings, Levels, Severity};
+
+/// Findings with the severities that hold for a seal: a specification may take a rule more seriously, never less.
+/// `raw` are findings as the rules gave them, before any severity of the user.
+pub fn firm(raw: Findings, levels: &Levels) -> Findings {
+    let mut firm = Findings::default();
+    for mut finding in raw.iter().cloned() {
+        if let Some(Some(wanted)) = levels.get(finding.rule.code) {
+            finding.severity = finding.severity.min(*wanted);
+        }
+        firm.push(finding);
+    }
+    firm.settled(&Levels::new(), false)
+}
+
+/// The findings that must be settled before a revision can be sealed, at whatever stage.
+pub fn standing(firm: &Findings) -> Vec<&Finding> {
+    firm.iter().filter(|finding| finding.severity == Severity::Must).collect()
+}

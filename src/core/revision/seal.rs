@@ -1,0 +1,205 @@
+//! A sealed revision: one archive of both manifests and everything they name.
+//!
+//! ```text
+//! outer.txt  inner.txt     the manifests
+//! salt.txt                 what the salted digests of this revision were made with
+//! findings.json            what was found, nothing lowered
+//! figures.json             the own edition's figures
+//! package.pdf              the factory's edition
+//! files/..                 the own edition's files as they were, in the order of paths
+//! ```
+
+use super::archive::{ArchiveError, Member, stored, unpacked};
+use super::digest::{Digest, keyed, sha256};
+use super::manifest::{Inner, Outer};
+use super::pdf;
+
+/// The ending of a sealed file.
+pub const ENDING: &str = "sealed";
+/// Bytes of a sealed file or of a PDF that is opened, at most.
+pub const LARGEST: u64 = 256 << 20;
+
+const HEAD: [&str; 6] = ["outer.txt", "inner.txt", "salt.txt", "findings.json", "figures.json", "package.pdf"];
+const FILES: &str = "files/";
+
+/// The own edition of a revision.
+#[derive(Debug, Clone, Copy)]
+pub struct Own<'a> {
+    /// What was found.
+    pub findings: &'a str,
+    /// Every figure.
+    pub figures: &'a str,
+    /// Every file it was read from, in the order of paths.
+    pub files: &'a [Member<'a>],
+}
+
+/// A sealed revision that agrees with its manifests.
+#[derive(Debug)]
+pub struct Sealed<'a> {
+    /// The link of the chain.
+    pub outer: Outer,
+    /// The outer manifest as it stands: what is signed.
+    pub outer_text: &'a str,
+    /// What it consists of.
+    pub inner: Inner,
+    /// The inner manifest as it stands.
+    pub inner_text: &'a str,
+    /// Digest of the outer manifest: what stands for the whole.
+    pub digest: Digest,
+    /// The factory's edition.
+    pub pdf: &'a [u8],
+    /// What was found.
+    pub findings: &'a [u8],
+    /// Every figure of the own edition.
+    pub figures: &'a [u8],
+    /// The own edition's files by their path below the root.
+    pub files: Vec<Member<'a>>,
+}
+
+/// The salt of one revision, from the secret of its folder: whoever shows one sealed file gives no other away.
+pub fn salt(secret: &[u8; 32], revision: &str) -> [u8; 32] {
+    keyed(secret, &[b"backtack salt\0", revision.as_bytes()]).0
+}
+
+/// Salted digests of what the own edition has beyond the factory's or otherwise, sorted.
+pub fn own_digests(salt: &[u8; 32], inner: &Inner, own: &Own<'_>) -> Vec<Digest> {
+    let mut all: Vec<Digest> =
+        named(own).filter(|(name, bytes)| !public(inner, name, bytes)).map(|one| salted(salt, one)).collect();
+    all.sort();
+    all
+}
+
+/// The parts of the own edition by their names in the sealed file.
+fn named<'a>(own: &Own<'a>) -> impl Iterator<Item = (String, &'a [u8])> {
+    let head = [("findings.json".to_string(), own.findings.as_bytes()), ("figures.json".into(), own.figures.as_bytes())];
+    head.into_iter().chain(own.files.iter().map(|(path, bytes)| (format!("{FILES}{path}"), *bytes)))
+}
+
+fn salted(salt: &[u8; 32], (name, bytes): (String, &[u8])) -> Digest {
+    keyed(salt, &[name.as_bytes(), b"\0", bytes])
+}
+
+/// Whether the factory has the same bytes.
+fn public(inner: &Inner, name: &str, bytes: &[u8]) -> bool {
+    match name.strip_prefix(FILES) {
+        Some(path) => {
+            let at = inner.files.binary_search_by(|(one, _)| one.as_str().cmp(path));
+            at.ok().and_then(|at| inner.files.get(at)).is_some_and(|(_, digest)| *digest == sha256(bytes))
+        }
+        None => name == "figures.json" && inner.figures == sha256(bytes),
+    }
+}
+
+/// The bytes of a sealed file, and the digest that stands for it.
+///
+/// # Errors
+/// If a path is no path below a folder, or there is too much of it.
+pub fn sealed(
+    inner: &Inner,
+    before: Option<Digest>,
+    salt: &[u8; 32],
+    own: &Own<'_>,
+    pdf: &[u8],
+) -> Result<(Vec<u8>, Digest), ArchiveError> {
+    let inner_text = inner.text();
+    let revision = inner.title.as_ref().map_or_else(String::new, |title| title.revision.clone());
+    let outer = Outer { revision, inner: sha256(inner_text.as_bytes()), pdf: sha256(pdf), before };
+    let (outer_text, salt) = (outer.text(), format!("{}\n", Digest(*salt).hex()));
+    let head: [&[u8]; 6] = [
+        outer_text.as_bytes(),
+        inner_text.as_bytes(),
+        salt.as_bytes(),
+        own.findings.as_bytes(),
+        own.figures.as_bytes(),
+        pdf,
+    ];
+    let paths: Vec<String> = own.files.iter().map(|(path, _)| format!("{FILES}{path}")).collect();
+    let files = paths.iter().zip(own.files).map(|(path, (_, bytes))| (path.as_str(), *bytes));
+    let bytes = stored(HEAD.into_iter().zip(head).chain(files))?;
+    Ok((bytes, outer.digest()))
+}
+
+/// Reads a sealed file and holds everything in it against its manifests; its chain and what is attached to its PDF are
+/// looked at elsewhere.
+///
+/// # Errors
+/// Names the first thing that is not as it was sealed.
+pub fn read(bytes: &[u8]) -> Result<Sealed<'_>, String> {
+    let mut members = unpacked(bytes)?.into_iter();
+    let mut head = [&bytes[..0]; 6];
+    for (to, name) in head.iter_mut().zip(HEAD) {
+        match members.next() {
+            Some((there, bytes)) if there == name => *to = bytes,
+            Some((there, _)) => return Err(format!("where {name} belongs stands {there}: it is no sealed revision")),
+            None => return Err(format!("{name} is missing")),
+        }
+    }
+    let [outer_text, inner_text, salt_text, findings, figures, pdf] = head;
+    for (name, bytes) in HEAD.into_iter().zip(head).take(5) {
+        std::str::from_utf8(bytes).map_err(|_| format!("{name} is no text"))?;
+    }
+    let (outer_text, inner_text) = (utf8(outer_text), utf8(inner_text));
+    let mut files = Vec::new();
+    for (name, bytes) in members {
+        let path = name.strip_prefix(FILES).ok_or_else(|| format!("{name} is no part of a sealed revision"))?;
+        files.push((path, bytes));
+    }
+    let outer = Outer::parse(outer_text).map_err(|why| format!("the outer manifest: {why}"))?;
+    let inner = Inner::parse(inner_text).map_err(|why| format!("the inner manifest: {why}"))?;
+    let salt = salt_of(utf8(salt_text))?;
+    let sealed = Sealed { digest: outer.digest(), outer, outer_text, inner, inner_text, pdf, findings, figures, files };
+    agrees(&sealed, &salt)?;
+    Ok(sealed)
+}
+
+/// Reads a sealed file and holds everything in it against its manifests, what is attached to its PDF too.
+///
+/// # Errors
+/// Names the first thing that is not as it was sealed.
+pub fn verified(bytes: &[u8]) -> Result<Sealed<'_>, String> {
+    let sealed = read(bytes)?;
+    let attached = pdf::read(sealed.pdf).map_err(|why| format!("package.pdf: {why}"))?;
+    if attached.manifest == sealed.inner_text {
+        Ok(sealed)
+    } else {
+        Err("the manifest attached to package.pdf is not the inner manifest".into())
+    }
+}
+
+/// Text that was found to be text.
+fn utf8(bytes: &[u8]) -> &str {
+    std::str::from_utf8(bytes).unwrap_or_default()
+}
+
+fn salt_of(text: &str) -> Result<[u8; 32], String> {
+    let digits = text.strip_suffix('\n').and_then(Digest::parse);
+    digits.map(|digest| digest.0).ok_or_else(|| "the salt is not as it is written".into())
+}
+
+/// Whether every part is what the manifests say.
+fn agrees(sealed: &Sealed<'_>, salt: &[u8; 32]) -> Result<(), String> {
+    let (outer, inner) = (&sealed.outer, &sealed.inner);
+    let title = inner.title.as_ref().ok_or("the inner manifest is not that of a sealed revision")?;
+    if outer.inner != sha256(sealed.inner_text.as_bytes()) {
+        return Err("the inner manifest is not the one that was sealed".into());
+    }
+    if outer.pdf != sha256(sealed.pdf) {
+        return Err("package.pdf is not the one that was sealed".into());
+    }
+    if title.revision != outer.revision {
+        return Err(format!("the manifests name two revisions, {} and {}", outer.revision, title.revision));
+    }
+    if !sealed.files.is_sorted_by(|a, b| a.0 < b.0) {
+        return Err("its files are out of order".into());
+    }
+    let own = Own { findings: utf8(sealed.findings), figures: utf8(sealed.figures), files: &sealed.files };
+    let mut open: Vec<Digest> = inner.own.clone();
+    for (name, bytes) in named(&own).filter(|(name, bytes)| !public(inner, name, bytes)) {
+        let digest = salted(salt, (name.clone(), bytes));
+        match open.binary_search(&digest) {
+            Ok(at) => drop(open.remove(at)),
+            Err(_) => return Err(format!("{name} is not the one that was sealed")),
+        }
+    }
+    if open.is_empty() { Ok(()) } else { Err(format!("{} of the sealed files are missing", open.len())) }
+}
