@@ -23,6 +23,7 @@ mod revision;
 mod rules;
 mod scene;
 mod schema;
+mod seal;
 mod standards;
 mod svg;
 mod tidy;

@@ -90,7 +90,10 @@ fn followed<'a>(links: &'a [Link]) -> Result<Vec<&'a Link>, String> {
         chain.push(link);
         at = after.remove(&Some(link.digest));
     }
-    match (after.into_values().next(), chain.last()) {
+    // The first of those that cannot be reached.
+    let known = |before: &Option<Digest>| links.iter().any(|link| Some(link.digest) == *before);
+    let lost = after.iter().find(|(before, _)| !known(before)).or(after.iter().next());
+    match (lost.map(|(_, link)| *link), chain.last()) {
         (None, _) => Ok(chain),
         (Some(lost), None) => Err(format!("the revision before {} is missing, and so is the first one", lost.revision)),
         (Some(lost), Some(last)) => Err(format!(
