@@ -60,11 +60,8 @@ fn write(opened: &Opened, folder: &Path, output: &Output) -> Result<(), Failure>
     if let Some(path) = names.iter().find(|path| within(path)) {
         return Err(Failure::new(format!("{path} lies below a file, not a folder")));
     }
-    let mut items: Vec<Item> = opened
-        .files
-        .iter()
-        .map(|(path, bytes)| Item { path: folder.join(path), bytes: bytes.clone() })
-        .collect();
+    let mut items: Vec<Item> =
+        opened.files.iter().map(|(path, bytes)| Item { path: folder.join(path), bytes: bytes.clone() }).collect();
     // Shared libraries are looked for below the root.
     let root = folder.join(ROOT);
     if !opened.inner.folder.is_empty() && !names.contains(ROOT) && !is_there(&root) {

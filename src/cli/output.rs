@@ -96,7 +96,10 @@ impl Output {
             let there = at + 1 < new.len() && fs::read(path).is_ok_and(|bytes| bytes == item.bytes);
             let named = if there { Ok(()) } else { self.step().and_then(|()| named(temporary, item)) };
             if let Err(error) = named {
-                self.withdraw(&made);
+                // If the last file is there by now, whoever wrote it counts on the others.
+                if error.kind() != ErrorKind::AlreadyExists || at + 1 < new.len() {
+                    self.withdraw(&made);
+                }
                 return Err(Failure::of("write", path, &error));
             }
             if !there {

@@ -46,10 +46,12 @@ pub(super) fn define() -> Command {
                 .help("Style folder"),
         )
         .arg(Arg::new("name").value_name("NAME").required(true).help("Name of the revision"))
-        .arg(
-            text("stage", "STAGE", "Stage it is sealed for [default: that of the specification]")
-                .value_parser(["prototype", "approval", "pre-production", "bulk"]),
-        )
+        .arg(text("stage", "STAGE", "Stage it is sealed for [default: that of the specification]").value_parser([
+            "prototype",
+            "approval",
+            "pre-production",
+            "bulk",
+        ]))
         .arg(text("date", "DATE", "Day it is sealed, such as 2026-11-20 [default: that of the specification]"))
         .arg(text("by", "PERSON", "Who seals it; the factory can read it").required(true))
         .arg(text("reason", "TEXT", "Why; the factory can read it [default: that of the specification]"))
@@ -76,7 +78,7 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let output = Output::new();
     let secret = secret(folder, &output)?;
     let name = title.revision.clone();
-    let sealed = crate::seal(&loaded, &checked, &Sealing { title, secret: &secret, before })
+    let sealed = crate::seal(&loaded, &checked, &Sealing { title, secret: &secret.0, before })
         .map_err(|error| Failure::new(error.to_string()))?;
     let lock = found.as_ref().map(|found| style::item(folder, &found.lock));
     let file = write(folder, &name, &sealed, lock, &output)?;
@@ -148,7 +150,9 @@ fn date(given: Option<&str>, said: Option<&str>) -> Result<String, Failure> {
         return Err(Failure::new(format!("\"{date}\" is no date; write year, month and day: 2026-11-20")));
     }
     match said {
-        Some(said) if date < said => Err(Failure::new(format!("{date} is before {said}, the revision's date of issue"))),
+        Some(said) if date < said => {
+            Err(Failure::new(format!("{date} is before {said}, the revision's date of issue")))
+        }
         _ => Ok(date.to_string()),
     }
 }

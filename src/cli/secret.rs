@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use backtack_core::read::{is_there, text_file};
 use backtack_core::revision::Digest;
+use zeroize::ZeroizeOnDrop;
 
 use super::Failure;
 use super::opened::failed;
@@ -13,11 +14,15 @@ use super::output::{Item, Output};
 /// The file that keeps it, below the style folder.
 const FILE: &str = "private/salt.txt";
 
+/// A secret, wiped from memory once it is used.
+#[derive(ZeroizeOnDrop)]
+pub struct Secret(pub [u8; 32]);
+
 /// The secret of a style folder, made if there is none yet.
 ///
 /// # Errors
 /// If it cannot be read or written, or the system has no random bytes to give.
-pub fn secret(folder: &Path, output: &Output) -> Result<[u8; 32], Failure> {
+pub fn secret(folder: &Path, output: &Output) -> Result<Secret, Failure> {
     let path = folder.join(FILE);
     if !is_there(&path) {
         let made = made(&path, output);
@@ -30,14 +35,14 @@ pub fn secret(folder: &Path, output: &Output) -> Result<[u8; 32], Failure> {
 }
 
 fn made(path: &PathBuf, output: &Output) -> Result<(), Failure> {
-    let mut bytes = [0; 32];
-    getrandom::fill(&mut bytes).map_err(|error| failed(path, &format!("no random bytes can be had: {error}")))?;
-    let text = format!("{}\n", Digest(bytes).hex());
+    let mut secret = Secret([0; 32]);
+    getrandom::fill(&mut secret.0).map_err(|error| failed(path, &format!("no random bytes can be had: {error}")))?;
+    let text = format!("{}\n", Digest(secret.0).hex());
     output.create(&[Item { path: path.clone(), bytes: text.into_bytes() }], &[])
 }
 
-fn kept(path: &Path) -> Result<[u8; 32], Failure> {
+fn kept(path: &Path) -> Result<Secret, Failure> {
     let text = text_file(path, 1 << 10).map_err(|why| failed(path, &why))?;
     let digest = Digest::parse(text.trim());
-    digest.map(|digest| digest.0).ok_or_else(|| failed(path, "it does not hold 64 hexadecimal digits"))
+    digest.map(|digest| Secret(digest.0)).ok_or_else(|| failed(path, "it does not hold 64 hexadecimal digits"))
 }

@@ -36,9 +36,10 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let path = matches.get_one::<PathBuf>("path").ok_or_else(|| Failure::new("no file is given"))?;
     let head = match matches.get_one::<String>("head") {
         None => None,
-        Some(text) => Some(Digest::parse(text).ok_or_else(|| {
-            Failure::new("--head takes the 64 digits that `seal` printed, 0 to 9 and a to f")
-        })?),
+        Some(text) => Some(
+            Digest::parse(text)
+                .ok_or_else(|| Failure::new("--head takes the 64 digits that `seal` printed, 0 to 9 and a to f"))?,
+        ),
     };
     let told = if read::is_folder(path) { folder(path, head)? } else { file(path, head)? };
     match told {

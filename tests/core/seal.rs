@@ -131,12 +131,26 @@ fn manifests_are_read_as_they_are_written_and_not_otherwise() {
         ("date 2026-11-20\n", "", "line 6 does not say `date`"),
         ("by Maren Oake", "by  Maren Oake", "line 7: it begins or ends with white space"),
         ("folder \n", "folder \nfolder \n", "line 10 does not say `figures`"),
-        ("manifest 1", "manifest 2", "it begins with \"backtack manifest 2\"; this version reads \"backtack manifest 1\""),
+        (
+            "manifest 1",
+            "manifest 2",
+            "it begins with \"backtack manifest 2\"; this version reads \"backtack manifest 1\"",
+        ),
     ] {
         assert_eq!(Inner::parse(&inner.text().replace(from, to)).unwrap_err(), said, "{from}");
     }
     assert!(Inner::parse(&format!("{}\n", inner.text())).is_err());
     assert!(Inner::parse(&inner.text().to_uppercase()).is_err());
+}
+
+/// What was sealed once opens for ever: the bag that `new` starts, sealed with the first version that could.
+#[test]
+fn a_sealed_file_of_an_earlier_version_holds() {
+    let sealed = verified(include_bytes!("../sealed/bag.sealed")).unwrap();
+    assert_eq!(sealed.digest.hex(), "3b92fed504f48c1b2ff66a6363da29dc11069072f605548e9ff4d7d8fd704cdc");
+    assert_eq!(sealed.inner.title.as_ref().map(|title| title.reason.as_str()), Some("First samples"));
+    let loaded = backtack_core::read::closure(&sealed.inner.folder, sealed.files.iter().copied());
+    assert!(sealed.files.len() == 8 && loaded.broken.is_empty() && loaded.model.pieces.contains_key("PANEL"));
 }
 
 /// Links of revisions by their names and dates, each after the one before.

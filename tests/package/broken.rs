@@ -69,7 +69,7 @@ fn wrong(files: &Files) -> Result<(), String> {
     if pages.is_empty() || pages.len() != package.document.pages().len() {
         return Err(format!("{} pages", pages.len()));
     }
-    if pdf.attachments().len() != 2 || !pdf.xmp().contains("<pdfuaid:part>1<") {
+    if pdf.attachments().len() != 3 || !pdf.xmp().contains("<pdfuaid:part>1<") {
         return Err("attachments or metadata are missing".into());
     }
     // An order is no part of the package.

@@ -11,7 +11,9 @@ const WRONG: &str = "[cloth.felt]\nwidht = \"900 mm\"\n";
 fn help_of_every_command() {
     let scratch = Scratch::new();
     let mut all = scratch.run(&["--help"]).out;
-    for command in ["new", "check", "build", "explain", "schema", "lay", "diff", "completions"] {
+    for command in
+        ["new", "check", "build", "explain", "schema", "lay", "diff", "seal", "verify", "open", "completions"]
+    {
         all.push_str(&format!("\n======== {command}\n\n"));
         all.push_str(&scratch.run(&[command, "--help"]).out);
     }

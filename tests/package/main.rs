@@ -6,6 +6,7 @@
 mod archive;
 mod broken;
 mod built;
+mod canaries;
 mod cli;
 mod cushion;
 mod determinism;
@@ -18,5 +19,6 @@ mod ordering;
 mod pdf;
 mod privacy;
 mod readback;
+mod sealing;
 mod tree;
 mod writing;

@@ -95,6 +95,20 @@ impl Pdf {
         found
     }
 
+    /// Every stream of the file, pictures and fonts too: as it stands and, where it can be, unpacked.
+    pub fn streams(&self) -> Vec<Vec<u8>> {
+        let streams = self.0.objects().into_iter().filter_map(|object| match object {
+            Object::Stream(stream) => Some(stream),
+            _ => None,
+        });
+        streams
+            .flat_map(|stream| {
+                let packed = stream.raw_data().into_owned();
+                std::iter::once(packed).chain(stream.decoded().ok().map(|bytes| bytes.into_owned()))
+            })
+            .collect()
+    }
+
     /// Every string and every decoded stream of the file that is no picture and no font: whatever could hold a word.
     pub fn everything(&self) -> Vec<String> {
         let mut found = Vec::new();

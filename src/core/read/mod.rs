@@ -30,9 +30,7 @@ mod values;
 mod views;
 mod work;
 
-pub use disk::{
-    Limits, ROOT, Unreadable, bytes as file_bytes, is_folder, is_there, revisions, text as text_file,
-};
+pub use disk::{Limits, ROOT, Unreadable, bytes as file_bytes, is_folder, is_there, revisions, text as text_file};
 pub use edition::{factory_edition, order_edition, shown, withholds};
 pub use facts::statements;
 pub use values::{is_order, is_private};

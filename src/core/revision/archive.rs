@@ -198,7 +198,11 @@ fn place(files: &[Member<'_>], wrong: usize) -> String {
         if wrong < at {
             // Bytes and names are compared with themselves; the checksum tells that they were changed.
             let sum = (start + 14..start + 18).contains(&wrong);
-            return if sum { format!("{name} does not match its checksum") } else { format!("the header of {name} was changed") };
+            return if sum {
+                format!("{name} does not match its checksum")
+            } else {
+                format!("the header of {name} was changed")
+            };
         }
     }
     "the list of files at its end was changed".into()

@@ -52,7 +52,10 @@ pub fn ordered<'a>(links: &'a [Link], head: Option<Digest>) -> Result<Vec<&'a Li
     for pair in chain.windows(2) {
         let [a, b] = pair else { continue };
         if a.style != b.style {
-            return Err(format!("revision {} is of style {}, revision {} of {}", a.revision, a.style, b.revision, b.style));
+            return Err(format!(
+                "revision {} is of style {}, revision {} of {}",
+                a.revision, a.style, b.revision, b.style
+            ));
         }
         if b.date < a.date {
             return Err(format!("revision {} of {} follows {} of {}", b.revision, b.date, a.revision, a.date));
@@ -80,7 +83,9 @@ fn followed<'a>(links: &'a [Link]) -> Result<Vec<&'a Link>, String> {
             let both = format!("{} and {}", other.revision, link.revision);
             return Err(match link.before {
                 None => format!("revisions {both} both say that none is before them: one does not belong here"),
-                Some(_) => format!("revisions {both} follow the same revision: one of them was forged or does not belong here"),
+                Some(_) => {
+                    format!("revisions {both} follow the same revision: one of them was forged or does not belong here")
+                }
             });
         }
     }

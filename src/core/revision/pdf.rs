@@ -57,7 +57,8 @@ pub fn read(pdf: &[u8]) -> Result<Attached, String> {
     let mut found = attachments(pdf)?;
     let mut take = |name: &str| {
         let at = found.iter().position(|(one, _)| one == name);
-        at.map(|at| found.swap_remove(at).1).ok_or_else(|| format!("no {name} is attached: it is no package of backtack"))
+        at.map(|at| found.swap_remove(at).1)
+            .ok_or_else(|| format!("no {name} is attached: it is no package of backtack"))
     };
     let (archive, figures, manifest) = (take(ARCHIVE)?, take(FIGURES)?, take(MANIFEST)?);
     if let Some((name, _)) = found.first() {

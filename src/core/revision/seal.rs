@@ -71,7 +71,8 @@ pub fn own_digests(salt: &[u8; 32], inner: &Inner, own: &Own<'_>) -> Vec<Digest>
 
 /// The parts of the own edition by their names in the sealed file.
 fn named<'a>(own: &Own<'a>) -> impl Iterator<Item = (String, &'a [u8])> {
-    let head = [("findings.json".to_string(), own.findings.as_bytes()), ("figures.json".into(), own.figures.as_bytes())];
+    let head =
+        [("findings.json".to_string(), own.findings.as_bytes()), ("figures.json".into(), own.figures.as_bytes())];
     head.into_iter().chain(own.files.iter().map(|(path, bytes)| (format!("{FILES}{path}"), *bytes)))
 }
 

@@ -130,14 +130,14 @@ fn filled(view: &View<'_>, edition: &Edition) -> (Pages, Extras) {
         (pages(view), pictures.join().unwrap_or_else(|panic| resume_unwind(panic)))
     });
     let attachments = vec![
-        attachment(
-            ARCHIVE,
-            "application/zip",
-            "The files this package was made from",
-            edition.archive.clone(),
-        ),
+        attachment(ARCHIVE, "application/zip", "The files this package was made from", edition.archive.clone()),
         attachment(FIGURES, "application/json", "Every computed figure", edition.figures.clone().into_bytes()),
-        attachment(MANIFEST, "text/plain", "What the attached files are, with their digests", edition.manifest.clone().into_bytes()),
+        attachment(
+            MANIFEST,
+            "text/plain",
+            "What the attached files are, with their digests",
+            edition.manifest.clone().into_bytes(),
+        ),
     ];
     let identity = pages.title_block.number.clone();
     (pages, Extras { pictures, attachments, identity })

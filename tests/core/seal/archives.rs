@@ -54,7 +54,16 @@ fn renamed(from: &str, to: &str) -> Vec<u8> {
 
 #[test]
 fn names_that_lead_elsewhere_are_refused() {
-    for name in ["../evil.toml", "/etc/passwd.", "a/../../evil", "a//evil.toml", "c:\\evil.toml", "a/./evil.tml", "a\u{1b}[2Jevil", "evil.toml/"] {
+    for name in [
+        "../evil.toml",
+        "/etc/passwd.",
+        "a/../../evil",
+        "a//evil.toml",
+        "c:\\evil.toml",
+        "a/./evil.tml",
+        "a\u{1b}[2Jevil",
+        "evil.toml/",
+    ] {
         assert!(why(&renamed(&"x".repeat(name.len()), name)).ends_with("is no path below a folder"), "{name}");
         assert!(stored([(name, b"".as_slice())]).is_err(), "{name}");
     }

@@ -150,7 +150,10 @@ fn drawings_lose_everything_but_the_drawing() {
         <!-- 4711 --><g e:label=\"SIDE.a\"><desc>4711</desc><path id=\"p\" d=\"M0 0h5v5z\" e:nodes=\"4711\"/></g></svg><!-- 4711 -->\n";
     let bare = String::from_utf8(given("drawn.svg", drawn.as_bytes())).unwrap();
     assert!(!bare.contains(SECRET), "{bare}");
-    assert!(bare.contains("label=\"SIDE.a\"") && bare.contains("d=\"M0 0h5v5z\"") && bare.contains("viewBox"), "{bare}");
+    assert!(
+        bare.contains("label=\"SIDE.a\"") && bare.contains("d=\"M0 0h5v5z\"") && bare.contains("viewBox"),
+        "{bare}"
+    );
     roxmltree::Document::parse(&bare).unwrap();
     assert_eq!(given("drawn.svg", b"<svg 4711"), b"");
 }

@@ -59,8 +59,7 @@ pub fn stream(entries: &str, bytes: &[u8]) -> Vec<u8> {
 
 /// A PDF with nothing but these attachments.
 pub fn pdf(attachments: &[(&str, &[u8])]) -> Vec<u8> {
-    let names: String =
-        (0..attachments.len()).map(|n| format!("({}) {} 0 R ", attachments[n].0, 2 + 2 * n)).collect();
+    let names: String = (0..attachments.len()).map(|n| format!("({}) {} 0 R ", attachments[n].0, 2 + 2 * n)).collect();
     let mut objects = vec![format!("<</Type/Catalog/Names<</EmbeddedFiles<</Names[{names}]>>>>>>").into_bytes()];
     for (n, (name, bytes)) in attachments.iter().enumerate() {
         let spec = format!("<</Type/Filespec/F({name})/UF({name})/EF<</F {} 0 R>>>>", 3 + 2 * n);

@@ -42,7 +42,9 @@ fn a_pdf_that_was_added_to_is_read() {
         more.extend(b"\n20 0 obj\n<</Type/Annot>>\nendobj\n");
         let (object, place) = (first.len() + 1, more.len());
         let before = before.map_or(place.to_string(), str::to_owned);
-        more.extend(format!("xref\n20 1\n{object:010} 00000 n \ntrailer\n<</Root 1 0 R/Prev {before}>>\n").into_bytes());
+        more.extend(
+            format!("xref\n20 1\n{object:010} 00000 n \ntrailer\n<</Root 1 0 R/Prev {before}>>\n").into_bytes(),
+        );
         more.extend(format!("startxref\n{place}\n%%EOF").into_bytes());
         more
     };
@@ -117,7 +119,9 @@ fn hostile_structures_are_refused_within_bounds() {
     assert_eq!(why(&pdf_of(&[b"<<>>".to_vec()], "/Root 1 0 R/Encrypt 2 0 R")), "it is encrypted");
     assert_eq!(why(&pdf_of(&[b"1 0 R".to_vec()], "/Root 1 0 R")), anew);
     assert_eq!(why(&pdf_of(&[[b"[".repeat(100_000), b"]".repeat(100_000)].concat()], "/Root 1 0 R")), anew);
-    let tree = |kids: &str| pdf_of(&[format!("<</Names<</EmbeddedFiles<</Kids[{kids}]>>>>/Kids[1 0 R]>>").into()], "/Root 1 0 R");
+    let tree = |kids: &str| {
+        pdf_of(&[format!("<</Names<</EmbeddedFiles<</Kids[{kids}]>>>>/Kids[1 0 R]>>").into()], "/Root 1 0 R")
+    };
     assert_eq!(why(&tree("1 0 R")), "its list of attachments goes too deep");
     let many = "(a) 2 0 R ".repeat(101);
     let many = format!("<</Names<</EmbeddedFiles<</Names[{many}]>>>>>>");

@@ -1,7 +1,6 @@
 /// Chunks that say how the picture looks (ISO/IEC 15948, clause 11): the critical ones, transparency, colour without a
 /// profile of its own, size and background.
-const KEPT: &[&[u8; 4]] =
-    &[b"IHDR", b"PLTE", b"IDAT", b"tRNS", b"cHRM", b"gAMA", b"sRGB", b"sBIT", b"pHYs", b"bKGD"];
+const KEPT: &[&[u8; 4]] = &[b"IHDR", b"PLTE", b"IDAT", b"tRNS", b"cHRM", b"gAMA", b"sRGB", b"sBIT", b"pHYs", b"bKGD"];
 
 /// A PNG without other chunks and without what follows its end; none if it is not laid out as usual.
 pub fn bare(bytes: &[u8], turned: u8) -> Option<Vec<u8>> {

@@ -167,7 +167,9 @@ impl<'a> Cursor<'a> {
 
     fn name(&mut self) -> String {
         let all = self.rest.get(1..).unwrap_or_default();
-        let end = |byte: &u8| matches!(byte, 0 | 9 | 10 | 12 | 13 | 32 | b'/' | b'<' | b'>' | b'[' | b']' | b'(' | b')' | b'%');
+        let end = |byte: &u8| {
+            matches!(byte, 0 | 9 | 10 | 12 | 13 | 32 | b'/' | b'<' | b'>' | b'[' | b']' | b'(' | b')' | b'%')
+        };
         let (name, rest) = all.split_at(all.iter().position(end).unwrap_or(all.len()));
         self.rest = rest;
         String::from_utf8_lossy(name).into_owned()
@@ -192,7 +194,9 @@ impl<'a> Cursor<'a> {
                 b')' => depth -= 1,
                 b'\\' => {
                     let (_, next) = bytes.next()?;
-                    out.extend(escaped(*next, &mut || bytes.next_if(|(_, one)| matches!(one, b'0'..=b'7')).map(|one| *one.1)));
+                    out.extend(escaped(*next, &mut || {
+                        bytes.next_if(|(_, one)| matches!(one, b'0'..=b'7')).map(|one| *one.1)
+                    }));
                     continue;
                 }
                 _ => {}

@@ -31,7 +31,8 @@ impl<'a> Table<'a> {
             return Err("it is no PDF".into());
         }
         let tail = bytes.get(bytes.len().saturating_sub(TAIL)..).unwrap_or_default();
-        let start = tail.windows(9).rposition(|part| part == b"startxref").ok_or("it is cut off: its end is missing")?;
+        let start =
+            tail.windows(9).rposition(|part| part == b"startxref").ok_or("it is cut off: its end is missing")?;
         let mut at = Cursor { rest: tail.get(start + 9..).unwrap_or_default() }.number().ok_or(OTHER)?;
         let mut table = Table { bytes, places: BTreeMap::new(), root: Object::Other };
         for _ in 0..MOST_UPDATES {
