@@ -32,7 +32,7 @@ pub(super) fn define() -> Command {
         Arg::new(name).long(name).value_name(value).help(help)
     };
     Command::new("seal")
-        .about("Freezes a revision into one file that never changes, and writes its PDF for the factory")
+        .about("Freezes a revision into one file that never changes, and a PDF for the factory")
         .after_help(
             "Writes DIR/revisions/NAME.sealed, the own edition, and NAME.pdf, the factory's; prints the digest\n\
              that stands for the revision and all before it. NAME, stage and date must be those of [revision].\n\

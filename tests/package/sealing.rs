@@ -16,7 +16,7 @@ const BY: &str = "Maren Oake";
 fn bag(scratch: &Scratch, name: &str, date: &str) {
     if !scratch.path("bag").exists() {
         scratch.bag("[severity]\nno-view = \"off\"\n");
-        scratch.write("bag/private/cost.toml", "# Tuppence\n[severity]\nunused-item = \"off\"\n");
+        scratch.write("bag/private/cost.toml", "# Tuppence\n");
     }
     revise(scratch, "id", name);
     revise(scratch, "date", date);
@@ -76,7 +76,8 @@ fn three_revisions_are_sealed_verified_and_opened() {
     }
     assert!(scratch.path("back/private/cost.toml").exists());
     assert!(scratch.run(&["diff", "bag", "bag/revisions/C.sealed"]).out.ends_with("No change.\n"));
-    assert_eq!(scratch.run(&["diff", "bag/revisions/A.sealed", "bag/revisions/C.pdf"]).code, 0);
+    let changed = scratch.run(&["diff", "bag/revisions/A.sealed", "bag/revisions/C.pdf"]);
+    assert!(changed.code == 1 && changed.out.contains("~ [revision] id: A -> C"), "{changed:?}");
     // From the PDF alone.
     assert_eq!(scratch.run(&["open", "bag/revisions/C.pdf", "factory"]).code, 0);
     assert_eq!(scratch.run(&["check", "factory"]).code, 0);
@@ -146,7 +147,7 @@ fn nothing_is_sealed_while_a_must_stands() {
     let scratch = Scratch::new();
     bag(&scratch, "A", "2026-11-20");
     scratch.write("bag/wrong.toml", "[cloth.felt]\nwidht = \"900 mm\"\nwidth = 900\n");
-    scratch.write("bag/levels.toml", "[severity]\nunknown-key = \"off\"\nbare-number = \"note\"\n");
+    scratch.write("bag/more.toml", "[severity]\nno-view = \"off\"\nunknown-key = \"off\"\nbare-number = \"note\"\n");
     for stage in ["prototype", "approval", "pre-production", "bulk"] {
         revise(&scratch, "stage", stage);
         let ran = seal_bag(&scratch, "A");
