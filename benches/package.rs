@@ -9,7 +9,11 @@ use std::path::{Path, PathBuf};
 use std::time::Instant;
 
 use backtack::render::engine;
+use backtack::{Checked, Sealing};
 use backtack_core::diag::Levels;
+use backtack_core::read::Loaded;
+use backtack_core::revision::manifest::Title;
+use backtack_core::revision::seal::verified;
 
 const RUNS: usize = 7;
 
@@ -78,10 +82,36 @@ fn measured(name: &str) {
     println!("  the factory's edition read and checked again, sheets and pictures: {filling:.3} s");
     println!("  engine, compile and export: {alone:.3} s");
     println!("  package, folder to bytes:   {whole:.3} s, {:.3} times the engine (limit 1.25)", whole / alone);
+    sealing(&loaded, &checked);
     let out = std::env::temp_dir().join(format!("backtack-bench-{}", std::process::id()));
     let command = best(|| cold(&folder, &out));
     println!("  command, fresh process:     {command:.3} s (limit 1.5 s)");
     let _ = std::fs::remove_dir_all(out);
+}
+
+/// What a seal adds to a package, and how long 200 revisions of this size take to verify, one after the other.
+fn sealing(loaded: &Loaded, checked: &Checked) {
+    let text = |text: &str| text.to_owned();
+    let title = Title {
+        tool: text("0.1.0"),
+        style: text("S"),
+        revision: text("A"),
+        stage: text("bulk"),
+        date: text("2026-11-20"),
+        by: text("M. Oake"),
+        reason: text("a measurement"),
+    };
+    let sealing = Sealing { title, secret: &[7; 32], before: None };
+    let seal = || backtack::seal(loaded, checked, &sealing).expect("the example can be sealed").bytes;
+    let (mut built, mut sealed) = (f64::INFINITY, f64::INFINITY);
+    for _ in 0..RUNS {
+        built = built.min(seconds(|| drop(backtack::render(loaded, checked).expect("the example typesets"))));
+        sealed = sealed.min(seconds(|| drop(seal())));
+    }
+    let bytes = seal();
+    let verify = best(|| drop(verified(&bytes).expect("it is as it was sealed")));
+    println!("  sealed: {sealed:.3} s, {:.3} times the package (limit 1.15)", sealed / built);
+    println!("  verified: {:.4} s, 200 of {} kB in {:.2} s (limit 2 s)", verify, bytes.len() / 1000, 200.0 * verify);
 }
 
 fn main() {

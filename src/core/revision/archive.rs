@@ -149,7 +149,8 @@ pub fn unpacked(bytes: &[u8]) -> Result<Vec<Member<'_>>, String> {
         files.push(file);
         rest = after;
     }
-    if !rest.starts_with(CENTRAL) && !(files.is_empty() && rest.starts_with(END)) {
+    let ends = rest.starts_with(CENTRAL) || files.is_empty() && rest.starts_with(END);
+    if !ends {
         return Err(if files.is_empty() { "it is no archive of backtack".into() } else { cut(bytes, rest) });
     }
     fit(&files)?;

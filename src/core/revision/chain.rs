@@ -42,7 +42,7 @@ impl Link {
 ///
 /// # Errors
 /// Names the first thing that is wrong.
-pub fn ordered<'a>(links: &'a [Link], head: Option<Digest>) -> Result<Vec<&'a Link>, String> {
+pub fn ordered(links: &[Link], head: Option<Digest>) -> Result<Vec<&Link>, String> {
     for link in links {
         if link.file != link.revision {
             return Err(format!("{} holds revision {}: it was renamed or swapped", link.file, link.revision));
@@ -76,7 +76,7 @@ pub fn ordered<'a>(links: &'a [Link], head: Option<Digest>) -> Result<Vec<&'a Li
 }
 
 /// Follows the digests from the revision without one before it.
-fn followed<'a>(links: &'a [Link]) -> Result<Vec<&'a Link>, String> {
+fn followed(links: &[Link]) -> Result<Vec<&Link>, String> {
     let mut after: BTreeMap<Option<Digest>, &Link> = BTreeMap::new();
     for link in links {
         if let Some(other) = after.insert(link.before, link) {
