@@ -1,7 +1,7 @@
 //! The secret of a folder: 32 random bytes that salt the digests of what is private. The only use of chance there is; it
 //! decides nothing but these digests, and once it is written the same seal gives the same bytes.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use backtack_core::read::{is_there, text_file};
 use backtack_core::revision::Digest;
@@ -34,11 +34,11 @@ pub fn secret(folder: &Path, output: &Output) -> Result<Secret, Failure> {
     kept(&path)
 }
 
-fn made(path: &PathBuf, output: &Output) -> Result<(), Failure> {
+fn made(path: &Path, output: &Output) -> Result<(), Failure> {
     let mut secret = Secret([0; 32]);
     getrandom::fill(&mut secret.0).map_err(|error| failed(path, &format!("no random bytes can be had: {error}")))?;
     let text = format!("{}\n", Digest(secret.0).hex());
-    output.create(&[Item { path: path.clone(), bytes: text.into_bytes() }], &[])
+    output.create(&[Item { path: path.to_path_buf(), bytes: text.into_bytes() }], &[])
 }
 
 fn kept(path: &Path) -> Result<Secret, Failure> {
