@@ -68,6 +68,7 @@ pub fn check(loaded: &Loaded, wanted: &Levels, strict: bool) -> Checked {
     let Computed { figures, drawn, lays, findings: computed } = compute::with_lines(&loaded.model, &assembly);
     let mut findings = rules::checked(loaded, &assembly);
     findings.append(computed);
+    compute::lift_waived(&loaded.model, &mut findings);
     let mut levels = loaded.levels.clone();
     levels.extend(wanted.clone());
     let firm = release::firm(findings.clone(), &levels);

@@ -7,9 +7,10 @@
 //! compute   Model          -> Figures             one file per family of numbers
 //! scene     drawings in mm, read by every writer
 //! ```
-//! `source`, `units`, `geom`, `standards` and `words` are leaves: they import nothing of ours.
+//! `source`, `units`, `geom`, `colour`, `standards` and `words` are leaves: they import nothing of ours.
 
 pub mod check;
+pub mod colour;
 pub mod compute;
 pub mod diag;
 pub mod geom;

@@ -4,12 +4,13 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 /// The leaves: everyone may import them.
-const LEAVES: &[&str] = &["source", "units", "geom", "lay", "standards", "words"];
+const LEAVES: &[&str] = &["source", "units", "colour", "geom", "lay", "standards", "words"];
 
 /// Modules of `backtack-core` and what each may import beside itself and, unless it is a leaf, the leaves.
 const LAYERS: &[(&str, &[&str])] = &[
     ("source", &[]),
     ("units", &[]),
+    ("colour", &[]),
     ("geom", &["units"]),
     ("lay", &["geom"]),
     ("standards", &["units"]),

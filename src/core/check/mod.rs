@@ -10,10 +10,10 @@ pub mod piece;
 pub mod reference;
 pub mod release;
 pub mod safety;
+pub mod sample;
 pub mod sewing;
-mod stage;
 
-pub use stage::Stage;
+pub use crate::model::Stage;
 
 use std::collections::BTreeMap;
 
@@ -53,6 +53,7 @@ pub const FAMILIES: &[&[Check]] = &[
     measure::CHECKS,
     sewing::CHECKS,
     order::CHECKS,
+    sample::CHECKS,
     release::CHECKS,
     safety::CHECKS,
 ];

@@ -24,6 +24,7 @@ pub mod orders;
 pub mod plan;
 mod ratio;
 mod rules;
+pub mod samples;
 mod seams;
 mod shapes;
 mod stitched;
@@ -98,6 +99,9 @@ pub struct Figures {
     pub orders: BTreeMap<String, orders::OrderFigures>,
     /// The tolerance table by point of measure.
     pub measures: BTreeMap<String, MeasureLine>,
+    /// What was asked, found and said of samples.
+    #[serde(skip_serializing_if = "samples::SampleFigures::is_empty")]
+    pub samples: samples::SampleFigures,
 }
 
 impl Figures {
@@ -110,6 +114,8 @@ impl Figures {
 
 /// Rules whose evidence is a computed number.
 pub const RULES: &[&Rule] = rules::RULES;
+
+pub use rules::lift as lift_waived;
 
 /// What the rules here find, without the figures that need not be computed for it.
 pub fn findings(model: &Model, assembly: &Assembly) -> Findings {
@@ -125,6 +131,7 @@ pub fn findings(model: &Model, assembly: &Assembly) -> Findings {
     rules::run(&ground, &mut findings);
     let cuts = counts::counts(&ground).cuts;
     rules::laid(&ground, &cuts, &lays::lays(&ground, &cuts), &mut findings);
+    rules::sampled(model, &samples::samples(model, &BTreeMap::new()), &mut findings);
     findings
 }
 
@@ -164,6 +171,7 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> Computed {
     let uses = bill::Uses { cloth: &cloth, thread: &thread, filling: &filling, trims: &trims, mass: &mass };
     let bill = bill::bill(&uses);
     let measures = measures::measures(&ground);
+    let samples = samples::samples(model, &mass);
     let dies = dies::all(&ground, &counts.cuts);
     let sizes = model.sizes.iter().map(|size| size.entry.id.value.clone()).collect();
     let colourways = model.colourways.keys().cloned().collect();
@@ -184,10 +192,12 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> Computed {
         bill,
         orders: orders::wanted(model),
         measures,
+        samples,
     };
     let mut findings = Findings::default();
     rules::run(&ground, &mut findings);
     rules::laid(&ground, &figures.counts.cuts, &lays, &mut findings);
     rules::ordered(model, &figures, &mut findings);
+    rules::sampled(model, &figures.samples, &mut findings);
     Computed { figures, drawn, lays, findings }
 }

@@ -23,12 +23,30 @@ pub struct Finding {
     pub places: Vec<Label>,
     /// What to write instead, ready to copy.
     pub help: Vec<String>,
+    /// Who takes it on himself that it stands, if somebody does: it is then in nobody's way.
+    pub waiver: Option<Waived>,
+}
+
+/// A finding that may stand: which waiver says so, and in whose words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Waived {
+    /// Id of the waiver.
+    pub id: String,
+    /// Who waives, why and for what, in one line.
+    pub text: String,
 }
 
 impl Finding {
     /// A finding of `rule` with its default severity.
     pub fn new(rule: &'static Rule, message: impl Into<String>) -> Self {
-        Finding { rule, severity: rule.severity, message: message.into(), places: Vec::new(), help: Vec::new() }
+        Finding {
+            rule,
+            severity: rule.severity,
+            message: message.into(),
+            places: Vec::new(),
+            help: Vec::new(),
+            waiver: None,
+        }
     }
 
     /// Adds a place; the first one added is the place to change.

@@ -14,7 +14,8 @@
 //!           "end_line": 3, "end_column": 12, one past the last character
 //!           "start_byte": 41, "end_byte": 44,  from 0, in the UTF-8 text; the end is one past the last byte
 //!           "label": "..." } ],              may be empty
-//!       "help": ["..."] } ] }                what to write instead
+//!       "help": ["..."],                     what to write instead
+//!       "waived": "..." } ] }                only where somebody waives it: who, why and for what; it is in no count
 //! ```
 //! A later version that only adds keys keeps the number; one that changes or drops a key raises it.
 
@@ -50,6 +51,8 @@ struct Entry<'a> {
     message: &'a str,
     places: Vec<Spot<'a>>,
     help: &'a [String],
+    #[serde(skip_serializing_if = "Option::is_none")]
+    waived: Option<&'a str>,
 }
 
 #[derive(Serialize)]
@@ -106,6 +109,7 @@ fn entry<'a>(finding: &'a Finding, folder: &'a str, lines: &Lines<'_>) -> Entry<
         message: &finding.message,
         places: places.collect(),
         help: &finding.help,
+        waived: finding.waiver.as_ref().map(|waived| waived.text.as_str()),
     }
 }
 

@@ -32,9 +32,19 @@ impl Findings {
         self.list.is_empty()
     }
 
-    /// How many findings have this severity.
+    /// The same, to change them.
+    pub fn iter_mut(&mut self) -> std::slice::IterMut<'_, Finding> {
+        self.list.iter_mut()
+    }
+
+    /// How many findings of this severity stand; those that somebody waives do not count.
     pub fn count(&self, severity: Severity) -> usize {
-        self.list.iter().filter(|finding| finding.severity == severity).count()
+        self.list.iter().filter(|finding| finding.severity == severity && finding.waiver.is_none()).count()
+    }
+
+    /// How many findings are waived.
+    pub fn waived(&self) -> usize {
+        self.list.iter().filter(|finding| finding.waiver.is_some()).count()
     }
 
     /// Applies the user's severities (`strict` turns every `should` into a `must`), sorts by severity, place and code,

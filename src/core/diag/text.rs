@@ -46,6 +46,10 @@ pub fn tally(folders: &[Folder<'_>]) -> String {
         if notes == 1 { "note" } else { "notes" },
         if files == 1 { "file" } else { "files" },
     );
+    let waived: usize = folders.iter().map(|folder| folder.findings.waived()).sum();
+    if waived > 0 {
+        line.push_str(&format!(", {waived} waived"));
+    }
     if folders.len() > 1 {
         line.push_str(&format!(" of {} folders", folders.len()));
     }
@@ -86,6 +90,9 @@ fn group<'a>(finding: &Finding, folder: &Folder<'_>, lines: &Lines<'_>) -> Group
     }
     for (number, places) in files.iter().enumerate() {
         group = group.elements(excerpt(places, lines, number == 0));
+    }
+    if let Some(waived) = &finding.waiver {
+        return group.element(Level::NOTE.with_name("waived").message(plain_lines(&waived.text)));
     }
     group.elements(finding.help.iter().map(|help| Level::HELP.message(plain_lines(help))))
 }

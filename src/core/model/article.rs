@@ -66,6 +66,8 @@ pub struct Colour {
     pub reference: Option<Stated<String>>,
     /// CIELAB target L*, a*, b*.
     pub lab: Option<Stated<[f64; 3]>>,
+    /// Largest CIEDE2000 difference from the target that is accepted.
+    pub limit: Option<Stated<f64>>,
     /// For the screen only: `#rrggbb`.
     pub screen: Option<Stated<[u8; 3]>>,
 }

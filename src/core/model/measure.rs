@@ -16,6 +16,8 @@ pub struct PointOfMeasure {
     pub target: Option<Value<Quantity>>,
     /// The step that can be read.
     pub step: Option<Stated<Quantity>>,
+    /// It is there left and right: the largest difference of the two.
+    pub difference: Option<Stated<Quantity>>,
     /// Bulk is refused for it.
     pub critical: Option<Spanned<bool>>,
     /// For reference only; never blocks.

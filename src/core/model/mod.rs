@@ -17,6 +17,8 @@ mod order;
 mod part;
 mod piece;
 pub mod property;
+mod sample;
+mod stage;
 mod style;
 mod value;
 mod view;
@@ -35,6 +37,11 @@ pub use notch::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notche
 pub use order::{Order, OrderLine};
 pub use part::{Form, Part, Use, Zone};
 pub use piece::{Allowance, Copy, Cut, Darts, Piece};
+pub use sample::{
+    Approval, Comment, CommentState, Graded, Judgement, LabReadings, Looked, Reading, Readings, Round, Samples, Sealed,
+    Submission, Waiver, Weight,
+};
+pub use stage::Stage;
 pub use style::{Colourway, Revision, Size, Style};
 pub use value::{Audience, Binding, Given, Stated, Value, Variant};
 pub use view::{Callout, Medium, Picture, View};
@@ -112,6 +119,8 @@ pub struct Model {
     pub measures: Table<PointOfMeasure>,
     /// Orders of the style; they stand apart from the specification.
     pub orders: Table<Order>,
+    /// Rounds, comments, approvals and waivers; they stand apart too.
+    pub samples: Samples,
     /// Pictures with call-outs.
     pub views: Table<View>,
     /// Picture files by their path below the root.

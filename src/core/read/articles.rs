@@ -98,21 +98,27 @@ impl Reader {
             entry,
             reference: self.text(section, "reference"),
             lab: self.lab(section),
+            limit: self.number(section, "limit"),
             screen: self.screen(section),
         }
     }
 
     fn lab(&mut self, section: &Section<'_>) -> Option<Stated<[f64; 3]>> {
         let node = section.node("lab")?;
-        let Kind::List(list) = &node.kind else { return self.refuse("lab", "three numbers as texts", node) };
+        self.lab_at("lab", node).map(|lab| Stated::plain(lab, node.span))
+    }
+
+    /// A colour in CIELAB at a node: three numbers.
+    pub(super) fn lab_at(&mut self, key: &str, node: &Node) -> Option<[f64; 3]> {
+        let Kind::List(list) = &node.kind else { return self.refuse(key, "three numbers as texts", node) };
         let numbers: Vec<f64> = list.iter().filter_map(decimal).collect();
         match (<[f64; 3]>::try_from(numbers), list.len()) {
             (Ok(lab), 3) if (0.0..=100.0).contains(&lab[0]) && lab[1].abs() <= 150.0 && lab[2].abs() <= 150.0 => {
-                Some(Stated::plain(lab, node.span))
+                Some(lab)
             }
             _ => {
-                let help = "write L* from 0 to 100, then a* and b*: lab = [\"52.1\", \"-3.4\", \"-12.0\"]";
-                self.findings.push(rules::bad_value("`lab` is no CIELAB colour", node.span, help));
+                let help = format!("write L* from 0 to 100, then a* and b*: {key} = [\"52.1\", \"-3.4\", \"-12.0\"]");
+                self.findings.push(rules::bad_value(format!("`{key}` is no CIELAB colour"), node.span, help));
                 None
             }
         }

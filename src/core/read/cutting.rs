@@ -84,7 +84,7 @@ impl Reader {
     }
 
     /// A choice as what it means.
-    fn meant<T: Copy>(&mut self, section: &Section<'_>, key: &str, all: &[(&str, T)]) -> Option<Spanned<T>> {
+    pub(super) fn meant<T: Copy>(&mut self, section: &Section<'_>, key: &str, all: &[(&str, T)]) -> Option<Spanned<T>> {
         let word = self.choice(section, key)?;
         let meant = all.iter().find(|(text, _)| *text == word.value).map(|(_, value)| *value);
         meant.map(|value| Spanned::new(value, word.span))

@@ -1,8 +1,8 @@
 use crate::diag::{Finding, Findings, Severity};
 use crate::lay::{Lock, lock};
-use crate::source::{FileId, SourceFile, Span};
+use crate::source::{FileId, SourceFile, Span, Spanned};
 
-use super::{Loaded, bare, is_order, is_private, rules};
+use super::{Loaded, SAMPLING, bare, is_order, is_private, is_sample, rules};
 
 /// What stands in the factory's edition where the own edition has a value.
 const WITHHELD: &str = "{ withheld = \"own edition\" }";
@@ -16,8 +16,9 @@ const ORDER: &str = "order ";
 /// What a factory reads of a finding about something it does not get.
 const OWN_FINDING: &str = "something that only the own edition shows must be settled there";
 
-/// The files the factory gets: without those below `private/`, without orders, with every value that is meant for the own
-/// edition withheld in place, without comments, and pictures without what is not shown of them.
+/// The files the factory gets: without those below `private/`, without orders and what was said and measured of samples,
+/// with every value that is meant for the own edition withheld in place, without comments, and pictures without what is not
+/// shown of them.
 pub fn factory_edition(loaded: &Loaded) -> Vec<(String, Vec<u8>)> {
     withheld_edition(loaded).into_iter().map(|(path, bytes)| bared(loaded, path, bytes)).collect()
 }
@@ -52,7 +53,7 @@ fn withheld_edition(loaded: &Loaded) -> Vec<(String, Vec<u8>)> {
     let mut own: Vec<Span> = loaded.own.clone();
     own.sort();
     own.dedup();
-    let shown = loaded.closure.iter().filter(|(path, _)| !is_private(path) && !holds_order(loaded, path));
+    let shown = loaded.closure.iter().filter(|(path, _)| !is_private(path) && !stands_apart(loaded, path));
     // A lock that keeps lays of orders only would not be there without them.
     let empty = lock_of(loaded, None).is_some_and(|lock| lock.entries.is_empty());
     let shown = shown.filter(|(path, _)| !(empty && *path == loaded.path(lock::FILE)));
@@ -96,16 +97,35 @@ pub fn order_edition(loaded: &Loaded, id: &str) -> Result<Vec<(String, Vec<u8>)>
 /// Whether a file is one of orders. One that cannot be read whole may hold an order that was not seen.
 fn holds_order(loaded: &Loaded, path: &str) -> bool {
     let ordering = |id: &FileId, text: &str| {
-        loaded.ordering.contains(id) || (loaded.broken.contains(id) && text.lines().any(begins_order))
+        loaded.ordering.contains(id) || (loaded.broken.contains(id) && text.lines().any(|line| begins(line, "order")))
     };
     is_order(path) || loaded.sources.iter().any(|(id, file)| file.path == path && ordering(&id, &file.text))
 }
 
-/// Whether an order may begin on a line; `order = [..]` of the work is none.
-fn begins_order(line: &str) -> bool {
+/// Whether a file is no part of the specification: one of orders, one of samples, or a picture that only a comment shows.
+fn stands_apart(loaded: &Loaded, path: &str) -> bool {
+    let sampling = |id: &FileId, text: &str| {
+        loaded.sampling.contains(id)
+            || (loaded.broken.contains(id) && text.lines().any(|line| SAMPLING.iter().any(|table| begins(line, table))))
+    };
+    is_sample(path)
+        || holds_order(loaded, path)
+        || of_comment(loaded, path)
+        || loaded.sources.iter().any(|(id, file)| file.path == path && sampling(&id, &file.text))
+}
+
+fn of_comment(loaded: &Loaded, path: &str) -> bool {
+    let named = |picture: &Option<Spanned<String>>| picture.as_ref().is_some_and(|one| loaded.path(&one.value) == path);
+    loaded.model.samples.comments.values().any(|comment| named(&comment.picture))
+        && !loaded.model.views.values().any(|view| named(&view.picture))
+}
+
+/// Whether a table of this kind may begin on a line; `order = [..]` of the work is no order.
+fn begins(line: &str, kind: &str) -> bool {
     let bare = line.trim_start_matches(|one: char| one.is_whitespace() || matches!(one, '[' | '"' | '\''));
-    let table = line.trim_start().starts_with('[') || line.contains('{') || bare.starts_with("order.");
-    table && bare.starts_with("order")
+    let dotted = bare.strip_prefix(kind).is_some_and(|rest| rest.starts_with('.'));
+    let table = line.trim_start().starts_with('[') || line.contains('{') || dotted;
+    table && bare.starts_with(kind)
 }
 
 /// The lays kept in the lock without those of orders, but for one; `None` where there are none of others.
@@ -144,15 +164,16 @@ fn withheld(loaded: &Loaded, path: &str, bytes: &[u8], own: &[Span]) -> Vec<u8> 
 /// it stands, and that only where it is in the way of a release.
 pub fn shown(loaded: &Loaded, findings: &Findings, seen: &Findings) -> Findings {
     let mut shown = Findings::default();
-    let kept = |path: &str| is_private(path) || holds_order(loaded, path);
+    let kept = |path: &str| is_private(path) || stands_apart(loaded, path);
     let own = !loaded.own.is_empty() || loaded.closure.iter().any(|(path, _)| kept(path));
     let borne_out = |one: &Finding| {
         !own || seen.iter().any(|other| other.rule.code == one.rule.code && other.message == one.message)
     };
     for finding in findings.iter().filter(|finding| !of_order(loaded, finding)) {
-        if !hidden(loaded, finding) && borne_out(finding) {
+        // What was said of samples goes to the factory on sheets, though its files do not.
+        if !hidden(loaded, finding) && (of_samples(loaded, finding) || borne_out(finding)) {
             shown.push(finding.clone());
-        } else if finding.severity == Severity::Must {
+        } else if finding.severity == Severity::Must && finding.waiver.is_none() {
             shown.push(Finding { severity: Severity::Must, ..Finding::new(finding.rule, OWN_FINDING) });
         }
     }
@@ -164,6 +185,12 @@ fn of_order(loaded: &Loaded, finding: &Finding) -> bool {
     let path = |span: Span| loaded.sources.file(span.file).map_or("", |file| file.path.as_str());
     let first = finding.places.first().map(|label| path(label.span));
     finding.rule.code != rules::ORDER_BESIDE_STYLE.code && first.is_some_and(|path| holds_order(loaded, path))
+}
+
+/// Whether a finding is about what was said and measured of samples.
+fn of_samples(loaded: &Loaded, finding: &Finding) -> bool {
+    let first = finding.places.first().map(|label| label.span.file);
+    first.is_some_and(|file| loaded.sampling.contains(&file) && !loaded.broken.contains(&file))
 }
 
 fn hidden(loaded: &Loaded, finding: &Finding) -> bool {

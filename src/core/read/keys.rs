@@ -2,8 +2,10 @@
 //! editor schema and the reference all come from it.
 
 mod making;
+mod samples;
 
 pub use making::{METHODS, SPREADS};
+pub use samples::{APPROVED, GRADED, SAMPLES};
 
 use std::sync::OnceLock;
 
@@ -52,6 +54,10 @@ pub enum Form {
     Extent,
     /// A list of `[id, x, y]`.
     Corners,
+    /// Readings of these dimensions, one a piece, or left and right ones.
+    Readings(&'static [Dimension]),
+    /// CIELAB readings: three texts, or a list of such.
+    Labs,
 }
 
 /// One key.
@@ -177,6 +183,7 @@ fn materials() -> Vec<Kind> {
             Form::Texts,
             "CIELAB target [\"L*\", \"a*\", \"b*\"], D65 and 10 degrees unless the reference says otherwise",
         ),
+        key("limit", Form::Number, "Largest CIEDE2000 difference from the target that is accepted"),
         key("screen", Form::Text, "For the screen only: \"#4a5b6c\""),
     ];
     let role = vec![key("note", Form::Text, "A remark")];
@@ -446,6 +453,11 @@ fn rest() -> Vec<Kind> {
         key("state", Form::Choice(STATES), "The state it is measured in"),
         varying("target", Form::Quantity(&[Length, Mass, Count]), "Target with tolerance, by size"),
         key("step", Form::Quantity(&[Length, Mass, Count]), "The step that can be read"),
+        key(
+            "difference",
+            Form::Quantity(&[Length, Mass]),
+            "It is there left and right: the largest difference between the two",
+        ),
         key("critical", Form::Flag, "Bulk is refused for it"),
         key("reference", Form::Flag, "For reference only; never blocks"),
         key("view", Form::Id, "The view its arrow is drawn on"),
@@ -468,6 +480,10 @@ fn rest() -> Vec<Kind> {
         keyed("cutting", making::cutting(), "How cloth is spread and cut"),
         keyed("view", view, "A picture of the product from one side"),
         keyed("order", making::order(), "An order of the style, in a file of its own; no part of the specification"),
+        keyed("round", samples::round(), "A round of samples: what is asked for, and what was found on it"),
+        keyed("comment", samples::comment(), "A comment on something, and where it stands"),
+        keyed("approval", samples::approval(), "What is to be approved, and what was submitted"),
+        keyed("waiver", samples::waiver(), "Somebody takes it on himself that a finding stands"),
         severity,
     ]
 }

@@ -20,6 +20,7 @@ impl Reader {
             state: state.map(|state| Stated::plain(state.value, state.span)),
             target: self.quantity_by(section, "target"),
             step: self.quantity(section, "step"),
+            difference: self.quantity(section, "difference"),
             critical: self.flag(section, "critical"),
             reference: self.flag(section, "reference"),
             view: self.word(section, "view"),

@@ -11,6 +11,7 @@ mod edges;
 mod edition;
 mod facts;
 pub mod keys;
+mod ledgers;
 mod lock;
 mod measures;
 mod orders;
@@ -19,6 +20,7 @@ mod parse;
 mod pictures;
 mod pieces;
 mod reader;
+mod rounds;
 pub mod rules;
 pub mod schema;
 mod seams;
@@ -33,7 +35,7 @@ mod work;
 pub use disk::{Limits, ROOT, Unreadable, bytes as file_bytes, is_folder, is_there, revisions, text as text_file};
 pub use edition::{factory_edition, order_edition, shown, withholds};
 pub use facts::statements;
-pub use values::{is_order, is_private};
+pub use values::{is_order, is_private, is_sample};
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -42,6 +44,9 @@ use std::sync::Arc;
 use crate::diag::{Findings, Levels};
 use crate::model::Model;
 use crate::source::{FileId, Sources, Span};
+
+/// Tables of what was said and measured of samples.
+pub(crate) const SAMPLING: &[&str] = &["round", "comment", "approval", "waiver"];
 
 /// Everything one reading of a folder gives.
 #[derive(Debug, Default)]
@@ -62,6 +67,8 @@ pub struct Loaded {
     pub broken: BTreeSet<FileId>,
     /// Files that hold an order, which is no part of the specification.
     pub ordering: BTreeSet<FileId>,
+    /// Files that hold what was said and measured of samples, which is no part of it either.
+    pub sampling: BTreeSet<FileId>,
     /// Severities the specification sets.
     pub levels: Levels,
     /// Where each severity is written, to say which code no rule has.

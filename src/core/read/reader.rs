@@ -63,6 +63,7 @@ pub struct Reader {
     pub stitchings: Table<StitchUse>,
     broken: BTreeSet<FileId>,
     ordering: BTreeSet<FileId>,
+    sampling: BTreeSet<FileId>,
     refused: BTreeSet<(String, String, String)>,
 }
 
@@ -95,6 +96,7 @@ impl Reader {
             stitchings: Table::new(),
             broken: BTreeSet::new(),
             ordering: BTreeSet::new(),
+            sampling: BTreeSet::new(),
             refused: BTreeSet::new(),
         }
     }
@@ -114,6 +116,8 @@ impl Reader {
         self.cuttings(&declared, &mut model);
         self.measures(&declared, &mut model);
         self.orders(&declared, &mut model);
+        self.rounds(&declared, &mut model);
+        self.ledgers(&declared, &mut model);
         self.views(&declared, &mut model);
         self.lock(&mut model);
         self.severities(&declared);
@@ -129,6 +133,7 @@ impl Reader {
             own: self.own,
             broken: self.broken,
             ordering: self.ordering,
+            sampling: self.sampling,
             model,
             sources: self.sources,
             findings: self.findings,
@@ -150,6 +155,7 @@ impl Reader {
 
     fn gather_file(&mut self, file: FileId, fields: Fields, all: &mut Declarations) {
         self.keep_orders_apart(file, &fields);
+        self.keep_samples_apart(file, &fields);
         for (name, (place, node)) in fields {
             let Some(kind) = keys::kind(&name) else {
                 if !self.broken.contains(&file) {
@@ -192,6 +198,23 @@ impl Reader {
         let other = |(name, _): &(&String, &(Span, Node))| *name != "order" && keys::kind(name).is_some();
         if let Some((name, (place, _))) = fields.iter().find(other) {
             self.findings.push(rules::order_beside_style(name, *place, order));
+        }
+    }
+
+    /// The same for a file that holds what was said and measured of samples.
+    fn keep_samples_apart(&mut self, file: FileId, fields: &Fields) {
+        let ours = |name: &str| super::SAMPLING.contains(&name);
+        let said = fields.iter().find(|(name, _)| ours(name)).map(|(_, (place, _))| *place);
+        if said.is_some() {
+            self.sampling.insert(file);
+        }
+        let path = self.sources.file(file).map_or("", |file| file.path.as_str());
+        if said.is_none() && !super::is_sample(path) {
+            return;
+        }
+        let other = |(name, _): &(&String, &(Span, Node))| !ours(name) && keys::kind(name).is_some();
+        if let Some((name, (place, _))) = fields.iter().find(other) {
+            self.findings.push(rules::sample_beside_style(name, *place, said));
         }
     }
 

@@ -106,6 +106,11 @@ fn form(form: &Form) -> Value {
             json!({ "type": "string", "pattern": "^along .+" }),
         ]),
         Form::Corners => json!({ "type": "array", "items": corner() }),
+        Form::Readings(_) => readings(),
+        Form::Labs => {
+            let one = json!({ "type": "array", "items": { "type": ["string", "number"] }, "maxItems": 3 });
+            any([one.clone(), json!({ "type": "array", "items": one })])
+        }
     }
 }
 
@@ -116,6 +121,18 @@ fn open(inner: &Form) -> Value {
         other => form(other),
     };
     json!({ "type": "object", "additionalProperties": false, "patternProperties": { ID_HYPHEN: value } })
+}
+
+/// One reading a piece, empty where it was not read; or both sides.
+fn readings() -> Value {
+    let one = any([json!({ "const": "" }), json!({ "type": "string", "pattern": QUANTITY })]);
+    let list = json!({ "type": "array", "items": one });
+    let sides = json!({
+        "type": "object",
+        "additionalProperties": false,
+        "properties": { "left": list.clone(), "right": list.clone() },
+    });
+    any([list, sides])
 }
 
 fn text() -> Value {

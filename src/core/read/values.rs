@@ -280,7 +280,7 @@ impl Reader {
     }
 
     /// What stands in a file below `private/` is for the own edition unless it says otherwise.
-    fn audience(&self, span: Span) -> Audience {
+    pub(super) fn audience(&self, span: Span) -> Audience {
         let path = self.sources.file(span.file).map_or("", |file| file.path.as_str());
         if is_private(path) { Audience::Own } else { Audience::Everyone }
     }
@@ -333,6 +333,13 @@ pub fn is_order(path: &str) -> bool {
     let mut folders = path.split('/');
     folders.next_back();
     folders.any(|part| part.eq_ignore_ascii_case("orders"))
+}
+
+/// Whether a file lies below a folder `samples`, so that it is no part of the specification.
+pub fn is_sample(path: &str) -> bool {
+    let mut folders = path.split('/');
+    folders.next_back();
+    folders.any(|part| part.eq_ignore_ascii_case("samples"))
 }
 
 pub(super) fn is_long(fields: &Fields) -> bool {

@@ -29,7 +29,8 @@ impl Reader {
             View { entry, alt: reader.text(section, "alt"), callouts, picture }
         });
         let named: Vec<Spanned<String>> = model.views.values().filter_map(|view| view.picture.clone()).collect();
-        for path in named {
+        let comments = model.samples.comments.values().filter_map(|comment| comment.picture.clone());
+        for path in named.into_iter().chain(comments.collect::<Vec<_>>()) {
             let known = drawn.contains_key(&path.value) || model.pictures.contains_key(&path.value);
             if let Some(picture) = (!known).then(|| self.picture(&path)).flatten() {
                 model.pictures.insert(path.value, picture);

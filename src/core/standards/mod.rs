@@ -4,6 +4,7 @@
 
 pub mod age;
 pub mod common;
+pub mod grey;
 pub mod safety;
 pub mod seam;
 pub mod stitch;

@@ -1,5 +1,8 @@
 //! Rules whose evidence is a computed line or number. One file per rule, file name = code.
 
+mod colour_beyond_limit;
+mod critical_point_out;
+mod critical_point_unmeasured;
 mod dart_closes;
 mod dart_too_deep;
 mod fold_with_die;
@@ -17,15 +20,20 @@ mod piece_too_wide;
 mod pile_face_to_face;
 mod plies_do_not_divide;
 mod quantity_outside_range;
+mod reading_slip;
+mod readings_off_one_way;
 mod scaled_draft;
 mod thin_limb;
 mod tight_curve;
 mod uneven_notches;
 mod vanished_edge;
+mod waiver_lifts_nothing;
 
-use crate::diag::{Finding, Findings, Rule};
+pub use waiver_lifts_nothing::lift;
+
+use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::Outline;
-use crate::model::{Model, Piece, Variant};
+use crate::model::{Model, Piece, Stage, Variant};
 use crate::source::Span;
 
 use super::Figures;
@@ -33,6 +41,7 @@ use super::counts::CutCount;
 use super::drawn::{Lines, Refused};
 use super::ground::Ground;
 use super::lays::Lays;
+use super::samples::SampleFigures;
 
 /// Every rule here.
 pub const RULES: &[&Rule] = &[
@@ -58,6 +67,12 @@ pub const RULES: &[&Rule] = &[
     &quantity_outside_range::RULE,
     &minimum_order_dwarfs_need::RULE,
     &plies_do_not_divide::RULE,
+    &critical_point_out::RULE,
+    &critical_point_unmeasured::RULE,
+    &reading_slip::RULE,
+    &readings_off_one_way::RULE,
+    &colour_beyond_limit::RULE,
+    &waiver_lifts_nothing::RULE,
 ];
 
 /// Runs every rule.
@@ -96,6 +111,30 @@ pub(super) fn ordered(model: &Model, figures: &Figures, findings: &mut Findings)
 /// Runs the rules about planned orders.
 pub(super) fn planned(model: &Model, figures: &Figures, findings: &mut Findings) {
     plies_do_not_divide::check(model, figures, findings);
+}
+
+/// Runs the rules about samples.
+pub(super) fn sampled(model: &Model, samples: &SampleFigures, findings: &mut Findings) {
+    critical_point_out::check(model, samples, findings);
+    critical_point_unmeasured::check(model, samples, findings);
+    reading_slip::check(model, samples, findings);
+    readings_off_one_way::check(model, samples, findings);
+    colour_beyond_limit::check(model, samples, findings);
+}
+
+/// The finding as a `must` at bulk, with the place that says so.
+fn must_at_bulk(model: &Model, mut finding: Finding) -> Finding {
+    if Stage::of(model) < Stage::Bulk {
+        return finding;
+    }
+    finding.severity = Severity::Must;
+    let stage = model.revision.stage.as_ref();
+    stage.into_iter().fold(finding, |finding, stage| finding.at(stage.span, "at this stage"))
+}
+
+/// Where the readings of a point stand in a round.
+fn row(model: &Model, round: &str, of: &str) -> Option<Span> {
+    model.samples.rounds.get(round)?.readings.get(of).map(|readings| readings.of.span)
 }
 
 /// Size ids in their order.

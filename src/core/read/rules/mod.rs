@@ -14,6 +14,7 @@ mod incomplete_value;
 mod not_toml;
 mod order_beside_style;
 mod refused_content;
+mod sample_beside_style;
 mod unequal_scale;
 mod wrong_scale;
 
@@ -35,6 +36,7 @@ pub use incomplete_value::{RULE as INCOMPLETE_VALUE, incomplete_value};
 pub use not_toml::{RULE as SYNTAX, syntax};
 pub use order_beside_style::{RULE as ORDER_BESIDE_STYLE, order_beside_style};
 pub use refused_content::{RULE as REFUSED_CONTENT, refused_content};
+pub use sample_beside_style::{RULE as SAMPLE_BESIDE_STYLE, sample_beside_style};
 pub use unequal_scale::{RULE as UNEQUAL_SCALE, unequal_scale};
 pub use unknown_code::{RULE as UNKNOWN_CODE, unknown_code};
 pub use unknown_key::{RULE as UNKNOWN_KEY, nearest, unknown_key, unknown_table};
@@ -60,6 +62,7 @@ pub const RULES: &[&Rule] = &[
     &INCOMPLETE_VALUE,
     &BAD_PATH,
     &ORDER_BESIDE_STYLE,
+    &SAMPLE_BESIDE_STYLE,
     &BROKEN_DRAWING,
     &REFUSED_CONTENT,
     &CONTENT_IGNORED,

@@ -1,4 +1,4 @@
-use crate::model::Model;
+use super::Model;
 
 /// Where a style stands, earliest first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -14,6 +14,24 @@ pub enum Stage {
 }
 
 impl Stage {
+    /// Every stage, as it is written and meant.
+    pub const ALL: [(&'static str, Stage); 4] = [
+        ("prototype", Stage::Prototype),
+        ("approval", Stage::Approval),
+        ("pre-production", Stage::PreProduction),
+        ("bulk", Stage::Bulk),
+    ];
+
+    /// As it is written.
+    pub fn word(self) -> &'static str {
+        Stage::ALL.iter().find(|(_, stage)| *stage == self).map_or("", |(word, _)| word)
+    }
+
+    /// The stage after it.
+    pub fn next(self) -> Option<Stage> {
+        Stage::ALL.iter().map(|(_, stage)| *stage).find(|stage| *stage > self)
+    }
+
     /// The stage of a specification.
     pub fn of(model: &Model) -> Stage {
         match model.revision.stage.as_ref().and_then(|stage| stage.known()).map(String::as_str) {

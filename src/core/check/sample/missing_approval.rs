@@ -1,0 +1,43 @@
+use crate::check::{Context, Stage};
+use crate::diag::{Finding, Findings, Rule, Severity};
+
+use super::must_at_bulk;
+
+/// Something that bulk needs and nobody approved.
+pub const RULE: Rule = Rule {
+    code: "missing-approval",
+    family: "sample",
+    severity: Severity::Should,
+    summary: "something that must be approved before bulk is not approved",
+    explanation: "Cloth is dyed, labels are printed and toys are filled by the thousand to what was approved. From \
+                  pre-production on a missing approval is asked for, and bulk is not released without it. What bulk does not \
+                  need says `required = false`.",
+    failing: "[revision]\nstage = \"bulk\"\n[approval.dip]\nof = \"plush/soot\"\nkind = \"lab dip\"",
+    passing: "[revision]\nstage = \"bulk\"\n[approval.dip]\nof = \"plush/soot\"\nkind = \"lab dip\"\nsubmissions = [{ verdict = \
+              \"approved\" }]",
+    source: "common practice",
+};
+
+/// Reports each required approval without a verdict on its last submission, from pre-production on.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    if Stage::of(context.model) < Stage::PreProduction {
+        return;
+    }
+    for (id, approval) in &context.model.samples.approvals {
+        let judged = approval.last().is_some_and(|last| last.verdict.is_some());
+        if !approval.is_required() || judged || context.model.was_refused("approval", id, "submissions") {
+            continue;
+        }
+        let of = approval.of.as_ref().map_or_else(String::new, |of| format!(" of {}", of.value));
+        let finding = match approval.last() {
+            None => Finding::new(&RULE, format!("approval {id}{of} is missing: nothing was submitted"))
+                .at(approval.entry.span(), "nothing submitted"),
+            Some(last) => {
+                Finding::new(&RULE, format!("approval {id}{of} is missing: its last submission has no verdict"))
+                    .at(last.span, "no verdict")
+            }
+        };
+        findings
+            .push(must_at_bulk(context, finding.help("write verdict = \"approved\" once it is, or required = false")));
+    }
+}

@@ -1,0 +1,33 @@
+use crate::check::{Context, Stage};
+use crate::diag::{Finding, Findings, Rule, Severity};
+
+use super::must_at_bulk;
+
+/// A comment that nobody answered.
+pub const RULE: Rule = Rule {
+    code: "open-comment",
+    family: "sample",
+    severity: Severity::Should,
+    summary: "a comment that must be changed is open",
+    explanation: "What somebody saw on a sample and wants changed is forgotten unless it is answered: by a revision, by \
+                  putting it right in bulk, or by a reason for leaving it. At prototype stage an open comment is a note; bulk \
+                  is not released while one stands that must be changed.",
+    failing: "[comment.c1]\nabout = \"style\"\nweight = \"must change\"\ntext = \"Eyes too far apart\"",
+    passing: "[comment.c1]\nabout = \"style\"\nweight = \"must change\"\ntext = \"Eyes too far apart\"\nstate = \
+              \"answered\"\nanswered-in = \"C\"",
+    source: "common practice",
+};
+
+/// Reports each open comment that must be changed.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    for (id, comment) in context.model.samples.comments.iter().filter(|(_, comment)| comment.is_in_the_way()) {
+        let about = comment.about.as_ref().map_or_else(String::new, |about| format!(" on {}", about.value));
+        let mut finding = Finding::new(&RULE, format!("comment {id}{about} must be changed, and is open"))
+            .at(comment.entry.span(), "not answered")
+            .help("answer it: state = \"answered\" and answered-in = \"the revision\"; or \"correct in bulk\", or \"dropped\"");
+        if Stage::of(context.model) == Stage::Prototype {
+            finding.severity = Severity::Note;
+        }
+        findings.push(must_at_bulk(context, finding));
+    }
+}

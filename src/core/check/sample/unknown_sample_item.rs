@@ -1,0 +1,128 @@
+use crate::check::Context;
+use crate::check::mention::nearest;
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::Model;
+use crate::source::Spanned;
+
+use super::items;
+
+/// A sample, comment or approval of something that is not there.
+pub const RULE: Rule = Rule {
+    code: "unknown-sample-item",
+    family: "sample",
+    severity: Severity::Must,
+    summary: "a round, comment or approval names something that the style does not have",
+    explanation: "Readings, comments and verdicts hang on ids. Where an id is misspelt, or its thing was taken out without \
+                  `was` on what took its place, a reading has no limits, and nobody sees that a comment was never answered.",
+    failing: "[seam.belly]\n[comment.c1]\nabout = \"seam.bely\"",
+    passing: "[seam.belly]\n[comment.c1]\nabout = \"seam.belly\"",
+    source: "follows from the terms",
+};
+
+/// Reports every such name.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    let model = context.model;
+    let known = Known::of(model);
+    for (id, round) in &model.samples.rounds {
+        let by = format!("round {id}");
+        known.look(&by, "size", round.size.as_ref(), &known.sizes, findings);
+        known.look(&by, "colourway", round.colourway.as_ref(), &known.colourways, findings);
+        for readings in round.readings.values() {
+            known.look(&by, "point of measure", Some(&readings.of), &known.points, findings);
+        }
+        for readings in round.zones.values() {
+            known.look(&by, "zone", Some(&readings.of), &known.zones, findings);
+        }
+        for readings in round.colours.values() {
+            known.item(&by, Some(&readings.of), findings);
+        }
+        for grade in &round.grades {
+            known.item(&by, grade.of.as_ref(), findings);
+        }
+    }
+    for (id, comment) in &model.samples.comments {
+        let by = format!("comment {id}");
+        known.item(&by, comment.about.as_ref(), findings);
+        known.look(&by, "round", comment.round.as_ref(), &known.rounds, findings);
+    }
+    for (id, approval) in &model.samples.approvals {
+        let by = format!("approval {id}");
+        known.item(&by, approval.of.as_ref(), findings);
+        known.look(&by, "colourway", approval.colourway.as_ref(), &known.colourways, findings);
+    }
+}
+
+/// The names there are.
+struct Known<'a> {
+    model: &'a Model,
+    items: Vec<(&'static str, &'a str)>,
+    sizes: Vec<&'a str>,
+    colourways: Vec<&'a str>,
+    points: Vec<&'a str>,
+    zones: Vec<&'a str>,
+    rounds: Vec<&'a str>,
+}
+
+impl<'a> Known<'a> {
+    fn of(model: &'a Model) -> Known<'a> {
+        let items = items(model);
+        let table = |wanted: &str| items.iter().filter(|(table, _)| *table == wanted).map(|(_, id)| *id).collect();
+        Known {
+            model,
+            sizes: model.sizes.iter().map(|size| size.entry.id.value.as_str()).collect(),
+            colourways: model.colourways.keys().map(String::as_str).collect(),
+            points: table("point-of-measure"),
+            zones: table("zone"),
+            rounds: table("round"),
+            items,
+        }
+    }
+
+    fn look(&self, by: &str, what: &str, id: Option<&Spanned<String>>, known: &[&str], findings: &mut Findings) {
+        let Some(id) = id.filter(|id| !known.contains(&id.value.as_str())) else { return };
+        let message = format!("{by} names the {what} `{}`, which the style does not have", id.value);
+        let help = match nearest(&id.value, known.iter().copied()) {
+            Some(near) => format!("write \"{near}\""),
+            None if known.is_empty() => format!("the style has no {what}"),
+            None => format!("there are {}", known.join(", ")),
+        };
+        findings.push(Finding::new(&RULE, message).at(id.span, format!("no such {what}")).help(help));
+    }
+
+    /// `style`, `table.id`, `id`, or `article/colour`.
+    fn item(&self, by: &str, id: Option<&Spanned<String>>, findings: &mut Findings) {
+        let Some(id) = id.filter(|id| !self.has(&id.value)) else { return };
+        let message = format!("{by} is about `{}`, which the style does not have", id.value);
+        let finding = Finding::new(&RULE, message).at(id.span, "no such thing");
+        let near = match id.value.split_once('.') {
+            Some((table, rest)) => {
+                let same = self.items.iter().filter(|(one, _)| *one == table).map(|(_, id)| *id);
+                nearest(rest, same).map(|near| format!("{table}.{near}"))
+            }
+            None => nearest(&id.value, self.items.iter().map(|(_, id)| *id)).map(ToString::to_string),
+        };
+        findings.push(
+            finding.help(match near {
+                Some(near) => format!("write \"{near}\""),
+                None => {
+                    "write its table and its id, as \"seam.belly\"; a thing that has another id now says so with `was`"
+                        .to_string()
+                }
+            }),
+        );
+    }
+
+    fn has(&self, text: &str) -> bool {
+        if text == "style" {
+            return true;
+        }
+        if let Some((article, colour)) = text.split_once('/') {
+            let (article, colour) = (article.trim(), colour.trim());
+            return self.model.articles.contains_key(article) && self.model.colours.contains_key(colour);
+        }
+        match text.split_once('.') {
+            Some((table, id)) => self.items.contains(&(table, id)),
+            None => self.items.iter().any(|(_, id)| *id == text),
+        }
+    }
+}

@@ -1,0 +1,53 @@
+use crate::compute::samples::{ColourLine, SampleFigures, Verdict};
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::{Judgement, Model};
+
+/// A colour farther from its target than its own limit.
+pub const RULE: Rule = Rule {
+    code: "colour-beyond-limit",
+    family: "sample",
+    severity: Severity::Should,
+    summary: "a colour is farther from its target than its limit, and was approved or is on the last round",
+    explanation: "The CIEDE2000 difference of the mean reading from the target is held against the `limit` of the colour. On \
+                  pile a reading depends on how it is brushed: brushed, folded until it is opaque and turned, the mean of \
+                  four directions says something. The signed swatch decides; a difference only asks for another look.",
+    failing: "[colour.soot]\nlab = [\"25\", \"0\", \"0\"]\nlimit = \"1\"\n[approval.dip]\nof = \"colour.soot\"\nsubmissions = [{ \
+              verdict = \"approved\", lab = [\"28\", \"0\", \"0\"] }]",
+    passing: "[colour.soot]\nlab = [\"25\", \"0\", \"0\"]\nlimit = \"1\"\n[approval.dip]\nof = \"colour.soot\"\nsubmissions = [{ \
+              verdict = \"approved\", lab = [\"25.5\", \"0\", \"0\"] }]",
+    source: "CIE 142:2001 for the difference; its use on pile is common practice",
+};
+
+/// Reports approved submissions, and the colours of the last rounds.
+pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findings) {
+    for (id, approval) in &model.samples.approvals {
+        let Some(line) = samples.approvals.iter().find(|line| line.approval == *id) else { continue };
+        for (written, figure) in approval.submissions.iter().zip(&line.submissions) {
+            let approved = written.verdict.as_ref().filter(|verdict| verdict.value != Judgement::Rejected);
+            let Some((colour, place)) = figure.colour.as_ref().zip(approved) else { continue };
+            report(&format!("submission {} of approval {id}", figure.number), colour, place.span, findings);
+        }
+    }
+    for (id, round) in samples.rounds.iter().filter(|(_, round)| round.last) {
+        for colour in &round.colours {
+            let written = model.samples.rounds.get(id).and_then(|round| round.colours.get(&colour.of));
+            let Some(written) = written else { continue };
+            report(&format!("{} on round {id}", colour.of), colour, written.of.span, findings);
+        }
+    }
+}
+
+fn report(what: &str, colour: &ColourLine, place: crate::source::Span, findings: &mut Findings) {
+    let (Some(difference), Some(limit)) = (colour.mean.difference, colour.limit) else { return };
+    if colour.mean.verdict != Verdict::Above {
+        return;
+    }
+    let (difference, limit) = (difference.get(), limit.get());
+    let message = format!("{what} is {difference:.2} from its target, and the limit is {limit:.2} (CIEDE2000)");
+    let finding = Finding::new(&RULE, message).at(place, "beyond its limit");
+    findings.push(
+        finding.help(
+            "look at it beside the swatch, in daylight and in the light of a shop; ask for another dip if it shows",
+        ),
+    );
+}

@@ -1,0 +1,50 @@
+use crate::compute::samples::{SampleFigures, Verdict};
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::{Model, Readings};
+use crate::source::Span;
+
+use super::critical_point_out::name;
+use super::row;
+
+/// A reading that was perhaps not meant so.
+pub const RULE: Rule = Rule {
+    code: "reading-slip",
+    family: "sample",
+    severity: Severity::Should,
+    summary: "a reading looks like a slip: another unit, ten times off, two rows exchanged",
+    explanation: "A reading far outside its limits that would be inside them in another unit, with its point one place on, \
+                  or in the row of another point was probably written wrongly. It is asked about and not judged: it counts \
+                  neither as outside nor as read.",
+    failing: "[point-of-measure.H1]\ntarget = \"90 mm ±3 mm\"\n[round.first]\nreadings = { H1 = [\"9.1 mm\"] }",
+    passing: "[point-of-measure.H1]\ntarget = \"90 mm ±3 mm\"\n[round.first]\nreadings = { H1 = [\"9.1 cm\"] }",
+    source: "common practice",
+};
+
+/// Reports each row once, for its first such reading.
+pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findings) {
+    for (id, round) in &samples.rounds {
+        for line in round.points.iter().filter(|line| line.side != Some("difference")).chain(&round.masses) {
+            let asked = line.readings.iter().enumerate().find(|(_, one)| one.verdict == Verdict::Questioned);
+            let Some((at, reading)) = asked else { continue };
+            let place = place(model, id, (&line.of, line.side), at).or_else(|| row(model, id, &line.of));
+            let Some(place) = place else { continue };
+            let text = reading.text.as_deref().unwrap_or("");
+            let message = format!("round {id}, {}: {text} on piece {} looks like a slip", name(line), at + 1);
+            let finding = Finding::new(&RULE, message).at(place, "not judged");
+            findings.push(finding.help(reading.asks.clone().unwrap_or_default()));
+        }
+    }
+}
+
+/// Where a reading stands.
+fn place(model: &Model, round: &str, (of, side): (&str, Option<&'static str>), at: usize) -> Option<Span> {
+    let round = model.samples.rounds.get(round)?;
+    let whole = match of {
+        "finished" => round.finished.as_ref(),
+        "shell" => round.shell.as_ref(),
+        _ => None,
+    };
+    let readings: &Readings = round.readings.get(of).or(whole).or_else(|| round.zones.get(of))?;
+    let (_, list) = readings.sides().into_iter().find(|(one, _)| *one == side)?;
+    list.get(at).map(|reading| reading.span)
+}

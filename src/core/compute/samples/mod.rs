@@ -1,0 +1,66 @@
+//! What samples say in numbers: each reading against its limits, colours, grades; and the ledgers of comments, approvals
+//! and waivers as sheets print them.
+
+mod colours;
+mod judge;
+mod ledgers;
+mod round;
+mod slips;
+
+pub use colours::{ColourLine, ColourRead};
+pub use judge::{ReadFigure, ReadLine, Verdict};
+pub(crate) use ledgers::is_past;
+pub use ledgers::{ApprovalLine, CheckPoint, CommentLine, SealedLine, Standing, SubmissionLine, WaiverLine};
+pub use round::{GradeLine, LookedLine, RoundFigures, Tally};
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use super::{ByVariant, Mass};
+use crate::model::Model;
+
+/// Everything of samples.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct SampleFigures {
+    /// Rounds by id.
+    pub rounds: BTreeMap<String, RoundFigures>,
+    /// Every comment: those of most weight first, then by id.
+    pub comments: Vec<CommentLine>,
+    /// Every approval by id.
+    pub approvals: Vec<ApprovalLine>,
+    /// What is put right in bulk and looked at inline.
+    pub checklist: Vec<CheckPoint>,
+    /// Every waiver by id.
+    pub waivers: Vec<WaiverLine>,
+}
+
+impl SampleFigures {
+    /// Whether nothing is known of samples.
+    pub fn is_empty(&self) -> bool {
+        self.rounds.is_empty() && self.comments.is_empty() && self.approvals.is_empty() && self.waivers.is_empty()
+    }
+
+    /// The same without what only the own edition shows.
+    #[must_use]
+    pub fn for_everyone(&self) -> SampleFigures {
+        let mut shown = self.clone();
+        shown.rounds.retain(|_, round| !round.own);
+        shown.comments.retain(|comment| !comment.own);
+        shown.approvals.retain(|approval| !approval.own);
+        shown.checklist.retain(|point| !point.own);
+        shown
+    }
+}
+
+/// Everything of samples, from the specification and the masses that follow from it.
+pub(super) fn samples(model: &Model, mass: &ByVariant<Mass>) -> SampleFigures {
+    SampleFigures {
+        rounds: round::rounds(model, mass),
+        comments: ledgers::comments(model),
+        approvals: ledgers::approvals(model),
+        checklist: ledgers::checklist(model),
+        waivers: ledgers::waivers(model),
+    }
+}
