@@ -14,9 +14,11 @@ mod open;
 mod opened;
 #[expect(clippy::disallowed_methods, reason = "the only file output")]
 pub mod output;
+mod sample;
 mod schema;
 pub mod seal;
 mod secret;
+mod status;
 mod terminal;
 mod verify;
 
@@ -53,6 +55,8 @@ const COMMANDS: &[Entry] = &[
     Entry { define: verify::define, run: verify::run },
     Entry { define: open::define, run: open::run },
     Entry { define: lay::define, run: lay::run },
+    Entry { define: sample::define, run: sample::run },
+    Entry { define: status::define, run: status::run },
     Entry { define: explain::define, run: explain::run },
     Entry { define: schema::define, run: schema::run },
     Entry { define: completions::define, run: completions::run },

@@ -55,6 +55,12 @@ impl Output {
         }
     }
 
+    /// Whether something has this name: a file, a folder, or a link that leads nowhere.
+    #[must_use]
+    pub fn taken(&self, path: &Path) -> bool {
+        fs::symlink_metadata(path).is_ok()
+    }
+
     /// Writes all files or, if anything fails before the last is on the disk, none: what was there before stays.
     /// Folders that are missing are made.
     ///

@@ -156,6 +156,47 @@ fn an_order_beside_the_style_is_in_the_way() {
     assert!(!format!("{shown:?}").contains(SECRET), "{shown:#?}");
 }
 
+const SAID: &str = "[round.one]\nsize = \"S\"\npieces = 4711\n[comment.c]\nabout = \"style\"\nweight = \"must change\"\ntext = \
+                    \"4711\"\n[approval.a]\nof = \"style\"\nnote = \"4711\"\n[waiver.w]\nreason = \"4711\"\n";
+
+/// What was said and measured of samples makes no new revision: neither the files nor the digest know of it.
+#[test]
+fn samples_leave_nothing_in_the_edition() {
+    let none = loaded(&[]);
+    let broken = format!("{SAID}[oops\n");
+    for (path, text) in [
+        ("samples/one.toml", SAID),
+        ("one.toml", SAID),
+        ("one.toml", broken.as_str()),
+        ("samples/deep/one.toml", "[round.one\nnote = \"4711\"\n"),
+        ("one.toml", "comment = { c = { text = \"4711\" } }\n"),
+    ] {
+        let with = loaded(&[(path, text.as_bytes()), ("samples/one.png", b"4711")]);
+        let (with_files, none_files) = (read::factory_edition(&with), read::factory_edition(&none));
+        assert_eq!(with_files, none_files, "{path}: {text}");
+    }
+    // A waiver of a sample is not in the way of what begins so.
+    let other = loaded(&[("more.toml", b"[cloth.a]\nnote = \"round\"\n[oops\n")]);
+    assert!(edition(&other, "more.toml").is_some());
+}
+
+/// Comments go to the factory on sheets, so what is found about them is told; own values still are not.
+#[test]
+fn findings_about_samples_are_shown_unless_they_give_an_own_value_away() {
+    use backtack_core::model::Assembly;
+    let said = "[comment.c]\nabout = \"style\"\nweight = \"must change\"\ntext = \"Lower\"\n[round.one]\nsize = \"S\"\nreadings = { \
+                H = [\"250 mm\"] }\n";
+    let bulk = "[revision]\nstage = \"bulk\"\n[point-of-measure.H]\ncritical = true\nstep = \"1 mm\"\ntarget = { value = \"200 mm ±4 \
+                mm\", audience = \"own\" }\n";
+    let with = loaded(&[("more.toml", bulk.as_bytes()), ("samples/one.toml", said.as_bytes())]);
+    let all = backtack_core::rules::findings(&with, &Assembly::of(&with.model));
+    let shown = read::shown(&with, &all, &Default::default());
+    let of = |code: &str| shown.iter().find(|one| one.rule.code == code).map(|one| one.message.clone());
+    assert!(of("open-comment").unwrap().contains("comment c on style"));
+    assert!(all.iter().any(|one| one.rule.code == "critical-point-out" && one.message.contains("46 mm above")));
+    assert!(of("critical-point-out").unwrap().contains("own edition"), "the limit could be worked out of it");
+}
+
 #[test]
 fn an_order_is_read_with_its_lines() {
     let text = b"[order.spring]\nnumber = \"7\"\npo = \"8\"\ndate = 2026-11-20\nrevision = \"B\"\nspare = \"2 %\"\nover = \"3 %\"\n\

@@ -4,6 +4,7 @@
 #![allow(clippy::disallowed_methods, reason = "tests keep files of their own and check against other mathematics")]
 
 mod assembly;
+mod colour;
 mod compare;
 mod dies;
 mod edition;
@@ -21,6 +22,7 @@ mod read;
 mod readme;
 mod revision;
 mod rules;
+mod samples;
 mod scene;
 mod schema;
 mod seal;

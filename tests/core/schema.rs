@@ -166,6 +166,8 @@ fn the_schema_allows_what_the_readers_accept() {
         "[piece.A]\noutline = { shape = \"circle\", diameter = { S = \"9 cm\", else = \"by factory\" } }\nallowance = { all = \"5 mm\", \"n-e\" = \"7 mm\" }",
         "[seam.s]\nbetween = [\"A:n-e\", { trim = \"cord\", ratio = 1.1, laps = \"2 cm\" }]",
         "[severity]\nunused-item = \"off\"",
+        "[round.r]\nreadings = { H = [\"\", \"9 mm\"], D = { left = [\"9 mm\"], right = [] } }\ncolours = { c = [[], [\"1\", \"2\", \"3\"]] }",
+        "[approval.a]\nsubmissions = [{ lab = [\"1\", \"2\", \"3\"], verdict = \"approved\" }]\nsealed = { sets = \"buyer\" }",
         "[colourway.c]\nshell = \"plush/grey\"\nname = \"C\"",
     ] {
         assert_eq!(check(text), Vec::<String>::new(), "{text}");

@@ -11,12 +11,13 @@ const WRONG: &str = "[cloth.felt]\nwidht = \"900 mm\"\n";
 fn help_of_every_command() {
     let scratch = Scratch::new();
     let mut all = scratch.run(&["--help"]).out;
-    for command in
-        ["new", "check", "build", "explain", "schema", "lay", "diff", "seal", "verify", "open", "completions"]
-    {
+    for command in [
+        "new", "check", "build", "explain", "schema", "lay", "diff", "seal", "verify", "open", "sample", "status", "completions",
+    ] {
         all.push_str(&format!("\n======== {command}\n\n"));
         all.push_str(&scratch.run(&[command, "--help"]).out);
     }
+    all.push_str(&format!("\n======== sample new\n\n{}", scratch.run(&["sample", "new", "--help"]).out));
     for line in all.lines() {
         let list = line.contains("[possible values:");
         assert!(list || line.chars().count() <= 100, "too wide: {line}");
@@ -260,4 +261,48 @@ fn a_bad_instance_is_one_line() {
     assert_eq!(ran.err, "backtack: two.json: piece 1: in no allowed turn does it fit a usable width of 19 mm\n");
     assert!(scratch.run(&["lay", "none.json"]).err.contains("none.json: there is no such file"));
     assert_eq!(scratch.run(&["lay", "two.json", "--seconds", "0"]).code, 2);
+}
+
+/// The new file is checked clean, lies where it says, and is never written over.
+#[test]
+fn a_round_of_samples_is_started_and_kept() {
+    let scratch = Scratch::new();
+    scratch.bag("");
+    let before = scratch.run(&["check", "bag"]);
+    let ran = scratch.run(&["sample", "new", "bag", "first", "--kind", "prototype", "--pieces", "3"]);
+    assert_eq!(
+        (ran.code, ran.out.trim().replace('\\', "/").as_str(), ran.err.as_str()),
+        (0, "bag/samples/first.toml", "")
+    );
+    let after = scratch.run(&["check", "bag"]);
+    assert_eq!(after.out.replace("8 files", "7 files"), before.out);
+    scratch
+        .run(&["sample", "new", "bag", "first", "--kind", "prototype", "--pieces", "3"])
+        .refused("there is a round first");
+    scratch.write("bag/samples/second.toml", "# mine\n");
+    let again = scratch.run(&["sample", "new", "bag", "second", "--kind", "prototype", "--pieces", "3"]);
+    again.refused("is there already");
+    assert_eq!(std::fs::read_to_string(scratch.path("bag/samples/second.toml")).unwrap(), "# mine\n");
+    scratch
+        .run(&["sample", "new", "bag", "third", "--kind", "prototype", "--pieces", "1", "--size", "M"])
+        .refused("sizes");
+    assert_eq!(scratch.run(&["sample", "new", "bag", "third", "--kind", "sample", "--pieces", "1"]).code, 2);
+    assert_eq!(scratch.run(&["sample"]).code, 2);
+}
+
+#[test]
+fn status_says_what_is_in_the_way() {
+    let scratch = Scratch::new();
+    scratch.bag("");
+    let comment = "[comment.c1]\nabout = \"style\"\nweight = \"must change\"\ntext = \"Longer handles\"\n";
+    scratch.write("bag/samples/said.toml", comment);
+    let ran = scratch.run(&["status", "bag"]);
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{ran:?}");
+    assert!(ran.out.contains("must change: c1 on style: Longer handles"), "{}", ran.out);
+    assert!(ran.out.contains("In the way of approval: nothing"), "{}", ran.out);
+    let style = std::fs::read_to_string(scratch.path("bag/style.toml")).unwrap();
+    scratch.write("bag/style.toml", &style.replace("\"prototype\"", "\"pre-production\""));
+    let ran = scratch.run(&["status", "bag"]);
+    assert!(ran.out.contains("In the way of bulk:") && ran.out.contains("open-comment: comment c1"), "{}", ran.out);
+    scratch.run(&["status", "nowhere"]).refused("cannot read nowhere");
 }

@@ -1,5 +1,7 @@
 //! The reference of `figures.json`: every field with its unit.
 
+mod samples;
+
 /// One field of `figures.json`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Field {
@@ -24,7 +26,12 @@ millionth of its unit, halves away from nought. Ids stand in alphabetical order;
 SIZE/COLOURWAY pairs are written as two levels.";
 
 /// Every field, in the order of the file.
-pub const FIELDS: &[Field] = &[
+pub fn all() -> impl Iterator<Item = &'static Field> {
+    FIELDS.iter().chain(samples::SAMPLES)
+}
+
+/// Every field but those of samples, which stand behind them.
+const FIELDS: &[Field] = &[
     field("format", "", "Version of this format; raised when a field changes its meaning or goes"),
     field("sizes.[]", "", "Size ids in their order; the first is the drawn size"),
     field("colourways.[]", "", "Colourway ids"),
@@ -390,7 +397,7 @@ pub const FIELDS: &[Field] = &[
 /// The reference of the file as plain text, one field a line.
 pub fn reference() -> String {
     let mut text = format!("{PREFACE}\n\n");
-    for field in FIELDS {
+    for field in all() {
         let unit = match field.unit {
             "" => String::new(),
             "*" => " (in the unit beside it)".to_string(),

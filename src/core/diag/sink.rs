@@ -17,6 +17,11 @@ impl Findings {
         self.list.push(finding);
     }
 
+    /// Takes several in.
+    pub fn extend(&mut self, findings: impl IntoIterator<Item = Finding>) {
+        self.list.extend(findings);
+    }
+
     /// Takes all of `other` in.
     pub fn append(&mut self, other: Findings) {
         self.list.extend(other.list);

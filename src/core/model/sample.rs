@@ -128,6 +128,14 @@ impl Round {
         self.readings.values().any(read)
     }
 
+    /// Whether it says how samples are made: anything was read on it; or it came, and is none that is only kept, shown or
+    /// tested.
+    pub fn counts(&self) -> bool {
+        const ASIDE: [&str; 3] = ["keep sample", "laboratory sample", "sales sample"];
+        let aside = self.kind.as_ref().is_some_and(|kind| ASIDE.contains(&kind.value.as_str()));
+        self.is_measured() || (!aside && (self.received.is_some() || self.measured.is_some()))
+    }
+
     /// By what rounds follow each other: the day it was measured, else came, else is due, else was asked for; then its id.
     pub fn when(&self) -> (&str, &str) {
         let days = [&self.measured, &self.received, &self.due, &self.asked];
@@ -404,9 +412,9 @@ impl Samples {
         all
     }
 
-    /// The last round of each size that was measured; those that name no size count for the size given.
-    pub fn last_measured<'a>(&'a self, only: &'a str) -> BTreeMap<&'a str, &'a Round> {
-        let measured = self.in_order().into_iter().filter(|round| round.is_measured());
-        measured.map(|round| (round.size.as_ref().map_or(only, |size| size.value.as_str()), round)).collect()
+    /// The last round of each size that counts; those that name no size are of the size given.
+    pub fn last<'a>(&'a self, only: &'a str) -> BTreeMap<&'a str, &'a Round> {
+        let counting = self.in_order().into_iter().filter(|round| round.counts());
+        counting.map(|round| (round.size.as_ref().map_or(only, |size| size.value.as_str()), round)).collect()
     }
 }

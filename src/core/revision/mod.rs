@@ -8,7 +8,11 @@ mod digest;
 pub mod manifest;
 pub mod pdf;
 pub mod release;
+mod round;
 pub mod seal;
+mod status;
 
 pub use archive::{ArchiveError, Member, named, stored, unpacked};
 pub use digest::{Digest, keyed, of_files, sha256};
+pub use round::{Ask, blank};
+pub use status::{Seen, status};

@@ -15,6 +15,7 @@ mod overlay;
 mod picture;
 mod piece;
 mod place;
+mod readings;
 mod seam;
 mod svg;
 
@@ -28,6 +29,7 @@ pub use overlay::{Laid, overlay};
 pub use picture::printed;
 pub use piece::{InnerLine, NotchForm, PieceNotch, PieceOutline, PiecePoint, notch_sample, piece, scale_for};
 pub use place::{Frame, frame, meet, passes, strokes, text_width};
+pub use readings::{Chart, ChartReading, readings};
 pub use seam::{PileSide, StackPly, StackSeam, stack};
 pub use svg::svg;
 

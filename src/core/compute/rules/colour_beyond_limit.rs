@@ -1,6 +1,7 @@
 use crate::compute::samples::{ColourLine, SampleFigures, Verdict};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Judgement, Model};
+use crate::source::Span;
 
 /// A colour farther from its target than its own limit.
 pub const RULE: Rule = Rule {
@@ -25,29 +26,34 @@ pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findi
         for (written, figure) in approval.submissions.iter().zip(&line.submissions) {
             let approved = written.verdict.as_ref().filter(|verdict| verdict.value != Judgement::Rejected);
             let Some((colour, place)) = figure.colour.as_ref().zip(approved) else { continue };
-            report(&format!("submission {} of approval {id}", figure.number), colour, place.span, findings);
+            let what = format!("submission {} of approval {id}", figure.number);
+            findings.extend(report(model, &what, colour, place.span));
         }
     }
     for (id, round) in samples.rounds.iter().filter(|(_, round)| round.last) {
         for colour in &round.colours {
             let written = model.samples.rounds.get(id).and_then(|round| round.colours.get(&colour.of));
             let Some(written) = written else { continue };
-            report(&format!("{} on round {id}", colour.of), colour, written.of.span, findings);
+            findings.extend(report(model, &format!("{} on round {id}", colour.of), colour, written.of.span));
         }
     }
 }
 
-fn report(what: &str, colour: &ColourLine, place: crate::source::Span, findings: &mut Findings) {
-    let (Some(difference), Some(limit)) = (colour.mean.difference, colour.limit) else { return };
-    if colour.mean.verdict != Verdict::Above {
-        return;
+fn report(model: &Model, what: &str, line: &ColourLine, place: Span) -> Option<Finding> {
+    let (difference, limit) = (line.mean.difference?.get(), line.limit?.get());
+    let colour = model.colours.get(line.colour.as_ref()?)?;
+    let (target, most) = (colour.lab.as_ref()?, colour.limit.as_ref()?);
+    if line.mean.verdict != Verdict::Above {
+        return None;
     }
-    let (difference, limit) = (difference.get(), limit.get());
     let message = format!("{what} is {difference:.2} from its target, and the limit is {limit:.2} (CIEDE2000)");
-    let finding = Finding::new(&RULE, message).at(place, "beyond its limit");
-    findings.push(
+    let finding = Finding::new(&RULE, message)
+        .at(place, "beyond its limit")
+        .at(target.span, "its target")
+        .at(most.span, "its limit");
+    Some(
         finding.help(
             "look at it beside the swatch, in daylight and in the light of a shop; ask for another dip if it shows",
         ),
-    );
+    )
 }

@@ -2,7 +2,7 @@ use crate::compute::samples::{ReadLine, SampleFigures};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
 
-use super::{must_at_bulk, row};
+use super::{must_at_bulk, row, with_target};
 
 /// A critical point outside its limits.
 pub const RULE: Rule = Rule {
@@ -38,10 +38,8 @@ pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findi
             }
             let Some(place) = row(model, id, &line.of) else { continue };
             let message = format!("critical point {} is out on round {id}: {}", name(line), told.join("; "));
-            let mut finding = Finding::new(&RULE, message).at(place, "outside its limits");
-            if let Some(target) = model.measures.get(&line.of).and_then(|point| point.target.as_ref()) {
-                finding = finding.at(target.span, "the target");
-            }
+            let finding = Finding::new(&RULE, message).at(place, "outside its limits");
+            let finding = with_target(model, &line.of, finding);
             let help = "change what makes it so, and measure another round; or change the limits";
             findings.push(must_at_bulk(model, finding.help(help)));
         }

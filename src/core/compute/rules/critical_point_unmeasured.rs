@@ -11,8 +11,8 @@ pub const RULE: Rule = Rule {
     severity: Severity::Should,
     summary: "a critical point of measure was not read on every piece of the last round of samples",
     explanation: "Bulk is refused for a critical point, so it has to be known that samples meet it. Reported for the last \
-                  round of each size that was measured; at bulk also where no round of a size was measured at all, as long \
-                  as rounds are kept here. A reading that looks like a slip does not count as read.",
+                  round of each size that came or was measured; at bulk also where no round of a size did, as long as \
+                  rounds are kept here. A reading that looks like a slip does not count as read.",
     failing: "[point-of-measure.H1]\ncritical = true\n[round.first]\npieces = 2\nreadings = { H1 = [\"90 mm\", \"\"] }",
     passing: "[point-of-measure.H1]\ncritical = true\n[round.first]\npieces = 2\nreadings = { H1 = [\"90 mm\", \"91 mm\"] }",
     source: "common practice",
@@ -55,15 +55,15 @@ fn read(round: &RoundFigures, point: &str) -> usize {
 /// Sizes of which no round was measured, once.
 fn never(model: &Model, findings: &mut Findings) {
     let critical = |point: &crate::model::PointOfMeasure| point.critical.as_ref().is_some_and(|flag| flag.value);
-    let Some(first) = model.samples.rounds.values().next() else { return };
     if !model.measures.values().any(critical) {
         return;
     }
     let only = model.sizes.first().map_or("", |size| size.entry.id.value.as_str());
-    let measured = model.samples.last_measured(only);
-    for size in super::sizes(model).filter(|size| !measured.contains_key(size)) {
+    let last = model.samples.last(only);
+    let Some(first) = last.values().next() else { return };
+    for size in super::sizes(model).filter(|size| !last.contains_key(size)) {
         let own = |round: &&Round| round.size.as_ref().is_none_or(|one| one.value == size);
-        let place = model.samples.rounds.values().find(own).unwrap_or(first).entry.span();
+        let place = model.samples.rounds.values().find(own).unwrap_or(*first).entry.span();
         let finding = Finding::new(&RULE, format!("no round of size {size} was measured, and it has critical points"))
             .at(place, "rounds are kept here");
         findings

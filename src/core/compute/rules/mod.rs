@@ -132,6 +132,16 @@ fn must_at_bulk(model: &Model, mut finding: Finding) -> Finding {
     stage.into_iter().fold(finding, |finding, stage| finding.at(stage.span, "at this stage"))
 }
 
+/// A finding that also points at what a reading was held against, so that it is shown to nobody who may not see that.
+fn with_target(model: &Model, of: &str, finding: Finding) -> Finding {
+    let point = model.measures.get(of).and_then(|point| Some(point.target.as_ref()?.span));
+    let zone = || model.zones.get(of).and_then(|zone| Some(zone.mass.as_ref()?.span));
+    match point.or_else(zone) {
+        Some(span) => finding.at(span, "the target"),
+        None => finding,
+    }
+}
+
 /// Where the readings of a point stand in a round.
 fn row(model: &Model, round: &str, of: &str) -> Option<Span> {
     model.samples.rounds.get(round)?.readings.get(of).map(|readings| readings.of.span)

@@ -4,7 +4,7 @@ use crate::model::{Model, Readings};
 use crate::source::Span;
 
 use super::critical_point_out::name;
-use super::row;
+use super::{row, with_target};
 
 /// A reading that was perhaps not meant so.
 pub const RULE: Rule = Rule {
@@ -30,7 +30,7 @@ pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findi
             let Some(place) = place else { continue };
             let text = reading.text.as_deref().unwrap_or("");
             let message = format!("round {id}, {}: {text} on piece {} looks like a slip", name(line), at + 1);
-            let finding = Finding::new(&RULE, message).at(place, "not judged");
+            let finding = with_target(model, &line.of, Finding::new(&RULE, message).at(place, "not judged"));
             findings.push(finding.help(reading.asks.clone().unwrap_or_default()));
         }
     }

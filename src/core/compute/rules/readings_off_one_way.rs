@@ -4,7 +4,7 @@ use crate::model::Model;
 use crate::units::Dimension;
 
 use super::critical_point_out::name;
-use super::row;
+use super::{row, with_target};
 
 /// Every piece off the same way.
 pub const RULE: Rule = Rule {
@@ -40,7 +40,7 @@ pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findi
                 name(line),
                 line.readings.len()
             );
-            let finding = Finding::new(&RULE, message).at(place, format!("all {side}"));
+            let finding = with_target(model, &line.of, Finding::new(&RULE, message).at(place, format!("all {side}")));
             findings.push(finding.help(format!(
                 "if it is sewn and filled as stated, each of the edges that this point spans is about {share} % too {long}"
             )));

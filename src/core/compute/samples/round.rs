@@ -49,7 +49,7 @@ pub struct RoundFigures {
     pub note: Option<String>,
     /// Whether only the own edition shows it.
     pub own: bool,
-    /// Whether it is the last of its size that was measured.
+    /// Whether it is the last of its size that came or was measured.
     pub last: bool,
     /// Every point of measure, both sides and their difference where they are read.
     pub points: Vec<ReadLine>,
@@ -122,7 +122,7 @@ pub struct GradeLine {
 
 pub(super) fn rounds(model: &Model, mass: &ByVariant<Mass>) -> BTreeMap<String, RoundFigures> {
     let only = model.sizes.first().map_or("", |size| size.entry.id.value.as_str());
-    let last = model.samples.last_measured(only);
+    let last = model.samples.last(only);
     let of = |(id, round): (&String, &Round)| {
         let is_last = last.values().any(|one| one.entry.id.value == *id);
         (id.clone(), figures(model, mass, round, is_last))

@@ -53,7 +53,7 @@ pub(super) fn written(line: &mut ReadLine) {
         let ten = Rational::whole(10);
         let tenfold = fits(read.si().checked_mul(ten)) || fits(read.si().checked_div(ten));
         let asks = match other {
-            Some(unit) => format!("{} {unit} would be inside: was it read in {unit}?", read.value),
+            Some(unit) => format!("{} {unit} would be inside: was it read in another unit?", read.value),
             None if tenfold => "it would be inside with its point one place on: is it ten times off?".to_string(),
             None => continue,
         };

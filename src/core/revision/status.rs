@@ -1,0 +1,237 @@
+//! Where a style stands, on one screen.
+
+use crate::compute::Figures;
+use crate::compute::samples::{ReadLine, RoundFigures, Standing, Verdict};
+use crate::diag::{Findings, Severity, plain};
+use crate::model::{Model, Stage, Stated};
+use crate::words::kind::counted;
+
+/// Columns of the screen.
+const COLUMNS: usize = 80;
+/// Lines of each list at most.
+const LINES: usize = 6;
+
+/// What the screen is made of.
+#[derive(Debug, Clone, Copy)]
+pub struct Seen<'a> {
+    /// The specification.
+    pub model: &'a Model,
+    /// Its figures.
+    pub figures: &'a Figures,
+    /// What stands now.
+    pub findings: &'a Findings,
+    /// What would stand at the next stage, if there is one.
+    pub next: Option<(Stage, &'a Findings)>,
+}
+
+/// The screen: stage, last rounds with what is out, what is open, what blocks the next stage. No line is longer than 80
+/// columns.
+pub fn status(seen: &Seen<'_>) -> String {
+    let mut lines = head(seen);
+    lines.extend(rounds(seen));
+    lines.extend(comments(seen));
+    lines.extend(approvals(seen));
+    lines.extend(rest(seen));
+    lines.extend(blocks(seen));
+    lines.iter().map(|line| fit(line) + "\n").collect()
+}
+
+/// On one line of the screen, without anything a terminal acts on.
+fn fit(line: &str) -> String {
+    let line = plain(line);
+    if line.chars().count() <= COLUMNS {
+        return line.trim_end().to_string();
+    }
+    line.chars().take(COLUMNS - 1).chain(['…']).collect()
+}
+
+/// At most so many lines, then how many more there are.
+fn few(mut lines: Vec<String>) -> Vec<String> {
+    if lines.len() > LINES {
+        let more = lines.len() - (LINES - 1);
+        lines.truncate(LINES - 1);
+        lines.push(format!("  and {more} more"));
+    }
+    lines
+}
+
+fn known(text: &Option<Stated<String>>) -> Option<&str> {
+    text.as_ref().and_then(|text| text.known()).map(String::as_str)
+}
+
+fn head(seen: &Seen<'_>) -> Vec<String> {
+    let (style, revision) = (&seen.model.style, &seen.model.revision);
+    let words = |all: &[Option<&str>]| all.iter().flatten().copied().collect::<Vec<_>>().join(" ");
+    let title = words(&[known(&style.id), known(&style.name)]);
+    let stage = Stage::of(seen.model).word();
+    let issue = words(&[known(&revision.id).map(|_| "revision"), known(&revision.id), known(&revision.date)]);
+    vec![title, format!("{stage}, {issue}").trim_end_matches([',', ' ']).to_string()]
+}
+
+fn rounds(seen: &Seen<'_>) -> Vec<String> {
+    let samples = &seen.figures.samples;
+    if samples.rounds.is_empty() {
+        return vec![String::new(), "No round of samples yet".into()];
+    }
+    let mut lines = vec![String::new(), "Last round of each size".to_string()];
+    for size in &seen.figures.sizes {
+        let of = |round: &&RoundFigures| round.size.as_ref().is_none_or(|one| one == size);
+        let last = samples.rounds.iter().find(|(_, round)| round.last && of(round));
+        match last {
+            None => lines.push(format!("  {size}: none came")),
+            Some((id, round)) => lines.extend(round_lines(size, id, round)),
+        }
+    }
+    let asked = samples.rounds.iter().filter(|(_, round)| round.received.is_none() && round.measured.is_none());
+    let waiting = asked.filter(|(_, round)| round.tally.inside + round.tally.outside == 0);
+    lines.extend(few(waiting
+        .map(|(id, round)| {
+            let due = round.due.as_ref().map_or_else(String::new, |due| format!(", due {due}"));
+            format!("  {id} is asked for{due}")
+        })
+        .collect()));
+    lines
+}
+
+fn round_lines(size: &str, id: &str, round: &RoundFigures) -> Vec<String> {
+    let facts = [
+        round.kind.clone(),
+        round.of.as_ref().map(|of| format!("of {of}")),
+        round.colourway.clone(),
+        Some(counted(round.pieces, "piece", "pieces")),
+        round.measured.clone().or(round.received.clone()),
+    ];
+    let facts: Vec<String> = facts.into_iter().flatten().collect();
+    let tally = round.tally;
+    let mut lines = vec![
+        format!("  {size}: {id} ({})", facts.join(", ")),
+        format!(
+            "     {} inside, {} of them on a limit; {} outside, {} to be asked about, {} not read",
+            tally.inside, tally.on_limit, tally.outside, tally.questioned, tally.unread
+        ),
+    ];
+    let rows = round.points.iter().chain(&round.masses).filter(|line| line.verdict.is_out());
+    let colours = round.colours.iter().filter(|line| line.mean.verdict == Verdict::Above).map(|line| {
+        let number = |number: Option<crate::compute::Number>| number.map_or(0.0, |number| number.get());
+        let (difference, limit) = (number(line.mean.difference), number(line.limit));
+        format!("     {}: {difference:.2} from its target, limit {limit:.2}", line.of)
+    });
+    let failed = round.checks.iter().filter(|check| check.passes == Some(false));
+    let failed = failed.map(|check| format!("     fails: {}", check.text));
+    let grades = round.grades.iter().filter(|grade| grade.passes == Some(false)).map(|grade| {
+        let word = |word: &Option<String>| word.clone().unwrap_or_default();
+        format!("     {} {}: {} instead of {}", grade.test, word(&grade.of), word(&grade.grade), word(&grade.required))
+    });
+    lines.extend(few(rows.map(out).chain(colours).chain(failed).chain(grades).collect()));
+    lines
+}
+
+/// `     D left, critical: piece 2 107 mm, 1 mm above 98 to 106`.
+fn out(line: &ReadLine) -> String {
+    let side = line.side.map_or_else(String::new, |side| format!(" {side}"));
+    let mark = if line.critical {
+        ", critical"
+    } else if line.reference {
+        ", for reference"
+    } else {
+        ""
+    };
+    let each = line.readings.iter().enumerate().filter(|(_, one)| one.verdict.is_out()).map(|(at, one)| {
+        let by = one.by.map_or(0.0, |by| by.get());
+        format!("piece {} {by} {} {}", at + 1, line.unit, one.verdict.words())
+    });
+    let each: Vec<String> = each.collect();
+    let limit = |limit: Option<f64>| limit.map_or_else(|| "?".to_string(), |limit| limit.to_string());
+    let (lower, upper) = (limit(line.lower.get()), limit(line.upper.get()));
+    format!("     {}{side}{mark}: {} ({lower} to {upper} {})", line.of, each.join(", "), line.unit)
+}
+
+fn comments(seen: &Seen<'_>) -> Vec<String> {
+    let open: Vec<_> = seen.figures.samples.comments.iter().filter(|comment| comment.state == "open").collect();
+    if open.is_empty() {
+        return Vec::new();
+    }
+    let count = |weight: &str| open.iter().filter(|comment| comment.weight == weight).count();
+    let notes = count("note");
+    let mut lines = vec![
+        String::new(),
+        format!(
+            "Open comments: {} must change, {} should change, {}",
+            count("must change"),
+            count("should change"),
+            counted(notes, "note", "notes")
+        ),
+    ];
+    lines.extend(few(open
+        .into_iter()
+        .map(|comment| {
+            let about = comment.about.as_ref().map_or_else(String::new, |about| format!(" on {about}"));
+            let text = comment.text.as_ref().map_or_else(String::new, |text| format!(": {text}"));
+            format!("  {}: {}{about}{text}", comment.weight, comment.comment)
+        })
+        .collect()));
+    lines
+}
+
+fn approvals(seen: &Seen<'_>) -> Vec<String> {
+    let open = |standing: Standing| matches!(standing, Standing::Outstanding | Standing::Rejected);
+    let all = &seen.figures.samples.approvals;
+    let due: Vec<_> = all.iter().filter(|one| one.required && (open(one.standing) || one.expired)).collect();
+    if due.is_empty() {
+        return Vec::new();
+    }
+    let mut lines = vec![
+        String::new(),
+        format!("Approvals that bulk needs: {} of {} open", due.len(), all.iter().filter(|one| one.required).count()),
+    ];
+    lines.extend(few(due
+        .into_iter()
+        .map(|one| {
+            let of = one.of.as_ref().map_or_else(String::new, |of| format!(" of {of}"));
+            let kind = one.kind.as_ref().map_or_else(String::new, |kind| format!(", {kind}"));
+            let past = if one.expired { ", past its day" } else { "" };
+            format!("  {}{of}{kind}: {}{past}", one.approval, one.standing.words())
+        })
+        .collect()));
+    lines
+}
+
+/// What is carried on: checklist and waivers.
+fn rest(seen: &Seen<'_>) -> Vec<String> {
+    let samples = &seen.figures.samples;
+    let mut lines = Vec::new();
+    if !samples.checklist.is_empty() {
+        lines.push(format!("To be checked inline in bulk: {}", counted(samples.checklist.len(), "point", "points")));
+    }
+    if !samples.waivers.is_empty() {
+        let lifted = counted(seen.findings.waived(), "finding", "findings");
+        lines.push(format!("Waivers: {}, which lift {lifted}", samples.waivers.len()));
+    }
+    if !lines.is_empty() {
+        lines.insert(0, String::new());
+    }
+    lines
+}
+
+fn blocks(seen: &Seen<'_>) -> Vec<String> {
+    let count = |severity| seen.findings.count(severity);
+    let notes = counted(count(Severity::Note), "note", "notes");
+    let mut lines = vec![
+        String::new(),
+        format!("Now: {} must, {} should, {notes}", count(Severity::Must), count(Severity::Should)),
+    ];
+    let (title, findings) = match seen.next {
+        Some((stage, findings)) => (format!("In the way of {}", stage.word()), findings),
+        None => ("In the way of a release".to_string(), seen.findings),
+    };
+    let standing = findings.iter().filter(|finding| finding.severity == Severity::Must && finding.waiver.is_none());
+    let standing: Vec<String> =
+        standing.map(|finding| format!("  {}: {}", finding.rule.code, finding.message)).collect();
+    if standing.is_empty() {
+        lines.push(format!("{title}: nothing"));
+        return lines;
+    }
+    lines.push(format!("{title}: {}", standing.len()));
+    lines.extend(few(standing));
+    lines
+}
