@@ -175,7 +175,11 @@ fn samples_leave_nothing_in_the_edition() {
         let (with_files, none_files) = (read::factory_edition(&with), read::factory_edition(&none));
         assert_eq!(with_files, none_files, "{path}: {text}");
     }
-    // A waiver of a sample is not in the way of what begins so.
+    let apart = |kind: &str| ["round", "comment", "approval", "waiver"].contains(&kind);
+    let with = loaded(&[("one.toml", SAID.as_bytes())]);
+    assert!(with.model.samples.rounds.len() == 1 && with.model.samples.waivers.len() == 1);
+    assert!(read::statements(&with).items.iter().all(|item| !apart(item.kind)), "they are compared with nothing");
+    // A word that begins so is none of them.
     let other = loaded(&[("more.toml", b"[cloth.a]\nnote = \"round\"\n[oops\n")]);
     assert!(edition(&other, "more.toml").is_some());
 }
