@@ -301,7 +301,7 @@ fn status_says_what_is_in_the_way() {
     assert!(ran.out.contains("must change: c1 on style: Longer handles"), "{}", ran.out);
     assert!(ran.out.contains("In the way of approval: nothing"), "{}", ran.out);
     let style = std::fs::read_to_string(scratch.path("bag/style.toml")).unwrap();
-    scratch.write("bag/style.toml", &style.replace("\"prototype\"", "\"pre-production\""));
+    scratch.write("bag/style.toml", style.replace("\"prototype\"", "\"pre-production\""));
     let ran = scratch.run(&["status", "bag"]);
     assert!(ran.out.contains("In the way of bulk:") && ran.out.contains("open-comment: comment c1"), "{}", ran.out);
     scratch.run(&["status", "nowhere"]).refused("cannot read nowhere");
