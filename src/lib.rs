@@ -22,6 +22,7 @@ pub mod render;
 
 use std::path::Path;
 
+use backtack_core::compute::samples::SampleFigures;
 use backtack_core::compute::{self, Computed, Drawn, Figures, Lays};
 use backtack_core::diag::{Findings, Folder, Levels, json};
 use backtack_core::model::{Assembly, Statements};
@@ -175,7 +176,7 @@ pub fn order(loaded: &Loaded, id: &str) -> Result<Ordered, EngineError> {
     seen.figures.lays = lays.figures();
     let digest = revision::of_files(pairs()).short();
     let archive = revision::stored(pairs()).map_err(|error| failed(error.to_string()))?;
-    let none = Findings::default();
+    let (none, quiet) = (Findings::default(), SampleFigures::default());
     let view = View {
         model: &shown.model,
         assembly: &seen.assembly,
@@ -184,6 +185,8 @@ pub fn order(loaded: &Loaded, id: &str) -> Result<Ordered, EngineError> {
         lays: &lays,
         sources: &shown.sources,
         findings: &none,
+        samples: &quiet,
+        commented: &shown.model,
         asked_in: &loaded.sources,
         digest: &digest,
         order: Some(id),
@@ -226,6 +229,8 @@ fn edition<T>(
     let digest = revision::of_files(pairs()).short();
     let findings = read::shown(loaded, &checked.findings, &seen.findings);
     let archive = revision::stored(pairs()).map_err(|error| EngineError { messages: vec![error.to_string()] })?;
+    // The files of samples are not attached; sheets show what everyone may see of them.
+    let samples = checked.figures.samples.for_everyone();
     let view = View {
         model: &shown.model,
         assembly: &seen.assembly,
@@ -234,6 +239,8 @@ fn edition<T>(
         lays: &seen.lays,
         sources: &shown.sources,
         findings: &findings,
+        samples: &samples,
+        commented: &loaded.model,
         asked_in: &loaded.sources,
         digest: &digest,
         order: None,

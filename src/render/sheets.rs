@@ -1,8 +1,10 @@
 //! One struct per sheet, in page order. A sheet's template has the name of its variant.
 
 mod cutting;
+mod review;
 
 pub use cutting::*;
+pub use review::*;
 
 use serde::Serialize;
 
@@ -16,6 +18,10 @@ pub enum Sheet {
     Cover(Cover),
     /// The standing findings.
     Questions(Questions),
+    /// What a round of samples shows.
+    Samples(Samples),
+    /// What was said of samples, and approvals.
+    Comments(Comments),
     /// What it looks like.
     Views(Views),
     /// What to buy.
@@ -57,6 +63,8 @@ pub struct Cover {
     pub sizes: Vec<String>,
     /// Colourways, the rows of the assortment.
     pub colourways: Vec<Colourway>,
+    /// Findings that were lifted, by whom and until when.
+    pub waivers: Vec<String>,
     /// What the signature covers, one sentence each.
     pub covers: Vec<String>,
     /// Rules of precedence, first wins, one sentence each.
@@ -478,6 +486,10 @@ pub struct Confirmation {
     pub required: Vec<Fact>,
     /// What is signed: revision, digest, stage, written out.
     pub signed: Vec<Fact>,
+    /// What is put right in bulk and looked at inline.
+    pub checklist: Vec<String>,
+    /// The sealed samples: tag, date, who has a set, what was accepted, until when.
+    pub sealed: Vec<Vec<Fact>>,
     /// Who signs, two or three: "For the buyer", "For the factory".
     pub parties: Vec<String>,
 }

@@ -12,7 +12,19 @@ fn help_of_every_command() {
     let scratch = Scratch::new();
     let mut all = scratch.run(&["--help"]).out;
     for command in [
-        "new", "check", "build", "explain", "schema", "lay", "diff", "seal", "verify", "open", "sample", "status", "completions",
+        "new",
+        "check",
+        "build",
+        "explain",
+        "schema",
+        "lay",
+        "diff",
+        "seal",
+        "verify",
+        "open",
+        "sample",
+        "status",
+        "completions",
     ] {
         all.push_str(&format!("\n======== {command}\n\n"));
         all.push_str(&scratch.run(&[command, "--help"]).out);

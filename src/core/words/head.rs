@@ -169,6 +169,8 @@ super::words! {
     APPROVALS "approvals" = "Approvals", "批核";
     APPROVAL_NEEDED "approval-needed" = "Required";
     SUBMISSIONS "submissions" = "Submissions";
+    CHECKLIST "checklist" = "To be put right in bulk, and looked at inline";
+    WAIVERS "waivers" = "Waived";
     CHANGE_WHAT "change-what" = "What";
     CHANGE_BEFORE "change-before" = "Before", "原";
     CHANGE_AFTER "change-after" = "After", "新";

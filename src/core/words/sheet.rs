@@ -38,8 +38,10 @@ super::words! {
     SAFETY_LEAD "safety-lead" = "The usual cautions for what this product is made of. How well each source is known stands in brackets.";
     CHANGES "changes" = "Changes", "变更";
     CHANGES_TITLE "changes-title" = "What is new";
-    ROUND "round" = "Sample round", "样板";
+    ROUND "round" = "Sample rounds", "样板";
     ROUND_TITLE "round-title" = "What was measured on the sample";
+    ROUND_LEAD "round-lead" = "Underlined readings are outside: ↑ above, ↓ below; = stands on a limit, which is inside; ? is to be asked about and not judged.";
+    COMMENTS_LEAD "comments-lead" = "What must change stops bulk until it is answered. What is put right in bulk is looked at inline, piece by piece, from the first hour on.";
     COMMENTS "comments" = "Comments and approvals", "意见与批核";
     COMMENTS_TITLE "comments-title" = "What was said, and what became of it";
     CONFIRMATION "confirmation" = "Confirmation", "确认";

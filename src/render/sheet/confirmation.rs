@@ -1,5 +1,6 @@
 //! The confirmation: what the factory confirms, what must be there before the next stage, and who signs for what.
 
+use backtack_core::compute::samples::SealedLine;
 use backtack_core::model::property::{self, Property};
 use backtack_core::model::{Binding, Given, Stated, Value};
 use backtack_core::words::{head as heads, sheet as words};
@@ -22,6 +23,8 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         },
         items: items.into_iter().enumerate().map(|(n, text)| Callout { number: (n + 1).to_string(), text }).collect(),
         required: required(view),
+        checklist: view.samples.checklist.iter().map(|point| format!("{}: {}", point.id, point.text)).collect(),
+        sealed: view.samples.approvals.iter().filter_map(|one| one.sealed.as_ref()).map(sealed).collect(),
         signed: signed(view),
         parties: vec!["For the owner".into(), "For the factory".into()],
     })]
@@ -105,6 +108,21 @@ fn required(view: &View<'_>) -> Vec<Fact> {
         });
     }
     all
+}
+
+/// The record of a sealed sample.
+fn sealed(one: &SealedLine) -> Vec<Fact> {
+    let fact = |label: &str, value: String| Fact { label: label.into(), value };
+    let on = |text: &Option<String>| text.as_deref().and_then(date).unwrap_or_default();
+    vec![
+        fact(heads::SEAL_TAG.en, one.tag.clone().unwrap_or_default()),
+        fact("Sealed on", on(&one.date)),
+        fact("Place", one.place.clone().unwrap_or_default()),
+        fact("Sets with", one.sets.join(", ")),
+        fact("Signed by", one.signatories.join(", ")),
+        fact("Deviations accepted", one.deviations.join("; ")),
+        fact("Valid until", on(&one.until)),
+    ]
 }
 
 fn signed(view: &View<'_>) -> Vec<Fact> {

@@ -6,6 +6,7 @@ use backtack_core::words::{Date, head as heads, sheet as words};
 
 use super::super::package::{Fact, Head, ROOM_COVER};
 use super::super::sheets::{Colourway, Cover, Sheet};
+use super::comments::waiver;
 use super::view::{View, capital};
 use super::views::drawing;
 
@@ -26,6 +27,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         facts: facts(view),
         sizes: view.model.sizes.iter().map(|size| size.entry.title().to_string()).collect(),
         colourways: view.model.colourways.values().map(|way| colourway(view, way)).collect(),
+        waivers: view.samples.waivers.iter().map(waiver).collect(),
         covers: [words::SIGNATURE_COVERS, words::SIGNATURE_EXCEPT, words::SIGNATURE_CHANGE]
             .map(|word| word.en.into())
             .to_vec(),
@@ -55,7 +57,8 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
         fact("Questions open", open.to_string()),
         fact(heads::ANSWER_BY.en, date(view.text(revision.answer.as_ref())).unwrap_or_default()),
     ];
-    all.push(fact("Sealed sample, tag no.", String::new()));
+    let tags = view.samples.approvals.iter().filter_map(|one| one.sealed.as_ref()?.tag.clone());
+    all.push(fact("Sealed sample, tag no.", tags.collect::<Vec<_>>().join(", ")));
     all
 }
 

@@ -4,6 +4,7 @@
 
 mod bill;
 mod cloth;
+mod comments;
 mod confirmation;
 mod construction;
 mod cover;
@@ -20,6 +21,7 @@ mod plan;
 mod questions;
 mod rows;
 mod safety;
+mod samples;
 mod sizes;
 mod view;
 mod views;
@@ -43,9 +45,11 @@ use super::sheets::Sheet;
 type Fill = fn(&View<'_>) -> Vec<Sheet>;
 
 /// Every kind of sheet in page order. A new sheet is one file and one line here.
-const SHEETS: [Fill; 13] = [
+const SHEETS: [Fill; 15] = [
     cover::fill,
     questions::fill,
+    comments::fill,
+    samples::fill,
     views::fill,
     bill::fill,
     pieces::fill,
@@ -126,7 +130,7 @@ pub fn job(view: &View<'_>, edition: &Edition) -> Result<Job, EngineError> {
 fn filled(view: &View<'_>, edition: &Edition) -> (Pages, Extras) {
     // The sheets need only the names of the pictures.
     let (pages, pictures) = std::thread::scope(|scope| {
-        let pictures = scope.spawn(|| pictures::ready(view.model));
+        let pictures = scope.spawn(|| pictures::ready(view.model, view.commented, view.samples));
         (pages(view), pictures.join().unwrap_or_else(|panic| resume_unwind(panic)))
     });
     let attachments = vec![

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
+use backtack_core::compute::samples::SampleFigures;
 use backtack_core::model::{self, Medium, Model};
 use backtack_core::scene::printed;
 
@@ -25,17 +26,30 @@ fn name(number: usize, picture: &model::Picture) -> String {
     format!("pictures/{:03}.{}", number + 1, picture.medium.ending())
 }
 
-/// Every picture of a model made ready, by the name of its virtual file; a few at a time, each goes to whoever is free.
-/// One that cannot be made ready is left out, and the engine says that it is missing: reading has decoded it before.
-pub fn ready(model: &Model) -> BTreeMap<String, Vec<u8>> {
-    let all: Vec<&model::Picture> = model.pictures.values().collect();
+/// The picture of a comment, with its width and height; `model` is the own one.
+pub fn commented(model: &Model, path: &str) -> Option<(Picture, [f64; 2])> {
+    let number = model.pictures.keys().position(|one| one == path)?;
+    let picture = model.pictures.get(path)?;
+    Some((Picture { file: format!("comments/{}", name(number, picture)) }, [picture.width, picture.height]))
+}
+
+/// Every picture of a model and of the comments on it made ready, by the name of its virtual file; a few at a time, each goes
+/// to whoever is free. One that cannot be made ready is left out, and the engine says that it is missing: reading has decoded
+/// it before.
+pub fn ready(model: &Model, own: &Model, samples: &SampleFigures) -> BTreeMap<String, Vec<u8>> {
+    let drawn = model.pictures.values().enumerate().map(|(at, picture)| (name(at, picture), picture));
+    let of_comments = samples.comments.iter().filter_map(|comment| {
+        let path = comment.picture.as_ref()?;
+        Some((commented(own, path)?.0.file, own.pictures.get(path)?))
+    });
+    let all: Vec<(String, &model::Picture)> = drawn.chain(of_comments).collect();
     let next = AtomicUsize::new(0);
     let work = || {
         let mut done = Vec::new();
         loop {
             let at = next.fetch_add(1, Ordering::Relaxed);
-            let Some(picture) = all.get(at) else { return done };
-            done.extend(bytes(picture).map(|bytes| (name(at, picture), bytes)));
+            let Some((name, picture)) = all.get(at) else { return done };
+            done.extend(bytes(picture).map(|bytes| (name.clone(), bytes)));
         }
     };
     std::thread::scope(|scope| {

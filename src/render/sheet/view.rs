@@ -1,5 +1,6 @@
 //! What the sheets are filled from, and the names things go by on them.
 
+use backtack_core::compute::samples::SampleFigures;
 use backtack_core::compute::{Drawn, Figure, Figures, Lays, Lines, Number};
 use backtack_core::diag::Findings;
 use backtack_core::model::{Assembly, Model, Stated, StitchUse};
@@ -27,6 +28,10 @@ pub struct View<'a> {
     pub findings: &'a Findings,
     /// The files the findings point into.
     pub asked_in: &'a Sources,
+    /// What samples show, of what everyone may see.
+    pub samples: &'a SampleFigures,
+    /// The specification with the pictures of comments, which the factory's edition has not.
+    pub commented: &'a Model,
     /// The order that is shown, in its own document.
     pub order: Option<&'a str>,
     /// Short digest of the attached files.
@@ -48,6 +53,32 @@ impl<'a> View<'a> {
     pub fn place(&self, span: Span) -> String {
         let path = self.asked_in.file(span.file).map_or("", |file| file.path.as_str());
         format!("{path}, line {}", self.asked_in.line_column(span).0)
+    }
+
+    /// Something as a comment or an approval points at it: `piece.CROWN`, `plush/soot`; as it is written where it is not known.
+    pub fn item(&self, written: &str) -> String {
+        if let Some((article, colour)) = written.split_once('/') {
+            let colour = self.model.colours.get(colour).map_or(colour, |colour| colour.entry.title());
+            return format!("{}, {colour}", self.material(article));
+        }
+        let (kind, id) = written.split_once('.').unwrap_or(("", written));
+        let model = self.model;
+        let entry = match kind {
+            "piece" => model.pieces.get(id).map(|one| &one.entry),
+            "part" => model.parts.get(id).map(|one| &one.entry),
+            "zone" => model.zones.get(id).map(|one| &one.entry),
+            "point-of-measure" => model.measures.get(id).map(|one| &one.entry),
+            "material" => model.roles.get(id).map(|one| &one.entry),
+            "colour" => model.colours.get(id).map(|one| &one.entry),
+            "seam" => model.joints.get(id).map(|one| &one.entry),
+            "round" => self.commented.samples.rounds.get(id).map(|one| &one.entry),
+            _ => model.articles.get(id).map(|one| &one.entry),
+        };
+        match entry.filter(|entry| entry.title() != id) {
+            Some(entry) if kind.is_empty() => format!("{id}, {}", entry.title()),
+            Some(entry) => format!("{} {id}, {}", capital(&kind.replace('-', " ")), entry.title()),
+            None => written.to_string(),
+        }
     }
 
     /// The name of a material for people: of the role, or of the article.

@@ -1,0 +1,259 @@
+//! What the samples show: a sheet for each round, with every reading between its limits.
+
+use backtack_core::compute::samples::{ColourLine, ColourRead, ReadFigure, ReadLine, RoundFigures, Verdict};
+use backtack_core::compute::{Figure, Number};
+use backtack_core::scene::{Chart, ChartReading, readings};
+use backtack_core::words::{head as heads, number, sheet as words};
+
+use super::super::package::{Drawing, Fact, Head, ROW, ROW_GAP};
+use super::super::sheets::{BesideRow, Read, ReadRow, Samples, Sheet};
+use super::cover::date;
+use super::view::{View, capital};
+
+/// Width of a chart, mm: four stand in a row.
+const CHART: f64 = (ROW - 3.0 * ROW_GAP) / 4.0;
+/// Columns of readings at most; what is measured on more pieces stands in the charts and in the figures.
+const COLUMNS: usize = 8;
+
+/// A sheet for each round, the last one first.
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
+    let mut rounds: Vec<(&String, &RoundFigures)> = view.samples.rounds.iter().collect();
+    rounds.sort_by_key(|(id, round)| (std::cmp::Reverse(day(round)), (*id).clone()));
+    rounds.into_iter().map(|(_, round)| Sheet::Samples(sheet(view, round))).collect()
+}
+
+fn day(round: &RoundFigures) -> Option<&String> {
+    round.measured.as_ref().or(round.received.as_ref()).or(round.due.as_ref()).or(round.asked.as_ref())
+}
+
+fn sheet(view: &View<'_>, round: &RoundFigures) -> Samples {
+    let lines = || round.points.iter().chain(&round.masses);
+    let shown = round.pieces.min(COLUMNS);
+    let charts: Vec<Drawing> =
+        lines().filter(|line| line.readings.iter().any(|one| one.value.is_some())).map(chart).collect();
+    Samples {
+        head: Head {
+            title: format!("{}: {}", words::ROUND_TITLE.en, round.name),
+            name: words::ROUND.en.into(),
+            lead: words::ROUND_LEAD.en.into(),
+        },
+        facts: facts(round),
+        pieces: (1..=shown).map(|number| number.to_string()).collect(),
+        rows: lines().map(|line| row(view, line, shown)).collect(),
+        beside: beside(view, round),
+        charts: charts.chunks(4).map(<[Drawing]>::to_vec).collect(),
+        notes: notes(view, round, shown),
+    }
+}
+
+fn facts(round: &RoundFigures) -> Vec<Fact> {
+    let fact = |label: &str, value: String| Fact { label: label.into(), value };
+    let word = |text: &Option<String>| text.as_deref().map(capital).unwrap_or_default();
+    let on = |text: &Option<String>| text.as_deref().and_then(date).unwrap_or_default();
+    let tally = &round.tally;
+    let limit = if tally.on_limit > 0 { format!(", {} of them on the limit", tally.on_limit) } else { String::new() };
+    let mut all = vec![
+        fact("Kind", word(&round.kind)),
+        fact("Made to revision", word(&round.of)),
+        fact(
+            "Size, colourway",
+            [&round.size, &round.colourway].into_iter().flatten().cloned().collect::<Vec<_>>().join(", "),
+        ),
+        fact("Pieces", round.pieces.to_string()),
+        fact("Material", word(&round.material)),
+        fact("Asked for", on(&round.asked)),
+        fact("Due", on(&round.due)),
+        fact("To", round.to.clone().unwrap_or_default()),
+        fact("Received", on(&round.received)),
+        fact("Measured", on(&round.measured)),
+        fact("By, with", [&round.by, &round.tool].into_iter().flatten().cloned().collect::<Vec<_>>().join(", ")),
+        fact("Rested", round.rest.clone().unwrap_or_default()),
+        fact("Inside", format!("{}{limit}", tally.inside)),
+        fact("Outside", tally.outside.to_string()),
+    ];
+    for (label, count) in
+        [("To be asked about", tally.questioned), ("Not read", tally.unread), ("Without limits", tally.unjudged)]
+    {
+        if count > 0 {
+            all.push(fact(label, count.to_string()));
+        }
+    }
+    all.retain(|fact| !fact.value.is_empty());
+    all
+}
+
+fn row(view: &View<'_>, line: &ReadLine, shown: usize) -> ReadRow {
+    let weight = match (line.critical, line.reference) {
+        (true, _) => heads::CRITICAL.en,
+        (_, true) => heads::FOR_REFERENCE.en,
+        _ => "",
+    };
+    let plain = |value: &Option<Number>| value.map_or(String::new(), |value| short(value.get()));
+    ReadRow {
+        number: if view.model.measures.contains_key(&line.of) { line.of.clone() } else { String::new() },
+        name: name(view, line),
+        weight: weight.into(),
+        target: line.target.get().map_or(String::new(), |target| number::with_unit(target, places(target), &line.unit)),
+        limits: limits(&line.lower, &line.upper),
+        readings: line.readings.iter().take(shown).map(read).collect(),
+        mean: plain(&line.mean),
+        range: plain(&line.range),
+        verdict: verdict(line),
+        out: line.verdict.is_out(),
+    }
+}
+
+/// What is read, for people, with its side.
+fn name(view: &View<'_>, line: &ReadLine) -> String {
+    let name = match (view.model.measures.get(&line.of), view.model.zones.get(&line.of), line.of.as_str()) {
+        (Some(point), ..) => point.entry.title().to_string(),
+        (_, Some(zone), _) => format!("{}, filling", zone.entry.title()),
+        (.., "finished") => "Finished product".into(),
+        (.., "shell") => "Shell before filling".into(),
+        (.., other) => other.into(),
+    };
+    match line.side {
+        Some("difference") => format!("{name}, left against right"),
+        Some(side) => format!("{name}, {side}"),
+        None => name,
+    }
+}
+
+/// The worst verdict, and by how much.
+fn verdict(line: &ReadLine) -> String {
+    let worst = line.readings.iter().filter(|one| one.verdict == line.verdict);
+    let by = worst.filter_map(|one| one.by).map(Number::get).fold(0.0, f64::max);
+    let text = line.verdict.words();
+    let reference = if line.verdict.is_out() && line.reference { ", for reference only" } else { "" };
+    match by > 0.0 {
+        true => format!("{text} by up to {}{reference}", number::with_unit(by, places(by), &line.unit)),
+        false => format!("{text}{reference}"),
+    }
+}
+
+fn read(one: &ReadFigure) -> Read {
+    let mark = match one.verdict {
+        Verdict::Above => " ↑",
+        Verdict::Below => " ↓",
+        Verdict::OnLimit => " =",
+        Verdict::Questioned => " ?",
+        _ => "",
+    };
+    let text = one.value.map_or("–".into(), |value| format!("{}{mark}", short(value.get())));
+    Read { text, out: one.verdict.is_out() }
+}
+
+fn limits(lower: &Figure<Number>, upper: &Figure<Number>) -> String {
+    match (lower.get(), upper.get()) {
+        (Some(lower), Some(upper)) => format!("{} – {}", short(lower), short(upper)),
+        (Some(lower), None) => format!("at least {}", short(lower)),
+        (None, Some(upper)) => format!("at most {}", short(upper)),
+        (None, None) => String::new(),
+    }
+}
+
+/// Decimals that a number needs, two at most.
+fn places(value: f64) -> u32 {
+    (0..2)
+        .find(|places| {
+            let scale = 10_f64.powi(*places as i32);
+            ((value * scale).round() / scale - value).abs() < 1e-6
+        })
+        .unwrap_or(2)
+}
+
+fn short(value: f64) -> String {
+    number::number(value, places(value))
+}
+
+fn chart(line: &ReadLine) -> Drawing {
+    let side = line.side.map_or(String::new(), |side| format!(" {side}"));
+    let limit = |limit: &Figure<Number>| limit.get().map(|limit| (limit, short(limit)));
+    let reading = |(at, one): (usize, &ReadFigure)| ChartReading {
+        label: (at + 1).to_string(),
+        value: one.value.map(Number::get),
+        text: one.value.map_or(String::new(), |value| short(value.get())),
+        out: one.verdict.is_out(),
+    };
+    let title = format!("{}{side}, {}", line.of, number::unit(&line.unit));
+    let scene = readings(
+        &Chart {
+            target: line.target.get(),
+            lower: limit(&line.lower),
+            upper: limit(&line.upper),
+            readings: line.readings.iter().enumerate().map(reading).collect(),
+            alt: format!("Readings of {title} on {} pieces: {}", line.readings.len(), line.verdict.words()),
+        },
+        CHART,
+    );
+    Drawing::of(scene, &title)
+}
+
+/// Colours against their targets, what was looked at, grades of fastness.
+fn beside(view: &View<'_>, round: &RoundFigures) -> Vec<BesideRow> {
+    let mut all: Vec<BesideRow> = round.colours.iter().map(|line| colour(view, line)).collect();
+    all.extend(round.checks.iter().map(|check| BesideRow {
+        what: check.text.clone(),
+        asked: String::new(),
+        found: check.note.clone().unwrap_or_default(),
+        verdict: passes(check.passes, "not looked at"),
+        out: check.passes == Some(false),
+    }));
+    all.extend(round.grades.iter().map(|grade| {
+        BesideRow {
+            what: [Some(capital(&grade.test)), grade.of.as_ref().map(|of| view.material(of))]
+                .into_iter()
+                .flatten()
+                .collect::<Vec<_>>()
+                .join(", "),
+            asked: grade.required.as_ref().map_or(String::new(), |required| format!("grade {required} or better")),
+            found: grade.grade.as_ref().map_or(String::new(), |found| format!("grade {found}")),
+            verdict: passes(grade.passes, "not judged"),
+            out: grade.passes == Some(false),
+        }
+    }));
+    all
+}
+
+fn passes(passes: Option<bool>, unknown: &str) -> String {
+    passes.map_or(unknown, |passes| if passes { "passes" } else { "fails" }).into()
+}
+
+fn colour(view: &View<'_>, line: &ColourLine) -> BesideRow {
+    let differences: Vec<String> = line.readings.iter().map(difference).collect();
+    let mean = line.mean.difference.map_or(String::new(), |mean| format!(", mean {}", number::number(mean.get(), 2)));
+    BesideRow {
+        what: format!("Colour of {}", view.material(&line.of)),
+        asked: line
+            .limit
+            .map_or(String::new(), |limit| format!("CIEDE2000 at most {}", number::number(limit.get(), 2))),
+        found: format!("{}{mean}", differences.join(" · ")),
+        verdict: line.mean.verdict.words().into(),
+        out: line.mean.verdict.is_out(),
+    }
+}
+
+fn difference(one: &ColourRead) -> String {
+    one.difference.map_or("–".into(), |difference| number::number(difference.get(), 2))
+}
+
+fn notes(view: &View<'_>, round: &RoundFigures, shown: usize) -> Vec<String> {
+    let mut all = Vec::new();
+    if shown < round.pieces {
+        all.push(format!("Of {} pieces the first {shown} stand in the table, all in the charts.", round.pieces));
+    }
+    for line in round.points.iter().chain(&round.masses) {
+        let asks = line.readings.iter().enumerate().filter_map(|(at, one)| Some((at + 1, one.asks.as_ref()?)));
+        all.extend(asks.map(|(piece, asks)| format!("{}, piece {piece}: {asks}", name(view, line))));
+        if let Some(off) = line.off {
+            let way = if off.get() > 0.0 { "long" } else { "short" };
+            all.push(format!(
+                "{}: every piece is outside on the same side, {} off the target on average. A hint only: the edges this point spans may be about that much too {way} in the pattern.",
+                name(view, line),
+                number::percent(off.get().abs(), 1),
+            ));
+        }
+    }
+    all.extend(round.note.clone());
+    all
+}

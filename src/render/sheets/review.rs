@@ -1,0 +1,128 @@
+//! Sample rounds, comments and approvals.
+
+use serde::Serialize;
+
+use super::super::package::{Drawing, Fact, Head};
+
+/// One round of samples: what was read on it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Samples {
+    /// Title, name, lead.
+    pub head: Head,
+    /// What kind of sample, to which revision, when, by whom; how many readings are in and out.
+    pub facts: Vec<Fact>,
+    /// Heads of the columns of readings: the numbers of the pieces.
+    pub pieces: Vec<String>,
+    /// Points of measure and masses, one row each.
+    pub rows: Vec<ReadRow>,
+    /// Colours, checks and grades of fastness.
+    pub beside: Vec<BesideRow>,
+    /// A chart for each row with readings, in rows of a sheet.
+    pub charts: Vec<Vec<Drawing>>,
+    /// What is to be asked about, and hints.
+    pub notes: Vec<String>,
+}
+
+/// Readings of one point.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct ReadRow {
+    /// Its number.
+    pub number: String,
+    /// Its name, with the side.
+    pub name: String,
+    /// Critical, for reference, or empty.
+    pub weight: String,
+    /// Target with its unit.
+    pub target: String,
+    /// Limits.
+    pub limits: String,
+    /// One for each piece.
+    pub readings: Vec<Read>,
+    /// Mean and range.
+    pub mean: String,
+    /// Greatest less least.
+    pub range: String,
+    /// In words.
+    pub verdict: String,
+    /// Whether any reading is refused.
+    pub out: bool,
+}
+
+/// One reading.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Read {
+    /// As printed; a dash where it was not read.
+    pub text: String,
+    /// Whether it is refused.
+    pub out: bool,
+}
+
+/// A colour, a check or a grade.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct BesideRow {
+    /// Of what.
+    pub what: String,
+    /// What was asked.
+    pub asked: String,
+    /// What was found.
+    pub found: String,
+    /// In words.
+    pub verdict: String,
+    /// Whether it is refused.
+    pub out: bool,
+}
+
+/// Comments, approvals and what is put right in bulk.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Comments {
+    /// Title, name, lead.
+    pub head: Head,
+    /// Comments, those of most weight first.
+    pub rows: Vec<CommentRow>,
+    /// Approvals.
+    pub approvals: Vec<ApprovalRow>,
+    /// What is put right in bulk and looked at inline.
+    pub checklist: Vec<String>,
+    /// What was lifted, by whom and until when.
+    pub waivers: Vec<String>,
+}
+
+/// One comment.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CommentRow {
+    /// Its id.
+    pub id: String,
+    /// What it is about.
+    pub about: String,
+    /// Must change, should change, note.
+    pub weight: String,
+    /// Whether it is in the way of bulk.
+    pub stops: bool,
+    /// What it says.
+    pub text: String,
+    /// Who, when, on which round.
+    pub by: String,
+    /// Where it stands.
+    pub state: String,
+    /// The answer, the revision that answers, why it was dropped.
+    pub answer: String,
+    /// Its picture.
+    pub picture: Option<Drawing>,
+}
+
+/// One approval.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct ApprovalRow {
+    /// What is approved.
+    pub what: String,
+    /// What kind of approval, in which colourway.
+    pub kind: String,
+    /// Whether bulk needs it.
+    pub required: String,
+    /// Submissions, one line each.
+    pub submissions: Vec<String>,
+    /// Where it stands.
+    pub standing: String,
+    /// Whether it is in the way of bulk.
+    pub stops: bool,
+}
