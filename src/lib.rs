@@ -22,12 +22,12 @@ pub mod render;
 
 use std::path::Path;
 
-use backtack_core::compute::samples::SampleFigures;
+use backtack_core::compute::samples::{CommentLine, SampleFigures};
 use backtack_core::compute::{self, Computed, Drawn, Figures, Lays};
 use backtack_core::diag::{Findings, Folder, Levels, json};
 use backtack_core::model::{Assembly, Statements};
 use backtack_core::read::{self, Loaded, Unreadable};
-use backtack_core::revision::compare::{self, Changes, Side};
+use backtack_core::revision::compare::{self, Asked, Changes, Marks, Side, answers};
 use backtack_core::revision::manifest::{Inner, Title};
 use backtack_core::revision::seal::{Own, own_digests, salt, sealed};
 use backtack_core::revision::{Digest, Member, release};
@@ -35,7 +35,7 @@ use backtack_core::source::Sources;
 use backtack_core::{revision, rules};
 
 use render::engine::{EngineError, Job};
-use render::sheet::{Edition, Package, View};
+use render::sheet::{Edition, Package, Past, Since, View};
 
 /// A specification that was checked.
 #[derive(Debug)]
@@ -99,7 +99,44 @@ fn side<'a>((loaded, checked): (&'a Loaded, &'a Checked), statements: &'a Statem
 /// # Errors
 /// If the engine refuses the data, which is a defect of backtack.
 pub fn render(loaded: &Loaded, checked: &Checked) -> Result<Package, EngineError> {
-    edition(loaded, checked, None, render::sheet::build)
+    render_after(loaded, checked, &Earlier::default())
+}
+
+/// [`render()`] with a sheet of what is new since the last sealed revision, and marks at what changed.
+///
+/// # Errors
+/// If the engine refuses the data, which is a defect of backtack.
+pub fn render_after(loaded: &Loaded, checked: &Checked, earlier: &Earlier) -> Result<Package, EngineError> {
+    edition(loaded, checked, earlier, None, render::sheet::build)
+}
+
+/// What was sealed before.
+#[derive(Debug, Default)]
+pub struct Earlier {
+    /// Sealed revisions, oldest first.
+    pub past: Vec<Past>,
+    /// The own edition of the last of them.
+    pub last: Option<Loaded>,
+}
+
+/// What is new since the last sealed revision, in the factory's editions of both.
+fn since(earlier: &Earlier, (shown, seen): (&Loaded, &Checked), samples: &SampleFigures) -> Option<Since> {
+    let last = earlier.last.as_ref()?;
+    let files = read::factory_edition(last);
+    let before = read::closure(&last.style, files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())));
+    let changes = compare((&before, &check(&before, &Levels::new(), false)), (shown, seen));
+    let asked: Vec<Asked> = samples.comments.iter().map(asked).collect();
+    let (answers, marks) = (answers(&changes, &asked), Marks::of(&changes));
+    Some(Since { past: earlier.past.clone(), changes, answers, marks })
+}
+
+/// A comment as something that asks for a change.
+fn asked(comment: &CommentLine) -> Asked {
+    let about = comment.about.as_deref().unwrap_or_default();
+    let (kind, item) = about.split_once('.').unwrap_or(("", about));
+    let open = matches!(comment.state, "open" | "answered" | "agreed") && comment.weight != "note";
+    let text = comment.text.clone().unwrap_or_default();
+    Asked { id: comment.comment.clone(), kind: kind.into(), item: item.into(), text, open }
 }
 
 /// What the engine is given for that edition: for measuring what the rest of [`render()`] adds to its time.
@@ -107,7 +144,7 @@ pub fn render(loaded: &Loaded, checked: &Checked) -> Result<Package, EngineError
 /// # Errors
 /// If the view data cannot be written down, which is a defect of backtack.
 pub fn job(loaded: &Loaded, checked: &Checked) -> Result<Job, EngineError> {
-    edition(loaded, checked, None, render::sheet::job)
+    edition(loaded, checked, &Earlier::default(), None, render::sheet::job)
 }
 
 /// What a seal is made of beside the specification.
@@ -119,6 +156,8 @@ pub struct Sealing<'a> {
     pub secret: &'a [u8; 32],
     /// Digest of the revision before.
     pub before: Option<Digest>,
+    /// What was sealed before, for the sheet of what is new.
+    pub earlier: &'a Earlier,
 }
 
 /// A sealed revision in both editions.
@@ -150,7 +189,7 @@ pub fn seal(loaded: &Loaded, checked: &Checked, sealing: &Sealing<'_>) -> Result
         inner
     };
     let mut kept = None;
-    let package = edition(loaded, checked, Some(&titled), |view, edition| {
+    let package = edition(loaded, checked, sealing.earlier, Some(&titled), |view, edition| {
         kept = Some(edition.manifest.clone());
         render::sheet::build(view, edition)
     })?;
@@ -185,6 +224,7 @@ pub fn order(loaded: &Loaded, id: &str) -> Result<Ordered, EngineError> {
         lays: &lays,
         sources: &shown.sources,
         findings: &none,
+        since: None,
         samples: &quiet,
         commented: &shown.model,
         asked_in: &loaded.sources,
@@ -216,6 +256,7 @@ type Titled<'a> = &'a dyn Fn(Inner) -> Inner;
 fn edition<T>(
     loaded: &Loaded,
     checked: &Checked,
+    earlier: &Earlier,
     titled: Option<Titled<'_>>,
     then: impl FnOnce(&View<'_>, &Edition) -> Result<T, EngineError>,
 ) -> Result<T, EngineError> {
@@ -231,6 +272,7 @@ fn edition<T>(
     let archive = revision::stored(pairs()).map_err(|error| EngineError { messages: vec![error.to_string()] })?;
     // The files of samples are not attached; sheets show what everyone may see of them.
     let samples = checked.figures.samples.for_everyone();
+    let since = since(earlier, (shown, seen), &samples);
     let view = View {
         model: &shown.model,
         assembly: &seen.assembly,
@@ -239,6 +281,7 @@ fn edition<T>(
         lays: &seen.lays,
         sources: &shown.sources,
         findings: &findings,
+        since: since.as_ref(),
         samples: &samples,
         commented: &loaded.model,
         asked_in: &loaded.sources,

@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use backtack_core::compute::Task;
 use backtack_core::compute::lays::Effort;
 use backtack_core::diag::{Folder, Levels, Severity, plain, text};
+use backtack_core::model::Stated;
 use backtack_core::read::Loaded;
 use clap::{Arg, ArgMatches, Command, value_parser};
 use indicatif::{ProgressBar, ProgressStyle};
@@ -13,6 +14,7 @@ use indicatif::{ProgressBar, ProgressStyle};
 use super::check::{levels, root, severities};
 use super::lay::style::{self, Found};
 use super::output::{Item, Output};
+use super::seal;
 use super::terminal::Terminal;
 use super::{Exit, Failure};
 use crate::Checked;
@@ -59,7 +61,9 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let checked = crate::check(&loaded, &levels, matches.get_flag("strict"));
     let (loaded, checked, laid) = laid(loaded, checked, &levels, matches.get_flag("strict"), &progress);
     progress.set_message("typesetting");
-    let package = crate::render(&loaded, &checked).map_err(|error| Failure::new(error.to_string()))?;
+    let revision = loaded.model.revision.id.as_ref().and_then(Stated::known).map_or("", String::as_str);
+    let earlier = seal::earlier(folder, revision)?;
+    let package = crate::render_after(&loaded, &checked, &earlier).map_err(|error| Failure::new(error.to_string()))?;
     progress.finish_and_clear();
     let (loaded, laid) = match matches.get_one::<String>("order") {
         Some(id) => order_laid(loaded, &checked, id, laid, &progress)?,

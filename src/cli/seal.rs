@@ -15,12 +15,13 @@ use clap::{Arg, ArgMatches, Command, value_parser};
 use super::build::{laid, replaced, stages};
 use super::check::root;
 use super::lay::style;
-use super::opened::{bytes, failed};
+use super::opened::{self, bytes, failed};
 use super::output::{Item, Output};
 use super::secret::secret;
 use super::terminal::Terminal;
 use super::{Exit, Failure};
-use crate::{Checked, Sealing};
+use crate::render::sheet::Past;
+use crate::{Checked, Earlier, Sealing};
 
 /// The folder of sealed revisions, below the style folder.
 pub const FOLDER: &str = "revisions";
@@ -73,12 +74,13 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     }
     progress.set_message("reading sealed revisions");
     let before = before(folder, &title)?;
+    let earlier = earlier(folder, &title.revision)?;
     let (loaded, checked, found) = laid(loaded, checked, &none, false, &progress);
     progress.set_message("typesetting");
     let output = Output::new();
     let secret = secret(folder, &output)?;
     let name = title.revision.clone();
-    let sealed = crate::seal(&loaded, &checked, &Sealing { title, secret: &secret.0, before })
+    let sealed = crate::seal(&loaded, &checked, &Sealing { title, secret: &secret.0, before, earlier: &earlier })
         .map_err(|error| Failure::new(error.to_string()))?;
     let lock = found.as_ref().map(|found| style::item(folder, &found.lock));
     let file = write(folder, &name, &sealed, lock, &output)?;
@@ -183,6 +185,27 @@ pub fn links(folder: &Path) -> Result<Vec<Link>, Failure> {
         Ok(chain::Link::of(name, &sealed))
     };
     files.iter().map(link).collect()
+}
+
+/// What was sealed before a revision: all there is, or what came before it if it is sealed already.
+///
+/// # Errors
+/// If a sealed revision cannot be read, does not agree with its manifests or does not follow another one.
+pub fn earlier(folder: &Path, revision: &str) -> Result<Earlier, Failure> {
+    let links = links(folder)?;
+    let chain = ordered(&links, None).map_err(|why| failed(&folder.join(FOLDER), &why))?;
+    let chain: Vec<&Link> = chain.into_iter().take_while(|link| link.revision != revision).collect();
+    let past = chain.iter().map(|link| Past {
+        revision: link.revision.clone(),
+        stage: link.stage.clone(),
+        date: link.date.clone(),
+        by: link.by.clone(),
+        reason: link.reason.clone(),
+        digest: link.digest.short(),
+    });
+    let path = |link: &&Link| folder.join(FOLDER).join(format!("{}.{ENDING}", link.file));
+    let last = chain.last().map(|link| opened::loaded(&path(link))).transpose()?;
+    Ok(Earlier { past: past.collect(), last })
 }
 
 /// The revision that this one follows.

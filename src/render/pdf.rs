@@ -54,6 +54,7 @@ pub const TEMPLATES: &[(&str, &str)] = &[
     ("templates/drawing.typ", include_str!("../../templates/drawing.typ")),
     ("templates/sheets/cover.typ", include_str!("../../templates/sheets/cover.typ")),
     ("templates/sheets/questions.typ", include_str!("../../templates/sheets/questions.typ")),
+    ("templates/sheets/changes.typ", include_str!("../../templates/sheets/changes.typ")),
     ("templates/sheets/samples.typ", include_str!("../../templates/sheets/samples.typ")),
     ("templates/sheets/comments.typ", include_str!("../../templates/sheets/comments.typ")),
     ("templates/sheets/views.typ", include_str!("../../templates/sheets/views.typ")),

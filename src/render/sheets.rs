@@ -1,8 +1,10 @@
 //! One struct per sheet, in page order. A sheet's template has the name of its variant.
 
+mod changes;
 mod cutting;
 mod review;
 
+pub use changes::*;
 pub use cutting::*;
 pub use review::*;
 
@@ -18,6 +20,8 @@ pub enum Sheet {
     Cover(Cover),
     /// The standing findings.
     Questions(Questions),
+    /// What is new since the last sealed revision.
+    Changes(Changes),
     /// What a round of samples shows.
     Samples(Samples),
     /// What was said of samples, and approvals.

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::digest::Digest;
+use super::manifest::Title;
 use super::seal::Sealed;
 
 /// What a chain knows of a sealed file that agrees with its own manifests.
@@ -14,8 +15,14 @@ pub struct Link {
     pub revision: String,
     /// Style number.
     pub style: String,
+    /// Its stage.
+    pub stage: String,
     /// The day it was sealed.
     pub date: String,
+    /// Who sealed it.
+    pub by: String,
+    /// Why.
+    pub reason: String,
     /// Digest that stands for it.
     pub digest: Digest,
     /// That of the revision before.
@@ -26,11 +33,15 @@ impl Link {
     /// What a chain needs of a sealed file.
     pub fn of(file: &str, sealed: &Sealed<'_>) -> Link {
         let title = sealed.inner.title.as_ref();
+        let said = |what: fn(&Title) -> &String| title.map_or_else(String::new, |title| what(title).clone());
         Link {
             file: file.to_string(),
             revision: sealed.outer.revision.clone(),
-            style: title.map_or_else(String::new, |title| title.style.clone()),
-            date: title.map_or_else(String::new, |title| title.date.clone()),
+            style: said(|title| &title.style),
+            stage: said(|title| &title.stage),
+            date: said(|title| &title.date),
+            by: said(|title| &title.by),
+            reason: said(|title| &title.reason),
             digest: sealed.digest,
             before: sealed.outer.before,
         }

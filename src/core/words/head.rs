@@ -169,6 +169,9 @@ super::words! {
     APPROVALS "approvals" = "Approvals", "批核";
     APPROVAL_NEEDED "approval-needed" = "Required";
     SUBMISSIONS "submissions" = "Submissions";
+    WHAT_FOLLOWS "what-follows" = "What follows";
+    UNASKED "unasked" = "Changes that no comment asked for";
+    SEALED_BY "sealed-by" = "Sealed by";
     CHECKLIST "checklist" = "To be put right in bulk, and looked at inline";
     WAIVERS "waivers" = "Waived";
     CHANGE_WHAT "change-what" = "What";

@@ -38,6 +38,8 @@ super::words! {
     SAFETY_LEAD "safety-lead" = "The usual cautions for what this product is made of. How well each source is known stands in brackets.";
     CHANGES "changes" = "Changes", "变更";
     CHANGES_TITLE "changes-title" = "What is new";
+    CHANGES_LEAD "changes-lead" = "△ marks on the other sheets what changed. Outlines are laid over each other by their named points: dashed before, solid after.";
+    CHANGES_NONE "changes-none" = "Nothing differs from the last sealed revision.";
     ROUND "round" = "Sample rounds", "样板";
     ROUND_TITLE "round-title" = "What was measured on the sample";
     ROUND_LEAD "round-lead" = "Underlined readings are outside: ↑ above, ↓ below; = stands on a limit, which is inside; ? is to be asked about and not judged.";

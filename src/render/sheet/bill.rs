@@ -122,7 +122,7 @@ fn written(use_of: &Figure<backtack_core::compute::Number>, places: u32, estimat
 fn row(view: &View<'_>, article: &Article, line: &BillLine, uses: Vec<String>, unit: &str) -> Row {
     let row = BillRow {
         number: String::new(),
-        item: article.entry.title().to_string(),
+        item: view.marked(&[article.kind.word()], &article.entry.id.value, article.entry.title()),
         details: details(view, article),
         article: first(article, "article"),
         supplier: first(article, "supplier"),

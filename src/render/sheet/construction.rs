@@ -54,6 +54,7 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
         plain(view, title, what(view, one), None, view.text(one.note.as_ref()))
     };
     step.number = number.to_string();
+    step.title = view.marked(&["seam", "opening", "finish", "stitch", "attach", "step"], id, &step.title);
     let letter = letters.plain(id);
     if !letter.is_empty() {
         step.title.push_str(&format!(" ({letter})"));

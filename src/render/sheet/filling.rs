@@ -97,9 +97,9 @@ fn zone_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
         masses.push(mass(&line.each));
     }
     let uses = zone.part.as_ref().and_then(|part| view.model.parts.get(&part.value)).map_or(1, |part| part.uses.len());
-    let name = zone.entry.title();
+    let name = view.marked(&["zone"], id, zone.entry.title());
     Some(FillRow {
-        zone: if uses > 1 { format!("{name}, each of {uses}") } else { name.to_string() },
+        zone: if uses > 1 { format!("{name}, each of {uses}") } else { name },
         material: zone.material.as_ref().map_or(String::new(), |material| view.material(&material.value)),
         how: view.text(zone.check.as_ref()).to_string(),
         masses,

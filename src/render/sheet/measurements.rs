@@ -114,7 +114,7 @@ fn row(view: &View<'_>, at: usize, id: &str, point: &PointOfMeasure, size: &str)
     });
     Point {
         number,
-        name,
+        name: view.marked(&["point-of-measure"], id, &name),
         how: how.join(" · "),
         critical: point.critical.as_ref().is_some_and(|flag| flag.value),
         limits: vec![line.map_or_else(Mass::default, limits)],

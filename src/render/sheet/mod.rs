@@ -3,6 +3,7 @@
 //! Every number printed here was computed in `compute`; this is where it becomes its final string.
 
 mod bill;
+mod changes;
 mod cloth;
 mod comments;
 mod confirmation;
@@ -26,7 +27,7 @@ mod sizes;
 mod view;
 mod views;
 
-pub use view::View;
+pub use view::{Past, Since, View};
 
 use std::panic::resume_unwind;
 
@@ -45,8 +46,9 @@ use super::sheets::Sheet;
 type Fill = fn(&View<'_>) -> Vec<Sheet>;
 
 /// Every kind of sheet in page order. A new sheet is one file and one line here.
-const SHEETS: [Fill; 15] = [
+const SHEETS: [Fill; 16] = [
     cover::fill,
+    changes::fill,
     questions::fill,
     comments::fill,
     samples::fill,

@@ -48,7 +48,7 @@ fn row(view: &View<'_>, count_of: &CutCount) -> Option<PieceRow> {
     let side = |figure: &Figure<u64>| if own { "–".to_string() } else { count(figure) };
     Some(PieceRow {
         code: count_of.piece.clone(),
-        name,
+        name: view.marked(&["piece"], &count_of.piece, &name),
         material: count_of.material.as_ref().map_or(String::new(), |material| view.material(material)),
         drawn: side(&count_of.drawn),
         mirrored: side(&count_of.mirrored),
@@ -188,7 +188,7 @@ fn card(view: &View<'_>, piece: &Piece) -> ([f64; 2], PieceCard) {
     let card = PieceCard {
         width: size[0],
         code: id.clone(),
-        name: if piece.entry.name.is_some() { piece.entry.title().to_string() } else { String::new() },
+        name: view.marked(&["piece"], id, if piece.entry.name.is_some() { piece.entry.title() } else { "" }),
         count: cuts.collect::<Vec<_>>().join("\n"),
         drawing,
     };

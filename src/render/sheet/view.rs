@@ -4,10 +4,41 @@ use backtack_core::compute::samples::SampleFigures;
 use backtack_core::compute::{Drawn, Figure, Figures, Lays, Lines, Number};
 use backtack_core::diag::Findings;
 use backtack_core::model::{Assembly, Model, Stated, StitchUse};
+use backtack_core::revision::compare::{Answers, Changes, Marks};
 use backtack_core::source::{Sources, Span};
 use backtack_core::words::number;
 
 use super::filling::figure;
+
+/// A sealed revision.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Past {
+    /// Its name.
+    pub revision: String,
+    /// Its stage.
+    pub stage: String,
+    /// The day it was sealed.
+    pub date: String,
+    /// Who sealed it.
+    pub by: String,
+    /// Why.
+    pub reason: String,
+    /// Short digest that stands for it and all before.
+    pub digest: String,
+}
+
+/// What is new since the last sealed revision.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Since {
+    /// Sealed revisions, oldest first; the last one is compared with.
+    pub past: Vec<Past>,
+    /// What differs.
+    pub changes: Changes,
+    /// What comments asked for against what changed.
+    pub answers: Answers,
+    /// Everything that changed, for marking.
+    pub marks: Marks,
+}
 
 /// Everything a sheet may look at.
 #[derive(Debug, Clone, Copy)]
@@ -28,6 +59,8 @@ pub struct View<'a> {
     pub findings: &'a Findings,
     /// The files the findings point into.
     pub asked_in: &'a Sources,
+    /// What is new; none before anything was sealed.
+    pub since: Option<&'a Since>,
     /// What samples show, of what everyone may see.
     pub samples: &'a SampleFigures,
     /// The specification with the pictures of comments, which the factory's edition has not.
@@ -101,6 +134,12 @@ impl<'a> View<'a> {
         self.model.articles.get(article).map_or(id, |article| article.entry.title()).to_string()
     }
 
+    /// A text, marked where the thing it names changed since the last sealed revision.
+    pub fn marked(&self, kinds: &[&str], id: &str, text: &str) -> String {
+        let changed = self.since.is_some_and(|since| kinds.iter().any(|kind| since.marks.thing(kind, id)));
+        if changed { format!("{CHANGED} {text}").trim().to_string() } else { text.to_string() }
+    }
+
     /// `Black plush: Short plush, pile 5 mm`: what a cloth is called, and what it is for.
     pub fn cloth_title<'m>(&self, article: &str, materials: impl IntoIterator<Item = &'m String>) -> String {
         let cloth = self.material(article);
@@ -129,6 +168,9 @@ impl<'a> View<'a> {
         self.model.sizes.iter().map(|size| size.entry.id.value.as_str()).collect()
     }
 }
+
+/// Stands before what changed since the last sealed revision.
+const CHANGED: char = '△';
 
 /// The first letter in upper case.
 pub fn capital(text: &str) -> String {

@@ -26,7 +26,7 @@ pub fn group(kind: &str) -> &'static str {
 }
 
 /// Headings in their order.
-fn headings() -> impl Iterator<Item = &'static str> {
+pub fn headings() -> impl Iterator<Item = &'static str> {
     GROUPS.iter().map(|(title, _)| *title).chain(["Other"])
 }
 
@@ -135,7 +135,8 @@ fn short(item: &ItemChange) -> String {
     if item.id.is_empty() { format!("[{}]", item.kind) } else { format!("{} {}", item.kind, item.id) }
 }
 
-fn scoped(key: &str, scope: &[String]) -> String {
+/// A key with its scope, for people: `mass S`.
+pub fn scoped(key: &str, scope: &[String]) -> String {
     let scope = if scope.is_empty() { String::new() } else { format!(" {}", scope.join(", ")) };
     format!("{}{scope}", key.replace('.', " ").trim())
 }
