@@ -5,6 +5,7 @@ use std::sync::OnceLock;
 
 use backtack::Checked;
 use backtack::render::sheet::Package;
+use backtack_core::model::Stated;
 use backtack_core::read::Loaded;
 
 /// One example with everything made of it.
@@ -21,7 +22,10 @@ impl Built {
     pub fn of(folder: &Path) -> Self {
         let loaded = backtack::read(folder).unwrap();
         let checked = backtack::check(&loaded, &Default::default(), false);
-        let package = backtack::render(&loaded, &checked).unwrap_or_else(|e| panic!("{}: {e}", folder.display()));
+        let revision = loaded.model.revision.id.as_ref().and_then(Stated::known).cloned().unwrap_or_default();
+        let earlier = backtack::cli::seal::earlier(folder, &revision).unwrap();
+        let package =
+            backtack::render_after(&loaded, &checked, &earlier).unwrap_or_else(|e| panic!("{}: {e}", folder.display()));
         let name = folder.file_name().unwrap().to_str().unwrap().to_owned();
         Built { name, folder: folder.to_owned(), loaded, checked, package }
     }

@@ -58,6 +58,33 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
                 [&mut row.text, &mut row.help, &mut row.place].into_iter().for_each(&mut *put);
             }
         }
+        Sheet::Changes(changes) => {
+            changes.past.iter_mut().flatten().for_each(&mut *put);
+            for row in changes.groups.iter_mut().flat_map(|group| &mut group.rows) {
+                [&mut row.what, &mut row.before, &mut row.after].into_iter().for_each(&mut *put);
+            }
+            changes.answers.iter_mut().flatten().for_each(&mut *put);
+            changes.unasked.iter_mut().for_each(&mut *put);
+        }
+        Sheet::Samples(samples) => {
+            facts(&mut samples.facts, put);
+            samples.rows.iter_mut().for_each(|row| put(&mut row.name));
+            for row in &mut samples.beside {
+                [&mut row.what, &mut row.found].into_iter().for_each(&mut *put);
+            }
+            samples.notes.iter_mut().for_each(&mut *put);
+        }
+        Sheet::Comments(comments) => {
+            for row in &mut comments.rows {
+                let fields = [&mut row.id, &mut row.about, &mut row.text, &mut row.by, &mut row.answer];
+                fields.into_iter().for_each(&mut *put);
+            }
+            for row in &mut comments.approvals {
+                put(&mut row.what);
+                row.submissions.iter_mut().for_each(&mut *put);
+            }
+            comments.checklist.iter_mut().chain(&mut comments.waivers).for_each(&mut *put);
+        }
         Sheet::Views(views) => {
             views.views.iter_mut().for_each(|view| put(&mut view.caption));
             callouts(&mut views.callouts, put);

@@ -1,5 +1,6 @@
 //! A made-up cushion as view data: invented, but as full as a real package.
 
+mod review;
 mod shape;
 mod tables;
 mod work;
@@ -33,7 +34,10 @@ pub fn package() -> Package {
         labels: labels(Language::English),
         sheets: vec![
             Sheet::Cover(cover()),
+            Sheet::Changes(review::changes()),
             Sheet::Questions(questions()),
+            Sheet::Comments(review::comments()),
+            Sheet::Samples(review::samples()),
             Sheet::Views(views()),
             Sheet::Bill(bill()),
             Sheet::Pieces(pieces()),
@@ -123,6 +127,9 @@ fn cover() -> Cover {
             fact("Age grade", "Not a toy"),
             fact("Answers by", "20 Mar 2026"),
             fact("Sealed sample, tag no.", ""),
+        ],
+        waivers: vec![
+            "Bag-film is waived by M. Example on 2026-03-01: no bag. For 40 pieces, until 2026-06-30.".into(),
         ],
         sizes: lines(&["M", "L"]),
         colourways: vec![

@@ -196,6 +196,8 @@ pub(super) fn confirmation() -> Confirmation {
             fact("Prototype, size M, colourway SAND", "2 pieces"),
             fact("Fibre declaration of item 7", "by the supplier"),
         ],
+        checklist: vec!["piping: joined at the back, 20 mm from the zip".into()],
+        sealed: vec![vec![fact("Seal tag no.", "FC-0001"), fact("Place", "at the workshop")]],
         signed: vec![
             fact("Style", "FC-2041 / HX-7719"),
             fact("Revision", "B of 9 Mar 2026"),
