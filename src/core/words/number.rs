@@ -94,6 +94,18 @@ pub fn grouped(digits: &str) -> String {
     out + decimals
 }
 
+/// How many decimals a number needs, `most` at most.
+pub fn places(value: f64, most: u32) -> u32 {
+    let mut scale = 1.0;
+    for places in 0..most {
+        if ((value * scale).round() / scale - value).abs() < 1e-9 {
+            return places;
+        }
+        scale *= 10.0;
+    }
+    most
+}
+
 /// A number and its unit, which never part at a line end: `12.5 mm`.
 pub fn with_unit(value: impl Decimal, places: u32, symbol: &str) -> String {
     format!("{}{SPACE}{}", number(value, places), unit(symbol))

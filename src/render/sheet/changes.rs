@@ -90,19 +90,10 @@ fn followed(one: &Followed) -> Vec<String> {
     let known = |value: &Option<String>| value.clone().unwrap_or_else(|| "–".into());
     let sign = one.difference.map_or(String::new(), |difference| {
         let sign = if difference > 0.0 { "+" } else { "" };
-        format!("{sign}{}", number::number(difference, places(difference)))
+        format!("{sign}{}", number::number(difference, number::places(difference, 3)))
     });
     let what = format!("{} {}", capital(one.family), scoped(&one.what, &one.scope));
     vec![what.trim().into(), known(&one.before), known(&one.after), sign]
-}
-
-fn places(value: f64) -> u32 {
-    (0..3)
-        .find(|places| {
-            let scale = 10_f64.powi(*places as i32);
-            ((value * scale).round() / scale - value).abs() < 1e-9
-        })
-        .unwrap_or(3)
 }
 
 fn overlays(changes: &compare::Changes) -> Vec<Vec<OverlayCard>> {

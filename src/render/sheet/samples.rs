@@ -93,7 +93,10 @@ fn row(view: &View<'_>, line: &ReadLine, shown: usize) -> ReadRow {
         number: if view.model.measures.contains_key(&line.of) { line.of.clone() } else { String::new() },
         name: name(view, line),
         weight: weight.into(),
-        target: line.target.get().map_or(String::new(), |target| number::with_unit(target, places(target), &line.unit)),
+        target: line
+            .target
+            .get()
+            .map_or(String::new(), |target| number::with_unit(target, number::places(target, 2), &line.unit)),
         limits: limits(&line.lower, &line.upper),
         readings: line.readings.iter().take(shown).map(read).collect(),
         mean: plain(&line.mean),
@@ -126,7 +129,7 @@ fn verdict(line: &ReadLine) -> String {
     let text = line.verdict.words();
     let reference = if line.verdict.is_out() && line.reference { ", for reference only" } else { "" };
     match by > 0.0 {
-        true => format!("{text} by up to {}{reference}", number::with_unit(by, places(by), &line.unit)),
+        true => format!("{text} by up to {}{reference}", number::with_unit(by, number::places(by, 2), &line.unit)),
         false => format!("{text}{reference}"),
     }
 }
@@ -152,18 +155,8 @@ fn limits(lower: &Figure<Number>, upper: &Figure<Number>) -> String {
     }
 }
 
-/// Decimals that a number needs, two at most.
-fn places(value: f64) -> u32 {
-    (0..2)
-        .find(|places| {
-            let scale = 10_f64.powi(*places as i32);
-            ((value * scale).round() / scale - value).abs() < 1e-6
-        })
-        .unwrap_or(2)
-}
-
 fn short(value: f64) -> String {
-    number::number(value, places(value))
+    number::number(value, number::places(value, 2))
 }
 
 fn chart(line: &ReadLine) -> Drawing {
