@@ -224,6 +224,7 @@ pub fn order(loaded: &Loaded, id: &str) -> Result<Ordered, EngineError> {
         lays: &lays,
         sources: &shown.sources,
         findings: &none,
+        sealed: None,
         since: None,
         samples: &quiet,
         commented: &shown.model,
@@ -273,6 +274,10 @@ fn edition<T>(
     // The files of samples are not attached; sheets show what everyone may see of them.
     let samples = checked.figures.samples.for_everyone();
     let since = since(earlier, (shown, seen), &samples);
+    let figures = seen.figures.json();
+    let inner = Inner::of(&loaded.style, &figures, pairs());
+    let manifest = titled.map_or(inner.clone(), |titled| titled(inner)).text();
+    let sealed = titled.map(|_| revision::sha256(manifest.as_bytes()).hex());
     let view = View {
         model: &shown.model,
         assembly: &seen.assembly,
@@ -280,6 +285,7 @@ fn edition<T>(
         drawn: &seen.drawn,
         lays: &seen.lays,
         sources: &shown.sources,
+        sealed: sealed.as_deref(),
         findings: &findings,
         since: since.as_ref(),
         samples: &samples,
@@ -288,8 +294,5 @@ fn edition<T>(
         digest: &digest,
         order: None,
     };
-    let figures = seen.figures.json();
-    let inner = Inner::of(&loaded.style, &figures, pairs());
-    let manifest = titled.map_or(inner.clone(), |titled| titled(inner)).text();
     then(&view, &Edition { archive, figures, manifest })
 }

@@ -19,7 +19,8 @@ pub(super) fn define() -> Command {
         .about("Says whether sealed revisions are as they were sealed")
         .after_help(
             "Of a folder, every revision and their order are looked at. That the newest one was left out shows\n\
-             only with --head and the digest that `seal` printed. Exit codes: 0 nothing changed, 1 something\n\
+             only with --head and the digest that `seal` printed, or that of the manifest, which stands on\n\
+             the confirmation sheet. Exit codes: 0 nothing changed, 1 something\n\
              did, 2 could not be run.",
         )
         .arg(
@@ -36,10 +37,9 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let path = matches.get_one::<PathBuf>("path").ok_or_else(|| Failure::new("no file is given"))?;
     let head = match matches.get_one::<String>("head") {
         None => None,
-        Some(text) => Some(
-            Digest::parse(text)
-                .ok_or_else(|| Failure::new("--head takes the 64 digits that `seal` printed, 0 to 9 and a to f"))?,
-        ),
+        Some(text) => Some(Digest::parse(text).ok_or_else(|| {
+            Failure::new("--head takes the 64 digits that `seal` or a confirmation sheet prints, 0 to 9 and a to f")
+        })?),
     };
     let told = if read::is_folder(path) { folder(path, head)? } else { file(path, head)? };
     match told {
@@ -56,13 +56,10 @@ fn file(path: &Path, head: Option<Digest>) -> Result<Told, Failure> {
     let bytes = bytes(path)?;
     let name = path.display();
     if is_pdf(&bytes) {
-        if head.is_some() {
-            return Err(failed(path, "a PDF does not hold the digest of --head: verify the sealed file"));
-        }
-        return Ok(package(&bytes).map_err(|why| format!("{name}: {why}")));
+        return Ok(package(&bytes, head).map_err(|why| format!("{name}: {why}")));
     }
     let told = verified(&bytes).and_then(|sealed| {
-        if head.is_some_and(|head| head != sealed.digest) {
+        if head.is_some_and(|head| head != sealed.digest && head != sealed.outer.inner) {
             return Err(format!("revision {} has another digest, {}", sealed.outer.revision, sealed.digest.hex()));
         }
         let title = sealed.inner.title.as_ref().map(line).unwrap_or_default();
@@ -71,9 +68,14 @@ fn file(path: &Path, head: Option<Digest>) -> Result<Told, Failure> {
     Ok(told.map_err(|why| format!("{name}: {why}")))
 }
 
-/// A PDF package: what it carries agrees with its manifest. Its pages are only held by the seal.
-fn package(bytes: &[u8]) -> Told {
+/// A PDF package: what it carries agrees with its manifest, and that with the digest of `--head`. Its pages are only held by
+/// the seal.
+fn package(bytes: &[u8], head: Option<Digest>) -> Told {
     let attached = pdf::read(bytes)?;
+    let manifest = sha256(attached.inner.text().as_bytes());
+    if head.is_some_and(|head| head != manifest) {
+        return Err(format!("its manifest has another digest, {}", manifest.hex()));
+    }
     let files = attached.inner.files.len();
     let title = attached.inner.title.as_ref().map_or_else(|| "not sealed".to_string(), line);
     Ok(format!(

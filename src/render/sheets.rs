@@ -494,6 +494,8 @@ pub struct Confirmation {
     pub checklist: Vec<String>,
     /// The sealed samples: tag, date, who has a set, what was accepted, until when.
     pub sealed: Vec<Vec<Fact>>,
+    /// Digest of the manifest, 64 digits; empty where the revision is not sealed.
+    pub manifest: String,
     /// Who signs, two or three: "For the buyer", "For the factory".
     pub parties: Vec<String>,
 }

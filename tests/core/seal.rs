@@ -192,6 +192,9 @@ fn faults_of_a_chain_are_named() {
     assert_eq!(ordered(&all[..2], None).map(|chain| chain.len()), Ok(2));
     assert!(fault(&all[..2], Some(head)).starts_with("the newest revision here, B, is not the one with the digest "));
     assert_eq!(fault(&all, Some(all[1].digest)), "revision B is older than the newest here, C");
+    // So does the digest of the manifest, which the confirmation sheet prints.
+    assert_eq!(ordered(&all, Some(all[2].manifest)).map(|chain| chain.len()), Ok(3));
+    assert!(fault(&all[..2], Some(all[2].manifest)).starts_with("the newest revision here, B, is not the one"));
     assert!(fault(&[], Some(head)).starts_with("there is no revision"));
     // Swapped.
     let mut swapped = all.clone();

@@ -25,11 +25,18 @@ pub struct Link {
     pub reason: String,
     /// Digest that stands for it.
     pub digest: Digest,
+    /// Digest of its inner manifest, which its confirmation sheet prints.
+    pub manifest: Digest,
     /// That of the revision before.
     pub before: Option<Digest>,
 }
 
 impl Link {
+    /// Whether a digest stands for it: its own, or that of its manifest.
+    fn is(&self, head: Digest) -> bool {
+        self.digest == head || self.manifest == head
+    }
+
     /// What a chain needs of a sealed file.
     pub fn of(file: &str, sealed: &Sealed<'_>) -> Link {
         let title = sealed.inner.title.as_ref();
@@ -43,13 +50,14 @@ impl Link {
             by: said(|title| &title.by),
             reason: said(|title| &title.reason),
             digest: sealed.digest,
+            manifest: sealed.outer.inner,
             before: sealed.outer.before,
         }
     }
 }
 
-/// The revisions from the first to the newest. That the newest was left out shows only if `head`, its digest, is known
-/// from elsewhere.
+/// The revisions from the first to the newest. That the newest was left out shows only if `head`, its digest or that of its
+/// manifest, is known from elsewhere: `seal` prints the one, the confirmation sheet the other.
 ///
 /// # Errors
 /// Names the first thing that is wrong.
@@ -74,7 +82,7 @@ pub fn ordered(links: &[Link], head: Option<Digest>) -> Result<Vec<&Link>, Strin
     }
     match (head, chain.last()) {
         (Some(head), None) => Err(format!("there is no revision; the newest should be {}", head.hex())),
-        (Some(head), Some(last)) if last.digest != head => match chain.iter().find(|link| link.digest == head) {
+        (Some(head), Some(last)) if !last.is(head) => match chain.iter().find(|link| link.is(head)) {
             Some(link) => Err(format!("revision {} is older than the newest here, {}", link.revision, last.revision)),
             None => Err(format!(
                 "the newest revision here, {}, is not the one with the digest {}: a newer one is missing, or it was replaced",

@@ -169,6 +169,7 @@ super::words! {
     APPROVALS "approvals" = "Approvals", "批核";
     APPROVAL_NEEDED "approval-needed" = "Required";
     SUBMISSIONS "submissions" = "Submissions";
+    MANIFEST_DIGEST "manifest-digest" = "Sealed; digest of the manifest, for backtack verify --head";
     WHAT_FOLLOWS "what-follows" = "What follows";
     UNASKED "unasked" = "Changes that no comment asked for";
     SEALED_BY "sealed-by" = "Sealed by";

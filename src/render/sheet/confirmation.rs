@@ -25,6 +25,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         required: required(view),
         checklist: view.samples.checklist.iter().map(|point| format!("{}: {}", point.id, point.text)).collect(),
         sealed: view.samples.approvals.iter().filter_map(|one| one.sealed.as_ref()).map(sealed).collect(),
+        manifest: view.sealed.unwrap_or_default().into(),
         signed: signed(view),
         parties: vec!["For the owner".into(), "For the factory".into()],
     })]

@@ -67,6 +67,8 @@ pub struct View<'a> {
     pub commented: &'a Model,
     /// The order that is shown, in its own document.
     pub order: Option<&'a str>,
+    /// Digest of the manifest of a revision that is sealed: `verify --head` takes it.
+    pub sealed: Option<&'a str>,
     /// Short digest of the attached files.
     pub digest: &'a str,
 }

@@ -198,6 +198,7 @@ pub(super) fn confirmation() -> Confirmation {
         ],
         checklist: vec!["piping: joined at the back, 20 mm from the zip".into()],
         sealed: vec![vec![fact("Seal tag no.", "FC-0001"), fact("Place", "at the workshop")]],
+        manifest: "0123456789abcdef".repeat(4),
         signed: vec![
             fact("Style", "FC-2041 / HX-7719"),
             fact("Revision", "B of 9 Mar 2026"),
