@@ -1,10 +1,12 @@
 //! One struct per sheet, in page order. A sheet's template has the name of its variant.
 
 mod changes;
+mod closing;
 mod cutting;
 mod review;
 
 pub use changes::*;
+pub use closing::*;
 pub use cutting::*;
 pub use review::*;
 
@@ -455,47 +457,4 @@ pub struct Point {
     pub critical: bool,
     /// One per size.
     pub limits: Vec<Mass>,
-}
-
-/// The cautions.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Safety {
-    /// Title, name, lead.
-    pub head: Head,
-    /// One row a caution.
-    pub rows: Vec<CautionRow>,
-    /// Who decides.
-    pub deferral: String,
-}
-
-/// One caution.
-#[derive(Debug, Clone, Default, PartialEq, Serialize)]
-pub struct CautionRow {
-    /// Its title.
-    pub title: String,
-    /// What to mind.
-    pub text: String,
-    /// What it follows, one line each.
-    pub follows: String,
-}
-
-/// The confirmation.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Confirmation {
-    /// Title, name, lead.
-    pub head: Head,
-    /// Points to confirm with yes, no, our proposal.
-    pub items: Vec<Callout>,
-    /// Items required before the next stage, ticked by hand when there.
-    pub required: Vec<Fact>,
-    /// What is signed: revision, digest, stage, written out.
-    pub signed: Vec<Fact>,
-    /// What is put right in bulk and looked at inline.
-    pub checklist: Vec<String>,
-    /// The sealed samples: tag, date, who has a set, what was accepted, until when.
-    pub sealed: Vec<Vec<Fact>>,
-    /// Digest of the manifest, 64 digits; empty where the revision is not sealed.
-    pub manifest: String,
-    /// Who signs, two or three: "For the buyer", "For the factory".
-    pub parties: Vec<String>,
 }
