@@ -8,6 +8,10 @@ use super::instance::Instance;
 /// still costs something.
 const FLOOR: f64 = 0.01;
 
+/// The cost of an overlap grows with the product of both areas to this power: large pieces find room first, small ones
+/// beside them.
+const SHAPE: f64 = 0.375;
+
 /// Where a piece stands: a way of its kind, and the lower left corner of its box.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Place {
@@ -45,9 +49,11 @@ pub struct Board<'a> {
     /// Whether the strip is closed to a ring: what sticks out at the end comes in at the beginning.
     pub ring: bool,
     floors: Vec<f64>,
+    shapes: Vec<f64>,
     boxes: Vec<[f64; 4]>,
     bins: Vec<Vec<u32>>,
     bin: f64,
+    inverse: f64,
     rows: usize,
     links: Vec<Vec<Link>>,
     weights: Vec<Vec<(u32, f64)>>,
@@ -61,12 +67,14 @@ impl<'a> Board<'a> {
         let low = Spot { x: cloth.end as f64, y: if fold { 0.0 } else { cloth.edge as f64 } };
         let room = Room { low, top: (cloth.width - cloth.edge) as f64 };
         let total: f64 = kinds.iter().map(|kind| table.kinds[*kind].area).sum();
-        let bin = (total / kinds.len().max(1) as f64).sqrt().max(room.top / 64.0);
+        let mean = (total / kinds.len().max(1) as f64).sqrt();
+        let root = |kind: &usize| table.kinds[*kind].area.sqrt();
+        let bin = mean.max(room.top / 64.0);
         let rows = (room.top / bin) as usize + 1;
-        let floor = |kind: &usize| table.kinds[*kind].area.sqrt() * FLOOR;
         Self {
             table,
-            floors: kinds.iter().map(floor).collect(),
+            floors: kinds.iter().map(|kind| root(kind) * FLOOR).collect(),
+            shapes: kinds.iter().map(|kind| libm::pow(root(kind) / mean, 2.0 * SHAPE)).collect(),
             places: vec![Place::default(); kinds.len()],
             boxes: vec![[f64::INFINITY; 4]; kinds.len()],
             links: vec![Vec::new(); kinds.len()],
@@ -77,6 +85,7 @@ impl<'a> Board<'a> {
             ring: false,
             bins: Vec::new(),
             bin,
+            inverse: 1.0 / bin,
             rows,
         }
     }
@@ -96,8 +105,12 @@ impl<'a> Board<'a> {
 
     /// The bins a box touches: columns and rows, both ends included.
     fn span(&self, [x0, y0, x1, y1]: [f64; 4]) -> [usize; 4] {
-        let index = |value: f64| (value / self.bin).max(0.0) as usize;
-        [index(x0), index(x1), index(y0).min(self.rows - 1), index(y1).min(self.rows - 1)]
+        let row = |value: f64| self.index(value).min(self.rows - 1);
+        [self.index(x0), self.index(x1), row(y0), row(y1)]
+    }
+
+    fn index(&self, value: f64) -> usize {
+        (value * self.inverse).max(0.0) as usize
     }
 
     fn area(&self, form: usize, at: Spot) -> [f64; 4] {
@@ -180,8 +193,8 @@ impl<'a> Board<'a> {
                         continue;
                     }
                     // Two boxes can share several bins; the first of them counts.
-                    let first = [p0.max(x0), q0.max(y0)].map(|value| (value / self.bin).max(0.0) as usize);
-                    if first[0] == column && first[1].min(self.rows - 1) == row && !each(other) {
+                    let first = [self.index(p0.max(x0)), self.index(q0.max(y0)).min(self.rows - 1)];
+                    if first == [column, row] && !each(other) {
                         return;
                     }
                 }
@@ -192,7 +205,10 @@ impl<'a> Board<'a> {
     fn cost(&self, piece: usize, other: usize, form: usize, at: Spot) -> f64 {
         let there = self.places[other];
         let depth = self.table.depth(there.form, form, at.x - there.at.x, at.y - there.at.y);
-        if depth > 0.0 { depth + self.floors[piece].min(self.floors[other]) } else { 0.0 }
+        if depth <= 0.0 {
+            return 0.0;
+        }
+        (depth + self.floors[piece].min(self.floors[other])) * self.shapes[piece] * self.shapes[other]
     }
 
     /// Whom a piece would overlap, and the cost of each.

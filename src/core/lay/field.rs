@@ -14,8 +14,12 @@ use crate::geom::grid::GridPoint;
 const DOUBT: f64 = 2.0;
 /// Cells in a region, about.
 const CELLS: f64 = 900.0;
-/// Cells along its shorter side, at least.
+/// Cells along its shorter side, at least, and along the longer, at most: all their lists can be numbered in 16 bits.
 const FEWEST: f64 = 6.0;
+const MOST: f64 = 5_000.0;
+/// Diagonal of a square, rounded up, and into how many parts each way a cell on the border is cut.
+const DIAGONAL: f64 = 1.415;
+const PARTS: usize = 4;
 
 /// Depth of overlap by place.
 #[derive(Debug)]
@@ -24,10 +28,19 @@ pub struct Field {
     inverse: f64,
     columns: usize,
     rows: usize,
-    cells: Vec<Cell>,
+    /// [`OUTSIDE`], [`INSIDE`], or [`BORDER`] and more: the number of the list of edges.
+    cells: Vec<u16>,
+    /// Depths at the corners of cells inside, in µm.
     nodes: Vec<f32>,
-    near: Vec<Edge>,
+    edges: Vec<Edge>,
+    /// Numbers of the edges that can be nearest, list behind list, and where each list begins.
+    near: Vec<u32>,
+    starts: Vec<u32>,
 }
+
+const OUTSIDE: u16 = 0;
+const INSIDE: u16 = 1;
+const BORDER: u16 = 2;
 
 /// The way to the nearest place on the border of a region, of length 1 and pointing outward, and how deep inside it is;
 /// negative outside.
@@ -39,13 +52,6 @@ pub struct Facing {
     pub y: f64,
     /// Depth in µm.
     pub depth: f64,
-}
-
-#[derive(Debug, Clone, Copy)]
-enum Cell {
-    Outside,
-    Inside,
-    Border { first: u32, count: u32 },
 }
 
 /// An edge of the region: its start, its direction and one over its length squared.
@@ -75,33 +81,34 @@ impl Field {
         let edges: Vec<Edge> = contours.iter().flat_map(|contour| edges(contour)).collect();
         let low = Spot { x: a.low.x - b.high.x, y: a.low.y - b.high.y };
         let (width, height) = (a.high.x - b.low.x - low.x, a.high.y - b.low.y - low.y);
-        let step = (width * height / CELLS).sqrt().min(width.min(height) / FEWEST).max(1.0);
+        let (short, long) = (width.min(height), width.max(height));
+        let step = (width * height / CELLS).sqrt().min(short / FEWEST).max(long / MOST).max(1.0);
         // One more than needed, so that the far border lies in a cell.
         let (columns, rows) = ((width / step) as usize + 1, (height / step) as usize + 1);
-        let mut field =
-            Self { low, inverse: 1.0 / step, columns, rows, cells: Vec::new(), nodes: Vec::new(), near: Vec::new() };
-        field.fill(&edges, step);
+        let inverse = 1.0 / step;
+        let (cells, nodes, near, starts) = (Vec::new(), Vec::new(), Vec::new(), vec![0]);
+        let mut field = Self { low, inverse, columns, rows, cells, nodes, edges, near, starts };
+        field.fill(step);
         field
     }
 
-    fn fill(&mut self, edges: &[Edge], step: f64) {
-        let border = self.border(edges, step);
-        let inside = self.inside(edges, step);
+    fn fill(&mut self, step: f64) {
+        let border = self.border(step);
+        let inside = self.inside(step);
         let across = self.columns + 1;
         self.nodes = vec![0.0; inside.len()];
-        let diagonal = step * 1.415;
         for row in 0..self.rows {
             for column in 0..self.columns {
                 let corner = row * across + column;
                 let cell = if border[row * self.columns + column] {
-                    self.edge_cell(edges, [column, row], step, diagonal)
+                    self.edge_cell([column, row], step)
                 } else if inside[corner] {
                     for node in [corner, corner + 1, corner + across, corner + across + 1] {
-                        self.node(edges, node, step);
+                        self.node(node, step);
                     }
-                    Cell::Inside
+                    INSIDE
                 } else {
-                    Cell::Outside
+                    OUTSIDE
                 };
                 self.cells.push(cell);
             }
@@ -109,11 +116,11 @@ impl Field {
     }
 
     /// Works out the depth at a corner of cells once.
-    fn node(&mut self, edges: &[Edge], node: usize, step: f64) {
+    fn node(&mut self, node: usize, step: f64) {
         if self.nodes[node] == 0.0 {
             let across = self.columns + 1;
             let (x, y) = self.place((node % across) as f64, (node / across) as f64, step);
-            let square = edges.iter().map(|edge| edge.distance(x, y).0).fold(f64::INFINITY, f64::min);
+            let square = self.edges.iter().map(|edge| edge.distance(x, y).0).fold(f64::INFINITY, f64::min);
             self.nodes[node] = (square.sqrt() as f32).max(f32::MIN_POSITIVE);
         }
     }
@@ -122,22 +129,37 @@ impl Field {
         (self.low.x + column * step, self.low.y + row * step)
     }
 
-    /// A cell on the border, with every edge that can be the nearest to one of its points.
-    fn edge_cell(&mut self, edges: &[Edge], [column, row]: [usize; 2], step: f64, diagonal: f64) -> Cell {
+    /// A cell on the border, with every edge that can be the nearest to one of its points: first what can be
+    /// told from its middle, then of these what can be told from the middles of its parts.
+    fn edge_cell(&mut self, [column, row]: [usize; 2], step: f64) -> u16 {
+        let all: Vec<u32> = (0..self.edges.len() as u32).collect();
         let (x, y) = self.place(column as f64 + 0.5, row as f64 + 0.5, step);
-        let squares: Vec<f64> = edges.iter().map(|edge| edge.distance(x, y).0).collect();
-        let least = squares.iter().copied().fold(f64::INFINITY, f64::min).sqrt();
-        let limit = (least + diagonal) * (least + diagonal);
-        let first = self.near.len();
-        self.near.extend(edges.iter().zip(&squares).filter(|(_, square)| **square <= limit).map(|(edge, _)| *edge));
-        Cell::Border { first: first as u32, count: (self.near.len() - first) as u32 }
+        let some = self.nearest_of(&all, x, y, step * DIAGONAL);
+        let mut kept: Vec<u32> = Vec::new();
+        for part in 0..PARTS * PARTS {
+            let middle = |whole: usize, part: usize| whole as f64 + (part as f64 + 0.5) / PARTS as f64;
+            let (x, y) = self.place(middle(column, part % PARTS), middle(row, part / PARTS), step);
+            kept.extend(self.nearest_of(&some, x, y, step * DIAGONAL / PARTS as f64));
+        }
+        kept.sort_unstable();
+        kept.dedup();
+        self.near.extend(kept);
+        self.starts.push(self.near.len() as u32);
+        BORDER + (self.starts.len() - 2) as u16
+    }
+
+    /// The edges that can be nearest to a place within half a diagonal of here.
+    fn nearest_of(&self, among: &[u32], x: f64, y: f64, diagonal: f64) -> Vec<u32> {
+        let squares: Vec<f64> = among.iter().map(|edge| self.edges[*edge as usize].distance(x, y).0).collect();
+        let limit = squares.iter().copied().fold(f64::INFINITY, f64::min).sqrt() + diagonal;
+        among.iter().zip(&squares).filter(|(_, square)| **square <= limit * limit).map(|(edge, _)| *edge).collect()
     }
 
     /// Which cells an edge passes, or comes within doubt of.
-    fn border(&self, edges: &[Edge], step: f64) -> Vec<bool> {
+    fn border(&self, step: f64) -> Vec<bool> {
         let mut out = vec![false; self.columns * self.rows];
         let index = |value: f64, count: usize| ((value * self.inverse).max(0.0) as usize).min(count - 1);
-        for edge in edges {
+        for edge in &self.edges {
             let (y0, y1) = (edge.y.min(edge.y + edge.dy), edge.y.max(edge.y + edge.dy));
             let first = index(y0 - self.low.y - DOUBT, self.rows);
             for row in first..=index(y1 - self.low.y + DOUBT, self.rows) {
@@ -153,13 +175,13 @@ impl Field {
     }
 
     /// Which corners of cells lie inside, row by row; those on the border are never asked.
-    fn inside(&self, edges: &[Edge], step: f64) -> Vec<bool> {
+    fn inside(&self, step: f64) -> Vec<bool> {
         let mut out = Vec::with_capacity((self.columns + 1) * (self.rows + 1));
         for row in 0..=self.rows {
             let y = self.low.y + row as f64 * step;
             let crosses = |edge: &&Edge| (edge.y <= y) != (edge.y + edge.dy <= y);
             let at = |edge: &Edge| edge.x + edge.dx * ((y - edge.y) / edge.dy);
-            let mut cuts: Vec<f64> = edges.iter().filter(crosses).map(at).collect();
+            let mut cuts: Vec<f64> = self.edges.iter().filter(crosses).map(at).collect();
             cuts.sort_by(f64::total_cmp);
             let mut passed = 0;
             for column in 0..=self.columns {
@@ -184,10 +206,10 @@ impl Field {
             return 0.0;
         }
         match self.cells[row * self.columns + column] {
-            Cell::Outside => 0.0,
-            Cell::Inside => self.between(u, v, row * (self.columns + 1) + column, column, row),
-            Cell::Border { first, count } => {
-                let signed = self.exact(x, y, first as usize, count as usize);
+            OUTSIDE => 0.0,
+            INSIDE => self.between(u, v, row * (self.columns + 1) + column, column, row),
+            border => {
+                let signed = self.exact(x, y, border);
                 if signed.abs() > DOUBT {
                     signed.max(0.0)
                 } else if overlap::meet(&a.spots, &b.spots, Spot { x, y }) {
@@ -210,10 +232,17 @@ impl Field {
             return None;
         }
         match self.cells[row * self.columns + column] {
-            Cell::Outside => None,
-            Cell::Inside => self.slope(u, v, row * (self.columns + 1) + column, column, row),
-            Cell::Border { first, count } => self.nearest(x, y, first as usize, count as usize),
+            OUTSIDE => None,
+            INSIDE => self.slope(u, v, row * (self.columns + 1) + column, column, row),
+            border => self.nearest(x, y, border),
         }
+    }
+
+    /// The edges that can be nearest in a cell on the border.
+    fn listed(&self, border: u16) -> impl Iterator<Item = &Edge> {
+        let list = (border - BORDER) as usize;
+        let near = &self.near[self.starts[list] as usize..self.starts[list + 1] as usize];
+        near.iter().map(|edge| &self.edges[*edge as usize])
     }
 
     /// The way down the depth inside a cell.
@@ -228,9 +257,9 @@ impl Field {
         (norm > 0.0).then(|| Facing { x: -gx / norm, y: -gy / norm, depth })
     }
 
-    fn nearest(&self, x: f64, y: f64, first: usize, count: usize) -> Option<Facing> {
+    fn nearest(&self, x: f64, y: f64, border: u16) -> Option<Facing> {
         let (mut best, mut clear, mut found) = (f64::INFINITY, 0.0, None);
-        for edge in &self.near[first..first + count] {
+        for edge in self.listed(border) {
             let (square, left) = edge.distance(x, y);
             let upright = left * left * edge.scale;
             if square < best * (1.0 - 1e-9) || (square <= best * (1.0 + 1e-9) && upright > clear) {
@@ -260,9 +289,9 @@ impl Field {
     }
 
     /// Distance to the border, positive inside.
-    fn exact(&self, x: f64, y: f64, first: usize, count: usize) -> f64 {
+    fn exact(&self, x: f64, y: f64, border: u16) -> f64 {
         let (mut best, mut sign, mut clear) = (f64::INFINITY, 0.0, 0.0);
-        for edge in &self.near[first..first + count] {
+        for edge in self.listed(border) {
             let (square, left) = edge.distance(x, y);
             let upright = left * left * edge.scale;
             // At a corner both edges are as near; the one faced more squarely knows the side.

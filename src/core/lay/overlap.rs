@@ -4,14 +4,18 @@ use super::form::Spot;
 
 /// Whether the insides of `a` and of `b` moved by `by` meet. Both are simple and anticlockwise.
 pub fn meet(a: &[Spot], b: &[Spot], by: Spot) -> bool {
-    let moved: Vec<Spot> = b.iter().map(|p| Spot { x: p.x + by.x, y: p.y + by.y }).collect();
+    let there = |p: Spot| Spot { x: p.x + by.x, y: p.y + by.y };
+    let back = |p: Spot| Spot { x: p.x - by.x, y: p.y - by.y };
+    let ((low, high), room) = (extent(b), extent(a));
+    let moved = (there(low), there(high));
     // Only edges that reach into the other's box can meet it.
-    let (one, two) = (reaching(a, extent(&moved)), reaching(&moved, extent(a)));
-    if one.iter().any(|(p, q)| two.iter().any(|(r, s)| crossing(*p, *q, *r, *s))) {
+    let one = || edges(a).filter(|edge| reaches(edge, moved));
+    let two = || edges(b).map(|(p, q)| (there(p), there(q))).filter(|edge| reaches(edge, room));
+    if one().any(|(p, q)| two().any(|(r, s)| crossing(p, q, r, s))) {
         return true;
     }
     // Without a proper crossing an edge, cut where a corner of the other touches it, lies inside, outside or along.
-    enters(&one, &moved) || enters(&two, a)
+    one().any(|(p, q)| enters(back(p), back(q), b)) || two().any(|(p, q)| enters(p, q, a))
 }
 
 type Edge = (Spot, Spot);
@@ -24,15 +28,12 @@ fn extent(points: &[Spot]) -> (Spot, Spot) {
     })
 }
 
-fn reaching(points: &[Spot], (low, high): (Spot, Spot)) -> Vec<Edge> {
-    let near = |(p, q): &Edge| {
-        p.x.max(q.x) >= low.x && p.x.min(q.x) <= high.x && p.y.max(q.y) >= low.y && p.y.min(q.y) <= high.y
-    };
-    edges(points).filter(near).collect()
+fn reaches((p, q): &Edge, (low, high): (Spot, Spot)) -> bool {
+    p.x.max(q.x) >= low.x && p.x.min(q.x) <= high.x && p.y.max(q.y) >= low.y && p.y.min(q.y) <= high.y
 }
 
 fn edges(points: &[Spot]) -> impl Iterator<Item = Edge> + '_ {
-    points.iter().copied().zip(points.iter().copied().cycle().skip(1))
+    points.iter().copied().zip(points.iter().skip(1).chain(points.first()).copied())
 }
 
 fn side(a: Spot, b: Spot, c: Spot) -> f64 {
@@ -51,15 +52,17 @@ fn crossing(a: Spot, b: Spot, c: Spot, d: Spot) -> bool {
     p > 0.0 && q < 0.0 || p < 0.0 && q > 0.0
 }
 
-/// Whether part of the border of `a` runs inside `b`, or along it with both insides on the same side.
-fn enters(a: &[Edge], b: &[Spot]) -> bool {
-    a.iter().any(|&(p, q)| {
-        let mut cuts: Vec<Spot> = b.iter().copied().filter(|c| between(p, q, *c)).collect();
-        let along = |c: &Spot| (c.x - p.x) * (q.x - p.x) + (c.y - p.y) * (q.y - p.y);
-        cuts.sort_by(|c, d| along(c).total_cmp(&along(d)));
-        cuts.insert(0, p);
-        cuts.push(q);
-        cuts.windows(2).any(|pair| pair[0] != pair[1] && within(pair[0], pair[1], b))
+/// Whether part of an edge runs inside `b`, or along its border with both insides on the same side.
+fn enters(p: Spot, q: Spot, b: &[Spot]) -> bool {
+    let mut cuts: Vec<Spot> = b.iter().copied().filter(|c| between(p, q, *c)).collect();
+    let along = |c: &Spot| (c.x - p.x) * (q.x - p.x) + (c.y - p.y) * (q.y - p.y);
+    cuts.sort_by(|c, d| along(c).total_cmp(&along(d)));
+    let ends = cuts.iter().copied().chain([q]);
+    let mut from = p;
+    ends.into_iter().any(|to| {
+        let part = (from, to);
+        from = to;
+        part.0 != part.1 && within(part.0, part.1, b)
     })
 }
 
