@@ -271,6 +271,11 @@ impl<'a> Board<'a> {
         self.links.iter().flatten().map(|(_, cost)| cost).sum::<f64>() / 2.0
     }
 
+    /// The weighed cost of all overlaps, each counted from both sides.
+    pub fn weighed(&self) -> f64 {
+        (0..self.places.len()).map(|piece| self.standing(piece)).sum()
+    }
+
     /// Pieces that overlap others, in order.
     pub fn meeting(&self) -> Vec<usize> {
         self.links.iter().enumerate().filter(|(_, links)| !links.is_empty()).map(|(piece, _)| piece).collect()

@@ -1,5 +1,5 @@
-//! Finds a short lay: two workers search on their own and tell each other about better lays. There are two whatever the
-//! number of threads, so that a budget of evaluations gives the same lay everywhere.
+//! Finds a short lay: two workers search on their own, for variety, and later tell each other about better lays. There are
+//! two whatever the number of threads, so that a budget of evaluations gives the same lay everywhere.
 
 use super::block;
 use super::board::{Board, Place};
@@ -17,6 +17,8 @@ use crate::geom::grid::GridPoint;
 const WORKERS: u64 = 2;
 /// Share of the budget after which strips are pressed instead of explored.
 const EXPLORED: f64 = 0.75;
+/// Share of the budget for which the workers do not tell each other what they have found.
+const APART: f64 = 0.5;
 /// Evaluations of a worker between two looks at what the other has.
 const SLICE: u64 = 200_000;
 
@@ -163,10 +165,12 @@ fn search(workers: &mut [Worker], margin: i64, options: Options) {
         while workers.iter_mut().any(|worker| worker.meter.share() < share && !worker.done()) {
             until += SLICE;
             slice(workers, until, share, exploring, options.threads);
-            share_best(workers);
+            let used = workers.iter_mut().map(|worker| worker.meter.share()).fold(1.0, f64::min);
+            if used >= APART {
+                share_best(workers);
+            }
             let end = workers.iter().map(|worker| worker.best.end).fold(f64::INFINITY, f64::min);
-            let share = workers.iter_mut().map(|worker| worker.meter.share()).fold(1.0, f64::min);
-            (options.observe)(Progress { length: end as i64 + margin, share });
+            (options.observe)(Progress { length: end as i64 + margin, share: used });
         }
     }
 }
