@@ -19,6 +19,7 @@ mod ordering;
 mod pdf;
 mod privacy;
 mod readback;
+mod review;
 mod sealing;
 mod tree;
 mod writing;

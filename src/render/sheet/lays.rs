@@ -6,7 +6,7 @@ use backtack_core::compute::dies::{Die, Narrow};
 use backtack_core::compute::lays::{Direction, LayFigures, mix_text};
 use backtack_core::compute::{Figure, Number, Task};
 use backtack_core::model::{Method, Spread};
-use backtack_core::scene::{Codes, lay, svg};
+use backtack_core::scene::{Codes, lay};
 use backtack_core::words::{number, sheet as words};
 
 use super::super::package::{Drawing, Fact, Head, ROOM_LAY};
@@ -45,9 +45,8 @@ fn card(task: &Task, figures: &LayFigures) -> LayCard {
         let texts = [known_metres(&figures.length), number::mm(figures.width.get(), 0)];
         let scene =
             lay(&task.instance, found, [ROOM_LAY.width, ROOM_LAY.height], [&texts[0], &texts[1]], Codes::Numbers);
-        // Hundreds of small pieces are set many times faster as one image than curve by curve.
         let (lines, scene) = scene.parted();
-        Drawing { lines: Some(svg(&lines)), ..Drawing::of(scene, "") }
+        Drawing { lines: Some(lines), ..Drawing::of(scene, "") }
     });
     let numbered = task.instance.pieces.iter().enumerate();
     let legend: Vec<String> = numbered.map(|(number, piece)| format!("{} {}", number + 1, piece.id)).collect();

@@ -185,7 +185,7 @@ fn drawings(pages: &Pages) -> Vec<(String, String)> {
             Sheet::Lays(lays) => {
                 let cards = lays.groups.iter().flat_map(|group| group.rows.iter().flatten());
                 let drawn = cards.filter_map(|card| card.drawing.as_ref()).enumerate();
-                all.extend(drawn.map(|(n, one)| (format!("{LAY}{:0>2}.svg", n + 1), svg(&one.scene))));
+                all.extend(drawn.map(|(n, one)| (format!("{LAY}{:0>2}.svg", n + 1), svg(&one.whole()))));
             }
             Sheet::Sizes(sizes) => all.extend(
                 sizes
