@@ -18,6 +18,7 @@ mod sample;
 mod schema;
 pub mod seal;
 mod secret;
+mod signed;
 mod status;
 mod terminal;
 mod verify;

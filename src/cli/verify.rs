@@ -1,3 +1,4 @@
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 
@@ -5,12 +6,13 @@ use backtack_core::diag::plain;
 use backtack_core::read::{self, is_there};
 use backtack_core::revision::chain::{Link, ordered};
 use backtack_core::revision::manifest::Title;
-use backtack_core::revision::seal::{ENDING, verified};
+use backtack_core::revision::seal::{ENDING, Sealed, verified};
 use backtack_core::revision::{Digest, pdf, sha256};
 use clap::{Arg, ArgMatches, Command, value_parser};
 
 use super::opened::{bytes, failed, is_pdf};
 use super::seal::FOLDER;
+use super::signed::{self, Asked, MEANING};
 use super::terminal::Terminal;
 use super::{Exit, Failure};
 
@@ -20,8 +22,12 @@ pub(super) fn define() -> Command {
         .after_help(
             "Of a folder, every revision and their order are looked at. That the newest one was left out shows\n\
              only with --head and the digest that `seal` printed, or that of the manifest, which stands on\n\
-             the confirmation sheet. Exit codes: 0 nothing changed, 1 something\n\
-             did, 2 could not be run.",
+             the confirmation sheet. Signatures, made with `ssh-keygen -Y sign`\n\
+             over outer.txt of the sealed file, are looked at where they are beside it. Without a list of\n\
+             signers the key is told; with one, a key that is not in it is a fault, and a key that is valid\n\
+             for a time must be so for the whole day of sealing. A signature says who holds the key; where\n\
+             a factory's chop is agreed on, the chop counts. Exit codes: 0 nothing changed, 1 something did\n\
+             or a signature does not hold, 2 could not be run.",
         )
         .arg(
             Arg::new("path")
@@ -31,6 +37,7 @@ pub(super) fn define() -> Command {
                 .help("Sealed revision, PDF package, or style folder"),
         )
         .arg(Arg::new("head").long("head").value_name("DIGEST").help("Digest of the newest revision, from elsewhere"))
+        .args(signed::arguments())
 }
 
 pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
@@ -41,7 +48,8 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
             Failure::new("--head takes the 64 digits that `seal` or a confirmation sheet prints, 0 to 9 and a to f")
         })?),
     };
-    let told = if read::is_folder(path) { folder(path, head)? } else { file(path, head)? };
+    let asked = Asked::of(matches)?;
+    let told = if read::is_folder(path) { folder(path, head, &asked)? } else { file(path, head, &asked)? };
     match told {
         Ok(text) => terminal.print(&text).map(|()| Exit::Clear),
         Err(why) => terminal.print(&format!("{}\n", plain(&why))).map(|()| Exit::Standing),
@@ -52,20 +60,34 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
 type Told = Result<String, String>;
 
 /// One file.
-fn file(path: &Path, head: Option<Digest>) -> Result<Told, Failure> {
+fn file(path: &Path, head: Option<Digest>, asked: &Asked) -> Result<Told, Failure> {
     let bytes = bytes(path)?;
     let name = path.display();
     if is_pdf(&bytes) {
+        if asked.file.is_some() || asked.signers.is_some() {
+            return Err(failed(path, "what is signed is the sealed file: verify that"));
+        }
         return Ok(package(&bytes, head).map_err(|why| format!("{name}: {why}")));
     }
-    let told = verified(&bytes).and_then(|sealed| {
-        if head.is_some_and(|head| head != sealed.digest && head != sealed.outer.inner) {
-            return Err(format!("revision {} has another digest, {}", sealed.outer.revision, sealed.digest.hex()));
-        }
-        let title = sealed.inner.title.as_ref().map(line).unwrap_or_default();
-        Ok(format!("{title}\nas it was sealed: {}\n", sealed.digest.hex()))
-    });
-    Ok(told.map_err(|why| format!("{name}: {why}")))
+    match verified(&bytes) {
+        Err(why) => Ok(Err(format!("{name}: {why}"))),
+        Ok(sealed) => revision(path, &sealed, head, asked),
+    }
+}
+
+/// A sealed file that agrees with its own manifests.
+fn revision(path: &Path, sealed: &Sealed<'_>, head: Option<Digest>, asked: &Asked) -> Result<Told, Failure> {
+    let digest = sealed.digest.hex();
+    if head.is_some_and(|head| head != sealed.digest && head != sealed.outer.inner) {
+        let name = path.display();
+        return Ok(Err(format!("{name}: revision {} has another digest, {digest}", sealed.outer.revision)));
+    }
+    let title = sealed.inner.title.as_ref().map(line).unwrap_or_default();
+    let text = format!("{title}\nas it was sealed: {digest}\n");
+    match asked.one(path)? {
+        None => Ok(Ok(text)),
+        Some(file) => Ok(asked.told(&file, sealed)?.map(|who| format!("{text}{who}\n{MEANING}"))),
+    }
 }
 
 /// A PDF package: what it carries agrees with its manifest, and that with the digest of `--head`. Its pages are only held by
@@ -94,14 +116,21 @@ fn line(title: &Title) -> String {
 type Looked = Result<(Link, String), String>;
 
 /// Every revision of a style folder.
-fn folder(path: &Path, head: Option<Digest>) -> Result<Told, Failure> {
+fn folder(path: &Path, head: Option<Digest>, asked: &Asked) -> Result<Told, Failure> {
     let folder = path.join(FOLDER);
     let files = read::revisions(&folder, ENDING).map_err(|why| failed(&folder, &why))?;
+    if asked.file.is_some() {
+        return Err(failed(path, "--signature goes with one sealed file; a folder has NAME.sig beside NAME.sealed"));
+    }
     if files.is_empty() {
         return Err(failed(path, "no revision is sealed here"));
     }
+    let carried = match signed::carried(&folder, &files)? {
+        Ok(carried) => carried,
+        Err(why) => return Ok(Err(why)),
+    };
     let mut links = Vec::new();
-    for looked in all(&files)? {
+    for looked in all(&files, &carried, asked)? {
         match looked {
             Ok(one) => links.push(one),
             Err(why) => return Ok(Err(why)),
@@ -112,20 +141,34 @@ fn folder(path: &Path, head: Option<Digest>) -> Result<Told, Failure> {
         let lines = chain.iter().filter_map(|link| links.iter().find(|(one, _)| one == *link));
         let text: String = lines.map(|(_, line)| format!("{line}\n")).collect();
         let newest = chain.last().map(|link| link.digest.hex()).unwrap_or_default();
-        format!("{text}{} as they were sealed; the newest is {newest}\n", chain.len())
+        let meaning = if carried.is_empty() { "" } else { MEANING };
+        format!("{text}{} as they were sealed; the newest is {newest}\n{meaning}", chain.len())
     });
     Ok(told.map_err(|why| format!("{}: {why}", folder.display())))
 }
 
 /// Looks at every file, as many at once as there are processors; in their order.
-fn all(files: &[(String, PathBuf)]) -> Result<Vec<Looked>, Failure> {
+fn all(
+    files: &[(String, PathBuf)],
+    carried: &BTreeMap<String, PathBuf>,
+    asked: &Asked,
+) -> Result<Vec<Looked>, Failure> {
     let next = AtomicUsize::new(0);
+    // Where nobody signs and nobody is asked for, nothing is said of it.
+    let unsigned = if carried.is_empty() && asked.signers.is_none() { "" } else { "\n  not signed" };
     let work = || {
         let mut done = Vec::new();
         loop {
             let at = next.fetch_add(1, Ordering::Relaxed);
             let Some((name, path)) = files.get(at) else { return done };
-            done.push((at, looked(name, path)));
+            let signature = |sealed: &Sealed<'_>| match carried.get(name) {
+                None => Ok(unsigned.to_string()),
+                Some(file) => match asked.told(file, sealed) {
+                    Ok(told) => told.map(|who| format!("\n  {who}")),
+                    Err(failure) => Err(failure.to_string()),
+                },
+            };
+            done.push((at, looked(name, path, signature)));
         }
     };
     let count = std::thread::available_parallelism().map_or(1, usize::from).min(files.len());
@@ -139,8 +182,8 @@ fn all(files: &[(String, PathBuf)]) -> Result<Vec<Looked>, Failure> {
     Ok(done.into_iter().map(|(_, looked)| looked).collect())
 }
 
-/// One sealed file, and the PDF beside it if that is there.
-fn looked(name: &str, path: &Path) -> Looked {
+/// One sealed file, the PDF beside it if that is there, and what its signature adds.
+fn looked(name: &str, path: &Path, signature: impl Fn(&Sealed<'_>) -> Told) -> Looked {
     let wrong = |path: &Path, why: &str| format!("{}: {why}", path.display());
     let bytes = bytes(path).map_err(|failure| failure.to_string())?;
     let sealed = verified(&bytes).map_err(|why| wrong(path, &why))?;
@@ -151,5 +194,6 @@ fn looked(name: &str, path: &Path) -> Looked {
             return Err(wrong(&beside, "it is not the PDF that was sealed"));
         }
     }
-    Ok((Link::of(name, &sealed), sealed.inner.title.as_ref().map(line).unwrap_or_default()))
+    let title = sealed.inner.title.as_ref().map(line).unwrap_or_default();
+    Ok((Link::of(name, &sealed), title + &signature(&sealed)?))
 }

@@ -4,6 +4,7 @@ mod archives;
 mod bare;
 mod made;
 mod pdfs;
+mod signatures;
 
 use backtack_core::diag::{Finding, Findings, Severity};
 use backtack_core::revision::chain::{Link, next, ordered};

@@ -10,6 +10,7 @@ pub mod pdf;
 pub mod release;
 mod round;
 pub mod seal;
+pub mod signature;
 mod status;
 
 pub use archive::{ArchiveError, Member, named, stored, unpacked};
