@@ -58,6 +58,8 @@ pub struct TitleBlock {
     pub date: String,
     /// Revision index.
     pub revision: String,
+    /// Sealed revisions before it, the newest first: `B, A`.
+    pub history: String,
     /// Language code of the text, `"en"`.
     pub language: String,
     /// Person who made the document.

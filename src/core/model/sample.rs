@@ -109,6 +109,8 @@ pub struct Round {
     pub shell: Option<Readings>,
     /// Masses of filling by zone.
     pub zones: Table<Readings>,
+    /// Mass per area by cloth.
+    pub cloth: Table<Readings>,
     /// Colours by role, article or colour.
     pub colours: Table<LabReadings>,
     /// What was looked at.

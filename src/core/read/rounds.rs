@@ -42,6 +42,7 @@ impl Reader {
             finished: mass(self, "finished"),
             shell: mass(self, "shell"),
             zones: masses.as_ref().map_or_else(Table::new, |masses| self.all_readings(masses, "zones")),
+            cloth: masses.as_ref().map_or_else(Table::new, |masses| self.all_readings(masses, "cloth")),
             colours: self.colours(section),
             checks: self.entries_of(section, "checks", Reader::looked),
             grades: self.entries_of(section, "grades", Reader::graded),

@@ -2,7 +2,7 @@
 
 use crate::compute::Figures;
 use crate::diag::plain;
-use crate::model::{Colour, CommentState, Model, PointOfMeasure, Stated, Variant};
+use crate::model::{Article, ArticleKind, Colour, CommentState, Model, PointOfMeasure, Stated, Variant};
 use crate::units::Quantity;
 use crate::words::Date;
 
@@ -190,13 +190,32 @@ impl Form<'_> {
             range(mass.map(|mass| &mass.product))
         )));
         out.push_str(&format!("finished = {}\n", self.blanks("\"\"")));
-        if self.model.zones.is_empty() {
-            return out;
+        if !self.model.zones.is_empty() {
+            out.push_str(&self.filled(range(mass.map(|mass| &mass.shell))));
         }
-        out.push_str(&remark(&format!(
-            "Each shell before it is filled; worked out: {}",
-            range(mass.map(|mass| &mass.shell))
-        )));
+        out + &self.cloths()
+    }
+
+    /// Cloths with a stated mass per area.
+    fn cloths(&self) -> String {
+        let stated = |article: &Article| Some(article.quantity("mass")?.known(self.variant)?.text.clone());
+        let cloths = self.model.articles.values().filter(|article| article.kind == ArticleKind::Cloth);
+        let known: Vec<(&Article, String)> = cloths.filter_map(|article| Some((article, stated(article)?))).collect();
+        if known.is_empty() {
+            return String::new();
+        }
+        let mut out = format!("\n[round.{}.masses.cloth]\n", self.ask.id);
+        for (article, text) in known {
+            out.push_str(&remark(&format!("{}: {text}", article.entry.title())));
+            out.push_str(&format!("{} = {}\n", article.entry.id.value, self.blanks("\"\"")));
+        }
+        out
+    }
+
+    /// Shell and zones of what is filled.
+    fn filled(&self, shell: String) -> String {
+        let mut out = String::new();
+        out.push_str(&remark(&format!("Each shell before it is filled; worked out: {shell}")));
         out.push_str(&format!("shell = {}\n", self.blanks("\"\"")));
         out.push_str(&format!("\n[round.{}.masses.zones]\n", self.ask.id));
         for (id, zone) in &self.model.zones {

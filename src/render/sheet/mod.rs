@@ -244,6 +244,7 @@ fn title_block(view: &View<'_>) -> TitleBlock {
         supplement: text(style.product.as_ref()),
         date: cover::date(view.text(revision.date.as_ref())).unwrap_or_default(),
         revision: text(revision.id.as_ref()),
+        history: history(view),
         language: "en".into(),
         creator: text(revision.by.as_ref()),
         approver: text(revision.approved.as_ref()),
@@ -254,6 +255,12 @@ fn title_block(view: &View<'_>) -> TitleBlock {
         season: text(style.season.as_ref()),
         digest: view.digest.to_string(),
     }
+}
+
+/// Sealed revisions before this one, the newest first.
+fn history(view: &View<'_>) -> String {
+    let past = view.since.into_iter().flat_map(|since| since.past.iter().rev());
+    past.map(|past| past.revision.as_str()).collect::<Vec<_>>().join(", ")
 }
 
 /// The style number; of an order with the order's number behind it.

@@ -111,6 +111,10 @@ fn name(view: &View<'_>, line: &ReadLine) -> String {
     let name = match (view.model.measures.get(&line.of), view.model.zones.get(&line.of), line.of.as_str()) {
         (Some(point), ..) => point.entry.title().to_string(),
         (_, Some(zone), _) => format!("{}, filling", zone.entry.title()),
+        (.., of) if of.starts_with("cloth.") => {
+            let id = of.trim_start_matches("cloth.");
+            format!("{}, mass per area", view.model.articles.get(id).map_or(id, |article| article.entry.title()))
+        }
         (.., "finished") => "Finished product".into(),
         (.., "shell") => "Shell before filling".into(),
         (.., other) => other.into(),

@@ -69,6 +69,7 @@ fn title_block() -> TitleBlock {
         supplement: "box sides, piping, washable cover".into(),
         date: "9 Mar 2026".into(),
         revision: "B".into(),
+        history: "A".into(),
         language: "en".into(),
         creator: "I. Lindqvist".into(),
         approver: String::new(),

@@ -36,7 +36,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
 
 /// Every row of readings, what it is of, and how long it is.
 fn rows(round: &Round) -> Vec<(String, crate::source::Span, usize)> {
-    let masses = round.finished.iter().chain(&round.shell).chain(round.zones.values());
+    let masses = round.finished.iter().chain(&round.shell).chain(round.zones.values()).chain(round.cloth.values());
     let all = round.readings.values().chain(masses);
     let mut rows = Vec::new();
     for readings in all {

@@ -33,6 +33,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         for readings in round.zones.values() {
             known.look(&by, "zone", Some(&readings.of), &known.zones, findings);
         }
+        for readings in round.cloth.values() {
+            known.look(&by, "cloth", Some(&readings.of), &known.cloths, findings);
+        }
         for readings in round.colours.values() {
             known.item(&by, Some(&readings.of), findings);
         }
@@ -60,6 +63,7 @@ struct Known<'a> {
     colourways: Vec<&'a str>,
     points: Vec<&'a str>,
     zones: Vec<&'a str>,
+    cloths: Vec<&'a str>,
     rounds: Vec<&'a str>,
 }
 
@@ -73,6 +77,7 @@ impl<'a> Known<'a> {
             colourways: model.colourways.keys().map(String::as_str).collect(),
             points: table("point-of-measure"),
             zones: table("zone"),
+            cloths: table("cloth"),
             rounds: table("round"),
             items,
         }

@@ -53,7 +53,7 @@ pub struct RoundFigures {
     pub last: bool,
     /// Every point of measure, both sides and their difference where they are read.
     pub points: Vec<ReadLine>,
-    /// Masses: `finished`, `shell`, then zones.
+    /// Masses: `finished`, `shell`, then zones, then mass per area as `cloth.ID`.
     pub masses: Vec<ReadLine>,
     /// Colours.
     pub colours: Vec<ColourLine>,
@@ -255,7 +255,9 @@ fn masses(
 ) -> Vec<ReadLine> {
     let all = mass.get(variant.size).and_then(|by| by.get(variant.colourway));
     let mut lines = Vec::new();
-    let of = |id| Of { id, side: None, critical: false, reference: false };
+    fn of(id: &str) -> Of<'_> {
+        Of { id, side: None, critical: false, reference: false }
+    }
     let whole: [(&str, &Option<Readings>, Option<&Limited>); 2] = [
         ("finished", &round.finished, all.map(|mass| &mass.product)),
         ("shell", &round.shell, all.map(|mass| &mass.shell)),
@@ -269,6 +271,13 @@ fn masses(
         let what = format!("the filling mass of {}", zone.entry.title());
         let target = Figure::of(zone.mass.as_ref(), variant, &what);
         lines.push(line(&of(id), Against::target(&target, None, &what), &readings.first, pieces));
+    }
+    for (id, readings) in &round.cloth {
+        let Some(article) = model.articles.get(id) else { continue };
+        let what = format!("the mass per area of {}", article.entry.title());
+        let target = Figure::of(article.quantity("mass"), variant, &what);
+        let id = format!("cloth.{id}");
+        lines.push(line(&of(&id), Against::target(&target, None, &what), &readings.first, pieces));
     }
     settle(&mut lines);
     lines

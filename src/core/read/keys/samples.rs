@@ -2,7 +2,7 @@
 
 use super::{Form, Key, key};
 use crate::standards::grey::GRADES;
-use crate::units::Dimension::{Count, Length, Mass, Time};
+use crate::units::Dimension::{Count, Length, Mass, MassPerArea, Time};
 
 /// Kinds of samples.
 pub const SAMPLES: &[&str] = &[
@@ -29,10 +29,12 @@ const JUDGEMENTS: &[&str] = &["approved", "approved with corrections", "rejected
 /// Keys of `[round.ID]`.
 pub(super) fn round() -> Vec<Key> {
     let zone = Form::Open(Box::new(Form::Readings(&[Mass])));
+    let cloth = Form::Open(Box::new(Form::Readings(&[MassPerArea])));
     let masses = vec![
         key("finished", Form::Readings(&[Mass]), "Mass of each finished piece, without hangtag and bag"),
         key("shell", Form::Readings(&[Mass]), "Mass of each shell before it is filled"),
         key("zones", zone, "Mass of filling by zone, weighed before it goes in"),
+        key("cloth", cloth, "Mass per area of each cloth, by article, cut and weighed beside each piece"),
     ];
     let looked = vec![
         key("text", Form::Text, "What is looked at"),
