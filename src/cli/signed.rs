@@ -14,8 +14,8 @@ use super::Failure;
 use super::opened::failed;
 
 /// What a signature says and what it does not.
-pub const MEANING: &str = "A signature says who holds the key that made it, and no more. Where a factory's chop is agreed on, the chop\n\
-                           counts.\n";
+pub const MEANING: &str = "A signature says who holds the key that made it, and no more.\n\
+                           Where a factory's chop is agreed on, the chop counts.\n";
 
 /// The arguments of a command that looks at signatures.
 pub fn arguments() -> [Arg; 2] {

@@ -22,12 +22,12 @@ pub(super) fn define() -> Command {
         .after_help(
             "Of a folder, every revision and their order are looked at. That the newest one was left out shows\n\
              only with --head and the digest that `seal` printed, or that of the manifest, which stands on\n\
-             the confirmation sheet. Signatures, made with `ssh-keygen -Y sign`\n\
-             over outer.txt of the sealed file, are looked at where they are beside it. Without a list of\n\
-             signers the key is told; with one, a key that is not in it is a fault, and a key that is valid\n\
-             for a time must be so for the whole day of sealing. A signature says who holds the key; where\n\
-             a factory's chop is agreed on, the chop counts. Exit codes: 0 nothing changed, 1 something did\n\
-             or a signature does not hold, 2 could not be run.",
+             the confirmation sheet.\n\
+             A signature, made with `ssh-keygen -Y sign` over outer.txt of a sealed file, is looked at where it\n\
+             is beside it. Without a list of signers its key is told; with one, a key that is not in it is a\n\
+             fault, and a key that is valid for a time must be so for the whole day of sealing. A signature\n\
+             says who holds the key; where a factory's chop is agreed on, the chop counts.\n\
+             Exit codes: 0 nothing changed, 1 something did or a signature does not hold, 2 could not be run.",
         )
         .arg(
             Arg::new("path")
