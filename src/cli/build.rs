@@ -16,7 +16,7 @@ use super::lay::style::{self, Found};
 use super::output::{Item, Output};
 use super::seal;
 use super::terminal::Terminal;
-use super::{Exit, Failure};
+use super::{Exit, Failure, folder_argument};
 use crate::Checked;
 use crate::render::sheet::{Package, is_drawing};
 
@@ -27,13 +27,7 @@ pub(super) fn define() -> Command {
             "Writes DIR/out/STYLE-REVISION.pdf, figures.json and drawings/*.svg. Findings go to\n\
              standard error; with a `must` finding the package is marked as not released.",
         )
-        .arg(
-            Arg::new("folder")
-                .value_name("DIR")
-                .value_parser(value_parser!(PathBuf))
-                .required(true)
-                .help("Style folder"),
-        )
+        .arg(folder_argument())
         .arg(
             Arg::new("out")
                 .long("out")

@@ -24,9 +24,10 @@ mod terminal;
 mod verify;
 
 use std::ffi::OsString;
+use std::path::PathBuf;
 use std::process::ExitCode;
 
-use clap::{ArgMatches, Command};
+use clap::{Arg, ArgMatches, Command, value_parser};
 
 pub use failure::Failure;
 use terminal::Terminal;
@@ -44,6 +45,12 @@ enum Exit {
 struct Entry {
     define: fn() -> Command,
     run: fn(&ArgMatches, &mut Terminal) -> Result<Exit, Failure>,
+}
+
+/// The argument of a command that works on one style.
+fn folder_argument() -> Arg {
+    let folder = Arg::new("folder").value_name("DIR").value_parser(value_parser!(PathBuf));
+    folder.required(true).help("Style folder")
 }
 
 /// Every command, in the order of the help text.

@@ -10,7 +10,7 @@ use clap::{Arg, ArgMatches, Command, value_parser};
 
 use super::output::{Item, Output};
 use super::terminal::Terminal;
-use super::{Exit, Failure};
+use super::{Exit, Failure, folder_argument};
 
 pub(super) fn define() -> Command {
     Command::new("sample")
@@ -26,13 +26,7 @@ fn new() -> Command {
         |id: &'static str, value: &'static str, help: &'static str| Arg::new(id).long(id).value_name(value).help(help);
     Command::new("new")
         .about("Writes DIR/samples/ID.toml: what is measured, within what, and room for the readings")
-        .arg(
-            Arg::new("folder")
-                .value_name("DIR")
-                .value_parser(value_parser!(PathBuf))
-                .required(true)
-                .help("Style folder"),
-        )
+        .arg(folder_argument())
         .arg(Arg::new("id").value_name("ID").required(true).help("Id of the round, never used before"))
         .arg(
             text("kind", "KIND", "What kind of sample")

@@ -10,7 +10,7 @@ use backtack_core::revision::manifest::{Title, line};
 use backtack_core::revision::seal::{ENDING, LARGEST, verified};
 use backtack_core::revision::{Digest, release};
 use backtack_core::words::Date;
-use clap::{Arg, ArgMatches, Command, value_parser};
+use clap::{Arg, ArgMatches, Command};
 
 use super::build::{laid, replaced, stages};
 use super::check::root;
@@ -19,7 +19,7 @@ use super::opened::{self, bytes, failed};
 use super::output::{Item, Output};
 use super::secret::secret;
 use super::terminal::Terminal;
-use super::{Exit, Failure};
+use super::{Exit, Failure, folder_argument};
 use crate::render::sheet::Past;
 use crate::{Checked, Earlier, Sealing};
 
@@ -39,13 +39,7 @@ pub(super) fn define() -> Command {
              that stands for the revision and all before it. NAME, stage and date must be those of [revision].\n\
              Nothing is sealed while a `must` finding stands, whatever severity the specification gives it.",
         )
-        .arg(
-            Arg::new("folder")
-                .value_name("DIR")
-                .value_parser(value_parser!(PathBuf))
-                .required(true)
-                .help("Style folder"),
-        )
+        .arg(folder_argument())
         .arg(Arg::new("name").value_name("NAME").required(true).help("Name of the revision"))
         .arg(text("stage", "STAGE", "Stage it is sealed for [default: that of the specification]").value_parser([
             "prototype",

@@ -6,10 +6,10 @@ use backtack_core::diag::{Levels, Severity};
 use backtack_core::model::{Given, Stage, Stated};
 use backtack_core::revision::{Seen, status};
 use backtack_core::source::{FileId, Span};
-use clap::{Arg, ArgMatches, Command, value_parser};
+use clap::{ArgMatches, Command};
 
 use super::terminal::Terminal;
-use super::{Exit, Failure};
+use super::{Exit, Failure, folder_argument};
 
 pub(super) fn define() -> Command {
     Command::new("status")
@@ -18,13 +18,7 @@ pub(super) fn define() -> Command {
             "Stage, the last round of samples and what is out on it, open comments and approvals,\n\
              and what is in the way of the next stage.",
         )
-        .arg(
-            Arg::new("folder")
-                .value_name("DIR")
-                .value_parser(value_parser!(PathBuf))
-                .required(true)
-                .help("Style folder"),
-        )
+        .arg(folder_argument())
 }
 
 pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {

@@ -88,9 +88,15 @@ fn of_value(what: String, change: &Change) -> ChangeRow {
 
 fn followed(one: &Followed) -> Vec<String> {
     let known = |value: &Option<String>| value.clone().unwrap_or_else(|| "–".into());
+    // As many decimals as the numbers it is the difference of.
+    let decimals = |value: &Option<String>| {
+        let rest = value.as_deref().and_then(|text| text.split_once('.')).map_or("", |(_, rest)| rest);
+        rest.chars().take_while(char::is_ascii_digit).count() as u32
+    };
+    let places = decimals(&one.before).max(decimals(&one.after));
     let sign = one.difference.map_or(String::new(), |difference| {
         let sign = if difference > 0.0 { "+" } else { "" };
-        format!("{sign}{}", number::number(difference, number::places(difference, 3)))
+        format!("{sign}{}", number::number(difference, places))
     });
     let what = format!("{} {}", capital(one.family), scoped(&one.what, &one.scope));
     vec![what.trim().into(), known(&one.before), known(&one.after), sign]
