@@ -101,7 +101,7 @@ fn sealing(loaded: &Loaded, checked: &Checked) {
         by: text("M. Oake"),
         reason: text("a measurement"),
     };
-    let sealing = Sealing { title, secret: &[7; 32], before: None, earlier: &backtack::Earlier::default() };
+    let sealing = Sealing { title, secret: &[7; 32], earlier: &backtack::Earlier::default() };
     let seal = || backtack::seal(loaded, checked, &sealing).expect("the example can be sealed").bytes;
     let (mut built, mut sealed) = (f64::INFINITY, f64::INFINITY);
     for _ in 0..RUNS {

@@ -22,11 +22,12 @@ pub mod render;
 
 use std::path::Path;
 
-use backtack_core::compute::samples::{CommentLine, SampleFigures};
+use backtack_core::compute::samples::{self, CommentLine, SampleFigures};
 use backtack_core::compute::{self, Computed, Drawn, Figures, Lays};
 use backtack_core::diag::{Findings, Folder, Levels, json};
-use backtack_core::model::{Assembly, Statements};
+use backtack_core::model::{Assembly, Model, Statements};
 use backtack_core::read::{self, Loaded, Unreadable};
+use backtack_core::revision::chain::Link;
 use backtack_core::revision::compare::{self, Asked, Changes, Marks, Side, answers};
 use backtack_core::revision::manifest::{Inner, Title};
 use backtack_core::revision::seal::{Own, own_digests, salt, sealed};
@@ -35,7 +36,7 @@ use backtack_core::source::Sources;
 use backtack_core::{revision, rules};
 
 use render::engine::{EngineError, Job};
-use render::sheet::{Edition, Package, Past, Since, View};
+use render::sheet::{Edition, Package, Since, View};
 
 /// A specification that was checked.
 #[derive(Debug)]
@@ -114,7 +115,7 @@ pub fn render_after(loaded: &Loaded, checked: &Checked, earlier: &Earlier) -> Re
 #[derive(Debug, Default)]
 pub struct Earlier {
     /// Sealed revisions, oldest first.
-    pub past: Vec<Past>,
+    pub past: Vec<Link>,
     /// The own edition of the last of them.
     pub last: Option<Loaded>,
 }
@@ -154,9 +155,7 @@ pub struct Sealing<'a> {
     pub title: Title,
     /// The secret of the folder, which salts the digests of what is private.
     pub secret: &'a [u8; 32],
-    /// Digest of the revision before.
-    pub before: Option<Digest>,
-    /// What was sealed before, for the sheet of what is new.
+    /// What was sealed before: the seal is bound to the last of it, and a sheet says what is new.
     pub earlier: &'a Earlier,
 }
 
@@ -194,8 +193,9 @@ pub fn seal(loaded: &Loaded, checked: &Checked, sealing: &Sealing<'_>) -> Result
         render::sheet::build(view, edition)
     })?;
     let inner = Inner::parse(&kept.unwrap_or_default()).map_err(failed)?;
+    let before = sealing.earlier.past.last().map(|link| link.digest);
     let (bytes, digest) =
-        sealed(&inner, sealing.before, &salt, &own, &package.pdf).map_err(|error| failed(error.to_string()))?;
+        sealed(&inner, before, &salt, &own, &package.pdf).map_err(|error| failed(error.to_string()))?;
     Ok(Sealed { bytes, digest, package })
 }
 
@@ -227,7 +227,7 @@ pub fn order(loaded: &Loaded, id: &str) -> Result<Ordered, EngineError> {
         sealed: None,
         since: None,
         samples: &quiet,
-        commented: &shown.model,
+        commented: &shown.model.pictures,
         asked_in: &loaded.sources,
         digest: &digest,
         order: Some(id),
@@ -271,8 +271,12 @@ fn edition<T>(
     let digest = revision::of_files(pairs()).short();
     let findings = read::shown(loaded, &checked.findings, &seen.findings);
     let archive = revision::stored(pairs()).map_err(|error| EngineError { messages: vec![error.to_string()] })?;
-    // The files of samples are not attached; sheets show what everyone may see of them.
-    let samples = checked.figures.samples.for_everyone();
+    // The files of samples are not attached. Sheets show what everyone may see of them, held against what everyone may see.
+    let samples = read_again.is_some().then(|| {
+        let judged = Model { samples: loaded.model.samples.clone(), ..shown.model.clone() };
+        samples::samples(&judged, &seen.figures.mass)
+    });
+    let samples = samples.as_ref().unwrap_or(&seen.figures.samples).for_everyone();
     let since = since(earlier, (shown, seen), &samples);
     let figures = seen.figures.json();
     let inner = Inner::of(&loaded.style, &figures, pairs());
@@ -289,7 +293,7 @@ fn edition<T>(
         findings: &findings,
         since: since.as_ref(),
         samples: &samples,
-        commented: &loaded.model,
+        commented: &loaded.model.pictures,
         asked_in: &loaded.sources,
         digest: &digest,
         order: None,

@@ -7,8 +7,8 @@ use backtack_core::model::{Audience, Stated};
 use backtack_core::read::{self, Loaded};
 use backtack_core::revision::chain::{self, Link, next, ordered};
 use backtack_core::revision::manifest::{Title, line};
+use backtack_core::revision::release;
 use backtack_core::revision::seal::{ENDING, LARGEST, verified};
-use backtack_core::revision::{Digest, release};
 use backtack_core::words::Date;
 use clap::{Arg, ArgMatches, Command};
 
@@ -20,7 +20,6 @@ use super::output::{Item, Output};
 use super::secret::secret;
 use super::terminal::Terminal;
 use super::{Exit, Failure, folder_argument};
-use crate::render::sheet::Past;
 use crate::{Checked, Earlier, Sealing};
 
 /// The folder of sealed revisions, below the style folder.
@@ -67,14 +66,15 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
         return Ok(Exit::Standing);
     }
     progress.set_message("reading sealed revisions");
-    let before = before(folder, &title)?;
-    let earlier = earlier(folder, &title.revision)?;
+    let past = chain(folder)?;
+    next(&past.iter().collect::<Vec<_>>(), &title.revision, &title.style, &title.date).map_err(Failure::new)?;
+    let earlier = opened(folder, past)?;
     let (loaded, checked, found) = laid(loaded, checked, &none, false, &progress);
     progress.set_message("typesetting");
     let output = Output::new();
     let secret = secret(folder, &output)?;
     let name = title.revision.clone();
-    let sealed = crate::seal(&loaded, &checked, &Sealing { title, secret: &secret.0, before, earlier: &earlier })
+    let sealed = crate::seal(&loaded, &checked, &Sealing { title, secret: &secret.0, earlier: &earlier })
         .map_err(|error| Failure::new(error.to_string()))?;
     let lock = found.as_ref().map(|found| style::item(folder, &found.lock));
     let file = write(folder, &name, &sealed, lock, &output)?;
@@ -170,7 +170,7 @@ fn refused(folder: &Path, loaded: &Loaded, checked: &Checked, terminal: &mut Ter
 ///
 /// # Errors
 /// If one cannot be read or does not.
-pub fn links(folder: &Path) -> Result<Vec<Link>, Failure> {
+fn links(folder: &Path) -> Result<Vec<Link>, Failure> {
     let folder = folder.join(FOLDER);
     let files = read::revisions(&folder, ENDING).map_err(|why| failed(&folder, &why))?;
     let link = |(name, path): &(String, PathBuf)| {
@@ -181,34 +181,30 @@ pub fn links(folder: &Path) -> Result<Vec<Link>, Failure> {
     files.iter().map(link).collect()
 }
 
+/// The sealed revisions of a style folder, oldest first.
+///
+/// # Errors
+/// If one cannot be read, does not agree with its manifests or does not follow another one.
+fn chain(folder: &Path) -> Result<Vec<Link>, Failure> {
+    let links = links(folder)?;
+    let chain = ordered(&links, None).map_err(|why| failed(&folder.join(FOLDER), &why))?;
+    Ok(chain.into_iter().cloned().collect())
+}
+
 /// What was sealed before a revision: all there is, or what came before it if it is sealed already.
 ///
 /// # Errors
-/// If a sealed revision cannot be read, does not agree with its manifests or does not follow another one.
+/// As those of a chain.
 pub fn earlier(folder: &Path, revision: &str) -> Result<Earlier, Failure> {
-    let links = links(folder)?;
-    let chain = ordered(&links, None).map_err(|why| failed(&folder.join(FOLDER), &why))?;
-    let chain: Vec<&Link> = chain.into_iter().take_while(|link| link.revision != revision).collect();
-    let past = chain.iter().map(|link| Past {
-        revision: link.revision.clone(),
-        stage: link.stage.clone(),
-        date: link.date.clone(),
-        by: link.by.clone(),
-        reason: link.reason.clone(),
-        digest: link.digest.short(),
-    });
-    let path = |link: &&Link| folder.join(FOLDER).join(format!("{}.{ENDING}", link.file));
-    let last = chain.last().map(|link| opened::loaded(&path(link))).transpose()?;
-    Ok(Earlier { past: past.collect(), last })
+    let past = chain(folder)?.into_iter().take_while(|link| link.revision != revision);
+    opened(folder, past.collect())
 }
 
-/// The revision that this one follows.
-fn before(folder: &Path, title: &Title) -> Result<Option<Digest>, Failure> {
-    let links = links(folder)?;
-    let refused = |why: String| failed(&folder.join(FOLDER), &why);
-    let chain = ordered(&links, None).map_err(refused)?;
-    next(&chain, &title.revision, &title.style, &title.date).map_err(Failure::new)?;
-    Ok(chain.last().map(|link| link.digest))
+/// Sealed revisions with the last of them opened.
+fn opened(folder: &Path, past: Vec<Link>) -> Result<Earlier, Failure> {
+    let path = |link: &Link| folder.join(FOLDER).join(format!("{}.{ENDING}", link.file));
+    let last = past.last().map(|link| opened::loaded(&path(link))).transpose()?;
+    Ok(Earlier { past, last })
 }
 
 /// Writes both editions, the sealed file last; neither may be there before.
@@ -234,7 +230,7 @@ pub fn write(
     ];
     output.create(&new, lock.as_slice())?;
     // Two seals at once would follow the same revision: whoever sees the other one withdraws.
-    if let Err(why) = links(folder).and_then(|links| ordered(&links, None).map(|_| ()).map_err(Failure::new)) {
+    if let Err(why) = chain(folder) {
         output.withdraw(&[&file, &pdf]);
         return Err(Failure::new(format!("revision {name} is not sealed, another one was meanwhile: {why}")));
     }

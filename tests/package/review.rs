@@ -125,3 +125,29 @@ fn the_picture_of_a_comment_is_printed_only() {
     assert_eq!(names(&with), names(&without));
     assert!(names(&with).iter().all(|name| !name.contains("weave")));
 }
+
+/// What a target is that only the own edition shows, a sheet of readings does not tell: neither the target, nor its limits,
+/// nor how a reading stands to them.
+#[test]
+fn readings_tell_nothing_of_a_private_target() {
+    let scratch = Scratch::new();
+    let point = |target: &str| {
+        format!(
+            "[severity]\nno-view = \"off\"\n[point-of-measure.Z9]\nname = \"Secret height\"\nstate = \"closed\"\ncritical = \
+             true\nstep = \"1 mm\"\ntarget = {target}\n"
+        )
+    };
+    scratch.bag("");
+    scratch.write("bag/samples/first.toml", "[round.first]\npieces = 1\n[round.first.readings]\nZ9 = [\"4700 mm\"]\n");
+    let printed = |target: &str| {
+        scratch.write("bag/more.toml", point(target));
+        assert_ne!(scratch.run(&["build", "bag", "--out", "out"]).code, 2);
+        let name = scratch.files().into_iter().find(|name| name.starts_with("out/") && name.ends_with(".pdf")).unwrap();
+        text(&scratch.read(&name))
+    };
+    let told = |text: &str| ["4711", "4719", "4703", "below"].iter().filter(|one| text.contains(**one)).count();
+    let public = printed("\"4711 mm ±8 mm\"");
+    assert!(public.contains("4700") && told(&public) == 4, "{}", told(&public));
+    let private = printed("{ value = \"4711 mm ±8 mm\", audience = \"own\" }");
+    assert_eq!(told(&private), 0);
+}

@@ -214,12 +214,9 @@ fn a_seal_is_whole_or_not_there() {
         by: text(BY),
         reason: text("x"),
     };
-    let sealed = backtack::seal(
-        &loaded,
-        &checked,
-        &Sealing { title, secret: &[7; 32], before: None, earlier: &backtack::Earlier::default() },
-    )
-    .unwrap();
+    let sealed =
+        backtack::seal(&loaded, &checked, &Sealing { title, secret: &[7; 32], earlier: &backtack::Earlier::default() })
+            .unwrap();
     let lock = || Some(Item { path: folder.join("backtack.lock"), bytes: b"new".to_vec() });
     let files = scratch.files();
     let count = Output::new();

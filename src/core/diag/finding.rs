@@ -56,6 +56,13 @@ impl Finding {
         self
     }
 
+    /// The same as a `must`, which it is since the stage that is stated there.
+    #[must_use]
+    pub fn pressing(mut self, stage: Option<Span>) -> Self {
+        self.severity = Severity::Must;
+        stage.into_iter().fold(self, |finding, stage| finding.at(stage, "at this stage"))
+    }
+
     /// Adds a line that says what to write instead.
     #[must_use]
     pub fn help(mut self, text: impl Into<String>) -> Self {

@@ -75,9 +75,9 @@ pub fn key(instance: &Instance, pattern: Pattern) -> String {
 }
 
 impl Lock {
-    /// The kept lay of an instance in a pattern, if there is one that fits.
-    pub fn lay(&self, instance: &Instance, pattern: Pattern) -> Option<Lay> {
-        let entry = self.entries.get(&key(instance, pattern))?;
+    /// The lay that is kept under a key, if it fits the instance.
+    pub fn lay(&self, key: &str, instance: &Instance) -> Option<Lay> {
+        let entry = self.entries.get(key)?;
         let lay = Lay { length: entry.length, placed: entry.placed.clone() };
         let end = valid::end(instance, &lay)?;
         // Longer than its pieces reach would be as wrong as shorter.

@@ -1,4 +1,5 @@
 use super::Model;
+use crate::source::Span;
 
 /// Where a style stands, earliest first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -30,6 +31,11 @@ impl Stage {
     /// The stage after it.
     pub fn next(self) -> Option<Stage> {
         Stage::ALL.iter().map(|(_, stage)| *stage).find(|stage| *stage > self)
+    }
+
+    /// Where a specification states its stage.
+    pub fn place(model: &Model) -> Option<Span> {
+        model.revision.stage.as_ref().map(|stage| stage.span)
     }
 
     /// The stage of a specification.

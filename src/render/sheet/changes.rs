@@ -1,6 +1,7 @@
 //! What is new since the last sealed revision: value by value, what followed, outlines laid over each other, and what
 //! comments asked for against what changed.
 
+use backtack_core::revision::chain::Link;
 use backtack_core::revision::compare::{self, Change, Followed, ItemChange, Overlay, State, group, groups, scoped};
 use backtack_core::scene::{Laid, overlay};
 use backtack_core::words::{number, sheet as words};
@@ -9,7 +10,7 @@ use super::super::package::{Drawing, Head};
 use super::super::sheets::{ChangeGroup, ChangeRow, Changes, OverlayCard, Sheet};
 use super::cover::date;
 use super::rows::{rows, width};
-use super::view::{Past, Since, View, capital};
+use super::view::{Since, View, capital};
 
 /// Room for one pair of outlines, mm.
 const ROOM: [f64; 2] = [120.0, 96.0];
@@ -38,9 +39,9 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     })]
 }
 
-fn past(one: &Past) -> Vec<String> {
+fn past(one: &Link) -> Vec<String> {
     let on = date(&one.date).unwrap_or_default();
-    vec![one.revision.clone(), capital(&one.stage), on, one.by.clone(), one.reason.clone(), one.digest.clone()]
+    vec![one.revision.clone(), capital(&one.stage), on, one.by.clone(), one.reason.clone(), one.digest.short()]
 }
 
 fn of_group(changes: &compare::Changes, heading: &str) -> Option<ChangeGroup> {

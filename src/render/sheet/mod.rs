@@ -27,7 +27,7 @@ mod sizes;
 mod view;
 mod views;
 
-pub use view::{Past, Since, View};
+pub use view::{Since, View};
 
 use std::panic::resume_unwind;
 

@@ -26,21 +26,25 @@ fn name(number: usize, picture: &model::Picture) -> String {
     format!("pictures/{:03}.{}", number + 1, picture.medium.ending())
 }
 
-/// The picture of a comment, with its width and height; `model` is the own one.
-pub fn commented(model: &Model, path: &str) -> Option<(Picture, [f64; 2])> {
-    let number = model.pictures.keys().position(|one| one == path)?;
-    let picture = model.pictures.get(path)?;
+/// The picture of a comment among all of the own edition, with its width and height.
+pub fn commented(own: &BTreeMap<String, model::Picture>, path: &str) -> Option<(Picture, [f64; 2])> {
+    let number = own.keys().position(|one| one == path)?;
+    let picture = own.get(path)?;
     Some((Picture { file: format!("comments/{}", name(number, picture)) }, [picture.width, picture.height]))
 }
 
 /// Every picture of a model and of the comments on it made ready, by the name of its virtual file; a few at a time, each goes
 /// to whoever is free. One that cannot be made ready is left out, and the engine says that it is missing: reading has decoded
 /// it before.
-pub fn ready(model: &Model, own: &Model, samples: &SampleFigures) -> BTreeMap<String, Vec<u8>> {
+pub fn ready(
+    model: &Model,
+    own: &BTreeMap<String, model::Picture>,
+    samples: &SampleFigures,
+) -> BTreeMap<String, Vec<u8>> {
     let drawn = model.pictures.values().enumerate().map(|(at, picture)| (name(at, picture), picture));
     let of_comments = samples.comments.iter().filter_map(|comment| {
         let path = comment.picture.as_ref()?;
-        Some((commented(own, path)?.0.file, own.pictures.get(path)?))
+        Some((commented(own, path)?.0.file, own.get(path)?))
     });
     let all: Vec<(String, &model::Picture)> = drawn.chain(of_comments).collect();
     let next = AtomicUsize::new(0);

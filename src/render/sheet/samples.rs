@@ -146,7 +146,9 @@ fn read(one: &ReadFigure) -> Read {
         Verdict::Questioned => " ?",
         _ => "",
     };
-    let text = one.value.map_or("–".into(), |value| format!("{}{mark}", short(value.get())));
+    // Without a known target there is no unit that all have: then as it was written.
+    let written = || one.text.clone().unwrap_or_else(|| "–".into());
+    let text = one.value.map_or_else(written, |value| format!("{}{mark}", short(value.get())));
     Read { text, out: one.verdict.is_out() }
 }
 

@@ -1,37 +1,23 @@
 //! What the sheets are filled from, and the names things go by on them.
 
+use std::collections::BTreeMap;
+
 use backtack_core::compute::samples::SampleFigures;
 use backtack_core::compute::{Drawn, Figure, Figures, Lays, Lines, Number};
 use backtack_core::diag::Findings;
-use backtack_core::model::{Assembly, Model, Stated, StitchUse};
+use backtack_core::model::{Assembly, Model, Picture, Stated, StitchUse};
+use backtack_core::revision::chain::Link;
 use backtack_core::revision::compare::{Answers, Changes, Marks};
 use backtack_core::source::{Sources, Span};
 use backtack_core::words::number;
 
 use super::filling::figure;
 
-/// A sealed revision.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct Past {
-    /// Its name.
-    pub revision: String,
-    /// Its stage.
-    pub stage: String,
-    /// The day it was sealed.
-    pub date: String,
-    /// Who sealed it.
-    pub by: String,
-    /// Why.
-    pub reason: String,
-    /// Short digest that stands for it and all before.
-    pub digest: String,
-}
-
 /// What is new since the last sealed revision.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Since {
     /// Sealed revisions, oldest first; the last one is compared with.
-    pub past: Vec<Past>,
+    pub past: Vec<Link>,
     /// What differs.
     pub changes: Changes,
     /// What comments asked for against what changed.
@@ -63,8 +49,8 @@ pub struct View<'a> {
     pub since: Option<&'a Since>,
     /// What samples show, of what everyone may see.
     pub samples: &'a SampleFigures,
-    /// The specification with the pictures of comments, which the factory's edition has not.
-    pub commented: &'a Model,
+    /// The own edition's pictures by their paths, for those of comments.
+    pub commented: &'a BTreeMap<String, Picture>,
     /// The order that is shown, in its own document.
     pub order: Option<&'a str>,
     /// Digest of the manifest of a revision that is sealed: `verify --head` takes it.
@@ -97,6 +83,9 @@ impl<'a> View<'a> {
             return format!("{}, {colour}", self.material(article));
         }
         let (kind, id) = written.split_once('.').unwrap_or(("", written));
+        if let Some(round) = self.samples.rounds.get(id).filter(|_| kind == "round") {
+            return format!("Round {id}, {}", round.name);
+        }
         let model = self.model;
         let entry = match kind {
             "piece" => model.pieces.get(id).map(|one| &one.entry),
@@ -106,7 +95,6 @@ impl<'a> View<'a> {
             "material" => model.roles.get(id).map(|one| &one.entry),
             "colour" => model.colours.get(id).map(|one| &one.entry),
             "seam" => model.joints.get(id).map(|one| &one.entry),
-            "round" => self.commented.samples.rounds.get(id).map(|one| &one.entry),
             _ => model.articles.get(id).map(|one| &one.entry),
         };
         match entry.filter(|entry| entry.title() != id) {

@@ -25,9 +25,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let mut finding = Finding::new(&RULE, format!("the outline of piece {id} is left to the factory"))
             .at(place.span, "not known yet");
         if late {
-            finding.severity = Severity::Must;
-            let stage = context.model.revision.stage.as_ref();
-            finding = stage.into_iter().fold(finding, |finding, stage| finding.at(stage.span, "at this stage"));
+            finding = finding.pressing(Stage::place(context.model));
             finding =
                 finding.help("ask for the pattern as it is cut, and put its shape here before the style is released");
         } else {

@@ -12,7 +12,7 @@ mod waiver_incomplete;
 
 use super::mention::entries;
 use super::{Check, Context, Stage};
-use crate::diag::{Finding, Severity};
+use crate::diag::Finding;
 use crate::model::Model;
 
 /// The checks of this family.
@@ -29,13 +29,8 @@ pub const CHECKS: &[Check] = &[
 ];
 
 /// The finding as a `must` at bulk, with the place that says so.
-fn must_at_bulk(context: &Context<'_>, mut finding: Finding) -> Finding {
-    if Stage::of(context.model) < Stage::Bulk {
-        return finding;
-    }
-    finding.severity = Severity::Must;
-    let stage = context.model.revision.stage.as_ref();
-    stage.into_iter().fold(finding, |finding, stage| finding.at(stage.span, "at this stage"))
+fn must_at_bulk(context: &Context<'_>, finding: Finding) -> Finding {
+    if Stage::of(context.model) == Stage::Bulk { finding.pressing(Stage::place(context.model)) } else { finding }
 }
 
 /// Everything that a comment can be about and an approval of, as `table.id`; a former id counts.

@@ -140,7 +140,7 @@ impl Kept<'_> {
             return None;
         }
         let task = self.task(of, mix).known().cloned()?;
-        let lay = self.lock.lay(&task.instance, task.pattern)?;
+        let lay = self.lock.lay(&task.key, &task.instance)?;
         self.wanted.insert(task.key.clone());
         Some((task, lay))
     }
@@ -245,7 +245,7 @@ impl Lays for Kept<'_> {
     fn lay(&mut self, of: &Laid<'_>, mix: &plan::Mix) -> Option<i64> {
         let how = self.how?;
         let task = self.task(of, &named(of, mix)).known().cloned()?;
-        if self.lock.lay(&task.instance, task.pattern).is_none() {
+        if self.lock.lay(&task.key, &task.instance).is_none() {
             // What the lock of the specification keeps may be another lay than what is kept here by now.
             let bare = Task { lay: None, ..task.clone() };
             let (moved, refused) = search(&[&bare], &self.of, self.lock, how);
@@ -253,7 +253,7 @@ impl Lays for Kept<'_> {
             self.done.refused.extend(refused);
         }
         self.wanted.insert(task.key.clone());
-        self.lock.lay(&task.instance, task.pattern).map(|lay| self::bare(&task, lay.length))
+        self.lock.lay(&task.key, &task.instance).map(|lay| self::bare(&task, lay.length))
     }
 
     fn is_estimate(&self) -> bool {

@@ -92,7 +92,10 @@ impl Job<'_> {
     }
 
     fn key(&self) -> String {
-        lock::key(&self.task.instance, self.pattern)
+        match self.pattern == self.task.pattern {
+            true => self.task.key.clone(),
+            false => lock::key(&self.task.instance, self.pattern),
+        }
     }
 
     /// The lay, whether it was stopped early, and the places tried. Rows are struck, not searched.

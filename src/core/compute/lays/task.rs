@@ -256,8 +256,11 @@ fn made(
     let instance = Instance { name: title, cloth, pieces };
     let pattern = if how.method == Method::Die { Pattern::Rows } else { Pattern::Free };
     let key = lock::key(&instance, pattern);
-    let lay = ground.model.lock.lay(&instance, pattern);
-    let beside = if pattern == Pattern::Rows { ground.model.lock.lay(&instance, Pattern::Free) } else { None };
+    let lay = ground.model.lock.lay(&key, &instance);
+    let beside = match pattern {
+        Pattern::Rows => ground.model.lock.lay(&lock::key(&instance, Pattern::Free), &instance),
+        Pattern::Free => None,
+    };
     let layers = if how.spread == Spread::FaceToFace { 2 } else { 1 };
     let (bought, mix) = (bought.clone(), mix.clone());
     Task { bought, materials, mix, how, instance, layers, surplus, path, pattern, key, lay, beside }

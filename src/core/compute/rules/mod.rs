@@ -31,7 +31,7 @@ mod waiver_lifts_nothing;
 
 pub use waiver_lifts_nothing::lift;
 
-use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::diag::{Finding, Findings, Rule};
 use crate::geom::Outline;
 use crate::model::{Model, Piece, Stage, Variant};
 use crate::source::Span;
@@ -123,13 +123,8 @@ pub(super) fn sampled(model: &Model, samples: &SampleFigures, findings: &mut Fin
 }
 
 /// The finding as a `must` at bulk, with the place that says so.
-fn must_at_bulk(model: &Model, mut finding: Finding) -> Finding {
-    if Stage::of(model) < Stage::Bulk {
-        return finding;
-    }
-    finding.severity = Severity::Must;
-    let stage = model.revision.stage.as_ref();
-    stage.into_iter().fold(finding, |finding, stage| finding.at(stage.span, "at this stage"))
+fn must_at_bulk(model: &Model, finding: Finding) -> Finding {
+    if Stage::of(model) == Stage::Bulk { finding.pressing(Stage::place(model)) } else { finding }
 }
 
 /// A finding that also points at what a reading was held against, so that it is shown to nobody who may not see that.

@@ -54,8 +54,9 @@ impl SampleFigures {
     }
 }
 
-/// Everything of samples, from the specification and the masses that follow from it.
-pub(super) fn samples(model: &Model, mass: &ByVariant<Mass>) -> SampleFigures {
+/// Everything of samples, from the specification and the masses that follow from it. What a specification withholds, nothing
+/// is held against.
+pub fn samples(model: &Model, mass: &ByVariant<Mass>) -> SampleFigures {
     SampleFigures {
         rounds: round::rounds(model, mass),
         comments: ledgers::comments(model),
