@@ -3,6 +3,7 @@
 use super::field::Facing;
 use super::form::{Spot, Table};
 use super::instance::Instance;
+use super::near::{Area, Near};
 
 /// Added to every depth of overlap, in parts of the smaller piece's root of area, so that the last touch of an overlap
 /// still costs something.
@@ -50,11 +51,7 @@ pub struct Board<'a> {
     pub ring: bool,
     floors: Vec<f64>,
     shapes: Vec<f64>,
-    boxes: Vec<[f64; 4]>,
-    bins: Vec<Vec<u32>>,
-    bin: f64,
-    inverse: f64,
-    rows: usize,
+    near: Near,
     links: Vec<Vec<Link>>,
     weights: Vec<Vec<(u32, f64)>>,
 }
@@ -69,24 +66,18 @@ impl<'a> Board<'a> {
         let total: f64 = kinds.iter().map(|kind| table.kinds[*kind].area).sum();
         let mean = (total / kinds.len().max(1) as f64).sqrt();
         let root = |kind: &usize| table.kinds[*kind].area.sqrt();
-        let bin = mean.max(room.top / 64.0);
-        let rows = (room.top / bin) as usize + 1;
         Self {
             table,
             floors: kinds.iter().map(|kind| root(kind) * FLOOR).collect(),
             shapes: kinds.iter().map(|kind| libm::pow(root(kind) / mean, 2.0 * SHAPE)).collect(),
             places: vec![Place::default(); kinds.len()],
-            boxes: vec![[f64::INFINITY; 4]; kinds.len()],
+            near: Near::new(kinds.len(), total, room.top),
             links: vec![Vec::new(); kinds.len()],
             weights: vec![Vec::new(); kinds.len()],
             kinds,
             room,
             end: 0.0,
             ring: false,
-            bins: Vec::new(),
-            bin,
-            inverse: 1.0 / bin,
-            rows,
         }
     }
 
@@ -103,17 +94,7 @@ impl<'a> Board<'a> {
         Some((low, if self.ring { Spot { x: self.end - 1.0, y } } else { high }))
     }
 
-    /// The bins a box touches: columns and rows, both ends included.
-    fn span(&self, [x0, y0, x1, y1]: [f64; 4]) -> [usize; 4] {
-        let row = |value: f64| self.index(value).min(self.rows - 1);
-        [self.index(x0), self.index(x1), row(y0), row(y1)]
-    }
-
-    fn index(&self, value: f64) -> usize {
-        (value * self.inverse).max(0.0) as usize
-    }
-
-    fn area(&self, form: usize, at: Spot) -> [f64; 4] {
+    fn area(&self, form: usize, at: Spot) -> Area {
         let form = &self.table.forms[form];
         [at.x + form.low.x, at.y + form.low.y, at.x + form.high.x, at.y + form.high.y]
     }
@@ -123,16 +104,7 @@ impl<'a> Board<'a> {
         self.take(piece);
         self.places[piece] = place;
         let area = self.area(place.form, place.at);
-        self.boxes[piece] = area;
-        let [c0, c1, r0, r1] = self.span(area);
-        if self.bins.len() < (c1 + 1) * self.rows {
-            self.bins.resize((c1 + 1) * self.rows, Vec::new());
-        }
-        for column in c0..=c1 {
-            for row in r0..=r1 {
-                self.bins[column * self.rows + row].push(piece as u32);
-            }
-        }
+        self.near.put(piece, area);
         let links = self.meetings(piece, place);
         for (other, cost) in &links {
             self.links[*other as usize].push((piece as u32, *cost));
@@ -142,17 +114,9 @@ impl<'a> Board<'a> {
 
     /// Takes a piece off the strip.
     pub fn take(&mut self, piece: usize) {
-        let area = self.boxes[piece];
-        if area[0] == f64::INFINITY {
+        if !self.near.take(piece) {
             return;
         }
-        let [c0, c1, r0, r1] = self.span(area);
-        for column in c0..=c1 {
-            for row in r0..=r1 {
-                self.bins[column * self.rows + row].retain(|other| *other != piece as u32);
-            }
-        }
-        self.boxes[piece] = [f64::INFINITY; 4];
         for (other, _) in std::mem::take(&mut self.links[piece]) {
             self.links[other as usize].retain(|(back, _)| *back != piece as u32);
         }
@@ -160,44 +124,20 @@ impl<'a> Board<'a> {
 
     /// Calls `each` with every other piece whose box meets that of a form at a place, until it says stop; on a ring also
     /// with those it meets once round, and how far that is.
-    fn neighbours(&self, piece: usize, area: [f64; 4], mut each: impl FnMut(usize, f64) -> bool) {
+    fn neighbours(&self, piece: usize, area: Area, mut each: impl FnMut(usize, f64) -> bool) {
         if !self.ring {
-            self.beside(piece, area, &mut |other| each(other, 0.0));
+            self.near.each(area, &mut |other| other == piece || each(other, 0.0));
             return;
         }
         let round = self.end - self.room.low.x;
         let mut going = true;
         for shift in [0.0, -round, round] {
             let [x0, y0, x1, y1] = area;
-            let area = [x0 + shift, y0, x1 + shift, y1];
-            if going && area[2] > self.room.low.x - self.bin {
-                self.beside(piece, area, &mut |other| {
-                    going = each(other, shift);
+            if going {
+                self.near.each([x0 + shift, y0, x1 + shift, y1], &mut |other| {
+                    going = other == piece || each(other, shift);
                     going
                 });
-            }
-        }
-    }
-
-    /// The same on the strip itself, each once.
-    fn beside(&self, piece: usize, area: [f64; 4], each: &mut impl FnMut(usize) -> bool) {
-        let [c0, c1, r0, r1] = self.span(area);
-        let [x0, y0, x1, y1] = area;
-        for column in c0..=c1 {
-            for row in r0..=r1 {
-                let Some(bin) = self.bins.get(column * self.rows + row) else { return };
-                for other in bin {
-                    let other = *other as usize;
-                    let [p0, q0, p1, q1] = self.boxes[other];
-                    if p0 >= x1 || p1 <= x0 || q0 >= y1 || q1 <= y0 || other == piece {
-                        continue;
-                    }
-                    // Two boxes can share several bins; the first of them counts.
-                    let first = [self.index(p0.max(x0)), self.index(q0.max(y0)).min(self.rows - 1)];
-                    if first == [column, row] && !each(other) {
-                        return;
-                    }
-                }
             }
         }
     }
@@ -309,7 +249,7 @@ impl<'a> Board<'a> {
     /// Everyone to where they stood.
     pub fn restore(&mut self, places: &[Place]) {
         for (piece, place) in places.iter().enumerate() {
-            if self.places[piece] != *place || self.boxes[piece][0] == f64::INFINITY {
+            if self.places[piece] != *place || !self.near.holds(piece) {
                 self.put(piece, *place);
             }
         }

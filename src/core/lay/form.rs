@@ -23,6 +23,12 @@ pub struct Spot {
     pub y: f64,
 }
 
+/// The nearest whole number, for any length here: beside 1.5 · 2⁵² there is no room for parts. Many times as fast as a call.
+pub fn whole(value: f64) -> f64 {
+    const LARGE: f64 = 6_755_399_441_055_744.0;
+    value + LARGE - LARGE
+}
+
 /// An outline as it lies, its box at the origin.
 #[derive(Debug)]
 pub struct Form {

@@ -4,7 +4,7 @@
 //! instance   pieces, demands, allowed turns, cloth
 //! form       each piece in each turn, grown by half the gap, fewer corners
 //! reach      where one form may not stand beside another; field: how deep it would overlap, looked up
-//! board      the strip: who stands where, who overlaps whom, what it weighs
+//! board      the strip: who stands where, who overlaps whom, what it weighs;  near: who is near
 //! seek       a better place for one piece, settle: exactly between its neighbours;  part: all pieces until none overlap
 //! start      a first lay;  block: one repeated;  worker: shorter and shorter;  pack: two workers and the budget
 //! rows       strips of one shape for dies
@@ -23,6 +23,7 @@ mod form;
 pub mod instance;
 pub mod lock;
 mod meter;
+mod near;
 mod overlap;
 pub mod pack;
 mod part;

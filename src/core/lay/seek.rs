@@ -2,7 +2,7 @@
 //! settled exactly between their neighbours.
 
 use super::board::{Board, Place};
-use super::form::Spot;
+use super::form::{Spot, whole};
 use super::meter::Meter;
 use super::random::Random;
 use super::settle::settle;
@@ -52,14 +52,14 @@ pub fn better(board: &Board, piece: usize, random: &mut Random, meter: &mut Mete
 }
 
 fn anywhere(random: &mut Random, low: Spot, high: Spot) -> Spot {
-    Spot { x: random.between(low.x, high.x).round(), y: random.between(low.y, high.y).round() }
+    Spot { x: whole(random.between(low.x, high.x)), y: whole(random.between(low.y, high.y)) }
 }
 
 fn near(board: &Board, here: Place, random: &mut Random, low: Spot, high: Spot) -> Spot {
     let size = board.table.forms[here.form].size;
     let x = here.at.x + (random.unit() - random.unit()) * size.x * 0.5;
     let y = here.at.y + (random.unit() - random.unit()) * size.y * 0.5;
-    Spot { x: x.round().clamp(low.x, high.x), y: y.round().clamp(low.y, high.y) }
+    Spot { x: whole(x).clamp(low.x, high.x), y: whole(y).clamp(low.y, high.y) }
 }
 
 /// Walks downhill along the axes and diagonals, with longer steps after a success and shorter ones after none.
@@ -84,8 +84,8 @@ pub fn walk(
         let mut moved = false;
         for sign in [1.0, -1.0] {
             let at = Spot {
-                x: (here.place.at.x + sign * dx).round().clamp(low.x, high.x),
-                y: (here.place.at.y + sign * dy).round().clamp(low.y, high.y),
+                x: whole(here.place.at.x + sign * dx).clamp(low.x, high.x),
+                y: whole(here.place.at.y + sign * dy).clamp(low.y, high.y),
             };
             if at == here.place.at {
                 continue;

@@ -3,7 +3,7 @@
 
 use super::board::{Board, Place};
 use super::field::Facing;
-use super::form::Spot;
+use super::form::{Spot, whole};
 use super::meter::Meter;
 use super::seek::Tried;
 
@@ -38,8 +38,8 @@ pub fn settle(board: &Board, piece: usize, mut here: Tried, meter: &mut Meter) -
         let before = here.cost;
         for (_, step) in steps.iter().take(TRIED) {
             let at = Spot {
-                x: (here.place.at.x + step.x).round().clamp(low.x, high.x),
-                y: (here.place.at.y + step.y).round().clamp(low.y, high.y),
+                x: whole(here.place.at.x + step.x).clamp(low.x, high.x),
+                y: whole(here.place.at.y + step.y).clamp(low.y, high.y),
             };
             let cost = board.weigh(piece, form, at, here.cost);
             meter.count();
