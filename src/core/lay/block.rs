@@ -6,7 +6,7 @@ use super::instance::Instance;
 use super::meter::Meter;
 use super::random::Random;
 use super::start::{Order, leftmost, start};
-use super::worker::Worker;
+use super::worker::{Phase, Worker};
 
 /// Pieces of a block, about, and from how many pieces on a block is tried.
 const PIECES: usize = 80;
@@ -56,8 +56,8 @@ pub fn repeated<'a>(
     let bound = narrowest(&small);
     let seed = Random::new(random.bits(), 0);
     let mut worker = Worker::new(small, meter.clone(), seed, bound);
-    worker.run(u64::MAX, SHARE * 0.8, true);
-    worker.run(u64::MAX, SHARE, false);
+    worker.run(u64::MAX, SHARE * 0.8, Phase::Together);
+    worker.run(u64::MAX, SHARE, Phase::Pressing);
     *meter = worker.meter.clone();
     Some(unrolled(instance, table, kinds, &block, &worker, random, meter))
 }

@@ -4,6 +4,7 @@ use super::field::Facing;
 use super::form::{Spot, Table};
 use super::instance::Instance;
 use super::near::{Area, Near};
+use super::overlap;
 
 /// Added to every depth of overlap, in parts of the smaller piece's root of area, so that the last touch of an overlap
 /// still costs something.
@@ -194,6 +195,22 @@ impl<'a> Board<'a> {
     /// Whether a piece would be free somewhere.
     pub fn free(&self, piece: usize, form: usize, at: Spot) -> bool {
         self.weigh(piece, form, at, f64::MIN_POSITIVE) == 0.0
+    }
+
+    /// Whether no outlines meet, looked at piece by piece instead of looked up.
+    pub fn sound(&self) -> bool {
+        let form = |piece: usize| &self.table.forms[self.places[piece].form].spots;
+        (0..self.places.len()).all(|piece| {
+            let Place { form: own, at } = self.places[piece];
+            let mut free = true;
+            self.neighbours(piece, self.area(own, at), |other, shift| {
+                let there = self.places[other].at;
+                let by = Spot { x: at.x + shift - there.x, y: at.y - there.y };
+                free = other > piece || !overlap::meet(form(other), form(piece), by);
+                free
+            });
+            free
+        })
     }
 
     fn weight(&self, piece: usize, other: usize) -> f64 {

@@ -36,6 +36,8 @@ pub struct Field {
     /// Numbers of the edges that can be nearest, list behind list, and where each list begins.
     near: Vec<u32>,
     starts: Vec<u32>,
+    /// By list, whether its edges are free of rounding, so that the field itself knows inside from outside.
+    sure: Vec<bool>,
 }
 
 const OUTSIDE: u16 = 0;
@@ -77,8 +79,9 @@ impl Edge {
 impl Field {
     /// The field of a pair: places of `b` against `a`.
     pub fn new(a: &Form, b: &Form) -> Self {
-        let contours = reach::forbidden(&a.polygon, &b.polygon);
-        let edges: Vec<Edge> = contours.iter().flat_map(|contour| edges(contour)).collect();
+        let reach = reach::reach(&a.polygon, &b.polygon);
+        let edges: Vec<Edge> = reach.contours.iter().flat_map(|contour| edges(contour)).collect();
+        let sure: Vec<bool> = reach.sure.concat();
         let low = Spot { x: a.low.x - b.high.x, y: a.low.y - b.high.y };
         let (width, height) = (a.high.x - b.low.x - low.x, a.high.y - b.low.y - low.y);
         let (short, long) = (width.min(height), width.max(height));
@@ -87,8 +90,11 @@ impl Field {
         let (columns, rows) = ((width / step) as usize + 1, (height / step) as usize + 1);
         let inverse = 1.0 / step;
         let (cells, nodes, near, starts) = (Vec::new(), Vec::new(), Vec::new(), vec![0]);
-        let mut field = Self { low, inverse, columns, rows, cells, nodes, edges, near, starts };
+        let mut field = Self { low, inverse, columns, rows, cells, nodes, edges, near, starts, sure: Vec::new() };
         field.fill(step);
+        field.sure = field.starts.windows(2).map(|ends| {
+            field.near[ends[0] as usize..ends[1] as usize].iter().all(|edge| sure[*edge as usize])
+        }).collect();
         field
     }
 
@@ -210,7 +216,7 @@ impl Field {
             INSIDE => self.between(u, v, row * (self.columns + 1) + column, column, row),
             border => {
                 let signed = self.exact(x, y, border);
-                if signed.abs() > DOUBT {
+                if signed.abs() > DOUBT || self.sure[(border - BORDER) as usize] {
                     signed.max(0.0)
                 } else if overlap::meet(&a.spots, &b.spots, Spot { x, y }) {
                     signed.max(1.0)

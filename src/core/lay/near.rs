@@ -9,6 +9,8 @@ const PIECES: usize = 64;
 const BINS: usize = 64;
 /// Length of the strip for its pieces' area; what lies further off counts to the last section.
 const LOOSE: f64 = 1.4;
+/// The box of a piece that is not on the strip.
+const AWAY: Area = [f64::INFINITY; 4];
 /// No piece.
 const NONE: u32 = u32::MAX;
 
@@ -18,8 +20,8 @@ pub type Area = [f64; 4];
 /// The boxes of pieces on a strip.
 #[derive(Debug, Clone)]
 pub struct Near {
-    /// The box of each piece; none while it is not on the strip.
-    boxes: Vec<Option<Area>>,
+    /// The box of each piece; [`AWAY`] while it is not on the strip.
+    boxes: Vec<Area>,
     sections: Vec<Section>,
     /// Length of a section, and one over it.
     length: f64,
@@ -45,7 +47,7 @@ impl Near {
         let number = if count > 2 * PIECES { count.div_ceil(PIECES) } else { 1 };
         let length = (area * LOOSE / top / number as f64).max(1.0);
         let bins = (BINS as f64 / length, BINS as f64 / top);
-        let (boxes, sections) = (vec![None; count], vec![Section::new(); number]);
+        let (boxes, sections) = (vec![AWAY; count], vec![Section::new(); number]);
         Self { boxes, sections, length, inverse: 1.0 / length, bins }
     }
 
@@ -65,12 +67,12 @@ impl Near {
 
     /// Whether a piece is on the strip.
     pub fn holds(&self, piece: usize) -> bool {
-        self.boxes[piece].is_some()
+        self.boxes[piece] != AWAY
     }
 
     /// Puts a piece with this box on the strip; it must not be there.
     pub fn put(&mut self, piece: usize, area: Area) {
-        self.boxes[piece] = Some(area);
+        self.boxes[piece] = area;
         let (first, last) = self.span(area);
         for number in first..=last {
             let bins = self.bins(number, area);
@@ -83,7 +85,10 @@ impl Near {
 
     /// Takes a piece off the strip: whether it was there.
     pub fn take(&mut self, piece: usize) -> bool {
-        let Some(area) = self.boxes[piece].take() else { return false };
+        let area = std::mem::replace(&mut self.boxes[piece], AWAY);
+        if area == AWAY {
+            return false;
+        }
         let (first, last) = self.span(area);
         for number in first..=last {
             let bins = self.bins(number, area);
@@ -119,7 +124,7 @@ impl Near {
 
     /// Whether the box of a piece meets this one, and did not in a section before.
     fn meet(&self, other: usize, [x0, y0, x1, y1]: Area, (first, number): (usize, usize)) -> bool {
-        let Some(there) = self.boxes[other] else { return false };
+        let there = self.boxes[other];
         let [p0, q0, p1, q1] = there;
         p0 < x1 && p1 > x0 && q0 < y1 && q1 > y0 && (number == first || self.span(there).0 == number)
     }

@@ -10,7 +10,7 @@ use super::meter::{Budget, Meter};
 use super::random::Random;
 use super::start::{ORDERS, start};
 use super::valid;
-use super::worker::{Found, Worker};
+use super::worker::{Found, Phase, Worker};
 use crate::geom::grid::GridPoint;
 
 /// Workers, whatever the number of threads.
@@ -161,12 +161,15 @@ fn worker<'a>(
 
 fn search(workers: &mut [Worker], margin: i64, options: Options) {
     let mut until = 0;
-    for (share, exploring) in [(EXPLORED, true), (1.0, false)] {
+    for (share, phase) in [(APART, Phase::Apart), (EXPLORED, Phase::Together), (1.0, Phase::Pressing)] {
+        if phase != Phase::Apart {
+            share_best(workers);
+        }
         while workers.iter_mut().any(|worker| worker.meter.share() < share && !worker.done()) {
             until += SLICE;
-            slice(workers, until, share, exploring, options.threads);
+            slice(workers, until, share, phase, options.threads);
             let used = workers.iter_mut().map(|worker| worker.meter.share()).fold(1.0, f64::min);
-            if used >= APART {
+            if phase != Phase::Apart {
                 share_best(workers);
             }
             let end = workers.iter().map(|worker| worker.best.end).fold(f64::INFINITY, f64::min);
@@ -176,14 +179,14 @@ fn search(workers: &mut [Worker], margin: i64, options: Options) {
 }
 
 /// Each worker goes on for a while; the order in which threads take them does not matter.
-fn slice(workers: &mut [Worker], until: u64, share: f64, exploring: bool, threads: usize) {
+fn slice(workers: &mut [Worker], until: u64, share: f64, phase: Phase, threads: usize) {
     if threads < 2 {
-        workers.iter_mut().for_each(|worker| worker.run(until, share, exploring));
+        workers.iter_mut().for_each(|worker| worker.run(until, share, phase));
         return;
     }
     std::thread::scope(|scope| {
         for worker in workers.iter_mut() {
-            scope.spawn(move || worker.run(until, share, exploring));
+            scope.spawn(move || worker.run(until, share, phase));
         }
     });
 }

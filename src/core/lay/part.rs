@@ -13,6 +13,8 @@ pub struct Patience {
     pub rounds: usize,
     /// How often to go back to the least overlap and try again.
     pub strikes: usize,
+    /// More overlap than this is hopeless: a few rounds without less, and it is given up.
+    pub hope: f64,
 }
 
 /// What was reached.
@@ -24,6 +26,8 @@ pub struct Parted {
     pub places: Vec<Place>,
 }
 
+/// Rounds in a row without less overlap while there is no hope.
+const HOPELESS: usize = 15;
 /// Less than this much of the former overlap counts as progress.
 const PROGRESS: f64 = 0.98;
 
@@ -46,9 +50,10 @@ pub fn part(board: &mut Board, random: &mut Random, meter: &mut Meter, patience:
         } else {
             stale += 1;
         }
-        if stale > patience.rounds {
+        let hopeless = least.cost > patience.hope;
+        if stale > if hopeless { HOPELESS } else { patience.rounds } {
             strikes += 1;
-            if strikes >= patience.strikes {
+            if hopeless || strikes >= patience.strikes {
                 break;
             }
             board.restore(&least.places);

@@ -12,11 +12,21 @@ use i_overlay::i_float::int::point::IntPoint;
 
 use crate::geom::grid::{GridPoint, Polygon};
 
-/// Places of `b` against an `a` at the origin where their insides meet: contours, anticlockwise outside and clockwise
-/// round holes. Both outlines are simple and anticlockwise. Corners that are no sums of corners are rounded to the grid.
-pub fn forbidden(a: &Polygon, b: &Polygon) -> Vec<Vec<GridPoint>> {
+/// Where one outline may not stand beside another.
+#[derive(Debug)]
+pub struct Reach {
+    /// Its border: anticlockwise outside and clockwise round holes. Corners that are no sums of corners are rounded to the
+    /// grid.
+    pub contours: Vec<Vec<GridPoint>>,
+    /// For each edge of each contour, whether it is free of such rounding.
+    pub sure: Vec<Vec<bool>>,
+}
+
+/// Places of `b` against an `a` at the origin where their insides meet. Both outlines are simple and anticlockwise.
+pub fn reach(a: &Polygon, b: &Polygon) -> Reach {
     let minus: Vec<GridPoint> = b.points.iter().map(|p| GridPoint::new(-p.x, -p.y)).collect();
-    let tours = tours(&edges(&a.points, &minus), a.points.len() * minus.len());
+    let edges = edges(&a.points, &minus);
+    let tours = tours(&edges, a.points.len() * minus.len());
     let mut overlay = Overlay::<i64>::new(tours.iter().map(Vec::len).sum());
     for tour in &tours {
         let points: Vec<IntPoint<i64>> = tour.iter().map(|node| corner(*node, &a.points, &minus)).collect();
@@ -24,7 +34,41 @@ pub fn forbidden(a: &Polygon, b: &Polygon) -> Vec<Vec<GridPoint>> {
     }
     let shapes = overlay.overlay(OverlayRule::Subject, FillRule::NonZero);
     let grid = |contour: Vec<IntPoint<i64>>| contour.iter().map(|p| GridPoint::new(p.x, p.y)).collect();
-    shapes.into_iter().flatten().map(grid).collect()
+    let contours: Vec<Vec<GridPoint>> = shapes.into_iter().flatten().map(grid).collect();
+    let ends = edges.iter().map(|(from, to)| [*from, *to].map(|node| corner(node, &a.points, &minus)));
+    let sure = sure(&contours, &ends.collect::<Vec<_>>());
+    Reach { contours, sure }
+}
+
+/// The contours alone.
+pub fn forbidden(a: &Polygon, b: &Polygon) -> Vec<Vec<GridPoint>> {
+    reach(a, b).contours
+}
+
+/// Which edges of the contours run from the start of one edge of the convolution to the end of one on the same line.
+fn sure(contours: &[Vec<GridPoint>], edges: &[[IntPoint<i64>; 2]]) -> Vec<Vec<bool>> {
+    let line = |p: (i64, i64), q: (i64, i64)| {
+        let (dx, dy) = (q.0 - p.0, q.1 - p.1);
+        let part = common(dx.unsigned_abs(), dy.unsigned_abs()).max(1) as i64;
+        (dx / part, dy / part)
+    };
+    let listed = |which: usize| {
+        let mut list: Vec<_> = edges.iter().map(|[p, q]| ([(p.x, p.y), (q.x, q.y)][which], line((p.x, p.y), (q.x, q.y)))).collect();
+        list.sort_unstable();
+        list
+    };
+    let (starts, ends) = (listed(0), listed(1));
+    let known = |(p, q): (&GridPoint, &GridPoint)| {
+        let (p, q) = ((p.x, p.y), (q.x, q.y));
+        let way = line(p, q);
+        starts.binary_search(&(p, way)).is_ok() && ends.binary_search(&(q, way)).is_ok()
+    };
+    contours.iter().map(|points| points.iter().zip(points.iter().cycle().skip(1)).map(known).collect()).collect()
+}
+
+/// Greatest common divisor.
+fn common(a: u64, b: u64) -> u64 {
+    if b == 0 { a } else { common(b, a % b) }
 }
 
 fn corner(node: usize, a: &[GridPoint], b: &[GridPoint]) -> IntPoint<i64> {

@@ -1,11 +1,12 @@
-//! One worker's search: ever shorter strips, first with bold steps and fresh disorder (exploring), then with small ones
-//! (pressing).
+//! One worker's search: ever shorter strips, first with bold steps and fresh disorder, begun anew when nothing more comes
+//! of it, then with small steps from the best lay.
 
 use super::board::{Board, Place};
 use super::form::Spot;
 use super::meter::Meter;
 use super::part::{Patience, part};
 use super::random::Random;
+use super::start::{ORDERS, start};
 
 /// A lay without overlaps.
 #[derive(Debug, Clone)]
@@ -16,12 +17,27 @@ pub struct Found {
     pub end: f64,
 }
 
+/// What a worker is about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Phase {
+    /// Bold steps and fresh disorder; begun anew when nothing more comes of it.
+    Apart,
+    /// The same from the best lay only.
+    Together,
+    /// Small steps from the best lay.
+    Pressing,
+}
+
 /// A worker with its own board and stream of random numbers.
 pub struct Worker<'a> {
     /// The board; between slices it stands anywhere.
     pub board: Board<'a>,
     /// The best lay it knows.
     pub best: Found,
+    /// The best since it began anew, which it goes on from.
+    last: Found,
+    /// Attempts since then that gave no shorter lay, in a row.
+    failed: usize,
     /// Its part of the budget.
     pub meter: Meter<'a>,
     random: Random,
@@ -41,24 +57,39 @@ const BOLD: (f64, f64) = (0.02, 0.001);
 const CAREFUL: f64 = 0.002;
 /// The same while pressing.
 const PRESS: (f64, f64) = (0.0005, 0.000_01);
-const EXPLORING: Patience = Patience { rounds: 60, strikes: 3 };
-const PRESSING: Patience = Patience { rounds: 60, strikes: 2 };
+const EXPLORING: Patience = Patience { rounds: 60, strikes: 3, hope: f64::INFINITY };
+const PRESSING: Patience = Patience { rounds: 60, strikes: 2, hope: f64::INFINITY };
 /// Attempts kept in the pool.
 const KEPT: usize = 12;
+/// Attempts that are too few to tell a hopeless one.
+const FEW: usize = 6;
+/// Attempts in a row that give no shorter lay before a worker begins anew: with a lay about as good as its best, and with
+/// one worse than that by more than a part of the length.
+const ENOUGH: (usize, usize) = (50, 20);
+const WORSE: f64 = 0.002;
 
 impl<'a> Worker<'a> {
     /// A worker that starts from the lay on the board.
     pub fn new(board: Board<'a>, meter: Meter<'a>, random: Random, bound: f64) -> Self {
         let best = Found { places: board.places.clone(), end: board.extent() };
-        Self { board, best, meter, random, pool: Vec::new(), press: PRESS.0, bold: BOLD.0, bound }
+        let (last, pool) = (best.clone(), Vec::new());
+        Self { board, best, last, failed: 0, meter, random, pool, press: PRESS.0, bold: BOLD.0, bound }
     }
 
-    /// Takes over a lay that is better than its own.
+    /// Goes on from a lay that is better than its last one.
     pub fn adopt(&mut self, found: &Found) {
+        if found.end < self.last.end {
+            self.go_on(found.clone());
+        }
+    }
+
+    fn go_on(&mut self, found: Found) {
         if found.end < self.best.end {
             self.best = found.clone();
-            self.pool.clear();
         }
+        self.last = found;
+        self.pool.clear();
+        self.failed = 0;
     }
 
     /// Tries small steps from the beginning, as suits a start that is good already.
@@ -71,24 +102,43 @@ impl<'a> Worker<'a> {
         self.best.end <= self.bound || self.meter.empty()
     }
 
-    /// Searches until so many evaluations are used, or the share of the budget, exploring or pressing.
-    pub fn run(&mut self, until: u64, share: f64, exploring: bool) {
+    /// Searches until so many evaluations are used, or the share of the budget.
+    pub fn run(&mut self, until: u64, share: f64, phase: Phase) {
         while self.meter.used < until && self.meter.share() < share && !self.done() {
-            if exploring {
-                self.explore();
-            } else {
-                self.press();
+            // So that an attempt that moves nobody uses up something too.
+            self.meter.count();
+            match phase {
+                Phase::Pressing => self.press(),
+                Phase::Apart if self.stuck() => self.anew(),
+                Phase::Apart | Phase::Together => self.explore(),
             }
         }
     }
 
-    /// One strip shorter than the best, from the best lay or from an attempt in the pool with two pieces swapped.
+    /// Whether nothing more is likely to come of the last lay.
+    fn stuck(&self) -> bool {
+        let close = self.last.end <= self.best.end * (1.0 + WORSE);
+        // A ring has no beginning to start at.
+        self.failed > if close { ENOUGH.0 } else { ENOUGH.1 } && !self.board.ring
+    }
+
+    /// A new first lay, in any order.
+    fn anew(&mut self) {
+        self.board.forget();
+        (0..self.board.places.len()).for_each(|piece| self.board.take(piece));
+        let order = ORDERS[self.random.below(ORDERS.len())];
+        start(&mut self.board, order, &mut self.random, &mut self.meter);
+        self.bold = BOLD.0;
+        self.go_on(Found { places: self.board.places.clone(), end: self.board.extent() });
+    }
+
+    /// One strip shorter than the last lay, from there or from an attempt in the pool with two pieces swapped.
     fn explore(&mut self) {
-        let end = (self.best.end * (1.0 - self.bold)).floor().max(self.bound);
+        let end = (self.last.end * (1.0 - self.bold)).floor().max(self.bound);
         self.board.forget();
         if self.pool.is_empty() {
-            self.board.end = self.best.end;
-            self.board.restore(&self.best.places);
+            self.board.end = self.last.end;
+            self.board.restore(&self.last.places);
             self.shrink(end);
         } else {
             // A triangular draw favours attempts with little overlap.
@@ -98,25 +148,31 @@ impl<'a> Worker<'a> {
             self.shrink(end);
             self.disturb();
         }
-        let parted = part(&mut self.board, &mut self.random, &mut self.meter, EXPLORING);
+        let patience = Patience { hope: self.hope(), ..EXPLORING };
+        let parted = part(&mut self.board, &mut self.random, &mut self.meter, patience);
         if parted.cost == 0.0 {
             self.keep();
-            self.pool.clear();
         } else if self.bold > BOLD.1 {
             self.bold = (self.bold * 0.5).max(BOLD.1);
         } else {
+            self.failed += 1;
             let rank = self.pool.partition_point(|(cost, _)| *cost <= parted.cost);
             self.pool.insert(rank, (parted.cost, parted.places));
             self.pool.truncate(KEPT);
         }
     }
 
-    /// A slightly shorter strip from the best lay.
+    /// The overlap of the middle attempt in the pool, once there are a few.
+    fn hope(&self) -> f64 {
+        if self.pool.len() < FEW { f64::INFINITY } else { self.pool[self.pool.len() / 2].0 }
+    }
+
+    /// A slightly shorter strip from the last lay.
     fn press(&mut self) {
         self.board.forget();
-        self.board.end = self.best.end;
-        self.board.restore(&self.best.places);
-        self.shrink((self.best.end * (1.0 - self.press)).floor().max(self.bound));
+        self.board.end = self.last.end;
+        self.board.restore(&self.last.places);
+        self.shrink((self.last.end * (1.0 - self.press)).floor().max(self.bound));
         let parted = part(&mut self.board, &mut self.random, &mut self.meter, PRESSING);
         if parted.cost == 0.0 {
             self.keep();
@@ -125,10 +181,11 @@ impl<'a> Worker<'a> {
         }
     }
 
+    /// Keeps the lay on the board, once the outlines themselves confirm what the fields say.
     fn keep(&mut self) {
         let end = self.board.extent();
-        if end < self.best.end {
-            self.best = Found { places: self.board.places.clone(), end };
+        if end < self.last.end && self.board.sound() {
+            self.go_on(Found { places: self.board.places.clone(), end });
         }
     }
 
