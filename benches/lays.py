@@ -6,8 +6,9 @@
 
 FOLDER holds instances as JSON (see the README). The wheel goes into a throw-away environment. `--toys` adds soft toys of our
 own making: curved pieces with 5 mm allowance, pile one way, 1.48 m wide. A table shows mean density and its standard error,
-and which rows fall short. `--rows` measures this packer alone instead: the usual budget against ten times that, a
-thousand pieces against a hundred of the same mix, and lays of 1, 2 and 8 threads byte by byte. A busy machine falsifies it: the load is printed.
+and which rows fall short. `--rows` measures this packer alone instead: lays of 1, 2 and 8 threads and of builds with and
+without wide vectors byte by byte, the usual budget against ten times that, and a thousand pieces against a hundred of the
+same mix. A busy machine falsifies it: the load is printed.
 """
 
 import argparse
@@ -106,10 +107,11 @@ def other(python, path, seconds, seed):
     return float(subprocess.run(command, check=True, capture_output=True, text=True).stdout)
 
 
-def built(root):
+def built(root, **environment):
     """The runner of this packer, compiled for speed."""
     command = ["cargo", "bench", "-p", "backtack-core", "--bench", "lays", "--no-run", "--message-format=json"]
-    lines = subprocess.run(command, check=True, capture_output=True, text=True, cwd=root).stdout.splitlines()
+    environment = os.environ | environment
+    lines = subprocess.run(command, check=True, capture_output=True, text=True, cwd=root, env=environment).stdout.splitlines()
     made = [json.loads(line) for line in lines if line.startswith("{")]
     return [one["executable"] for one in made if one.get("executable") and one["target"]["name"] == "lays"][-1]
 
@@ -155,10 +157,23 @@ def threads(binary, paths, work):
         row(f"{path.stem}: lays of 1, 2, 8 threads", f"{len(found)} different", "1", len(found) > 1)
 
 
-def rows(binary, paths, work):
+def vectors(binary, paths, work, root):
+    """Whether a build that may use every instruction of this processor, wide vectors too, lays the same."""
+    wide = built(root, RUSTFLAGS="-C target-cpu=native", CARGO_TARGET_DIR=str(work / "wide"))
+    for path in paths:
+        found = set()
+        for one in (binary, wide):
+            places = work / "places.txt"
+            run(one, path, 1, "--evaluations", 1_000_000, "--places", places)
+            found.add(places.read_bytes())
+        row(f"{path.stem}: lays with and without wide vectors", f"{len(found)} different", "1", len(found) > 1)
+
+
+def rows(binary, paths, work, root):
     print(f"this packer alone, load before {os.getloadavg()[0]:.1f}")
     own = toys(work)
     threads(binary, paths + own, work)
+    vectors(binary, paths + own, work, root)
     # Not the single toy: it is as long as its longest piece, whatever the budget.
     for path in paths:
         count = sum(item["demand"] for item in json.loads(path.read_text())["items"])
@@ -187,7 +202,7 @@ def main():
     with tempfile.TemporaryDirectory() as work:
         work = pathlib.Path(work)
         if asked.rows:
-            rows(asked.binary or built(root), sorted(asked.folder.glob("*.json")), work)
+            rows(asked.binary or built(root), sorted(asked.folder.glob("*.json")), work, root)
             return
         python = asked.python
         if not python:

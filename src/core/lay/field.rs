@@ -328,3 +328,54 @@ fn span(edge: &Edge, bottom: f64, top: f64) -> (f64, f64) {
     let (p, q) = (at(bottom), at(top));
     (p.min(q), p.max(q))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geom::grid::Polygon;
+    use crate::lay::instance::{Cloth, Instance, Piece, Turn};
+    use crate::lay::form::Table;
+    use crate::lay::random::Random;
+
+    /// A crooked outline: corners at any distance round the middle.
+    fn crooked(random: &mut Random, corners: usize) -> Polygon {
+        let corner = |k: usize| {
+            let radius = random.between(200.0, 1000.0);
+            let (sin, cos) = libm::sincos(k as f64 / corners as f64 * 2.0 * std::f64::consts::PI);
+            GridPoint::new((radius * cos) as i64, (radius * sin) as i64)
+        };
+        Polygon { points: (0..corners).map(corner).collect() }
+    }
+
+    /// At every place within a few micrometres of the border a field says free exactly where the outlines say so.
+    #[test]
+    fn a_field_and_the_outlines_agree_to_the_micrometre() {
+        let mut random = Random::new(3, 0);
+        let (mut sure, mut asked) = (0, 0);
+        for corners in [5, 7, 9, 12] {
+            let one = |outline: Polygon, id: &str| Piece {
+                id: id.into(),
+                outline,
+                demand: 1,
+                turns: vec![Turn::NONE],
+                fold: false,
+            };
+            let pieces = vec![one(crooked(&mut random, corners), "a"), one(crooked(&mut random, corners), "b")];
+            let table = Table::new(&Instance { name: String::new(), cloth: Cloth::wide(10_000), pieces });
+            let [a, b] = [&table.forms[0], &table.forms[1]];
+            let field = Field::new(a, b);
+            sure += field.sure.iter().filter(|sure| **sure).count();
+            for edge in &field.edges {
+                for _ in 0..40 {
+                    let along = random.unit();
+                    let x = super::super::form::whole(edge.x + edge.dx * along + random.between(-4.0, 4.0));
+                    let y = super::super::form::whole(edge.y + edge.dy * along + random.between(-4.0, 4.0));
+                    let free = !overlap::meet(&a.spots, &b.spots, Spot { x, y });
+                    assert_eq!(field.depth(a, b, x, y) == 0.0, free, "at {x}, {y}");
+                    asked += 1;
+                }
+            }
+        }
+        assert!(sure > 100 && asked > 2000, "{sure} sure cells, {asked} places");
+    }
+}

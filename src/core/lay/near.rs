@@ -169,3 +169,41 @@ impl Section {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lay::random::Random;
+
+    /// What is near is what a look at every box says, for one section and for many, and after pieces have moved.
+    #[test]
+    fn the_bits_say_what_the_boxes_say() {
+        for count in [1, 60, 400] {
+            let mut random = Random::new(5, count as u64);
+            let mut near = Near::new(count, 1e6 * count as f64, 1e4);
+            let long = 150.0 * count as f64;
+            let mut any = |most: f64| {
+                let (x, y) = (random.between(-300.0, long), random.between(-300.0, 1e4));
+                [x, y, x + random.between(1.0, most), y + random.between(1.0, most)].map(f64::round)
+            };
+            let mut boxes: Vec<Area> = (0..count).map(|_| any(2500.0)).collect();
+            boxes.iter().enumerate().for_each(|(piece, area)| near.put(piece, *area));
+            for round in 0..2 * count {
+                let piece = round % count;
+                assert!(near.take(piece) && !near.holds(piece) && !near.take(piece));
+                boxes[piece] = any(2500.0);
+                near.put(piece, boxes[piece]);
+                let [x0, y0, x1, y1] = any(5000.0);
+                let meets = |b: &Area| b[0] < x1 && b[2] > x0 && b[1] < y1 && b[3] > y0;
+                let expected: Vec<usize> = (0..count).filter(|piece| meets(&boxes[*piece])).collect();
+                let mut found = Vec::new();
+                near.each([x0, y0, x1, y1], &mut |piece| {
+                    found.push(piece);
+                    true
+                });
+                found.sort_unstable();
+                assert_eq!(found, expected);
+            }
+        }
+    }
+}
