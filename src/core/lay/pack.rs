@@ -16,9 +16,9 @@ use crate::geom::grid::GridPoint;
 /// Workers, whatever the number of threads.
 const WORKERS: u64 = 2;
 /// Share of the budget after which strips are pressed instead of explored.
-const EXPLORED: f64 = 0.75;
+const EXPLORED: f64 = 0.9;
 /// Share of the budget for which the workers do not tell each other what they have found.
-const APART: f64 = 0.5;
+const APART: f64 = 0.65;
 /// Evaluations of a worker between two looks at what the other has.
 const SLICE: u64 = 200_000;
 
