@@ -92,9 +92,11 @@ impl Field {
         let (cells, nodes, near, starts) = (Vec::new(), Vec::new(), Vec::new(), vec![0]);
         let mut field = Self { low, inverse, columns, rows, cells, nodes, edges, near, starts, sure: Vec::new() };
         field.fill(step);
-        field.sure = field.starts.windows(2).map(|ends| {
-            field.near[ends[0] as usize..ends[1] as usize].iter().all(|edge| sure[*edge as usize])
-        }).collect();
+        field.sure = field
+            .starts
+            .windows(2)
+            .map(|ends| field.near[ends[0] as usize..ends[1] as usize].iter().all(|edge| sure[*edge as usize]))
+            .collect();
         field
     }
 
@@ -333,8 +335,8 @@ fn span(edge: &Edge, bottom: f64, top: f64) -> (f64, f64) {
 mod tests {
     use super::*;
     use crate::geom::grid::Polygon;
-    use crate::lay::instance::{Cloth, Instance, Piece, Turn};
     use crate::lay::form::Table;
+    use crate::lay::instance::{Cloth, Instance, Piece, Turn};
     use crate::lay::random::Random;
 
     /// A crooked outline: corners at any distance round the middle.

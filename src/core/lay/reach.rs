@@ -53,7 +53,8 @@ fn sure(contours: &[Vec<GridPoint>], edges: &[[IntPoint<i64>; 2]]) -> Vec<Vec<bo
         (dx / part, dy / part)
     };
     let listed = |which: usize| {
-        let mut list: Vec<_> = edges.iter().map(|[p, q]| ([(p.x, p.y), (q.x, q.y)][which], line((p.x, p.y), (q.x, q.y)))).collect();
+        let mut list: Vec<_> =
+            edges.iter().map(|[p, q]| ([(p.x, p.y), (q.x, q.y)][which], line((p.x, p.y), (q.x, q.y)))).collect();
         list.sort_unstable();
         list
     };
