@@ -3,7 +3,7 @@
 //!
 //! The forbidden places of a pair ([`super::reach`]) are cut into cells. A cell outside costs one look, a cell deep inside
 //! is read off between its corners, and a cell on the border holds the few edges that can be nearest. Within
-//! [`DOUBT`] of the border the outlines themselves are asked, exactly.
+//! [`DOUBT`] of the border the outlines themselves are asked, exactly, unless those edges are free of rounding.
 
 use super::form::{Form, Spot};
 use super::overlap;

@@ -3,6 +3,7 @@
 mod allowance_missing;
 mod by_factory_outline;
 mod cut_without_material;
+mod direction_without_pile;
 mod one_sided;
 mod outline_defect;
 mod outline_missing;
@@ -24,6 +25,7 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &cut_without_material::RULE, run: cut_without_material::check },
     Check { rule: &allowance_missing::RULE, run: allowance_missing::check },
     Check { rule: &pile_without_direction::RULE, run: pile_without_direction::check },
+    Check { rule: &direction_without_pile::RULE, run: direction_without_pile::check },
 ];
 
 /// Whether the factory makes the pattern of a piece, in one size at least.

@@ -1,6 +1,8 @@
 use crate::check::Context;
 use crate::check::mention::articles;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::assembly::Gap;
+use crate::model::{ShapeSource, Variant};
 
 use super::is_by_factory;
 
@@ -50,9 +52,19 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     }
 }
 
-/// Whether the drawing of every size shows the pile.
+/// Whether the drawing of every size shows the pile. What cannot be read off a drawing is said of the drawing; a pile
+/// may well be in it.
 fn is_drawn(context: &Context<'_>, piece: &str) -> bool {
+    let traced = |size: &str| {
+        let source = context.model.pieces.get(piece)?.outline.as_ref()?.known(Variant { size, colourway: "" })?;
+        Some(matches!(source.shape, ShapeSource::Svg(_)))
+    };
+    let shows = |size: &str| match context.assembly.outlines.get(piece, size) {
+        Ok(outline) => Some(outline.pile.is_some()),
+        Err(Gap::Unread | Gap::Defect { .. }) if traced(size) == Some(true) => Some(true),
+        Err(_) => None,
+    };
     let sizes = context.model.sizes.iter().map(|size| size.entry.id.value.as_str());
-    let outlines: Vec<_> = sizes.filter_map(|size| context.assembly.outlines.get(piece, size).ok()).collect();
-    !outlines.is_empty() && outlines.iter().all(|outline| outline.pile.is_some())
+    let outlines: Vec<bool> = sizes.filter_map(shows).collect();
+    !outlines.is_empty() && outlines.iter().all(|shown| *shown)
 }

@@ -47,7 +47,7 @@ fn places<'a>(context: &Context<'a>) -> BTreeMap<&'a str, (usize, Span)> {
 }
 
 /// The part a step is done to: as it says, else the part of the zone it fills.
-fn part<'a>(context: &Context<'a>, step: &'a Step) -> Option<&'a str> {
+pub fn part<'a>(context: &Context<'a>, step: &'a Step) -> Option<&'a str> {
     let zone = || context.model.zones.get(&step.zone.as_ref()?.value)?.part.as_ref();
     step.part.as_ref().or_else(zone).map(|part| part.value.as_str())
 }

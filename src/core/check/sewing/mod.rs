@@ -3,6 +3,7 @@
 mod cause;
 mod chain_not_joined;
 mod closed_before_turned;
+mod filled_before_turned;
 mod inside_out_seam;
 mod limits;
 mod opening_not_closed;
@@ -33,6 +34,7 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &surface_not_closed::RULE, run: surface_not_closed::check },
     Check { rule: &chain_not_joined::RULE, run: chain_not_joined::check },
     Check { rule: &closed_before_turned::RULE, run: closed_before_turned::check },
+    Check { rule: &filled_before_turned::RULE, run: filled_before_turned::check },
     Check { rule: &order_incomplete::RULE, run: order_incomplete::check },
     Check { rule: &uneven_layers::RULE, run: uneven_layers::check },
     Check { rule: &uneven_attachment::RULE, run: uneven_attachment::check },

@@ -42,18 +42,22 @@ fn twice(context: &Context<'_>, findings: &mut Findings) {
     }
 }
 
-/// Everything that needs a place in the order, each kind in the order of ids: stitching on flat pieces first, openings
-/// and what comes after the filling last.
+/// Everything that needs a place in the order, each kind in the order of ids: stitching on flat pieces first, then seams,
+/// turning, filling, openings, and what comes after the filling last.
 fn steps<'a>(context: &Context<'a>) -> Vec<(&'a str, Span, u8)> {
     let model = context.model;
     let joints = model.joints.iter().map(|(id, one)| {
-        let rank = if one.kind == JointKind::Opening { 5 } else { 2 };
+        let rank = if one.kind == JointKind::Opening { 6 } else { 2 };
         (id.as_str(), one.entry.span(), rank)
     });
     let finished = |kind: Option<FinishKind>| kind != Some(FinishKind::Raw);
     let finishes = model.finishes.iter().filter(|(_, one)| finished(one.kind.as_ref().map(|kind| kind.value)));
     let steps = model.steps.iter().map(|(id, one)| {
-        let rank = if matches!(one.deed, Deed::Turn | Deed::Fill | Deed::Insert) { 4 } else { 6 };
+        let rank = match one.deed {
+            Deed::Turn => 4,
+            Deed::Fill | Deed::Insert => 5,
+            Deed::Other => 7,
+        };
         (id.as_str(), one.entry.span(), rank)
     });
     let mut all: Vec<(&str, Span, u8)> =
