@@ -42,6 +42,9 @@ fn twice(context: &Context<'_>, findings: &mut Findings) {
     }
 }
 
+/// The last kind of step that is done before a part is turned.
+const FLAT: u8 = 3;
+
 /// Everything that needs a place in the order, each kind in the order of ids: stitching on flat pieces first, then seams,
 /// turning, filling, openings, and what comes after the filling last.
 fn steps<'a>(context: &Context<'a>) -> Vec<(&'a str, Span, u8)> {
@@ -100,13 +103,16 @@ fn left_out(context: &Context<'_>, findings: &mut Findings) {
     });
 }
 
-/// The order as it stands, with what is missing put before the first step of a later kind.
+/// The order as it stands, with what is missing put before the first step of a later kind; turning and what follows also
+/// behind the last step of an earlier kind, since other parts may be closed before.
 fn completed<'a>(context: &Context<'a>, all: &[(&'a str, Span, u8)], listed: &BTreeSet<&str>) -> Vec<&'a str> {
     let ranks: BTreeMap<&str, u8> = all.iter().map(|(id, _, rank)| (*id, *rank)).collect();
     let mut steps: Vec<&str> = context.model.work.order.iter().map(|step| step.value.as_str()).collect();
     for (id, _, rank) in all.iter().filter(|(id, _, _)| !listed.contains(id)) {
-        let later = |one: &&str| ranks.get(*one).is_some_and(|other| other > rank && *other > 3);
-        let at = steps.iter().position(later).unwrap_or(steps.len());
+        let earlier = |one: &&str| ranks.get(*one).is_some_and(|other| other < rank && *rank > FLAT);
+        let later = |one: &&str| ranks.get(*one).is_some_and(|other| other > rank && *other > FLAT);
+        let from = steps.iter().rposition(earlier).map_or(0, |last| last + 1);
+        let at = steps.iter().skip(from).position(later).map_or(steps.len(), |at| from + at);
         steps.insert(at, id);
     }
     steps
