@@ -83,7 +83,7 @@ pub struct Packed {
 
 /// Evaluations that suit an instance: what `backtack lay` uses when nothing else is asked. Two or three seconds for 30 pieces.
 pub fn usual(instance: &Instance) -> u64 {
-    (instance.count() as u64 * 700_000).clamp(2_000_000, 30_000_000)
+    (instance.count() as u64 * 600_000).clamp(2_000_000, 30_000_000)
 }
 
 /// Finds a short lay.
