@@ -1,11 +1,12 @@
 //! A start for large demands: a block of some of the pieces, packed on a ring so that copies of it interlock, and repeated.
 
 use super::board::{Board, Place};
-use super::form::{Spot, Table};
+use super::form::Spot;
 use super::instance::Instance;
 use super::meter::Meter;
 use super::random::Random;
 use super::start::{Order, leftmost, start};
+use super::table::Table;
 use super::worker::{Phase, Worker};
 
 /// Pieces of a block, about, and from how many pieces on a block is tried.

@@ -1,10 +1,11 @@
 //! The strip during the search: where each piece stands, who overlaps whom and how deep, and what that weighs.
 
 use super::field::Facing;
-use super::form::{Spot, Table};
+use super::form::Spot;
 use super::instance::Instance;
 use super::near::{Area, Near};
 use super::overlap;
+use super::table::Table;
 
 /// Added to every depth of overlap, in parts of the smaller piece's root of area, so that the last touch of an overlap
 /// still costs something.
@@ -21,6 +22,15 @@ pub struct Place {
     pub form: usize,
     /// The corner.
     pub at: Spot,
+}
+
+/// A place tried, and what it costs.
+#[derive(Debug, Clone, Copy)]
+pub struct Tried {
+    /// The place.
+    pub place: Place,
+    /// Its cost.
+    pub cost: f64,
 }
 
 /// The part of the strip where pieces may lie, in µm.

@@ -335,9 +335,9 @@ fn span(edge: &Edge, bottom: f64, top: f64) -> (f64, f64) {
 mod tests {
     use super::*;
     use crate::geom::grid::Polygon;
-    use crate::lay::form::Table;
     use crate::lay::instance::{Cloth, Instance, Piece, Turn};
     use crate::lay::random::Random;
+    use crate::lay::table::Table;
 
     /// A crooked outline: corners at any distance round the middle.
     fn crooked(random: &mut Random, corners: usize) -> Polygon {

@@ -1,10 +1,7 @@
 //! Pieces made ready for the search: every allowed way of lying worked out once, grown by half the gap, and with no more
 //! corners than it needs.
 
-use std::sync::OnceLock;
-
-use super::field::{Facing, Field};
-use super::instance::{Instance, Turn};
+use super::instance::Turn;
 use super::{reach, simple};
 use crate::geom::grid::{GridPoint, Polygon};
 
@@ -45,7 +42,8 @@ pub struct Form {
 }
 
 impl Form {
-    fn new(outline: &Polygon, gap: i64) -> Self {
+    /// Makes a turned outline ready.
+    pub fn new(outline: &Polygon, gap: i64) -> Self {
         let (_, high) = outline.bbox().unwrap_or_default();
         let polygon = simple::grown_simple(&grown(outline, gap));
         let spot = |p: &GridPoint| Spot { x: p.x as f64, y: p.y as f64 };
@@ -100,63 +98,8 @@ pub struct Kind {
     pub area: f64,
 }
 
-/// All forms of an instance and the fields of their pairs, worked out when first asked for.
-#[derive(Debug)]
-pub struct Table {
-    /// Every form once.
-    pub forms: Vec<Form>,
-    /// By piece.
-    pub kinds: Vec<Kind>,
-    fields: Vec<OnceLock<Field>>,
-}
-
-impl Table {
-    /// Makes the pieces of a checked instance ready.
-    pub fn new(instance: &Instance) -> Self {
-        let mut outlines: Vec<Polygon> = Vec::new();
-        let mut kinds = Vec::new();
-        for piece in &instance.pieces {
-            let mut ways: Vec<Way> = Vec::new();
-            for (turn, outline) in piece.fitting(instance.cloth) {
-                let (outline, shift) = at_origin(&outline);
-                let form = outlines.iter().position(|known| *known == outline).unwrap_or(outlines.len());
-                if form == outlines.len() {
-                    outlines.push(outline);
-                }
-                if ways.iter().all(|way| way.form != form) {
-                    ways.push(Way { form, turn, shift });
-                }
-            }
-            let area = piece.outline.area2().abs() as f64 / 2.0;
-            kinds.push(Kind { ways, fold: piece.fold, area });
-        }
-        let forms: Vec<Form> = outlines.iter().map(|outline| Form::new(outline, instance.cloth.gap)).collect();
-        let fields = (0..forms.len() * (forms.len() + 1) / 2).map(|_| OnceLock::new()).collect();
-        Self { forms, kinds, fields }
-    }
-
-    /// How far form `b` has to go, standing by (`dx`, `dy`) from form `a`, until it is free of it, in µm.
-    pub fn depth(&self, a: usize, b: usize, dx: f64, dy: f64) -> f64 {
-        let (a, b, dx, dy) = if a <= b { (a, b, dx, dy) } else { (b, a, -dx, -dy) };
-        self.field(a, b).depth(&self.forms[a], &self.forms[b], dx, dy)
-    }
-
-    /// Which way form `b`, standing by (`dx`, `dy`) from form `a`, would be free of it soonest.
-    pub fn facing(&self, a: usize, b: usize, dx: f64, dy: f64) -> Option<Facing> {
-        if a <= b {
-            return self.field(a, b).facing(dx, dy);
-        }
-        let Facing { x, y, depth } = self.field(b, a).facing(-dx, -dy)?;
-        Some(Facing { x: -x, y: -y, depth })
-    }
-
-    fn field(&self, a: usize, b: usize) -> &Field {
-        self.fields[b * (b + 1) / 2 + a].get_or_init(|| Field::new(&self.forms[a], &self.forms[b]))
-    }
-}
-
 /// The outline with its box at the origin and begun at its lowest left corner, and where its box was.
-fn at_origin(outline: &Polygon) -> (Polygon, GridPoint) {
+pub fn at_origin(outline: &Polygon) -> (Polygon, GridPoint) {
     let (low, _) = outline.bbox().unwrap_or_default();
     let mut points: Vec<GridPoint> = outline.points.iter().map(|p| GridPoint::new(p.x - low.x, p.y - low.y)).collect();
     let first = points.iter().enumerate().min_by_key(|(_, p)| (p.y, p.x)).map_or(0, |(at, _)| at);

@@ -10,7 +10,7 @@ use std::fmt::Write as _;
 use sha2::{Digest as _, Sha256};
 
 use super::instance::{Instance, MOST, Turn};
-use super::pack::{Lay, Placed};
+use super::laid::{Lay, Placed};
 use super::valid;
 use crate::geom::grid::{GridPoint, STEPS, millimetres};
 

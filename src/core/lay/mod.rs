@@ -3,7 +3,7 @@
 //! ```text
 //! instance   pieces, demands, allowed turns, cloth
 //! form       each piece in each turn, grown by half the gap, fewer corners
-//! reach      where one form may not stand beside another; field: how deep it would overlap, looked up
+//! reach      where one form may not stand beside another; field: how deep it would overlap, looked up;  table: of any two
 //! board      the strip: who stands where, who overlaps whom, what it weighs;  near: who is near
 //! seek       a better place for one piece, settle: exactly between its neighbours;  part: all pieces until none overlap
 //! start      a first lay;  block: one repeated;  worker: shorter and shorter;  pack: two workers and the budget
@@ -21,6 +21,7 @@ pub mod bound;
 mod field;
 mod form;
 pub mod instance;
+mod laid;
 pub mod lock;
 mod meter;
 mod near;
@@ -36,14 +37,16 @@ mod seek;
 mod settle;
 mod simple;
 mod start;
+mod table;
 pub mod valid;
 mod worker;
 
 pub use bound::{Bounds, bounds};
 pub use instance::{Bad, Cloth, Instance, Piece, Turn};
+pub use laid::{Lay, Placed};
 pub use lock::{Lock, Pattern};
 pub use meter::Budget;
-pub use pack::{Lay, Options, Packed, Placed, Progress, pack, usual};
+pub use pack::{Options, Packed, Progress, pack, usual};
 pub use report::{Report, report};
 pub use rows::{Row, RowLay, rows, struck};
 pub use valid::Fault;

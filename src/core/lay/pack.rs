@@ -4,11 +4,12 @@
 use super::block;
 use super::board::{Board, Place};
 use super::bound;
-use super::form::Table;
-use super::instance::{Bad, Instance, Turn};
+use super::instance::{Bad, Instance};
+use super::laid::{Lay, Placed};
 use super::meter::{Budget, Meter};
 use super::random::Random;
 use super::start::{ORDERS, start};
+use super::table::Table;
 use super::valid;
 use super::worker::{Found, Phase, Worker};
 use crate::geom::grid::GridPoint;
@@ -44,28 +45,6 @@ pub struct Progress {
     pub length: i64,
     /// Share of the budget used, from 0 to 1.
     pub share: f64,
-}
-
-/// One piece on the cloth: its outline is turned about its own origin, rounded to the grid, and moved.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Placed {
-    /// Which piece of the instance.
-    pub piece: usize,
-    /// Which of its copies, from 0.
-    pub copy: usize,
-    /// How it lies.
-    pub turn: Turn,
-    /// Where its origin lies.
-    pub at: GridPoint,
-}
-
-/// Pieces on a length of cloth.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Lay {
-    /// Length with the margins at both ends, in µm.
-    pub length: i64,
-    /// Every piece, by piece and copy.
-    pub placed: Vec<Placed>,
 }
 
 /// What came of a search.

@@ -4,7 +4,8 @@ use serde::Serialize;
 
 use super::bound::bounds;
 use super::instance::Instance;
-use super::pack::{Lay, Packed};
+use super::laid::{Lay, Placed};
+use super::pack::Packed;
 use crate::geom::grid::millimetres;
 
 /// A lay in figures, in mm and mm² on the 1 µm grid.
@@ -86,9 +87,8 @@ pub fn report(instance: &Instance, packed: &Packed, seed: u64) -> Report {
 }
 
 fn positions(instance: &Instance, lay: &Lay) -> Vec<Position> {
-    let known =
-        |placed: &super::pack::Placed| instance.pieces.get(placed.piece).map(|piece| (piece.id.clone(), *placed));
-    let position = |(piece, placed): (String, super::pack::Placed)| Position {
+    let known = |placed: &Placed| instance.pieces.get(placed.piece).map(|piece| (piece.id.clone(), *placed));
+    let position = |(piece, placed): (String, Placed)| Position {
         piece,
         copy: placed.copy + 1,
         mirrored: placed.turn.mirrored,

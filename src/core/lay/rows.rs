@@ -4,12 +4,14 @@
 //! of the cloth is the distance between strikes (2 to 4 mm for a die, *common practice*).
 
 use super::board::{Board, Place};
-use super::form::{Spot, Table};
+use super::form::Spot;
 use super::instance::{Bad, Instance};
+use super::laid::{Lay, Placed};
 use super::meter::{Budget, Meter};
-use super::pack::{Lay, Placed, finished};
+use super::pack::finished;
 use super::random::Random;
 use super::start::leftmost;
+use super::table::Table;
 use super::worker::Found;
 
 /// A piece goes into gaps if its area is at most this part of the largest one's.

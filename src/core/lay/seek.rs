@@ -1,7 +1,7 @@
 //! A better place for one piece: places tried at random, over the strip and near where it stands, and the best of them
 //! settled exactly between their neighbours.
 
-use super::board::{Board, Place};
+use super::board::{Board, Place, Tried};
 use super::form::{Spot, whole};
 use super::meter::Meter;
 use super::random::Random;
@@ -14,15 +14,6 @@ const NEAR: usize = 20;
 const SETTLED: usize = 3;
 /// First and last step of the walk downhill from the best, in parts of the piece's shorter side.
 const FINE: (f64, f64) = (0.01, 0.0001);
-
-/// A place tried, and what it costs.
-#[derive(Debug, Clone, Copy)]
-pub struct Tried {
-    /// The place.
-    pub place: Place,
-    /// Its cost.
-    pub cost: f64,
-}
 
 /// The best place found for a piece; where it stands if there is no better.
 pub fn better(board: &Board, piece: usize, random: &mut Random, meter: &mut Meter) -> Tried {

@@ -1,11 +1,10 @@
 //! Lets a piece settle exactly: nearby, every other piece is a line it may not cross, and the best place is where two such
 //! lines meet.
 
-use super::board::{Board, Place};
+use super::board::{Board, Place, Tried};
 use super::field::Facing;
 use super::form::{Spot, whole};
 use super::meter::Meter;
-use super::seek::Tried;
 
 /// How far one step goes at most, in parts of the piece's shorter side.
 const REACH: f64 = 0.25;

@@ -8,7 +8,7 @@
 use std::fmt;
 
 use super::instance::Instance;
-use super::pack::{Lay, Placed};
+use super::laid::{Lay, Placed};
 use crate::geom::grid::{GridPoint, Polygon, Side, on_edge, orient};
 
 /// What is wrong with a lay.
