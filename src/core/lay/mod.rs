@@ -8,7 +8,7 @@
 //! seek       a better place for one piece, settle: exactly between its neighbours;  part: all pieces until none overlap
 //! start      a first lay;  block: one repeated;  worker: shorter and shorter;  pack: two workers and the budget
 //! rows       strips of one shape for dies
-//! lock       lays that are kept, by the key of their instance
+//! laid       a lay;  lock: lays that are kept, by the key of their instance
 //! valid      the independent check every lay passes
 //! ```
 //! The search follows the published description of overlap minimisation with guided weights (arXiv 2509.13329), with

@@ -242,3 +242,40 @@ impl<'a> Worker<'a> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geom::grid::{GridPoint, Polygon};
+    use crate::lay::instance::{Cloth, Instance, Piece, Turn};
+    use crate::lay::meter::Budget;
+    use crate::lay::table::Table;
+
+    /// A worker that is stuck lays everything anew, goes on from there, and keeps the best it had.
+    #[test]
+    fn a_stuck_worker_begins_anew_and_keeps_its_best() {
+        let corners = [(0, 0), (900, 100), (700, 800), (200, 500)];
+        let outline = Polygon { points: corners.iter().map(|(x, y)| GridPoint::new(*x, *y)).collect() };
+        let turns = vec![Turn::NONE, Turn::by(180.0)];
+        let piece = Piece { id: "a".into(), outline, demand: 12, turns, fold: false };
+        let instance = Instance { name: String::new(), cloth: Cloth::wide(2_500), pieces: vec![piece] };
+        let table = Table::new(&instance);
+        let meter = Meter::new(Budget::Evaluations(10_000_000), 1, &|| false);
+        let mut board = Board::new(&instance, &table, instance.kinds());
+        let (mut random, mut first) = (Random::new(1, 0), meter.clone());
+        start(&mut board, ORDERS[0], &mut random, &mut first);
+        let mut worker = Worker::new(board, meter, random, 0.0);
+        worker.run(100_000, 1.0, Phase::Apart);
+        let best = worker.best.end;
+        assert!(best <= worker.last.end && !worker.stuck());
+        worker.failed = ENOUGH.0 + 1;
+        assert!(worker.stuck());
+        // One evaluation more is room for one beginning.
+        worker.run(worker.meter.used + 1, 1.0, Phase::Apart);
+        assert!(worker.board.sound() && worker.pool.is_empty() && worker.failed == 0);
+        assert!(worker.last.end > best && worker.best.end == best);
+        let found = worker.best.clone();
+        worker.adopt(&found);
+        assert_eq!(worker.last.end, best);
+    }
+}

@@ -55,13 +55,14 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
 /// Whether the drawing of every size shows the pile. What cannot be read off a drawing is said of the drawing; a pile
 /// may well be in it.
 fn is_drawn(context: &Context<'_>, piece: &str) -> bool {
+    let outline = context.model.pieces.get(piece).and_then(|piece| piece.outline.as_ref());
     let traced = |size: &str| {
-        let source = context.model.pieces.get(piece)?.outline.as_ref()?.known(Variant { size, colourway: "" })?;
-        Some(matches!(source.shape, ShapeSource::Svg(_)))
+        let source = outline.and_then(|outline| outline.known(Variant { size, colourway: "" }));
+        source.is_some_and(|source| matches!(source.shape, ShapeSource::Svg(_)))
     };
     let shows = |size: &str| match context.assembly.outlines.get(piece, size) {
         Ok(outline) => Some(outline.pile.is_some()),
-        Err(Gap::Unread | Gap::Defect { .. }) if traced(size) == Some(true) => Some(true),
+        Err(Gap::Unread | Gap::Defect { .. }) if traced(size) => Some(true),
         Err(_) => None,
     };
     let sizes = context.model.sizes.iter().map(|size| size.entry.id.value.as_str());
