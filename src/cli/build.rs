@@ -1,6 +1,5 @@
 //! Builds the package: PDF, figures, drawings.
 
-use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 use backtack_core::compute::Task;
@@ -84,7 +83,6 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     if let Some(found) = &laid {
         terminal.remark(&format!("lays, kept in {}:\n{}", backtack_core::lay::lock::FILE, style::told(found)));
     }
-    replaced(&package, terminal);
     terminal.print(&format!("{}\n", plain(&pdf.to_string_lossy())))?;
     if let Some(order) = order {
         terminal.print(&format!("{}\n", plain(&order.to_string_lossy())))?;
@@ -168,15 +166,6 @@ fn write_order(package: &Package, out: &Path, stem: &str, id: &str) -> Result<Pa
     let figures = Item { path: out.join(format!("order-{id}.json")), bytes: package.figures.clone().into_bytes() };
     Output::new().write(&[figures, Item { path: pdf.clone(), bytes: package.pdf.clone() }])?;
     Ok(pdf)
-}
-
-/// Says which characters came out as a box, each once.
-pub(super) fn replaced(package: &Package, terminal: &mut Terminal) {
-    let characters: BTreeSet<char> = package.replaced.iter().map(|one| one.character).collect();
-    if !characters.is_empty() {
-        let list: Vec<String> = characters.iter().map(|c| format!("U+{:04X}", u32::from(*c))).collect();
-        terminal.complain(&Failure::new(format!("no built-in font shows {}; a box is printed", list.join(", "))));
-    }
 }
 
 /// One line that says what is going on; silent where there is no terminal.

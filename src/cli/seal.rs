@@ -12,7 +12,7 @@ use backtack_core::revision::seal::{ENDING, LARGEST, verified};
 use backtack_core::words::Date;
 use clap::{Arg, ArgMatches, Command};
 
-use super::build::{laid, replaced, stages};
+use super::build::{laid, stages};
 use super::check::root;
 use super::lay::style;
 use super::opened::{self, bytes, failed};
@@ -82,7 +82,6 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     if let Some(found) = &found {
         terminal.remark(&format!("lays, kept in {}:\n{}", backtack_core::lay::lock::FILE, style::told(found)));
     }
-    replaced(&sealed.package, terminal);
     terminal.print(&format!("{}\n{}\n", plain(&file.to_string_lossy()), sealed.digest.hex()))?;
     Ok(Exit::Clear)
 }

@@ -7,13 +7,14 @@
 //! compute   Model          -> Figures             one file per family of numbers
 //! scene     drawings in mm, read by every writer
 //! ```
-//! `source`, `units`, `geom`, `colour`, `standards` and `words` are leaves: they import nothing of ours.
+//! `source`, `units`, `geom`, `colour`, `glyphs`, `standards` and `words` are leaves: they import nothing of ours.
 
 pub mod check;
 pub mod colour;
 pub mod compute;
 pub mod diag;
 pub mod geom;
+pub mod glyphs;
 pub mod lay;
 pub mod model;
 pub mod read;

@@ -13,7 +13,7 @@ use typst::diag::{FileError, FileResult, SourceDiagnostic};
 use typst::ecow::EcoVec;
 use typst::foundations::{Bytes, Datetime, Duration, Smart};
 use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
-use typst::text::{Font, FontBook};
+use typst::text::{Font, FontBook, FontWeight};
 use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World, WorldExt};
 use typst_layout::PagedDocument;
@@ -88,10 +88,12 @@ pub fn run(job: &Job) -> Result<Output, EngineError> {
     Ok(Output { pdf, document: Document(document) })
 }
 
-/// Whether the built-in fonts, both weights, have a glyph for a character.
+/// Whether the built-in fonts have a glyph for a character, in both weights: what [`backtack_core::glyphs`] must say too.
 #[must_use]
 pub fn covers(c: char) -> bool {
-    FONTS.1.iter().all(|font| font.info().coverage.contains(c.into()))
+    let has = |font: &Font| font.info().coverage.contains(c.into());
+    let in_weight = |weight| FONTS.1.iter().any(|font| font.info().variant.weight == weight && has(font));
+    in_weight(FontWeight::REGULAR) && in_weight(FontWeight::BOLD)
 }
 
 /// Empties the engine's cache on every way out, so that a run leaves nothing behind.
@@ -106,9 +108,11 @@ impl Drop for Cache {
 static LIBRARY: LazyLock<LazyHash<Library>> = LazyLock::new(|| LazyHash::new(Library::default()));
 
 static FONTS: LazyLock<(LazyHash<FontBook>, Vec<Font>)> = LazyLock::new(|| {
-    let files: [&'static [u8]; 2] = [
+    let files: [&'static [u8]; 4] = [
         include_bytes!("../../templates/fonts/NotoSansSC-Regular.subset.ttf"),
         include_bytes!("../../templates/fonts/NotoSansSC-Bold.subset.ttf"),
+        include_bytes!("../../templates/fonts/NotoSans-Regular.subset.ttf"),
+        include_bytes!("../../templates/fonts/NotoSans-Bold.subset.ttf"),
     ];
     let fonts: Vec<Font> = files.into_iter().filter_map(|data| Font::new(Bytes::new(data), 0)).collect();
     (LazyHash::new(FontBook::from_fonts(&fonts)), fonts)

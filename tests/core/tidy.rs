@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 /// The leaves: everyone may import them.
-const LEAVES: &[&str] = &["source", "units", "colour", "geom", "lay", "standards", "words"];
+const LEAVES: &[&str] = &["source", "units", "colour", "geom", "glyphs", "lay", "standards", "words"];
 
 /// Modules of `backtack-core` and what each may import beside itself and, unless it is a leaf, the leaves.
 const LAYERS: &[(&str, &[&str])] = &[
@@ -12,6 +12,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("units", &[]),
     ("colour", &[]),
     ("geom", &["units"]),
+    ("glyphs", &[]),
     ("lay", &["geom"]),
     ("standards", &["units"]),
     ("words", &["units"]),
@@ -27,7 +28,7 @@ const LAYERS: &[(&str, &[&str])] = &[
 
 /// What `render` may see of `backtack-core`: figures and the model, never how they were read or checked.
 const RENDER: &[&str] =
-    &["source", "units", "geom", "standards", "words", "scene", "diag", "model", "compute", "revision"];
+    &["source", "units", "geom", "glyphs", "standards", "words", "scene", "diag", "model", "compute", "revision"];
 
 /// Everything that may stand at the top of the repository, beside hidden files and what a build leaves.
 const TOP: &[&str] = &[

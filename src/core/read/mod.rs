@@ -19,6 +19,7 @@ mod outlines;
 mod parse;
 mod pictures;
 mod pieces;
+mod printable;
 mod reader;
 mod rounds;
 pub mod rules;

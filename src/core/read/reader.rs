@@ -121,6 +121,7 @@ impl Reader {
         self.views(&declared, &mut model);
         self.lock(&mut model);
         self.severities(&declared);
+        self.printable(&declared);
         model.refused = std::mem::take(&mut self.refused);
         model
     }

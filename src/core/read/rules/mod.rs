@@ -7,6 +7,7 @@ mod bad_value;
 mod bare_number;
 mod broken_drawing;
 mod broken_lock;
+mod character_not_printable;
 mod content_ignored;
 mod duplicate_id;
 mod gauge_missing;
@@ -29,6 +30,7 @@ pub use bad_value::{RULE as BAD_VALUE, bad_value, wrong_kind};
 pub use bare_number::{RULE as BARE_NUMBER, bare_number};
 pub use broken_drawing::{RULE as BROKEN_DRAWING, broken_drawing};
 pub use broken_lock::{RULE as BROKEN_LOCK, broken_lock};
+pub use character_not_printable::{RULE as CHARACTER_NOT_PRINTABLE, character_not_printable};
 pub use content_ignored::{RULE as CONTENT_IGNORED, content_ignored};
 pub use duplicate_id::{RULE as DUPLICATE_ID, duplicate_id};
 pub use gauge_missing::{RULE as GAUGE_MISSING, gauge_missing};
@@ -61,6 +63,7 @@ pub const RULES: &[&Rule] = &[
     &UNKNOWN_CODE,
     &INCOMPLETE_VALUE,
     &BAD_PATH,
+    &CHARACTER_NOT_PRINTABLE,
     &ORDER_BESIDE_STYLE,
     &SAMPLE_BESIDE_STYLE,
     &BROKEN_DRAWING,
