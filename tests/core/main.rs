@@ -12,6 +12,7 @@ mod examples;
 mod figures;
 mod forms;
 mod geom;
+mod glyphs;
 mod lay;
 mod lays;
 mod orders;

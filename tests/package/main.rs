@@ -13,6 +13,7 @@ mod determinism;
 mod examples;
 mod folder;
 mod full;
+mod glyphs;
 mod hostile;
 mod look;
 mod nasty;

@@ -23,7 +23,12 @@ const STRINGS: &[&str] = &[
 
 /// The cushion with every string a user could have typed exchanged.
 pub fn package() -> Package {
-    let mut next = STRINGS.iter().cycle();
+    with(STRINGS)
+}
+
+/// The cushion with these texts in turn wherever a user could have typed one.
+pub fn with(texts: &[&str]) -> Package {
+    let mut next = texts.iter().cycle();
     let mut put = |field: &mut String| {
         if let Some(text) = next.next() {
             (*text).clone_into(field);

@@ -34,7 +34,12 @@ type Found<'a> = Vec<(String, Vec<char>, &'a Node)>;
 
 fn fields<'a>(fields: &'a Fields, outer: &str, out: &mut Found<'a>) {
     for (name, (_, node)) in fields.iter().filter(|(name, _)| !FILES.contains(&name.as_str())) {
-        let key = if outer.is_empty() { name.clone() } else { format!("{outer}.{name}") };
+        // The long form of a value adds nothing to its key.
+        let key = match (outer, name.as_str()) {
+            ("", _) => name.clone(),
+            (_, "value") => outer.to_string(),
+            _ => format!("{outer}.{name}"),
+        };
         value(node, &key, out);
     }
 }
