@@ -42,7 +42,7 @@ pub struct Rendered {
     pub pdf: Vec<u8>,
     /// The laid-out document, for the lint and the text goldens.
     pub document: Document,
-    /// Characters that no built-in font can show, printed as a placeholder: for the caller to report.
+    /// Characters that no built-in font can show, printed as a placeholder; a finding says so.
     pub replaced: Vec<Replaced>,
 }
 

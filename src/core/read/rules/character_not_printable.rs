@@ -1,3 +1,5 @@
+//! A character that the built-in type does not have.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::glyphs::PLACEHOLDER;
 use crate::source::Span;
