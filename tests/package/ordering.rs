@@ -1,5 +1,7 @@
 //! Orders and kept lays through the command line.
 
+use backtack::render::lint::page_text;
+
 use crate::folder::Scratch;
 use crate::pdf::Pdf;
 
@@ -62,6 +64,74 @@ fn an_order_that_is_not_there_is_one_line() {
     let ran = scratch.run(&["build", "bag", "--order", "second"]);
     assert_eq!((ran.code, ran.out.as_str()), (2, ""));
     assert!(ran.err.contains("there is no order second; there are: first"), "{ran:?}");
+}
+
+/// What stands in the way of the style or of the order itself marks the order's document, as it marks the package.
+#[test]
+fn an_order_of_an_unreleased_style_says_so() {
+    let mark = |more: &str, order: &str| {
+        let scratch = Scratch::new();
+        scratch.bag(&format!("[severity]\nno-view = \"off\"\n{more}"));
+        scratch.write("bag/orders/first.toml", order);
+        scratch.write("bag/orders/other.toml", "[order.other]\nnumber = \"B-1\"\ncolour = \"red\"\n");
+        let ran = scratch.run(&["build", "bag", "--order", "first"]);
+        assert_eq!(ran.code, 1, "{ran:?}");
+        let loaded = backtack::read(&scratch.path("bag")).unwrap();
+        let checked = backtack::check(&loaded, &Default::default(), false);
+        let made = backtack::order(&loaded, &checked, "first").unwrap();
+        let text = page_text(&made.package.document.pages());
+        let pages: Vec<String> = text.split("== page ").skip(1).map(str::to_string).collect();
+        assert!(!pages.is_empty(), "{text}");
+        pages
+    };
+    // A must of another order is not its own.
+    assert!(mark("", ORDER).iter().all(|page| !page.contains("Not released")));
+    let style = mark("[cloth.felt]\nwidht = \"900 mm\"\n", ORDER);
+    assert!(style.iter().all(|page| page.contains("Not released: 1 finding must be settled")), "{style:?}");
+    let own = mark("", &ORDER.replacen("[order.first]\n", "[order.first]\nshade = \"red\"\n", 1));
+    assert!(own.iter().all(|page| page.contains("Not released: 1 finding must be settled")), "{own:?}");
+    let both = mark(
+        "[cloth.felt]\nwidht = \"900 mm\"\n",
+        &ORDER.replacen("[order.first]\n", "[order.first]\nshade = \"red\"\n", 1),
+    );
+    assert!(both.iter().all(|page| page.contains("Not released: 2 findings must be settled")), "{both:?}");
+}
+
+/// A lock that cannot be read keeps lays somebody may want back: nothing is written over it.
+#[test]
+fn an_unreadable_lock_is_never_written_over() {
+    let scratch = Scratch::new();
+    bag(&scratch);
+    assert_eq!(scratch.run(&["build", "bag"]).code, 0);
+    let kept = String::from_utf8(scratch.read("bag/backtack.lock")).unwrap();
+    let conflict = kept.replacen("[[lay]]", "<<<<<<< ours\n[[lay]]", 1);
+    let entry = kept.replacen("length = \"", "length = \"about ", 1);
+    let version = kept.replacen("format = 1", "format = 2", 1);
+    for broken in [conflict.as_str(), entry.as_str(), version.as_str(), "", "\u{0}"] {
+        scratch.write("bag/backtack.lock", broken);
+        let before = scratch.files();
+        let commands: [&[&str]; 4] = [
+            &["build", "bag"],
+            &["build", "bag", "--order", "first"],
+            &["lay", "bag", "--effort", "quick"],
+            &["seal", "bag", "A", "--by", "Maren Oake", "--reason", "x"],
+        ];
+        for command in commands {
+            let ran = scratch.run(command);
+            assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{command:?}: {ran:?}");
+            let last = ran.err.lines().last().unwrap();
+            assert!(last.contains("backtack.lock cannot be read") && last.contains("take the file back"), "{ran:?}");
+            assert!(scratch.read("bag/backtack.lock") == broken.as_bytes(), "{command:?} writes over {broken}");
+        }
+        assert_eq!(scratch.files(), before, "nothing is written");
+        assert!(scratch.run(&["check", "bag"]).out.contains("should[broken-lock]"));
+    }
+    // Deleted, every lay is found again; taken back, the kept ones serve.
+    std::fs::remove_file(scratch.path("bag/backtack.lock")).unwrap();
+    assert_eq!(scratch.run(&["build", "bag"]).code, 0);
+    scratch.write("bag/backtack.lock", &kept);
+    assert_eq!(scratch.run(&["build", "bag"]).code, 0);
+    assert!(scratch.read("bag/backtack.lock") == kept.as_bytes());
 }
 
 /// What is kept serves the next build; a wider panel is told with both lengths; a longer lay is not taken unasked.

@@ -169,6 +169,11 @@ impl Model {
         self.refused.iter().any(|(_, refused, key)| key.is_empty() && refused == id)
     }
 
+    /// Whether something of a table was not taken because of its id, so that what it uses looks unused.
+    pub fn lacks(&self, table: &str) -> bool {
+        self.refused.iter().any(|(refused, _, key)| key.is_empty() && refused == table)
+    }
+
     /// The order with this id.
     ///
     /// # Errors
