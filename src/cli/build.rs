@@ -77,7 +77,8 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let kept = laid.as_ref().map(|found| style::item(folder, &found.lock));
     let stem = file_name(&loaded.model);
     let pdf = write(&package, &out, &stem, kept, &output)?;
-    let order = ordered.as_ref().map(|(id, made)| write_order(&made.package, &out, (&stem, id), &output)).transpose()?;
+    let order =
+        ordered.as_ref().map(|(id, made)| write_order(&made.package, &out, (&stem, id), &output)).transpose()?;
     let (name, root) = (folder.to_string_lossy(), root(folder, &loaded.style));
     let report = Folder { name: &name, root: &root, findings: &checked.findings, sources: &loaded.sources };
     if !checked.findings.is_empty() {

@@ -15,7 +15,8 @@ pub const FILE: &str = ".written";
 /// Most bytes of a list or a drawing that is read again.
 const LARGEST: u64 = 64 << 20;
 /// The first line of the list.
-const HEAD: &str = "# Written by `backtack build`. What is gone from the style is removed here, unless it was changed.\n";
+const HEAD: &str =
+    "# Written by `backtack build`. What is gone from the style is removed here, unless it was changed.\n";
 
 /// Files by name, each with the digest of its bytes as they were written.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]

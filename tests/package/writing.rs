@@ -115,7 +115,8 @@ fn a_list_of_drawings_takes_nothing_away_from_elsewhere() {
     scratch.write("bag/out/precious.svg", "mine");
     let digest = backtack_core::revision::sha256(b"mine").hex();
     let far = scratch.path("bag/out/precious.svg").to_string_lossy().into_owned();
-    let lines = ["../precious.svg", "./../precious.svg", "..\\precious.svg", &far].map(|name| format!("{digest}  {name}\n"));
+    let lines =
+        ["../precious.svg", "./../precious.svg", "..\\precious.svg", &far].map(|name| format!("{digest}  {name}\n"));
     scratch.write("bag/out/drawings/.written", format!("<<<<<<< ours\nno digest  at all\n{}", lines.concat()));
     assert_eq!(scratch.run(&["build", "bag"]).code, 0);
     assert_eq!(scratch.read("bag/out/precious.svg"), b"mine");
@@ -184,8 +185,35 @@ fn no_id_leads_out_of_the_output_folder() {
 fn a_name_is_one_plain_component() {
     let folder = std::path::Path::new("out");
     let bad = [
-        "", ".", "..", "../x", "a/b", "/x", "a\\b", "C:x", "a:b", "x\0", "a\nb", "\u{7f}", "\u{85}", ".x", "x.", "x ", "CON",
-        "con.svg", "Aux.tar.gz", "nul .svg", "COM1", "lpt9.pdf", "com¹.svg", "CONIN$", "a?b", "a*b", "a\"b", "<a>", "a|b",
+        "",
+        ".",
+        "..",
+        "../x",
+        "a/b",
+        "/x",
+        "a\\b",
+        "C:x",
+        "a:b",
+        "x\0",
+        "a\nb",
+        "\u{7f}",
+        "\u{85}",
+        ".x",
+        "x.",
+        "x ",
+        "CON",
+        "con.svg",
+        "Aux.tar.gz",
+        "nul .svg",
+        "COM1",
+        "lpt9.pdf",
+        "com¹.svg",
+        "CONIN$",
+        "a?b",
+        "a*b",
+        "a\"b",
+        "<a>",
+        "a|b",
     ];
     for name in bad {
         let refused = Item::named(folder, name, "x").unwrap_err().to_string();

@@ -50,13 +50,7 @@ fn kept(loaded: &Loaded) -> Result<(), Failure> {
 ///
 /// # Errors
 /// If those that are kept cannot be read.
-pub fn found(
-    loaded: &Loaded,
-    checked: &Checked,
-    effort: Effort,
-    anew: bool,
-    longer: bool,
-) -> Result<Found, Failure> {
+pub fn found(loaded: &Loaded, checked: &Checked, effort: Effort, anew: bool, longer: bool) -> Result<Found, Failure> {
     kept(loaded)?;
     let stop = stopper();
     let bar = bar();

@@ -16,6 +16,7 @@ pub const RULE: Rule = Rule {
 
 /// An entry, or the whole file.
 pub fn broken_lock(what: &str) -> Finding {
-    Finding::new(&RULE, format!("backtack.lock cannot be read: {what}"))
-        .help("take the file back from before it was changed, or delete it: `backtack build` then finds every lay again")
+    Finding::new(&RULE, format!("backtack.lock cannot be read: {what}")).help(
+        "take the file back from before it was changed, or delete it: `backtack build` then finds every lay again",
+    )
 }
