@@ -1,6 +1,9 @@
 //! Orders and kept lays through the command line.
 
+use std::path::Path;
+
 use backtack::render::lint::page_text;
+use backtack_core::read::{self, Loaded};
 
 use crate::folder::Scratch;
 use crate::pdf::Pdf;
@@ -132,6 +135,45 @@ fn an_unreadable_lock_is_never_written_over() {
     scratch.write("bag/backtack.lock", &kept);
     assert_eq!(scratch.run(&["build", "bag"]).code, 0);
     assert!(scratch.read("bag/backtack.lock") == kept.as_bytes());
+}
+
+/// Every file of an example, its texts changed.
+fn puffin(change: impl Fn(&str) -> String) -> Loaded {
+    fn all(folder: &Path, name: &str, files: &mut Vec<(String, Vec<u8>)>) {
+        for entry in std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap()) {
+            let own = format!("{name}{}", entry.file_name().to_str().unwrap());
+            match entry.path() {
+                path if path.is_file() => files.push((own, std::fs::read(path).unwrap())),
+                path if own == "revisions" || own == "out" => assert!(path.is_dir()),
+                path => all(&path, &format!("{own}/"), files),
+            }
+        }
+    }
+    let mut files = Vec::new();
+    all(&Path::new(env!("CARGO_MANIFEST_DIR")).join("spec-examples/puffin"), "", &mut files);
+    for (name, bytes) in files.iter_mut().filter(|(name, _)| name.ends_with(".toml")) {
+        *bytes = change(std::str::from_utf8(bytes).unwrap_or_else(|_| panic!("{name} is no text"))).into_bytes();
+    }
+    let files: Vec<(&str, &[u8])> = files.iter().map(|(name, bytes)| (name.as_str(), bytes.as_slice())).collect();
+    read::files(&files)
+}
+
+/// Whatever a cloth is called, and whether what it is cut for is known or not, the order is typeset.
+#[test]
+fn an_order_is_typeset_whatever_a_cloth_is_called() {
+    let long = ["Cambric of ".repeat(40), "x".repeat(300), "a b ".repeat(200)];
+    let names = ["xM4801".to_string()].into_iter().chain(long);
+    let renamed =
+        names.map(|name| puffin(|text| text.replace("name = \"Down-proof cambric\"", &format!("name = \"{name}\""))));
+    let elsewhere = puffin(|text| text.replace("[cloth.cambric]", "[cloth.xM4801]"));
+    assert_eq!(elsewhere.model.articles.contains_key("cambric"), false);
+    let first = puffin(|text| text.replace("material = \"cambric\"", "material = \"aM4801\""));
+    let both = puffin(|text| text.replace("[cloth.cambric]", "[cloth.xM4801]").replace("\"cambric\"", "\"xM4801\""));
+    for loaded in renamed.chain([elsewhere, first, both]) {
+        let checked = backtack::check(&loaded, &Default::default(), false);
+        let made = backtack::order(&loaded, &checked, "spring").unwrap_or_else(|error| panic!("{error}"));
+        assert!(made.package.pdf.starts_with(b"%PDF-") && made.package.document.pages().len() >= 3);
+    }
 }
 
 /// What is kept serves the next build; a wider panel is told with both lengths; a longer lay is not taken unasked.
