@@ -166,7 +166,7 @@ fn an_order_is_typeset_whatever_a_cloth_is_called() {
     let renamed =
         names.map(|name| puffin(|text| text.replace("name = \"Down-proof cambric\"", &format!("name = \"{name}\""))));
     let elsewhere = puffin(|text| text.replace("[cloth.cambric]", "[cloth.xM4801]"));
-    assert_eq!(elsewhere.model.articles.contains_key("cambric"), false);
+    assert!(!elsewhere.model.articles.contains_key("cambric"));
     let first = puffin(|text| text.replace("material = \"cambric\"", "material = \"aM4801\""));
     let both = puffin(|text| text.replace("[cloth.cambric]", "[cloth.xM4801]").replace("\"cambric\"", "\"xM4801\""));
     for loaded in renamed.chain([elsewhere, first, both]) {
