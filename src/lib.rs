@@ -200,11 +200,11 @@ pub fn seal(loaded: &Loaded, checked: &Checked, sealing: &Sealing<'_>) -> Result
 }
 
 /// Renders one order in its own document: cut plan, cloth to order, cautions. It is made from what the factory may see and
-/// the order's own file, which alone is attached.
+/// the order's own file, which alone is attached. While a `must` finding about either stands, it is marked as not released.
 ///
 /// # Errors
 /// If there is no such order, if its file holds another order too, or if the engine refuses the data.
-pub fn order(loaded: &Loaded, id: &str) -> Result<Ordered, EngineError> {
+pub fn order(loaded: &Loaded, checked: &Checked, id: &str) -> Result<Ordered, EngineError> {
     let failed = |message: String| EngineError { messages: vec![message] };
     let files = read::order_edition(loaded, id).map_err(failed)?;
     let pairs = || files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
@@ -215,7 +215,10 @@ pub fn order(loaded: &Loaded, id: &str) -> Result<Ordered, EngineError> {
     seen.figures.lays = lays.figures();
     let digest = revision::of_files(pairs()).short();
     let archive = revision::stored(pairs()).map_err(|error| failed(error.to_string()))?;
-    let (none, quiet) = (Findings::default(), SampleFigures::default());
+    let planned = compute::orders::findings(&shown.model, &seen.figures).settled(&shown.levels, false);
+    let mut findings = read::concerning(loaded, id, &checked.findings);
+    findings.append(planned.clone());
+    let quiet = SampleFigures::default();
     let view = View {
         model: &shown.model,
         assembly: &seen.assembly,
@@ -223,7 +226,7 @@ pub fn order(loaded: &Loaded, id: &str) -> Result<Ordered, EngineError> {
         drawn: &seen.drawn,
         lays: &lays,
         sources: &shown.sources,
-        findings: &none,
+        findings: &findings,
         sealed: None,
         since: None,
         samples: &quiet,
@@ -235,8 +238,7 @@ pub fn order(loaded: &Loaded, id: &str) -> Result<Ordered, EngineError> {
     let figures = seen.figures.json();
     let manifest = Inner::of(&loaded.style, &figures, pairs()).text();
     let package = render::sheet::build(&view, &Edition { archive, figures, manifest })?;
-    let findings = compute::orders::findings(&shown.model, &seen.figures).settled(&shown.levels, false);
-    Ok(Ordered { package, findings, sources: shown.sources })
+    Ok(Ordered { package, findings: planned, sources: shown.sources })
 }
 
 /// The document of an order, and what only its plan can show.

@@ -15,9 +15,13 @@ use super::lay::style::{self, Found};
 use super::output::{Item, Output};
 use super::seal;
 use super::terminal::Terminal;
+use super::written::{self, Written};
 use super::{Exit, Failure, folder_argument};
 use crate::Checked;
-use crate::render::sheet::{Package, is_drawing};
+use crate::render::sheet::Package;
+
+/// The folder of drawings, below the output folder.
+const DRAWINGS: &str = "drawings";
 
 pub(super) fn define() -> Command {
     Command::new("build")
@@ -50,9 +54,11 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let progress = stages();
     progress.set_message("reading");
     let loaded = crate::read(folder).map_err(|error| Failure::new(error.to_string()))?;
+    let output = Output::new().sparing(loaded.source_files());
+    apart(&output, &out)?;
     progress.set_message("checking and computing");
     let checked = crate::check(&loaded, &levels, matches.get_flag("strict"));
-    let (loaded, checked, laid) = laid(loaded, checked, &levels, matches.get_flag("strict"), &progress);
+    let (loaded, checked, laid) = laid(loaded, checked, &levels, matches.get_flag("strict"), &progress)?;
     progress.set_message("typesetting");
     let revision = loaded.model.revision.id.as_ref().and_then(Stated::known).map_or("", String::as_str);
     let earlier = seal::earlier(folder, revision)?;
@@ -62,15 +68,16 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
         Some(id) => order_laid(loaded, &checked, id, laid, &progress)?,
         None => (loaded, laid),
     };
-    let ordered = matches.get_one::<String>("order").map(|id| (id, crate::order(&loaded, id)));
+    let ordered = matches.get_one::<String>("order").map(|id| (id, crate::order(&loaded, &checked, id)));
     let ordered = match ordered {
         Some((id, made)) => Some((id, made.map_err(|error| Failure::new(error.to_string()))?)),
         None => None,
     };
     let kept = laid.as_ref().map(|found| style::item(folder, &found.lock));
-    let pdf = write(&package, &out, &file_name(&loaded.model), kept, &Output::new())?;
     let stem = file_name(&loaded.model);
-    let order = ordered.as_ref().map(|(id, made)| write_order(&made.package, &out, &stem, id)).transpose()?;
+    let pdf = write(&package, &out, &stem, kept, &output)?;
+    let order =
+        ordered.as_ref().map(|(id, made)| write_order(&made.package, &out, (&stem, id), &output)).transpose()?;
     let (name, root) = (folder.to_string_lossy(), root(folder, &loaded.style));
     let report = Folder { name: &name, root: &root, findings: &checked.findings, sources: &loaded.sources };
     if !checked.findings.is_empty() {
@@ -93,23 +100,26 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
 
 /// Finds the lays that are not kept yet, and computes again with them. A style that cannot be laid is built as it is: a
 /// finding says why.
+///
+/// # Errors
+/// If lays have to be found and the kept ones cannot be read.
 pub(super) fn laid(
     loaded: Loaded,
     checked: Checked,
     levels: &Levels,
     strict: bool,
     progress: &ProgressBar,
-) -> (Loaded, Checked, Option<Found>) {
+) -> Result<(Loaded, Checked, Option<Found>), Failure> {
     if checked.lays.tasks.iter().all(Task::kept) {
-        return (loaded, checked, None);
+        return Ok((loaded, checked, None));
     }
-    let found = progress.suspend(|| style::found(&loaded, &checked, Effort::Normal, false, false));
+    let found = progress.suspend(|| style::found(&loaded, &checked, Effort::Normal, false, false))?;
     if found.moved.is_empty() && found.refused.is_empty() {
-        return (loaded, checked, None);
+        return Ok((loaded, checked, None));
     }
     let loaded = loaded.with_lock(found.lock.clone());
     let checked = crate::check(&loaded, levels, strict);
-    (loaded, checked, Some(found))
+    Ok((loaded, checked, Some(found)))
 }
 
 /// Finds the lays an order's plan asks for, beside those of one product.
@@ -132,10 +142,24 @@ fn order_laid(
     Ok((loaded.with_lock(found.lock.clone()), Some(found)))
 }
 
-/// Writes a package, the PDF last: all of it or, as long as not everything is on the disk, nothing.
+/// Refuses an output folder whose drawings would lie among files the style is read from.
+fn apart(output: &Output, out: &Path) -> Result<(), Failure> {
+    let drawings = out.join(DRAWINGS);
+    match output.source_in(&drawings).and_then(Path::file_name) {
+        None => Ok(()),
+        Some(name) => Err(Failure::new(format!(
+            "cannot write to {}: the style reads {} there; name another folder with --out",
+            drawings.display(),
+            name.to_string_lossy()
+        ))),
+    }
+}
+
+/// Writes a package, the PDF last: all of it or, as long as not everything is on the disk, nothing. Drawings that an
+/// earlier build wrote for things that are gone go, unless somebody changed them.
 ///
 /// # Errors
-/// If the folder or a file in it cannot be written.
+/// If the folder or a file in it cannot be written, a name leads out of it, or a file would take the place of a source.
 pub fn write(
     package: &Package,
     out: &Path,
@@ -143,29 +167,37 @@ pub fn write(
     lock: Option<Item>,
     output: &Output,
 ) -> Result<PathBuf, Failure> {
-    let drawings = out.join("drawings");
-    let pdf = out.join(format!("{stem}.pdf"));
-    let mut items: Vec<Item> = package
-        .drawings
-        .iter()
-        .map(|(name, svg)| Item { path: drawings.join(name), bytes: svg.clone().into_bytes() })
-        .collect();
-    items.push(Item { path: out.join("figures.json"), bytes: package.figures.clone().into_bytes() });
+    let drawings = out.join(DRAWINGS);
+    let named = |(name, svg): &(String, String)| Item::named(&drawings, name, svg.as_str());
+    let mut items: Vec<Item> = package.drawings.iter().map(named).collect::<Result<_, _>>()?;
+    let list = |files: &Written| Item { path: drawings.join(written::FILE), bytes: files.text().into_bytes() };
+    let before = Written::read(&drawings)?;
+    let now = Written::of(package.drawings.iter().map(|(name, svg)| (name.as_str(), svg.as_bytes())));
+    let gone = before.gone(&now, &drawings);
+    if !(before.is_empty() && now.is_empty()) {
+        items.push(list(&now.with(&gone)));
+    }
+    items.push(Item::named(out, "figures.json", package.figures.as_str())?);
     items.extend(lock);
-    items.push(Item { path: pdf.clone(), bytes: package.pdf.clone() });
+    let pdf = Item::named(out, &format!("{stem}.pdf"), package.pdf.as_slice())?;
+    let path = pdf.path.clone();
+    items.push(pdf);
     output.write(&items)?;
     // Only once the new files are in place: a drawing of a piece that is gone must not lie among those that hold.
-    let kept: Vec<&str> = package.drawings.iter().map(|(name, _)| name.as_str()).collect();
-    output.prune(&drawings, &kept, is_drawing)?;
-    Ok(pdf)
+    if !gone.is_empty() {
+        output.remove(&drawings, gone.names())?;
+        output.write(&[list(&now)])?;
+    }
+    Ok(path)
 }
 
 /// Writes the document of an order: the PDF and the figures.
-fn write_order(package: &Package, out: &Path, stem: &str, id: &str) -> Result<PathBuf, Failure> {
-    let pdf = out.join(format!("{stem}-order-{id}.pdf"));
-    let figures = Item { path: out.join(format!("order-{id}.json")), bytes: package.figures.clone().into_bytes() };
-    Output::new().write(&[figures, Item { path: pdf.clone(), bytes: package.pdf.clone() }])?;
-    Ok(pdf)
+fn write_order(package: &Package, out: &Path, (stem, id): (&str, &str), output: &Output) -> Result<PathBuf, Failure> {
+    let figures = Item::named(out, &format!("order-{id}.json"), package.figures.as_str())?;
+    let pdf = Item::named(out, &format!("{stem}-order-{id}.pdf"), package.pdf.as_slice())?;
+    let path = pdf.path.clone();
+    output.write(&[figures, pdf])?;
+    Ok(path)
 }
 
 /// One line that says what is going on; silent where there is no terminal.

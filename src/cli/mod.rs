@@ -9,6 +9,7 @@ mod diff;
 mod explain;
 mod failure;
 mod lay;
+mod name;
 pub mod new;
 mod open;
 mod opened;
@@ -22,6 +23,7 @@ mod signed;
 mod status;
 mod terminal;
 mod verify;
+mod written;
 
 use std::ffi::OsString;
 use std::path::PathBuf;

@@ -2,11 +2,12 @@
 //! and then take the name of the old file in one step.
 
 use std::cell::Cell;
+use std::collections::BTreeSet;
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
-use super::Failure;
+use super::{Failure, name};
 
 /// A file to write: where, and what.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -17,11 +18,22 @@ pub struct Item {
     pub bytes: Vec<u8>,
 }
 
+impl Item {
+    /// A file of a folder whose name is made from a specification.
+    ///
+    /// # Errors
+    /// If the name is not one plain component: nothing a specification says leads out of the folder.
+    pub fn named(folder: &Path, name: &str, bytes: impl Into<Vec<u8>>) -> Result<Self, Failure> {
+        Ok(Item { path: folder.join(name::checked(name)?), bytes: bytes.into() })
+    }
+}
+
 /// Writes files. Counts what it asks of the system, so that a test can make any of these steps fail.
 #[derive(Debug, Default)]
 pub struct Output {
     steps: Cell<usize>,
     fails: Option<usize>,
+    sources: BTreeSet<PathBuf>,
 }
 
 impl Output {
@@ -34,7 +46,20 @@ impl Output {
     /// Fails at step `number` (from 1) as a full disk would.
     #[must_use]
     pub fn failing(number: usize) -> Self {
-        Output { steps: Cell::new(0), fails: Some(number) }
+        Output { fails: Some(number), ..Output::default() }
+    }
+
+    /// Never writes over these files, which a specification was read from, nor removes them.
+    #[must_use]
+    pub fn sparing(mut self, sources: impl IntoIterator<Item = PathBuf>) -> Self {
+        self.sources.extend(sources.into_iter().filter_map(|path| path.canonicalize().ok()));
+        self
+    }
+
+    /// A source that lies in a folder, if any does.
+    pub fn source_in(&self, folder: &Path) -> Option<&Path> {
+        let folder = folder.canonicalize().ok()?;
+        self.sources.iter().find(|source| source.parent() == Some(&folder)).map(PathBuf::as_path)
     }
 
     /// How many steps were asked of the system so far.
@@ -68,6 +93,7 @@ impl Output {
     /// If the system refuses a step; the message names the file.
     pub fn write(&self, items: &[Item]) -> Result<(), Failure> {
         let mut staged = Staged::default();
+        items.iter().try_for_each(|item| self.spared(&item.path))?;
         for item in items {
             let temporary = self.stage(item).map_err(|error| Failure::of("write", &item.path, &error))?;
             staged.files.push((temporary, item.path.clone()));
@@ -123,26 +149,32 @@ impl Output {
         }
     }
 
-    /// Removes the files of a folder that `ours` knows by their names and that are not to be kept: what an earlier run
-    /// wrote for things that are gone. Anything else in the folder stays.
+    /// Removes files of a folder by their names, sources apart.
     ///
     /// # Errors
-    /// If the system refuses; a folder that is not there is fine.
-    pub fn prune(&self, folder: &Path, kept: &[&str], ours: fn(&str) -> bool) -> Result<(), Failure> {
-        let refused = |error: io::Error| Failure::of("clear", folder, &error);
-        let entries = match fs::read_dir(folder) {
-            Ok(entries) => entries,
-            Err(error) if error.kind() == ErrorKind::NotFound => return Ok(()),
-            Err(error) => return Err(refused(error)),
-        };
-        for entry in entries {
-            let entry = entry.map_err(refused)?;
-            let name = entry.file_name().to_string_lossy().into_owned();
-            if ours(&name) && !kept.contains(&name.as_str()) {
-                self.step().and_then(|()| fs::remove_file(entry.path())).map_err(refused)?;
+    /// If a name is not one plain component, or the system refuses.
+    pub fn remove<'a>(&self, folder: &Path, names: impl IntoIterator<Item = &'a str>) -> Result<(), Failure> {
+        for name in names {
+            let path = folder.join(name::checked(name)?);
+            if !self.is_source(&path) {
+                self.step()
+                    .and_then(|()| fs::remove_file(&path))
+                    .map_err(|error| Failure::of("remove", &path, &error))?;
             }
         }
         Ok(())
+    }
+
+    /// Refuses to write over a source.
+    fn spared(&self, path: &Path) -> Result<(), Failure> {
+        if self.is_source(path) {
+            return Err(Failure::new(format!("cannot write {}: the style is read from this file", path.display())));
+        }
+        Ok(())
+    }
+
+    fn is_source(&self, path: &Path) -> bool {
+        path.canonicalize().is_ok_and(|path| self.sources.contains(&path))
     }
 
     /// Puts an item's bytes on the disk beside where they belong.

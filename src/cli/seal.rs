@@ -69,7 +69,7 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let past = chain(folder)?;
     next(&past.iter().collect::<Vec<_>>(), &title.revision, &title.style, &title.date).map_err(Failure::new)?;
     let earlier = opened(folder, past)?;
-    let (loaded, checked, found) = laid(loaded, checked, &none, false, &progress);
+    let (loaded, checked, found) = laid(loaded, checked, &none, false, &progress)?;
     progress.set_message("typesetting");
     let output = Output::new();
     let secret = secret(folder, &output)?;

@@ -177,7 +177,8 @@ fn kinds_count_and_take_their_article() {
 fn foot_lines() {
     assert_eq!(foot::sheet_of(3, 12).en, "sheet 3 of 12");
     assert_eq!(foot::sheet_of(3, 12).second(Language::EnglishChinese), Some("第 3 页，共 12 页"));
-    assert_eq!(foot::not_released(1, "2").en, "Not released: 1 finding must be settled (sheet 2)");
+    assert_eq!(foot::not_released(1, Some("2")).en, "Not released: 1 finding must be settled (sheet 2)");
+    assert_eq!(foot::not_released(2, None).en, "Not released: 2 findings must be settled");
     assert_eq!(foot::questions_open(3, "2").en, "3 questions open (sheet 2)");
 }
 

@@ -5,6 +5,7 @@ use backtack::render::labels::labels;
 use backtack::render::lint::{lint, page_text};
 use backtack::render::package::Package;
 use backtack::render::pdf::{Attachment, Extras, Rendered, TEMPLATES, job, render};
+use backtack::render::sheets::Sheet;
 
 use backtack_core::words::Language;
 
@@ -133,6 +134,49 @@ fn a_package_in_two_languages_passes_the_lint() {
     let pages = rendered.document.pages();
     assert_eq!(lint(&pages), []);
     assert!(pages.iter().any(|page| page.runs().any(|run| run.text.contains("款号"))));
+}
+
+/// Where nothing is known yet, a group of a table has a head and no rows: first, last, in between, or all of them.
+#[test]
+fn groups_without_rows_are_typeset_wherever_they_are() {
+    let full = cushion::package();
+    for empty in 0..16_usize {
+        let emptied = |at: usize| empty >> at & 1 == 1;
+        let mut package = full.clone();
+        package.sheets.retain_mut(|sheet| match sheet {
+            Sheet::Plan(plan) => {
+                let group = plan.groups[0].clone();
+                plan.groups = vec![group; 4];
+                plan.groups.iter_mut().enumerate().filter(|(at, _)| emptied(*at)).for_each(|(_, one)| one.rows.clear());
+                true
+            }
+            Sheet::Bill(bill) => {
+                let group = bill.groups[0].clone();
+                bill.groups = vec![group; 4];
+                bill.groups.iter_mut().enumerate().filter(|(at, _)| emptied(*at)).for_each(|(_, one)| one.rows.clear());
+                true
+            }
+            Sheet::Changes(changes) => {
+                let group = changes.groups[0].clone();
+                changes.groups = vec![group; 4];
+                let groups = changes.groups.iter_mut().enumerate();
+                groups.filter(|(at, _)| emptied(*at)).for_each(|(_, one)| one.rows.clear());
+                true
+            }
+            _ => false,
+        });
+        assert_eq!(package.sheets.len(), 3);
+        let rendered = rendered(&package).unwrap_or_else(|error| panic!("{empty:b}: {error}"));
+        assert_eq!(lint(&rendered.document.pages()), [], "{empty:b}");
+    }
+}
+
+/// Heads inside a table are made in one place, which knows what the engine cannot take.
+#[test]
+fn heads_of_groups_are_made_in_one_place() {
+    for (name, text) in TEMPLATES.iter().filter(|(name, _)| *name != "templates/theme.typ") {
+        assert!(!text.contains("table.header(level"), "{name} makes the head of a group itself");
+    }
 }
 
 #[test]

@@ -1,5 +1,10 @@
 //! Orders and kept lays through the command line.
 
+use std::path::Path;
+
+use backtack::render::lint::page_text;
+use backtack_core::read::{self, Loaded};
+
 use crate::folder::Scratch;
 use crate::pdf::Pdf;
 
@@ -62,6 +67,113 @@ fn an_order_that_is_not_there_is_one_line() {
     let ran = scratch.run(&["build", "bag", "--order", "second"]);
     assert_eq!((ran.code, ran.out.as_str()), (2, ""));
     assert!(ran.err.contains("there is no order second; there are: first"), "{ran:?}");
+}
+
+/// What stands in the way of the style or of the order itself marks the order's document, as it marks the package.
+#[test]
+fn an_order_of_an_unreleased_style_says_so() {
+    let mark = |more: &str, order: &str| {
+        let scratch = Scratch::new();
+        scratch.bag(&format!("[severity]\nno-view = \"off\"\n{more}"));
+        scratch.write("bag/orders/first.toml", order);
+        scratch.write("bag/orders/other.toml", "[order.other]\nnumber = \"B-1\"\ncolour = \"red\"\n");
+        let ran = scratch.run(&["build", "bag", "--order", "first"]);
+        assert_eq!(ran.code, 1, "{ran:?}");
+        let loaded = backtack::read(&scratch.path("bag")).unwrap();
+        let checked = backtack::check(&loaded, &Default::default(), false);
+        let made = backtack::order(&loaded, &checked, "first").unwrap();
+        let text = page_text(&made.package.document.pages());
+        let pages: Vec<String> = text.split("== page ").skip(1).map(str::to_string).collect();
+        assert!(!pages.is_empty(), "{text}");
+        pages
+    };
+    // A must of another order is not its own.
+    assert!(mark("", ORDER).iter().all(|page| !page.contains("Not released")));
+    let style = mark("[cloth.felt]\nwidht = \"900 mm\"\n", ORDER);
+    assert!(style.iter().all(|page| page.contains("Not released: 1 finding must be settled")), "{style:?}");
+    let own = mark("", &ORDER.replacen("[order.first]\n", "[order.first]\nshade = \"red\"\n", 1));
+    assert!(own.iter().all(|page| page.contains("Not released: 1 finding must be settled")), "{own:?}");
+    let both = mark(
+        "[cloth.felt]\nwidht = \"900 mm\"\n",
+        &ORDER.replacen("[order.first]\n", "[order.first]\nshade = \"red\"\n", 1),
+    );
+    assert!(both.iter().all(|page| page.contains("Not released: 2 findings must be settled")), "{both:?}");
+}
+
+/// A lock that cannot be read keeps lays somebody may want back: nothing is written over it.
+#[test]
+fn an_unreadable_lock_is_never_written_over() {
+    let scratch = Scratch::new();
+    bag(&scratch);
+    assert_eq!(scratch.run(&["build", "bag"]).code, 0);
+    let kept = String::from_utf8(scratch.read("bag/backtack.lock")).unwrap();
+    let conflict = kept.replacen("[[lay]]", "<<<<<<< ours\n[[lay]]", 1);
+    let entry = kept.replacen("length = \"", "length = \"about ", 1);
+    let version = kept.replacen("format = 1", "format = 2", 1);
+    for broken in [conflict.as_str(), entry.as_str(), version.as_str(), "", "\u{0}"] {
+        scratch.write("bag/backtack.lock", broken);
+        let before = scratch.files();
+        let commands: [&[&str]; 4] = [
+            &["build", "bag"],
+            &["build", "bag", "--order", "first"],
+            &["lay", "bag", "--effort", "quick"],
+            &["seal", "bag", "A", "--by", "Maren Oake", "--reason", "x"],
+        ];
+        for command in commands {
+            let ran = scratch.run(command);
+            assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{command:?}: {ran:?}");
+            let last = ran.err.lines().last().unwrap();
+            assert!(last.contains("backtack.lock cannot be read") && last.contains("take the file back"), "{ran:?}");
+            assert!(scratch.read("bag/backtack.lock") == broken.as_bytes(), "{command:?} writes over {broken}");
+        }
+        assert_eq!(scratch.files(), before, "nothing is written");
+        assert!(scratch.run(&["check", "bag"]).out.contains("should[broken-lock]"));
+    }
+    // Deleted, every lay is found again; taken back, the kept ones serve.
+    std::fs::remove_file(scratch.path("bag/backtack.lock")).unwrap();
+    assert_eq!(scratch.run(&["build", "bag"]).code, 0);
+    scratch.write("bag/backtack.lock", &kept);
+    assert_eq!(scratch.run(&["build", "bag"]).code, 0);
+    assert!(scratch.read("bag/backtack.lock") == kept.as_bytes());
+}
+
+/// Every file of an example, its texts changed.
+fn puffin(change: impl Fn(&str) -> String) -> Loaded {
+    fn all(folder: &Path, name: &str, files: &mut Vec<(String, Vec<u8>)>) {
+        for entry in std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap()) {
+            let own = format!("{name}{}", entry.file_name().to_str().unwrap());
+            match entry.path() {
+                path if path.is_file() => files.push((own, std::fs::read(path).unwrap())),
+                path if own == "revisions" || own == "out" => assert!(path.is_dir()),
+                path => all(&path, &format!("{own}/"), files),
+            }
+        }
+    }
+    let mut files = Vec::new();
+    all(&Path::new(env!("CARGO_MANIFEST_DIR")).join("spec-examples/puffin"), "", &mut files);
+    for (name, bytes) in files.iter_mut().filter(|(name, _)| name.ends_with(".toml")) {
+        *bytes = change(std::str::from_utf8(bytes).unwrap_or_else(|_| panic!("{name} is no text"))).into_bytes();
+    }
+    let files: Vec<(&str, &[u8])> = files.iter().map(|(name, bytes)| (name.as_str(), bytes.as_slice())).collect();
+    read::files(&files)
+}
+
+/// Whatever a cloth is called, and whether what it is cut for is known or not, the order is typeset.
+#[test]
+fn an_order_is_typeset_whatever_a_cloth_is_called() {
+    let long = ["Cambric of ".repeat(40), "x".repeat(300), "a b ".repeat(200)];
+    let names = ["xM4801".to_string()].into_iter().chain(long);
+    let renamed =
+        names.map(|name| puffin(|text| text.replace("name = \"Down-proof cambric\"", &format!("name = \"{name}\""))));
+    let elsewhere = puffin(|text| text.replace("[cloth.cambric]", "[cloth.xM4801]"));
+    assert!(!elsewhere.model.articles.contains_key("cambric"));
+    let first = puffin(|text| text.replace("material = \"cambric\"", "material = \"aM4801\""));
+    let both = puffin(|text| text.replace("[cloth.cambric]", "[cloth.xM4801]").replace("\"cambric\"", "\"xM4801\""));
+    for loaded in renamed.chain([elsewhere, first, both]) {
+        let checked = backtack::check(&loaded, &Default::default(), false);
+        let made = backtack::order(&loaded, &checked, "spring").unwrap_or_else(|error| panic!("{error}"));
+        assert!(made.package.pdf.starts_with(b"%PDF-") && made.package.document.pages().len() >= 3);
+    }
 }
 
 /// What is kept serves the next build; a wider panel is told with both lengths; a longer lay is not taken unasked.

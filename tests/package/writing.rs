@@ -63,7 +63,8 @@ fn a_build_writes_everything_or_nothing() {
     let package = backtack::render(&loaded, &checked).unwrap();
     let count = Output::new();
     build::write(&package, &scratch.path("whole"), "x", None, &count).unwrap();
-    let files = 2 + package.drawings.len();
+    // The PDF, the figures, the list of drawings.
+    let files = 3 + package.drawings.len();
     assert_eq!(scratch.files().iter().filter(|name| name.starts_with("whole/")).count(), files);
     for step in [1, 2, 3, 4, count.steps() / 2, count.steps() - files] {
         build::write(&package, &scratch.path("broken"), "x", None, &Output::failing(step)).unwrap_err();
@@ -72,19 +73,156 @@ fn a_build_writes_everything_or_nothing() {
     }
 }
 
+/// Three pieces beside those of the bag, loose on the table.
+const LOOSE: &str = "[severity]\nno-view = \"off\"\n[part.loose]\n[piece.GONE]\npart = \"loose\"\n\
+    outline = { shape = \"rectangle\", width = \"90 mm\", height = \"60 mm\" }\n[piece.CHANGED]\npart = \"loose\"\n\
+    outline = { shape = \"rectangle\", width = \"80 mm\", height = \"60 mm\" }\n[piece.LOST]\npart = \"loose\"\n\
+    outline = { shape = \"rectangle\", width = \"70 mm\", height = \"60 mm\" }\n";
+
 #[test]
 fn a_build_takes_the_drawings_of_things_that_are_gone_away_and_nothing_else() {
     let scratch = Scratch::new();
-    scratch.bag("");
-    for name in ["piece-GONE.svg", "step-99.svg", "joins-99.svg", "sizes-GONE.svg", "mine.svg", "piece-notes.txt"] {
-        scratch.write(&format!("bag/out/drawings/{name}"), "old");
-    }
+    scratch.bag(LOOSE);
+    let drawing = |name: &str| format!("bag/out/drawings/{name}");
+    // The user's own, with names as a build gives them.
+    let own = ["piece-all.svg", "step-99.svg", "joins-99.svg", "sizes-OLD.svg", "mine.svg", "piece-notes.txt"];
+    own.iter().for_each(|name| scratch.write(&drawing(name), "mine"));
+    assert_ne!(scratch.run(&["build", "bag"]).code, 2);
+    let there = |name: &str| scratch.files().contains(&drawing(name));
+    assert!(["GONE", "CHANGED", "LOST"].iter().all(|id| there(&format!("piece-{id}.svg"))), "{:?}", scratch.files());
+    let mut changed = scratch.read(&drawing("piece-CHANGED.svg"));
+    changed.extend(b"<!-- mine -->");
+    scratch.write(&drawing("piece-CHANGED.svg"), &changed);
+    std::fs::remove_file(scratch.path(&drawing("piece-LOST.svg"))).unwrap();
+    scratch.write("bag/more.toml", "");
     assert_eq!(scratch.run(&["build", "bag"]).code, 0);
+    assert!(!there("piece-GONE.svg"), "{:?}", scratch.files());
+    assert!(scratch.read(&drawing("piece-CHANGED.svg")) == changed, "what was changed is the user's");
+    own.iter().for_each(|name| assert_eq!(scratch.read(&drawing(name)), b"mine", "{name}"));
+    let list = String::from_utf8(scratch.read(&drawing(".written"))).unwrap();
+    assert!(list.contains("  piece-PANEL.svg\n"), "{list}");
+    assert!(!["GONE", "CHANGED", "LOST", "all", "mine"].iter().any(|id| list.contains(id)), "{list}");
+    // Once it is off the list it stays, whatever comes.
+    assert_eq!(scratch.run(&["build", "bag"]).code, 0);
+    assert!(there("piece-CHANGED.svg") && there("piece-all.svg"));
+}
+
+/// A list from somebody else names files elsewhere, with the right digest.
+#[test]
+fn a_list_of_drawings_takes_nothing_away_from_elsewhere() {
+    let scratch = Scratch::new();
+    scratch.bag("");
+    scratch.write("bag/out/precious.svg", "mine");
+    let digest = backtack_core::revision::sha256(b"mine").hex();
+    let far = scratch.path("bag/out/precious.svg").to_string_lossy().into_owned();
+    let lines =
+        ["../precious.svg", "./../precious.svg", "..\\precious.svg", &far].map(|name| format!("{digest}  {name}\n"));
+    scratch.write("bag/out/drawings/.written", format!("<<<<<<< ours\nno digest  at all\n{}", lines.concat()));
+    assert_eq!(scratch.run(&["build", "bag"]).code, 0);
+    assert_eq!(scratch.read("bag/out/precious.svg"), b"mine");
+}
+
+#[test]
+fn what_the_style_is_read_from_is_never_written_over() {
+    let scratch = Scratch::new();
+    scratch.bag("");
+    let pieces = String::from_utf8(scratch.read("bag/pieces.toml")).unwrap();
+    let outline = scratch.read("bag/outlines/panel.svg");
+    scratch.write("bag/drawings/piece-all.svg", &outline);
+    std::fs::remove_file(scratch.path("bag/outlines/panel.svg")).unwrap();
+    let moved = pieces.replace("outlines/panel.svg", "drawings/piece-all.svg");
+    assert_ne!(moved, pieces);
+    scratch.write("bag/pieces.toml", moved);
+    let before = scratch.files();
+    // However the folder is named, and whether the names are the same or not.
+    for out in ["bag", "bag/../bag", "bag/outlines/.."] {
+        scratch.run(&["build", "bag", "--out", out]).refused("the style reads piece-all.svg there");
+    }
+    assert_eq!(scratch.files(), before);
+    assert_eq!(scratch.run(&["build", "bag"]).code, 0, "elsewhere it is built");
+    assert!(scratch.read("bag/drawings/piece-all.svg") == outline);
+    // A picture that has the name of the package.
+    let scratch = Scratch::new();
+    scratch.bag("[view.front]\nalt = \"Front\"\npicture = \"ST-01-A.pdf\"\n");
+    scratch.write("bag/ST-01-A.pdf", "a picture of mine");
+    scratch.run(&["build", "bag", "--out", "bag"]).refused("the style is read from this file");
+    assert_eq!(scratch.read("bag/ST-01-A.pdf"), b"a picture of mine");
+}
+
+#[test]
+fn an_output_folder_may_hold_the_specification_where_no_name_is_the_same() {
+    let scratch = Scratch::new();
+    scratch.bag("");
+    scratch.write("bag/drawings/piece-all.svg", "mine");
+    assert_eq!(scratch.run(&["build", "bag", "--out", "bag"]).code, 0);
+    assert_eq!(scratch.run(&["build", "bag", "--out", "bag"]).code, 0);
+    assert_eq!(scratch.read("bag/drawings/piece-all.svg"), b"mine");
+    assert!(scratch.files().contains(&"bag/drawings/piece-PANEL.svg".to_string()));
+}
+
+/// A stranger's folder, or the PDF it was made to, names a piece and an order by a path.
+#[test]
+fn no_id_leads_out_of_the_output_folder() {
+    let scratch = Scratch::new();
+    scratch.bag(
+        "[part.loose]\n[piece.\"/../../../../EVIL\"]\npart = \"loose\"\n\
+         outline = { shape = \"rectangle\", width = \"90 mm\", height = \"60 mm\" }\n",
+    );
+    scratch.write("bag/orders/evil.toml", "[order.\"/../../../EVIL\"]\nnumber = \"1\"\n");
+    // Both names are to be had: the system looks whether the folders on the way are there.
+    scratch.write("bag/out/drawings/piece-/keep", "");
+    scratch.write("bag/out/order-/keep", "");
+    scratch.write("bag/out/ST-01-A-order-/keep", "");
+    let built = scratch.run(&["build", "bag"]);
+    assert_eq!(built.code, 1, "{built:?}");
+    assert!(built.err.contains("must[bad-id]") && built.err.contains("2 must"), "{built:?}");
+    scratch.run(&["build", "bag", "--order", "/../../../EVIL"]).refused("there is no order /../../../EVIL");
     let files = scratch.files();
-    let there = |name: &str| files.contains(&format!("bag/out/drawings/{name}"));
-    let gone = ["piece-GONE.svg", "step-99.svg", "joins-99.svg", "sizes-GONE.svg"];
-    assert!(!gone.iter().any(|name| there(name)), "{files:?}");
-    assert!(there("mine.svg") && there("piece-notes.txt"), "{files:?}");
+    assert!(!files.iter().any(|name| name.contains("EVIL")), "{files:?}");
+}
+
+#[test]
+fn a_name_is_one_plain_component() {
+    let folder = std::path::Path::new("out");
+    let bad = [
+        "",
+        ".",
+        "..",
+        "../x",
+        "a/b",
+        "/x",
+        "a\\b",
+        "C:x",
+        "a:b",
+        "x\0",
+        "a\nb",
+        "\u{7f}",
+        "\u{85}",
+        ".x",
+        "x.",
+        "x ",
+        "CON",
+        "con.svg",
+        "Aux.tar.gz",
+        "nul .svg",
+        "COM1",
+        "lpt9.pdf",
+        "com¹.svg",
+        "CONIN$",
+        "a?b",
+        "a*b",
+        "a\"b",
+        "<a>",
+        "a|b",
+    ];
+    for name in bad {
+        let refused = Item::named(folder, name, "x").unwrap_err().to_string();
+        assert!(refused.starts_with("cannot name a file ") && !refused.contains('\n'), "{name:?}: {refused}");
+    }
+    Item::named(folder, &"x".repeat(256), "x").unwrap_err();
+    for name in ["piece-A_1.svg", "ST-01-A.pdf", "Größe 1.svg", "console.svg", "com.svg", "com10.svg", "x..y"] {
+        assert_eq!(Item::named(folder, name, "x").unwrap().path, folder.join(name));
+    }
 }
 
 #[test]

@@ -34,8 +34,24 @@ pub fn item(folder: &Path, lock: &Lock) -> Item {
     Item { path: folder.join(lock::FILE), bytes: lock.text().into_bytes() }
 }
 
+/// Refuses to find lays where those that are kept cannot be read: they would be written over.
+fn kept(loaded: &Loaded) -> Result<(), Failure> {
+    match &loaded.broken_lock {
+        None => Ok(()),
+        Some(why) => Err(Failure::new(format!(
+            "{} cannot be read, so no lays are written over it: {why}; take the file back from before it was changed, or \
+             delete it to find every lay again",
+            lock::FILE
+        ))),
+    }
+}
+
 /// Finds the lays that are missing, or all of them anew.
-pub fn found(loaded: &Loaded, checked: &Checked, effort: Effort, anew: bool, longer: bool) -> Found {
+///
+/// # Errors
+/// If those that are kept cannot be read.
+pub fn found(loaded: &Loaded, checked: &Checked, effort: Effort, anew: bool, longer: bool) -> Result<Found, Failure> {
+    kept(loaded)?;
     let stop = stopper();
     let bar = bar();
     let observe = |title: &str, (number, of): (usize, usize), progress: Progress| {
@@ -53,18 +69,16 @@ pub fn found(loaded: &Loaded, checked: &Checked, effort: Effort, anew: bool, lon
         found.gone.extend(swept(&mut found.lock, of, &tasks));
     }
     bar.finish_and_clear();
-    found
+    Ok(found)
 }
 
 /// Finds the lays that the plan of an order asks for.
 ///
 /// # Errors
-/// If there is no such order.
+/// If there is no such order, or the lays that are kept cannot be read.
 pub fn of_order(loaded: &Loaded, checked: &Checked, id: &str, effort: Effort, anew: bool) -> Result<Found, Failure> {
-    if !loaded.model.orders.contains_key(id) {
-        let known: Vec<&str> = loaded.model.orders.keys().map(String::as_str).collect();
-        return Err(Failure::new(format!("there is no order {id}; there are: {}", known.join(", "))));
-    }
+    loaded.model.order(id).map_err(Failure::new)?;
+    kept(loaded)?;
     let stop = stopper();
     let bar = bar();
     let observe = |title: &str, _: (usize, usize), progress: Progress| {
@@ -103,7 +117,7 @@ pub(super) fn run(folder: &Path, matches: &ArgMatches, terminal: &mut Terminal) 
     let effort = effort.unwrap_or_default();
     let found = match matches.get_one::<String>("order") {
         Some(id) => of_order(&loaded, &checked, id, effort, true)?,
-        None => found(&loaded, &checked, effort, true, longer),
+        None => found(&loaded, &checked, effort, true, longer)?,
     };
     if found.lock != loaded.model.lock {
         Output::new().write(&[item(folder, &found.lock)])?;

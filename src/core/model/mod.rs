@@ -131,7 +131,8 @@ pub struct Model {
     pub lock: crate::lay::Lock,
     /// Drawings of outlines by their path as written.
     pub drawings: BTreeMap<String, Drawing>,
-    /// Values that are written but could not be read: table, id, key. They were reported, so they are not missing.
+    /// Values that are written but could not be read: table, id, key. They were reported, so they are not missing. The
+    /// key is empty where the whole thing was not taken because of its id.
     pub refused: BTreeSet<(String, String, String)>,
 }
 
@@ -161,6 +162,26 @@ impl Model {
     /// Whether a key of a declared thing is written but could not be read; `[style]` and the like are their own id.
     pub fn was_refused(&self, table: &str, id: &str, key: &str) -> bool {
         self.refused.contains(&(table.to_string(), id.to_string(), key.to_string()))
+    }
+
+    /// Whether something is declared under an id that cannot be one, and so was not taken.
+    pub fn is_misnamed(&self, id: &str) -> bool {
+        self.refused.iter().any(|(_, refused, key)| key.is_empty() && refused == id)
+    }
+
+    /// Whether something of a table was not taken because of its id, so that what it uses looks unused.
+    pub fn lacks(&self, table: &str) -> bool {
+        self.refused.iter().any(|(refused, _, key)| key.is_empty() && refused == table)
+    }
+
+    /// The order with this id.
+    ///
+    /// # Errors
+    /// In one line, if there is none.
+    pub fn order(&self, id: &str) -> Result<&Order, String> {
+        let known: Vec<&str> = self.orders.keys().map(String::as_str).collect();
+        let others = if known.is_empty() { String::new() } else { format!("; there are: {}", known.join(", ")) };
+        self.orders.get(id).ok_or_else(|| format!("there is no order {id}{others}"))
     }
 
     /// The size with this id.

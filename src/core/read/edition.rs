@@ -65,10 +65,7 @@ fn withheld_edition(loaded: &Loaded) -> Vec<(String, Vec<u8>)> {
 /// # Errors
 /// If there is no such order, or its file holds something else too.
 pub fn order_edition(loaded: &Loaded, id: &str) -> Result<Vec<(String, Vec<u8>)>, String> {
-    let order = loaded.model.orders.get(id).ok_or_else(|| {
-        let known: Vec<&str> = loaded.model.orders.keys().map(String::as_str).collect();
-        format!("there is no order {id}; there are: {}", known.join(", "))
-    })?;
+    let order = loaded.model.order(id)?;
     let file = order.entry.span().file;
     if loaded.model.orders.values().filter(|one| one.entry.span().file == file).count() > 1 {
         return Err(format!("the file of order {id} holds another order: give each a file of its own"));
@@ -177,6 +174,18 @@ pub fn shown(loaded: &Loaded, findings: &Findings, seen: &Findings) -> Findings 
             shown.push(Finding { severity: Severity::Must, ..Finding::new(finding.rule, OWN_FINDING) });
         }
     }
+    shown
+}
+
+/// The findings that concern one order: all but those about other orders.
+pub fn concerning(loaded: &Loaded, order: &str, findings: &Findings) -> Findings {
+    let own = loaded.model.orders.get(order).map(|order| order.entry.span().file);
+    let here = |finding: &&Finding| {
+        let first = finding.places.first().map(|label| label.span.file);
+        !of_order(loaded, finding) || (own.is_some() && first == own)
+    };
+    let mut shown = Findings::default();
+    shown.extend(findings.iter().filter(here).cloned());
     shown
 }
 

@@ -15,10 +15,15 @@ impl Reader {
         match read(&bytes.unwrap_or_default()) {
             Ok((lock, broken)) => {
                 model.lock = lock;
-                broken.iter().for_each(|what| self.findings.push(rules::broken_lock(what)));
+                broken.iter().for_each(|what| self.broken_lock(what));
             }
-            Err(reason) => self.findings.push(rules::broken_lock(&reason)),
+            Err(reason) => self.broken_lock(&reason),
         }
+    }
+
+    fn broken_lock(&mut self, why: &str) {
+        self.findings.push(rules::broken_lock(why));
+        self.broken_lock.get_or_insert_with(|| why.to_string());
     }
 }
 

@@ -34,12 +34,12 @@ mod views;
 mod work;
 
 pub use disk::{Limits, ROOT, Unreadable, bytes as file_bytes, is_folder, is_there, revisions, text as text_file};
-pub use edition::{factory_edition, order_edition, shown, withholds};
+pub use edition::{concerning, factory_edition, order_edition, shown, withholds};
 pub use facts::statements;
 pub use values::{is_order, is_private, is_sample};
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use crate::diag::{Findings, Levels};
@@ -74,12 +74,23 @@ pub struct Loaded {
     pub levels: Levels,
     /// Where each severity is written, to say which code no rule has.
     pub level_places: BTreeMap<String, Span>,
+    /// Why the kept lays cannot be read, or not all of them; nothing may be written over them then.
+    pub broken_lock: Option<String>,
+    /// The root folder on the disk; none where everything was read from memory.
+    pub root: Option<PathBuf>,
 }
 
 impl Loaded {
     /// The path below the root of a file of the style folder.
     pub(crate) fn path(&self, file: &str) -> String {
         if self.style.is_empty() { file.to_string() } else { format!("{}/{file}", self.style) }
+    }
+
+    /// The files on the disk that were read, but for the kept lays, which this program writes itself.
+    pub fn source_files(&self) -> impl Iterator<Item = PathBuf> {
+        let kept = self.path(crate::lay::lock::FILE);
+        let read = self.closure.iter().filter(move |(path, _)| *path != kept);
+        read.filter_map(|(path, _)| Some(self.root.as_ref()?.join(path)))
     }
 
     /// The same specification with other lays kept beside it.

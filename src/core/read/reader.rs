@@ -42,6 +42,9 @@ impl Codes {
     }
 }
 
+/// Tables whose ids become names of files: what has an id that cannot be one is not taken.
+const FILED: [&str; 2] = ["piece", "order"];
+
 /// The state of one reading.
 #[derive(Debug)]
 pub struct Reader {
@@ -61,6 +64,8 @@ pub struct Reader {
     pub own: Vec<Span>,
     /// Stitches declared to be shared.
     pub stitchings: Table<StitchUse>,
+    /// Why the kept lays cannot be read.
+    pub broken_lock: Option<String>,
     broken: BTreeSet<FileId>,
     ordering: BTreeSet<FileId>,
     sampling: BTreeSet<FileId>,
@@ -94,6 +99,7 @@ impl Reader {
             level_places: BTreeMap::new(),
             own: Vec::new(),
             stitchings: Table::new(),
+            broken_lock: None,
             broken: BTreeSet::new(),
             ordering: BTreeSet::new(),
             sampling: BTreeSet::new(),
@@ -131,6 +137,8 @@ impl Reader {
         let closure: Vec<(String, Arc<[u8]>)> = self.disk.files.into_iter().collect();
         Loaded {
             style: self.disk.style,
+            root: self.disk.root,
+            broken_lock: self.broken_lock,
             own: self.own,
             broken: self.broken,
             ordering: self.ordering,
@@ -228,6 +236,10 @@ impl Reader {
         }
         if kind.keyed && !is_id(&new.id.value, kind.hyphen) {
             self.findings.push(rules::bad_id(&new.id.value, kind.name, kind.hyphen, new.id.span));
+            if FILED.contains(&kind.name) {
+                self.refused.insert((kind.name.to_string(), new.id.value, String::new()));
+                return;
+            }
         }
         list.push(new);
     }

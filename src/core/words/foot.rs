@@ -17,10 +17,11 @@ pub fn sheet_of(number: usize, total: usize) -> Phrase {
 }
 
 /// `Not released: 3 findings must be settled (sheet 2)`; `sheet` may be a number or what stands for one until the pages
-/// are laid out.
-pub fn not_released(must: usize, sheet: &str) -> Phrase {
+/// are laid out. A document without a sheet of questions has none.
+pub fn not_released(must: usize, sheet: Option<&str>) -> Phrase {
     let open = counted(must, "finding", "findings");
-    Phrase { en: format!("{}: {open} must be settled (sheet {sheet})", UNRELEASED.en), zh: None }
+    let place = sheet.map_or(String::new(), |sheet| format!(" (sheet {sheet})"));
+    Phrase { en: format!("{}: {open} must be settled{place}", UNRELEASED.en), zh: None }
 }
 
 /// `3 questions open (sheet 2)`.

@@ -160,11 +160,6 @@ const JOINS: &str = "joins-";
 const SIZES: &str = "sizes-";
 const LAY: &str = "lay-";
 
-/// Whether a file bears the name of a drawing that a package has.
-pub fn is_drawing(name: &str) -> bool {
-    [PIECE, STEP, JOINS, SIZES, LAY].iter().any(|kind| name.starts_with(kind)) && name.ends_with(".svg")
-}
-
 /// The drawings of pieces, joins, sizes and seams as SVG files of true size on paper.
 fn drawings(pages: &Pages) -> Vec<(String, String)> {
     let mut all = Vec::new();

@@ -40,13 +40,15 @@ fn question(view: &View<'_>, number: usize, finding: &Finding) -> Question {
 /// Stands for the number of this sheet until the pages are laid out.
 const SHEET: &str = "{sheet:questions}";
 
-/// The line at the foot of every sheet while something stands in the way of the release.
+/// The line at the foot of every sheet while something stands in the way of the release. The questions of an order stand in
+/// the package, so its document says only that it is not released.
 pub fn not_released(view: &View<'_>) -> Option<String> {
     let must = view.findings.count(Severity::Must);
     let should = view.findings.count(Severity::Should);
     match (must, should) {
         (0, 0) => None,
+        _ if view.order.is_some() => (must > 0).then(|| foot::not_released(must, None).en),
         (0, open) => Some(foot::questions_open(open, SHEET).en),
-        (must, _) => Some(foot::not_released(must, SHEET).en),
+        (must, _) => Some(foot::not_released(must, Some(SHEET)).en),
     }
 }

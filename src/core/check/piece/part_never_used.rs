@@ -19,6 +19,9 @@ pub const RULE: Rule = Rule {
 /// Reports parts without pieces.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
+    if model.lacks("piece") {
+        return;
+    }
     for (id, part) in &model.parts {
         let mut named = model.pieces.values().filter_map(|piece| piece.part.as_ref());
         if named.any(|part| part.value == *id || is_slip(model, &part.value, id)) {

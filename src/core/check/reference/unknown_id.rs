@@ -22,7 +22,8 @@ pub const RULE: Rule = Rule {
 /// Reports every mention of something that is not declared.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for mention in mentions(context.model) {
-        if !known(context.model, mention.wanted).contains(&mention.id) {
+        // What has an id that cannot be one was reported where it is declared.
+        if !known(context.model, mention.wanted).contains(&mention.id) && !context.model.is_misnamed(mention.id) {
             findings.push(unknown(context.model, &mention));
         }
     }

@@ -21,6 +21,9 @@ pub const RULE: Rule = Rule {
 /// Reports articles, roles, colours and stitchings that nothing mentions.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
+    if model.lacks("piece") {
+        return;
+    }
     let used = Used::of(model);
     for (id, role) in &model.roles {
         if !used.materials.contains(id.as_str()) {

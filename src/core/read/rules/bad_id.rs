@@ -10,7 +10,8 @@ pub const RULE: Rule = Rule {
     explanation: "Ids are written in chains (`SIDE.l:n-c`), in file names, on labels and in mails between two \
                   languages, so they are plain ASCII: a letter, then letters, digits and `_`. A hyphen may stand only in ids that never \
                   occur in a chain (materials, seams, steps and the like), since a chain puts it between points. Text \
-                  for people stands in `name`.",
+                  for people stands in `name`. A piece or an order whose id cannot be used is not taken at all, since its \
+                  id would name a file.",
     failing: "[piece.\"Größe 1\"]",
     passing: "[piece.TOP1]\nname = \"Größe 1\"",
     source: "common practice",

@@ -7,7 +7,8 @@ pub const RULE: Rule = Rule {
     severity: Severity::Should,
     summary: "a lay kept in backtack.lock cannot be read",
     explanation: "backtack.lock keeps the lays that yardages come from, so that they do not move by themselves. What was \
-                  edited by hand, merged wrongly or written by another version is not taken; it is found again.",
+                  edited by hand, merged wrongly or written by another version is not taken, and nothing is written \
+                  over such a file: the lays in it may be wanted back.",
     failing: "# backtack.lock\nformat = 1\n[[lay]]\nwhat = \"Shell, L × 6\"\nlength = \"about a metre\"",
     passing: "# backtack.lock, as `backtack build` wrote it",
     source: "common practice",
@@ -15,6 +16,7 @@ pub const RULE: Rule = Rule {
 
 /// An entry, or the whole file.
 pub fn broken_lock(what: &str) -> Finding {
-    Finding::new(&RULE, format!("backtack.lock cannot be read: {what}"))
-        .help("take the file back from before it was changed, or run `backtack lay` on the folder")
+    Finding::new(&RULE, format!("backtack.lock cannot be read: {what}")).help(
+        "take the file back from before it was changed, or delete it: `backtack build` then finds every lay again",
+    )
 }
