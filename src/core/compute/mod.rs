@@ -32,6 +32,7 @@ mod thread;
 mod trims;
 
 pub use bill::{Bill, BillLine};
+pub use edges::{CornerFigures, EdgeFigures};
 pub use counts::{ArticleCount, Counts, CutCount, InstanceLine, PartCount, Way};
 pub use drawn::{Drawn, Lines, Shape};
 pub use figure::{Figure, Number};
