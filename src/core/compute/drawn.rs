@@ -321,9 +321,7 @@ impl<'a> Maker<'a> {
                 return Figure::Known(Shape::of(sew));
             }
             let line = match &bridged {
-                Some(bridged) => {
-                    outset(&bridged.outline, &bridged.widths(&widths), self.corners())
-                }
+                Some(bridged) => outset(&bridged.outline, &bridged.widths(&widths), self.corners()),
                 None => outset(sew, &widths, self.corners()),
             };
             self.made(id, cut, line.map_err(Failed::from)).map(|line| Shape::offset(&line))

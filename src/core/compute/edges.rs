@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::geom::{Corner, Worked};
 use crate::model::Cut;
-use crate::model::assembly::edges::Given;
+use crate::model::assembly::edges::Origin;
 use crate::model::assembly::{EdgeAllowance, PieceEdges};
 
 use super::ground::small;
@@ -21,7 +21,7 @@ pub struct EdgeFigures {
     /// Its allowance, mm.
     pub allowance: Figure<Number>,
     /// `own`, `all`, `bare` (raw or bound, and not sewn) or `missing`.
-    pub given: &'static str,
+    pub origin: &'static str,
 }
 
 /// What the cut line does at one point.
@@ -43,7 +43,7 @@ pub struct CornerFigures {
 /// The allowance of an edge of a cut, mm.
 pub(super) fn allowance(edge: Option<&EdgeAllowance>, piece: &str, cut: &str) -> Figure<f64> {
     match edge {
-        Some(EdgeAllowance { given: Given::Bare, .. }) => Figure::Known(0.0),
+        Some(EdgeAllowance { origin: Origin::Bare, .. }) => Figure::Known(0.0),
         _ => {
             let stated = edge.and_then(|edge| edge.stated.as_ref());
             Figure::stated(stated, &format!("the allowance of {piece} {cut}")).map(|width| small(&width))
@@ -54,13 +54,12 @@ pub(super) fn allowance(edge: Option<&EdgeAllowance>, piece: &str, cut: &str) ->
 /// The allowances of one layer; none of one that is cut inside the sew line.
 pub(super) fn edges(edges: Option<&PieceEdges>, piece: &str, id: &str, cut: &Cut) -> Vec<EdgeFigures> {
     let Some(edges) = edges.filter(|_| cut.inside.is_none()) else { return Vec::new() };
-    let ends = edges.points.iter().zip(edges.points.iter().cycle().skip(1));
-    let runs = ends.zip(edges.cuts.get(id).into_iter().flatten());
-    let one = |((from, to), edge): ((&String, &String), &EdgeAllowance)| EdgeFigures {
-        from: from.clone(),
-        to: to.clone(),
+    let runs = edges.ends().into_iter().zip(edges.cuts.get(id).into_iter().flatten());
+    let one = |((from, to), edge): ((&str, &str), &EdgeAllowance)| EdgeFigures {
+        from: from.to_string(),
+        to: to.to_string(),
         allowance: allowance(Some(edge), piece, id).then(Figure::number),
-        given: edge.given.word(),
+        origin: edge.origin.word(),
     };
     runs.map(one).collect()
 }

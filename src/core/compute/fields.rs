@@ -77,11 +77,15 @@ const FIELDS: &[Field] = &[
     field("pieces.*.*.cuts.*.line.perimeter", "mm", "Length of the cut: the path of a knife or laser"),
     field("pieces.*.*.cuts.*.line.width", "mm", "Width square to the grain, else to the pile, else across the page"),
     field("pieces.*.*.cuts.*.line.height", "mm", "Height along it"),
-    field("pieces.*.*.cuts.*.edges.[].from", "", "By cut: a point an edge starts from; absent where the cut lies inside"),
+    field(
+        "pieces.*.*.cuts.*.edges.[].from",
+        "",
+        "By cut: a point an edge starts from; absent where the cut lies inside",
+    ),
     field("pieces.*.*.cuts.*.edges.[].to", "", "The next point, where it ends; edges go anticlockwise"),
     field("pieces.*.*.cuts.*.edges.[].allowance", "mm", "Its seam allowance"),
     field(
-        "pieces.*.*.cuts.*.edges.[].given",
+        "pieces.*.*.cuts.*.edges.[].origin",
         "",
         "own (stated for this edge), all (stated for all edges), bare (raw or bound, and not sewn) or missing",
     ),

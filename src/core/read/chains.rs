@@ -50,9 +50,11 @@ impl Reader {
 
     /// A point of a piece, alone: `c` or `c~`.
     pub fn point(&mut self, text: &str, place: Span) -> Option<PointRef> {
-        let found = point(text.trim(), place);
+        let (lead, word) = (text.len() - text.trim_start().len(), text.trim());
+        let place = self.inside(place, text).map_or(place, |inside| inside.part(lead, lead + word.len()));
+        let found = point(word, place);
         if found.is_none() {
-            let message = format!("`{}` is no point", text.trim());
+            let message = format!("`{word}` is no point");
             self.findings.push(rules::bad_value(message, place, "write a named point, or its mirror image: \"c~\""));
         }
         found
@@ -82,7 +84,11 @@ impl Reader {
             return Some(edge);
         }
         let message = format!("`{}` is more than one edge", edge.text());
-        self.findings.push(rules::bad_value(message, edge.span, "name one edge, from a point to its neighbour: \"a-b\""));
+        self.findings.push(rules::bad_value(
+            message,
+            edge.span,
+            "name one edge, from a point to its neighbour: \"a-b\"",
+        ));
         None
     }
 

@@ -33,6 +33,7 @@ impl Reader {
                 styles.at.push((point, style));
             }
         }
+        styles.at.sort_by_key(|(point, _)| point.span.start);
         styles
     }
 
@@ -105,7 +106,8 @@ impl Reader {
 
 /// `n - c 40 mm` into its edge and the rest: the first space that is none beside the hyphen of the edge parts them.
 fn measured(text: &str) -> Option<(&str, &str)> {
-    let hyphen = |rest: &str| rest.strip_prefix('-').is_some_and(|more| !more.starts_with(|c: char| c.is_ascii_digit()));
+    let hyphen =
+        |rest: &str| rest.strip_prefix('-').is_some_and(|more| !more.starts_with(|c: char| c.is_ascii_digit()));
     let parts = text.match_indices(' ').map(|(at, _)| text.split_at(at));
     let parts = parts.filter(|(edge, _)| !edge.trim().is_empty()).map(|(edge, rest)| (edge, rest.trim()));
     parts.into_iter().find(|(edge, rest)| !edge.trim_end().ends_with('-') && !hyphen(rest) && !rest.is_empty())

@@ -2,7 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::assembly::edges::Given;
+use crate::model::assembly::edges::Origin;
 
 use super::is_by_factory;
 
@@ -54,8 +54,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
 /// Edges for which no allowance is given; `None` where the outline is not known.
 fn uncovered(context: &Context<'_>, piece: &str, cut: &str) -> Option<Vec<String>> {
     let edges = context.assembly.edges.sizes(piece).next()?;
-    let ends = edges.points.iter().zip(edges.points.iter().cycle().skip(1));
-    let runs = ends.zip(edges.cuts.get(cut)?);
-    let open = runs.filter(|(_, edge)| edge.given == Given::Missing);
+    let runs = edges.ends().into_iter().zip(edges.cuts.get(cut)?);
+    let open = runs.filter(|(_, edge)| edge.origin == Origin::Missing);
     Some(open.map(|((from, to), _)| format!("{from}-{to}")).collect())
 }

@@ -1,8 +1,8 @@
 use crate::check::Context;
 use crate::check::mention::{Mention, Wanted, articles, known, mentions, nearest, within};
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::assembly::TroubleKind;
 use crate::model::Model;
+use crate::model::assembly::TroubleKind;
 use crate::source::Spanned;
 
 /// An id that nothing declares.

@@ -6,7 +6,7 @@ use crate::geom::offset::{INNER, sew_line};
 use crate::geom::{OffsetError, Outline, ShapeError, measure};
 use crate::model::{Cut, Model, Piece, Side, Variant};
 
-use super::edges::Given;
+use super::edges::Origin;
 use super::{EdgeAllowance, Edges, Instance, Outlines, PieceEdges, Run, Scale};
 
 /// Length of every run on the sew line, by piece and size, in mm.
@@ -60,8 +60,8 @@ impl Drawn<'_> {
         if self.piece.outline.as_ref()?.known(variant)?.side == Side::SewLine {
             return Some(measured(self.outline));
         }
-        let width = |edge: &EdgeAllowance| match edge.given {
-            Given::Bare => Some(0.0),
+        let width = |edge: &EdgeAllowance| match edge.origin {
+            Origin::Bare => Some(0.0),
             _ => edge.known().map(|(_, width)| width),
         };
         let cut = edges.cuts.get(&sewn_cut(self.piece)?.entry.id.value)?;

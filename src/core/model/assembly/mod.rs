@@ -1,4 +1,5 @@
-//! What follows from the model alone: outlines per size, instances, resolved runs, and the sewn surface.
+//! What follows from the model alone: outlines per size, instances, resolved runs, edges with their allowances, and the
+//! sewn surface.
 //!
 //! Every count, seam length, lay and comparison reads the one list of [`Instance`]s made here.
 
