@@ -117,7 +117,7 @@ impl Edges {
                 let Ok(outline) = outlines.get(id, size) else { continue };
                 let on = On { id, piece, outline, size };
                 let found = on.troubles();
-                troubles.extend(found.into_iter().filter(|trouble| told.insert(trouble.span)));
+                troubles.extend(found.into_iter().filter(|one| told.insert((one.span, one.message.clone()))));
                 sizes.insert(size.to_string(), on.edges(bare));
             }
             by.insert(id.clone(), sizes);

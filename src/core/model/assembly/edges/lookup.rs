@@ -119,11 +119,11 @@ impl On<'_> {
             let missing = points.filter(|point| self.outline.point(point).is_none());
             all.extend(missing.map(|point| self.no_point(key, point, ends.span)));
         }
-        let mut styled = BTreeMap::new();
+        let mut styled = BTreeSet::new();
         for (point, style) in &self.piece.corners.at {
             self.point("corner", point, &mut all);
             style.edge.iter().for_each(|edge| self.edge("corner", edge, &mut all));
-            if let Some(id) = point.on(self.outline).filter(|id| styled.insert(id.to_string(), ()).is_some()) {
+            if let Some(id) = point.on(self.outline).filter(|id| !styled.insert((*id).to_string())) {
                 all.push(twice(format!("{} has two styles for the corner {id}", self.id), point.span));
             }
         }
