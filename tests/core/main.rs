@@ -7,6 +7,7 @@ mod assembly;
 mod colour;
 mod compare;
 mod dies;
+mod edges;
 mod edition;
 mod examples;
 mod figures;

@@ -1,18 +1,17 @@
 //! Sew and cut lines as curves, for drawings, lays and plots. Not part of `figures.json`; the figures of a piece are
 //! measured on these lines.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::panic::resume_unwind;
 
 use crate::geom::offset::{TIP, inset, outset};
-use crate::geom::{Corner, CutLine, OffsetError, Outline, Path, Point, Segment, fit, length, measure};
-use crate::model::assembly::{Gap, Scale, Unsewn, sew_inside, sewn_cut};
+use crate::geom::{Corner, Corners, CutLine, OffsetError, Outline, Path, Point, Segment, fit, length, measure};
+use crate::model::assembly::{Gap, PieceEdges, Scale, Unsewn, sew_inside, sewn_cut};
 use crate::model::{Assembly, Cut, Model, Piece, Side, Variant};
 use crate::source::Span;
 
 use super::Figure;
 use super::dart;
-use super::edges::{bare_runs, corners, names_run};
 use super::ground::small;
 use super::notch::{self, Astray, NotchMark};
 
@@ -141,16 +140,15 @@ impl Drawn {
     fn of_piece(model: &Model, assembly: &Assembly, piece: &Piece) -> Drawn {
         let id = piece.entry.id.value.as_str();
         let mut drawn = Drawn::default();
-        let bare = bare_runs(model, assembly, id);
         let darts = dart::runs(piece, id, assembly);
         let usual = assembly.outlines.any(id).map(Outline::names);
         let mut sizes = BTreeMap::new();
         for size in &model.sizes {
             let size = size.entry.id.value.as_str();
-            let (bare, darts, usual) = (&bare, darts.as_slice(), usual.as_deref());
+            let (darts, usual, edges) = (darts.as_slice(), usual.as_deref(), assembly.edges.get(id, size));
             let (refused, astray) = (&mut drawn.refused, &mut drawn.astray);
             let scale = assembly.outlines.scale(id, size);
-            let mut maker = Maker { piece, size, scale, bare, darts, usual, refused, astray };
+            let mut maker = Maker { piece, size, scale, edges, darts, usual, refused, astray };
             sizes.insert(size.to_string(), maker.lines(assembly.outlines.get(id, size)));
         }
         drawn.pieces.insert(id.to_string(), sizes);
@@ -211,7 +209,8 @@ struct Maker<'a> {
     size: &'a str,
     /// How the outline was scaled for this size; the allowance is not.
     scale: Option<Scale>,
-    bare: &'a BTreeSet<usize>,
+    /// Allowances and corners; none without an outline.
+    edges: Option<&'a PieceEdges>,
     darts: &'a [dart::Dart],
     /// The points in the first size that has an outline: seams number runs by them.
     usual: Option<&'a [String]>,
@@ -264,7 +263,7 @@ impl<'a> Maker<'a> {
 
     fn widths(&self, sew: &Outline) -> Figure<Vec<f64>> {
         match sewn_cut(self.piece) {
-            Some(cut) => self.allowances(sew, &cut.entry.id.value, cut),
+            Some(cut) => self.allowances(sew, &cut.entry.id.value),
             None => Figure::not_yet(format!("{} has no cut", self.name())),
         }
     }
@@ -302,7 +301,7 @@ impl<'a> Maker<'a> {
         let name = self.name();
         let Some(cut) = sewn_cut(self.piece) else { return Figure::not_yet(format!("{name} has no cut")) };
         let id = cut.entry.id.value.as_str();
-        self.allowances(cut_line, id, cut).then(|widths| match widths.iter().all(|width| *width == 0.0) {
+        self.allowances(cut_line, id).then(|widths| match widths.iter().all(|width| *width == 0.0) {
             true => Figure::Known(cut_line.clone()),
             false => self.made(id, cut, sew_inside(cut_line, &widths, self.scale).map_err(Failed::from)),
         })
@@ -315,17 +314,15 @@ impl<'a> Maker<'a> {
             return width
                 .then(|width| self.made(id, cut, inside_of(sew, small(&width))).map(|line| Shape::offset(&line)));
         }
-        let widths = self.allowances(sew, id, cut);
+        let widths = self.allowances(sew, id);
         let bridged = dart::bridged(sew, self.darts);
         widths.then(|widths| {
             if bridged.is_none() && widths.iter().all(|width| *width == 0.0) {
                 return Figure::Known(Shape::of(sew));
             }
             let line = match &bridged {
-                Some(bridged) => {
-                    outset(&bridged.outline, &bridged.widths(&widths), corners(self.piece, &bridged.outline))
-                }
-                None => outset(sew, &widths, corners(self.piece, sew)),
+                Some(bridged) => outset(&bridged.outline, &bridged.widths(&widths), self.corners()),
+                None => outset(sew, &widths, self.corners()),
             };
             self.made(id, cut, line.map_err(Failed::from)).map(|line| Shape::offset(&line))
         })
@@ -345,17 +342,15 @@ impl<'a> Maker<'a> {
         )
     }
 
-    /// One allowance a run, mm: its own, none for a raw or bound edge, else the one for all.
-    fn allowances(&self, outline: &Outline, id: &str, cut: &Cut) -> Figure<Vec<f64>> {
+    fn corners(&self) -> Corners {
+        self.edges.map(|edges| edges.corners.clone()).unwrap_or_default()
+    }
+
+    /// The allowance of a cut on every run of a line, mm.
+    fn allowances(&self, line: &Outline, id: &str) -> Figure<Vec<f64>> {
         let mut widths = Figure::Known(Vec::new());
-        for index in 0..outline.points.len().max(1) {
-            let own = cut.allowance.runs.iter().find(|(key, _)| names_run(outline, key, index));
-            let what = format!("the allowance of {} {id}", self.name());
-            let width = match own {
-                Some((_, (_, value))) => Figure::of(Some(value), self.variant(), &what).map(|width| small(&width)),
-                None if self.bare.contains(&index) => Figure::Known(0.0),
-                None => Figure::of(cut.allowance.all.as_ref(), self.variant(), &what).map(|width| small(&width)),
-            };
+        for edge in self.edges.map_or(Vec::new(), |edges| edges.on(id, line)) {
+            let width = super::edges::allowance(edge, self.name(), id);
             widths = widths.with(width, |mut widths, width| {
                 widths.push(width);
                 widths

@@ -1,75 +1,88 @@
-//! Which allowance an edge has.
+//! Figures of edges: the allowance of each run, the style of each corner.
 
-use std::collections::BTreeSet;
+use serde::Serialize;
 
-use crate::geom::{Corner, Corners, Outline, Worked};
-use crate::model::{Assembly, CornerStyle, FinishKind, Model, Piece};
+use crate::geom::{Corner, Worked};
+use crate::model::Cut;
+use crate::model::assembly::edges::Origin;
+use crate::model::assembly::{EdgeAllowance, PieceEdges};
 
-/// Runs that need no allowance where none is stated for them alone: left raw or bound.
-pub(super) fn bare_runs(model: &Model, assembly: &Assembly, piece: &str) -> BTreeSet<usize> {
-    let bare = |id: &str| match model.finishes.get(id).and_then(|finish| finish.kind.as_ref()) {
-        Some(kind) => matches!(kind.value, FinishKind::Raw | FinishKind::Bound),
-        // An edging of the piece's own name is its list of raw edges.
-        None => id == piece,
-    };
-    let edgings = assembly.edgings.iter().filter(|edging| !edging.joins && bare(&edging.id));
-    let runs = edgings.flat_map(|edging| &edging.side.runs);
-    let own = runs.filter(|run| assembly.instances.get(run.instance).is_some_and(|one| one.piece == piece));
-    let found: BTreeSet<usize> = own.map(|run| run.run).collect();
-    // A bound edge that is sewn as well needs its allowance.
-    let sewn = |run: &usize| {
-        let all = assembly.sewing.accounts.iter();
-        all.filter(|((instance, at), _)| {
-            at == run && assembly.instances.get(*instance).is_some_and(|i| i.piece == piece)
-        })
-        .any(|(_, account)| !account.joints.is_empty() || !account.attached.is_empty())
-    };
-    found.into_iter().filter(|run| !sewn(run)).collect()
+use super::ground::small;
+use super::{Figure, Number};
+
+/// The allowance of one run of an outline.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct EdgeFigures {
+    /// The named point it starts from.
+    pub from: String,
+    /// The named point it ends at.
+    pub to: String,
+    /// Its allowance, mm.
+    pub allowance: Figure<Number>,
+    /// `own`, `all`, `bare` (raw or bound, and not sewn) or `missing`.
+    pub origin: &'static str,
 }
 
-/// Whether an allowance written for `a-b-c` is for this run.
-pub(super) fn names_run(outline: &Outline, key: &str, index: usize) -> bool {
-    let point = |id: &str| match id.trim().strip_suffix('~') {
-        Some(id) => outline.axis_images.get(id).cloned(),
-        None => Some(id.trim().to_string()),
-    };
-    let names: Vec<Option<String>> = key.split('-').map(point).collect();
-    names.windows(2).any(|pair| match pair {
-        [Some(a), Some(b)] => outline.run_between(a, b).is_ok_and(|run| run.index == index),
-        _ => false,
-    })
+/// What the cut line does at one point.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct CornerFigures {
+    /// The named point.
+    pub point: String,
+    /// `mitre`, `round`, `square`, `step` or `fold back`.
+    pub style: &'static str,
+    /// Of a mitre: how far its tip lies from the corner at most, in allowances.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub limit: Option<Number>,
+    /// Of a step or fold: the worked edge, `wider`, `before` or `after` the point.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub worked: Option<&'static str>,
 }
 
-/// The styles of the corners of an outline.
-pub(super) fn corners(piece: &Piece, outline: &Outline) -> Corners {
-    let mut corners = Corners::default();
-    if let Some(style) = &piece.corners.all {
-        corners.all = style.corner;
-    }
-    for (written, (_, style)) in &piece.corners.at {
-        let id = match written.strip_suffix('~') {
-            Some(id) => outline.axis_images.get(id).map(String::as_str),
-            None => Some(written.as_str()),
-        };
-        if let Some(id) = id {
-            corners.at.insert(id.to_string(), worked(outline, id, style));
+/// The allowance of an edge of a cut, mm.
+pub(super) fn allowance(edge: Option<&EdgeAllowance>, piece: &str, cut: &str) -> Figure<f64> {
+    match edge {
+        Some(EdgeAllowance { origin: Origin::Bare, .. }) => Figure::Known(0.0),
+        _ => {
+            let stated = edge.and_then(|edge| edge.stated.as_ref());
+            Figure::stated(stated, &format!("the allowance of {piece} {cut}")).map(|width| small(&width))
         }
     }
-    corners
 }
 
-/// The style with the edge it names found: before or after the point, anticlockwise.
-fn worked(outline: &Outline, id: &str, style: &CornerStyle) -> Corner {
-    let Some((a, b)) = &style.edge else { return style.corner };
-    let other = if a == id { b } else { a };
-    let side = match outline.run_between(id, other) {
-        Ok(run) if run.forward => Worked::After,
-        Ok(_) => Worked::Before,
-        Err(_) => return style.corner,
+/// The allowances of one layer; none of one that is cut inside the sew line.
+pub(super) fn edges(edges: Option<&PieceEdges>, piece: &str, id: &str, cut: &Cut) -> Vec<EdgeFigures> {
+    let Some(edges) = edges.filter(|_| cut.inside.is_none()) else { return Vec::new() };
+    let runs = edges.ends().into_iter().zip(edges.cuts.get(id).into_iter().flatten());
+    let one = |((from, to), edge): ((&str, &str), &EdgeAllowance)| EdgeFigures {
+        from: from.to_string(),
+        to: to.to_string(),
+        allowance: allowance(Some(edge), piece, id).then(Figure::number),
+        origin: edge.origin.word(),
     };
-    match style.corner {
-        Corner::Step(_) => Corner::Step(side),
-        Corner::FoldBack(_) => Corner::FoldBack(side),
-        other => other,
+    runs.map(one).collect()
+}
+
+/// The corners of a piece.
+pub(super) fn corners(edges: Option<&PieceEdges>) -> Vec<CornerFigures> {
+    let corner = |edges: &PieceEdges, point: &String| {
+        let (style, limit, worked) = match edges.corners.style(Some(point)) {
+            Corner::Mitre { limit } => ("mitre", Some(Number::new(limit)), None),
+            Corner::Round => ("round", None, None),
+            Corner::Square => ("square", None, None),
+            Corner::Step(side) => ("step", None, Some(worked(side))),
+            Corner::FoldBack(side) => ("fold back", None, Some(worked(side))),
+        };
+        CornerFigures { point: point.clone(), style, limit, worked }
+    };
+    edges.map_or(Vec::new(), |edges| edges.points.iter().map(|point| corner(edges, point)).collect())
+}
+
+fn worked(side: Worked) -> &'static str {
+    match side {
+        Worked::Wider => "wider",
+        Worked::Before => "before",
+        Worked::After => "after",
     }
 }

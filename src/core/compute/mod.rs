@@ -34,6 +34,7 @@ mod trims;
 pub use bill::{Bill, BillLine};
 pub use counts::{ArticleCount, Counts, CutCount, InstanceLine, PartCount, Way};
 pub use drawn::{Drawn, Lines, Shape};
+pub use edges::{CornerFigures, EdgeFigures};
 pub use figure::{Figure, Number};
 pub use filling::{Filling, Limited, Proposed, ZoneLine};
 pub use ground::{Bought, ByVariant};

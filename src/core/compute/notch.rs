@@ -95,7 +95,7 @@ pub(super) fn marks(
                     let (piece, size) = (piece.entry.id.value.clone(), variant.size.to_string());
                     astray.push(Astray { piece, size, message, span, drawn });
                 }
-                // An unknown point is told where points are checked.
+                // A point or edge that is not there is told where edges are looked up.
                 Err(None) => {}
             }
         }
@@ -133,20 +133,12 @@ impl Placed {
     }
 }
 
-/// The name of a point on this outline, of the image where one is meant.
-fn named(outline: &Outline, id: &str) -> Option<String> {
-    match id.strip_suffix('~') {
-        Some(id) => outline.axis_images.get(id).cloned(),
-        None => outline.point(id).map(|_| id.to_string()),
-    }
-}
-
 fn places(edge: &Edge<'_>, notch: &Notch) -> Result<Vec<Placed>, Option<String>> {
     match &notch.place {
-        NotchPlace::Point(id) => at_point(edge, &named(edge.sew, id).ok_or(None)?),
-        NotchPlace::Along { edge: (a, b), at } => {
-            let (from, to) = (named(edge.sew, a).ok_or(None)?, named(edge.sew, b).ok_or(None)?);
-            let run = edge.sew.run_between(&from, &to).map_err(|error| Some(error.to_string()))?;
+        NotchPlace::Point(point) => at_point(edge, point.on(edge.sew).ok_or(None)?),
+        NotchPlace::Along { edge: along, at } => {
+            let runs = along.along(edge.sew).map_err(|_| None)?;
+            let (run, name) = (runs.first().ok_or(None)?, along.text());
             let whole = edge.sew.length_of(run.index);
             let asked = match at.dimension() {
                 Dimension::Percent => at.si_f64() * whole,
@@ -154,11 +146,11 @@ fn places(edge: &Edge<'_>, notch: &Notch) -> Result<Vec<Placed>, Option<String>>
             };
             if !(0.0..=whole).contains(&asked) {
                 return Err(Some(format!(
-                    "a notch {asked:.1} mm along {a}-{b} lies outside it: it is {whole:.1} mm long"
+                    "a notch {asked:.1} mm along {name} lies outside it: it is {whole:.1} mm long"
                 )));
             }
             let along = if run.forward { asked } else { whole - asked };
-            along_run(edge, run.index, along, &format!("{a}-{b}")).map(|one| vec![one])
+            along_run(edge, run.index, along, &name).map(|one| vec![one])
         }
     }
 }

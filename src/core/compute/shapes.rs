@@ -1,3 +1,5 @@
+//! Sew lines, cut lines and edges of pieces.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;
@@ -6,6 +8,7 @@ use crate::geom::{Outline, length};
 use crate::model::{Cut, Variant};
 
 use super::drawn::{Lines, Shape};
+use super::edges::{self, CornerFigures, EdgeFigures};
 use super::ground::{Ground, number};
 use super::{Figure, Number};
 
@@ -15,6 +18,9 @@ use super::{Figure, Number};
 pub struct PieceSize {
     /// Measured on the line that is sewn.
     pub sew: Figure<SewFigures>,
+    /// What the cut line does at each named point; none where the outline is not known.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub corners: Vec<CornerFigures>,
     /// Layers by cut.
     pub cuts: BTreeMap<String, CutFigures>,
 }
@@ -49,6 +55,10 @@ pub struct RunLength {
 pub struct CutFigures {
     /// Figures of the cut line.
     pub line: Figure<CutLineFigures>,
+    /// The allowance of each run of the outline, anticlockwise; none where the outline is not known, or of a layer that
+    /// is cut inside the sew line.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub edges: Vec<EdgeFigures>,
     /// Width of the block it is cut from first, mm; absent where it is cut to shape at once.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub block_width: Option<Figure<Number>>,
@@ -80,11 +90,13 @@ pub(super) fn pieces(ground: &Ground<'_>) -> BTreeMap<String, BTreeMap<String, P
         let size = |size| {
             let lines = ground.drawn.get(id, size);
             let sew = ground.drawn.sew(id, size).map(sew);
+            let edges = ground.assembly.edges.get(id, size);
             let each = |(cut_id, cut): (&String, &Cut)| {
                 let shape = ground.drawn.cut(id, size, cut_id);
-                (cut_id.clone(), cut_figures(lines, shape, cut, size, id))
+                let edges = edges::edges(edges, id, cut_id, cut);
+                (cut_id.clone(), CutFigures { edges, ..cut_figures(lines, shape, cut, size, id) })
             };
-            PieceSize { sew, cuts: piece.cuts.iter().map(each).collect() }
+            PieceSize { sew, corners: edges::corners(edges), cuts: piece.cuts.iter().map(each).collect() }
         };
         all.insert(id.clone(), ground.by_size(size));
     }
@@ -119,5 +131,5 @@ fn cut_figures(lines: Option<&Lines>, shape: Figure<&Shape>, cut: &Cut, size: &s
         None => line.as_ref().map(|line| line.area),
     };
     let (block_width, block_height) = block.unzip();
-    CutFigures { line, block_width, block_height, material_area }
+    CutFigures { line, edges: Vec::new(), block_width, block_height, material_area }
 }

@@ -26,7 +26,7 @@ mod work;
 
 pub use article::{Article, ArticleKind, Colour, Composition, Role};
 pub use assembly::Assembly;
-pub use chain::{Chain, PathRef, PointRef, RunRef};
+pub use chain::{Chain, EdgeRef, NoEdge, PathRef, PointRef, RunRef};
 pub use cutting::{Cutting, Method, Spread};
 pub use drawing::{Drawing, GAUGE, Sketch, Traced, Unseen};
 pub use fact::{Entry as StatedEntry, Fact, Item, Meaning, Statements, Stretch};

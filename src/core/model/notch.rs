@@ -1,18 +1,18 @@
-use std::collections::BTreeMap;
+//! Corners and notches of a piece, as written.
 
 use crate::geom::Corner;
 use crate::source::{Span, Spanned};
 use crate::units::Quantity;
 
-use super::Value;
+use super::{EdgeRef, PointRef, Value};
 
 /// What the cut line does at one corner, as written.
 #[derive(Debug, Clone, PartialEq)]
 pub struct CornerStyle {
     /// The style; a step or fold is that of the wider allowance unless an edge is named.
     pub corner: Corner,
-    /// The edge whose allowance is stepped or folded back, if it is named.
-    pub edge: Option<(String, String)>,
+    /// The edge whose allowance is stepped or folded back, if it is named: from one point to its neighbour.
+    pub edge: Option<EdgeRef>,
     /// Where it is written.
     pub span: Span,
 }
@@ -22,19 +22,19 @@ pub struct CornerStyle {
 pub struct CornerStyles {
     /// At every corner without its own style.
     pub all: Option<CornerStyle>,
-    /// By named point, with the place of its name.
-    pub at: BTreeMap<String, (Span, CornerStyle)>,
+    /// At single points.
+    pub at: Vec<(PointRef, CornerStyle)>,
 }
 
 /// Where a notch stands on the sew line.
 #[derive(Debug, Clone, PartialEq)]
 pub enum NotchPlace {
     /// At a named point.
-    Point(String),
-    /// Along a run: a distance from its first point, which holds for every size, or a share of it, which grows with it.
+    Point(PointRef),
+    /// Along an edge: a distance from its first point, which holds for every size, or a share of it, which grows with it.
     Along {
-        /// The ends of the run as written.
-        edge: (String, String),
+        /// From one point to its neighbour.
+        edge: EdgeRef,
         /// A length or a percentage.
         at: Quantity,
     },

@@ -1,10 +1,10 @@
-use std::collections::BTreeMap;
+//! Pieces, their cuts and allowances, as written.
 
 use crate::geom::{Outline, Point};
 use crate::source::{Span, Spanned};
 use crate::units::Quantity;
 
-use super::{Entry, OutlineSource, Stated, Table, Value};
+use super::{EdgeRef, Entry, OutlineSource, Stated, Table, Value};
 
 /// One copy of a piece within one use of its part.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -30,10 +30,10 @@ pub enum Darts {
 /// The allowance of one cut.
 #[derive(Debug, Clone, Default)]
 pub struct Allowance {
-    /// For every run without its own.
+    /// For every edge without its own.
     pub all: Option<Value<Quantity>>,
-    /// By run, named by its two points as written.
-    pub runs: BTreeMap<String, (Span, Value<Quantity>)>,
+    /// For single edges, in the order they are written.
+    pub edges: Vec<(EdgeRef, Value<Quantity>)>,
     /// Where the whole allowance stands, if it is written.
     pub span: Option<Span>,
 }

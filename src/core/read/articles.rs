@@ -75,7 +75,7 @@ impl Reader {
 
     /// `80 % cotton, 20 % polyester`.
     fn layer(&mut self, layer: Spanned<String>, text: &str, node: &Node) -> Composition {
-        let inside = self.inside(node, text);
+        let inside = self.inside(node.span, text);
         let mut fibres = Vec::new();
         let mut at = 0;
         for part in text.split(',') {

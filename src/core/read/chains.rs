@@ -1,4 +1,8 @@
-use crate::model::{Chain, PathRef, PointRef, RunRef};
+//! How chains and edges are written.
+
+use std::ops::Range;
+
+use crate::model::{Chain, EdgeRef, PathRef, PointRef, RunRef};
 use crate::source::{Span, Spanned};
 
 use super::reader::{Reader, is_id};
@@ -23,7 +27,7 @@ impl Reader {
             super::tree::Kind::Text(raw) => raw.clone(),
             _ => text,
         };
-        let inside = self.inside(node, &raw);
+        let inside = self.inside(node.span, &raw);
         let place = |start: usize, end: usize| inside.map_or(node.span, |inside| inside.part(start, end));
         let mut runs: Vec<RunRef> = Vec::new();
         let mut at = 0;
@@ -44,6 +48,50 @@ impl Reader {
         Some(Chain { runs, span: node.span })
     }
 
+    /// A point of a piece, alone: `c` or `c~`.
+    pub fn point(&mut self, text: &str, place: Span) -> Option<PointRef> {
+        let (lead, word) = (text.len() - text.trim_start().len(), text.trim());
+        let place = self.inside(place, text).map_or(place, |inside| inside.part(lead, lead + word.len()));
+        let found = point(word, place);
+        if found.is_none() {
+            let message = format!("`{word}` is no point");
+            self.findings.push(rules::bad_value(message, place, "write a named point, or its mirror image: \"c~\""));
+        }
+        found
+    }
+
+    /// An edge of a piece: `a-b-c`. It is that part of a text whose place is `whole`.
+    pub fn edge_ref(&mut self, text: &str, part: Range<usize>, whole: Span) -> Option<EdgeRef> {
+        let edge = text.get(part.clone()).unwrap_or_default();
+        let inside = self.inside(whole, text);
+        let place = |start: usize, end: usize| inside.map_or(whole, |inside| inside.part(start, end));
+        let (lead, trail) = (edge.len() - edge.trim_start().len(), edge.len() - edge.trim_end().len());
+        let span = place(part.start + lead, part.end - trail.min(part.end));
+        match row(edge, part.start, &place) {
+            Ok(points) => Some(EdgeRef { points, span }),
+            Err(message) => {
+                let message = format!("`{}`: {message}", edge.trim());
+                self.findings.push(rules::bad_value(message, span, "write neighbouring points in a row: \"a-b-c\""));
+                None
+            }
+        }
+    }
+
+    /// An edge from one point to its neighbour.
+    pub fn single_edge(&mut self, text: &str, part: Range<usize>, whole: Span) -> Option<EdgeRef> {
+        let edge = self.edge_ref(text, part, whole)?;
+        if edge.points.len() == 2 {
+            return Some(edge);
+        }
+        let message = format!("`{}` is more than one edge", edge.text());
+        self.findings.push(rules::bad_value(
+            message,
+            edge.span,
+            "name one edge, from a point to its neighbour: \"a-b\"",
+        ));
+        None
+    }
+
     /// Two point names: `nw-sw`.
     pub fn edge(&mut self, section: &Section<'_>, key: &str) -> Option<Spanned<(String, String)>> {
         let word = self.word(section, key)?;
@@ -62,6 +110,17 @@ impl Reader {
 
 fn is_point(text: &str) -> bool {
     is_id(text.strip_suffix('~').unwrap_or(text), false)
+}
+
+/// `c` or `c~`.
+fn point(word: &str, span: Span) -> Option<PointRef> {
+    let (id, image) = word.strip_suffix('~').map_or((word, false), |id| (id, true));
+    is_id(id, false).then(|| PointRef { id: id.to_string(), image, span })
+}
+
+/// An edge without a word about what cannot be read: `None` then.
+pub(super) fn quiet_edge(text: &str, span: Span) -> Option<EdgeRef> {
+    row(text, 0, &|_, _| span).ok().map(|points| EdgeRef { points, span })
 }
 
 /// Runs of a chain without a word about what cannot be read: `None` then. `piece` is the piece meant by a bare path at
@@ -131,23 +190,22 @@ fn dotted(text: &str) -> Result<(String, Option<String>), String> {
 
 /// `a-b-c` or `@line`.
 fn points(text: &str, offset: usize, place: &dyn Fn(usize, usize) -> Span) -> Result<PathRef, String> {
-    let lead = text.len() - text.trim_start().len();
-    let trimmed = text.trim();
-    if let Some(line) = trimmed.strip_prefix('@') {
+    if let Some(line) = text.trim().strip_prefix('@') {
         let line = line.trim();
         return if is_id(line, false) { Ok(PathRef::Line(line.to_string())) } else { Err("`@` names a line".into()) };
     }
+    row(text, offset, place).map(PathRef::Points)
+}
+
+/// `a-b-c`
+fn row(text: &str, offset: usize, place: &dyn Fn(usize, usize) -> Span) -> Result<Vec<PointRef>, String> {
     let mut all = Vec::new();
-    let mut at = offset + lead;
-    for part in trimmed.split('-') {
-        let word = part.trim();
-        if !is_point(word) {
-            return Err(if word.is_empty() { "a point is missing".into() } else { format!("`{word}` is no point") });
-        }
-        let image = word.ends_with('~');
-        let id = word.trim_end_matches('~').to_string();
-        all.push(PointRef { id, image, span: place(at, at + part.trim_end().len()) });
+    let mut at = offset;
+    for part in text.split('-') {
+        let (start, word) = (at + part.len() - part.trim_start().len(), part.trim());
+        let missing = || if word.is_empty() { "a point is missing".into() } else { format!("`{word}` is no point") };
+        all.push(point(word, place(start, start + word.len())).ok_or_else(missing)?);
         at += part.len() + 1;
     }
-    if all.len() < 2 { Err("a run needs two points".into()) } else { Ok(PathRef::Points(all)) }
+    if all.len() < 2 { Err("an edge needs two points".into()) } else { Ok(all) }
 }

@@ -2,12 +2,11 @@
 
 use crate::geom::offset::TIP;
 use crate::geom::{Corner, Worked};
-use crate::model::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notches};
+use crate::model::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notches, PointRef};
 use crate::source::Spanned;
 use crate::units::{Dimension, Quantity};
 
-use super::outlines::split;
-use super::reader::{Reader, is_id};
+use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};
@@ -28,35 +27,36 @@ impl Reader {
         for (id, (place, node)) in fields {
             if id == "all" {
                 styles.all = self.corner_style(node, None);
-            } else if let Some(style) = self.corner_style(node, Some(id)) {
-                styles.at.insert(id.clone(), (*place, style));
+            } else if let Some(point) = self.point(id, *place)
+                && let Some(style) = self.corner_style(node, Some(&point))
+            {
+                styles.at.push((point, style));
             }
         }
+        styles.at.sort_by_key(|(point, _)| point.span.start);
         styles
     }
 
-    fn corner_style(&mut self, node: &Node, point: Option<&str>) -> Option<CornerStyle> {
+    fn corner_style(&mut self, node: &Node, point: Option<&PointRef>) -> Option<CornerStyle> {
         let text = self.plain_text("corners", node)?;
-        let style = style(&text);
-        let touches = |(a, b): &(String, String)| point.is_some_and(|point| a == point || b == point);
-        match style {
-            Some((corner, edge)) if edge.as_ref().is_none_or(touches) => {
-                Some(CornerStyle { corner, edge, span: node.span })
-            }
-            Some(_) => {
-                let help = match point {
-                    Some(point) => format!("name an edge that begins or ends at {point}"),
-                    None => "name edges at single corners: { nw = \"fold back sw-nw\" }".to_string(),
-                };
-                self.findings.push(rules::bad_value("the edge does not meet this corner", node.span, help));
-                None
-            }
-            None => {
-                let message = format!("\"{text}\" is no style of a corner");
-                self.findings.push(rules::bad_value(message, node.span, format!("one of: {STYLES}")));
-                None
-            }
+        let raw = node.text().unwrap_or(&text);
+        let Some((corner, at)) = style(raw) else {
+            let message = format!("\"{text}\" is no style of a corner");
+            self.findings.push(rules::bad_value(message, node.span, format!("one of: {STYLES}")));
+            return None;
+        };
+        let Some(at) = at else { return Some(CornerStyle { corner, edge: None, span: node.span }) };
+        let edge = self.single_edge(raw, at..raw.len(), node.span)?;
+        let here = |one: &PointRef| point.is_some_and(|point| one.text() == point.text());
+        if edge.points.iter().any(here) {
+            return Some(CornerStyle { corner, edge: Some(edge), span: node.span });
         }
+        let help = match point {
+            Some(point) => format!("name an edge that begins or ends at {}", point.text()),
+            None => "name edges at single corners: { nw = \"fold back sw-nw\" }".to_string(),
+        };
+        self.findings.push(rules::bad_value("the edge does not meet this corner", edge.span, help));
+        None
     }
 
     /// Notches, their style and depth.
@@ -83,16 +83,19 @@ impl Reader {
 
     fn notch(&mut self, node: &Node) -> Option<Notch> {
         let text = self.plain_text("notches", node)?;
-        if is_id(text.trim_end_matches('~'), false) {
-            return Some(Notch { place: NotchPlace::Point(text), span: node.span });
+        let raw = node.text().unwrap_or(&text);
+        if !raw.contains('-') {
+            let place = NotchPlace::Point(self.point(raw, node.span)?);
+            return Some(Notch { place, span: node.span });
         }
-        let Some((edge, rest)) = split(&text) else {
+        let Some((edge, rest)) = measured(raw) else {
             let help = "write a named point, or an edge and how far along it: \"n-c 40 mm\" or \"n-c 50 %\"";
             self.findings.push(rules::bad_value("a notch stands on an edge", node.span, help));
             return None;
         };
-        match Quantity::parse(&rest, &[Dimension::Length, Dimension::Percent]) {
-            Ok(at) => Some(Notch { place: NotchPlace::Along { edge, at }, span: node.span }),
+        let edge = self.single_edge(raw, 0..edge.len(), node.span);
+        match Quantity::parse(rest, &[Dimension::Length, Dimension::Percent]) {
+            Ok(at) => Some(Notch { place: NotchPlace::Along { edge: edge?, at }, span: node.span }),
             Err(error) => {
                 self.findings.push(rules::bad_quantity("notches", &error, node.span, None));
                 None
@@ -101,8 +104,19 @@ impl Reader {
     }
 }
 
-/// A written style, and the edge it names.
-fn style(text: &str) -> Option<(Corner, Option<(String, String)>)> {
+/// `n - c 40 mm` into its edge and the rest: the first space that is none beside the hyphen of the edge parts them.
+fn measured(text: &str) -> Option<(&str, &str)> {
+    let hyphen =
+        |rest: &str| rest.strip_prefix('-').is_some_and(|more| !more.starts_with(|c: char| c.is_ascii_digit()));
+    let parts = text.match_indices(' ').map(|(at, _)| text.split_at(at));
+    let parts = parts.filter(|(edge, _)| !edge.trim().is_empty()).map(|(edge, rest)| (edge, rest.trim()));
+    parts.into_iter().find(|(edge, rest)| !edge.trim_end().ends_with('-') && !hyphen(rest) && !rest.is_empty())
+}
+
+/// A written style, and where in the text the edge begins that it names.
+fn style(text: &str) -> Option<(Corner, Option<usize>)> {
+    let end = text.trim_end().len();
+    let text = text.trim();
     if let Some(rest) = text.strip_prefix("mitre") {
         let rest = rest.trim();
         let limit =
@@ -118,9 +132,8 @@ fn style(text: &str) -> Option<(Corner, Option<(String, String)>)> {
             _ => return None,
         },
     };
-    if rest.trim().is_empty() {
+    if rest.is_empty() {
         return Some((corner, None));
     }
-    let (a, b) = rest.strip_prefix(' ')?.trim().split_once('-')?;
-    (is_id(a, false) && is_id(b, false)).then(|| (corner, Some((a.to_string(), b.to_string()))))
+    rest.starts_with(' ').then_some((corner, Some(end - rest.trim_start().len())))
 }

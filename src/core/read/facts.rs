@@ -6,6 +6,7 @@ use crate::model::{Fact, Item, Meaning, Statements};
 use crate::source::{Sources, Span};
 
 use super::Loaded;
+use super::chains::quiet_edge;
 use super::keys::{self, Form, Key, Kind as TableKind};
 use super::pieces::SHELL;
 use super::reader::{Declared, Reader};
@@ -221,10 +222,11 @@ impl Walk<'_> {
                 self.value(&LENGTH, true, node, at, out);
                 continue;
             }
-            let points: Vec<&str> = name.split('-').map(str::trim).collect();
+            let points = quiet_edge(name, node.span).map_or(Vec::new(), |edge| edge.points);
             for pair in points.windows(2) {
-                let (a, b) = (pair[0].min(pair[1]), pair[0].max(pair[1]));
-                self.value(&LENGTH, true, node, &at.inside(&format!("{a}-{b}")), out);
+                let (a, b) = (pair[0].text(), pair[1].text());
+                let key = if a < b { format!("{a}-{b}") } else { format!("{b}-{a}") };
+                self.value(&LENGTH, true, node, &at.inside(&key), out);
             }
         }
     }

@@ -283,7 +283,7 @@ fn shapes() -> Vec<Kind> {
         varying(
             "allowance",
             Form::TextOr(vec![]),
-            "Outside the sew line: \"10 mm\", or { all = \"5 mm\", \"b-n\" = \"7 mm\" }",
+            "Outside the sew line: \"10 mm\", or { all = \"5 mm\", \"b-n\" = \"7 mm\" }; \"a-b-c\" is for both its edges",
         ),
         varying(
             "inside",

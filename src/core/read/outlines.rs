@@ -223,7 +223,7 @@ fn texts(node: &Node) -> Vec<&str> {
 }
 
 /// `nw-ne 40 mm` into its edge and the rest.
-pub(super) fn split(text: &str) -> Option<((String, String), String)> {
+fn split(text: &str) -> Option<((String, String), String)> {
     let (edge, rest) = text.trim().split_once(' ')?;
     let (a, b) = edge.split_once('-')?;
     (is_id(a, false) && is_id(b, false)).then(|| ((a.to_string(), b.to_string()), rest.trim().to_string()))

@@ -197,19 +197,24 @@ impl Reader {
     fn allowance(&mut self, section: &Section<'_>) -> Allowance {
         let Some(node) = section.node("allowance") else { return Allowance::default() };
         let mut allowance = Allowance { span: Some(node.span), ..Allowance::default() };
-        match &node.kind {
-            Kind::Table(fields) if fields.keys().any(|key| key == "all" || key.contains('-')) => {
-                for (name, (place, node)) in fields {
-                    let Some(value) = self.length("allowance", node) else { continue };
-                    if name == "all" {
-                        allowance.all = Some(value);
-                    } else {
-                        allowance.runs.insert(name.clone(), (*place, value));
-                    }
-                }
-            }
-            _ => allowance.all = self.length("allowance", node),
+        let an_edge = |key: &String| key == "all" || (key.contains('-') && !self.codes.contains(key));
+        let Kind::Table(fields) = &node.kind else {
+            allowance.all = self.length("allowance", node);
+            return allowance;
+        };
+        if !fields.keys().any(an_edge) {
+            allowance.all = self.length("allowance", node);
+            return allowance;
         }
+        for (name, (place, node)) in fields {
+            let value = self.length("allowance", node);
+            if name == "all" {
+                allowance.all = value;
+            } else if let (Some(edge), Some(value)) = (self.edge_ref(name, 0..name.len(), *place), value) {
+                allowance.edges.push((edge, value));
+            }
+        }
+        allowance.edges.sort_by_key(|(edge, _)| edge.span.start);
         allowance
     }
 

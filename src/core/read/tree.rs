@@ -11,6 +11,16 @@ pub struct Node {
     pub kind: Kind,
 }
 
+impl Node {
+    /// The text as it is written, if it is one.
+    pub fn text(&self) -> Option<&str> {
+        match &self.kind {
+            Kind::Text(text) => Some(text),
+            _ => None,
+        }
+    }
+}
+
 /// The kinds of value a file can hold.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Kind {

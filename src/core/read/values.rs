@@ -193,7 +193,7 @@ impl Reader {
             Kind::Text(text) => match Quantity::parse(text, dimensions) {
                 Ok(quantity) => Some(quantity),
                 Err(error) => {
-                    let inside = self.inside(node, text);
+                    let inside = self.inside(node.span, text);
                     self.findings.push(rules::bad_quantity(key, &error, node.span, inside));
                     None
                 }
@@ -206,10 +206,11 @@ impl Reader {
         }
     }
 
-    /// The place of the text between the quotes, if the source holds it without escapes.
-    pub fn inside(&self, node: &Node, text: &str) -> Option<Span> {
-        let inside = Span { start: node.span.start + 1, end: node.span.end.checked_sub(1)?, ..node.span };
-        (inside.start <= inside.end && self.sources.text(inside) == text).then_some(inside)
+    /// The place of the text of a value or key without its quotes, if the source holds it without escapes.
+    pub fn inside(&self, span: Span, text: &str) -> Option<Span> {
+        let inside = Span { start: span.start + 1, end: span.end.checked_sub(1)?, ..span };
+        let holds = |span: &Span| span.start <= span.end && self.sources.text(*span) == text;
+        [span, inside].into_iter().find(holds)
     }
 
     /// Says that a value is of the wrong sort.

@@ -1,9 +1,10 @@
 //! The order of work: one row a step, each seam drawn as its stack in needle order.
 
 use backtack_core::model::assembly::sewn_cut;
-use backtack_core::model::{Chain, Joint, JointKind, Layer, Model, StitchUse, Variant};
+use backtack_core::model::{Chain, Joint, JointKind, Layer, Model, SeamSide, StitchUse};
 use backtack_core::scene::{PileSide, StackPly, StackSeam, stack};
 use backtack_core::source::Spanned;
+use backtack_core::units::Quantity;
 use backtack_core::words::sheet as words;
 
 use super::super::package::{Drawing, Head};
@@ -141,8 +142,8 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
         return step;
     }
     stitching(view, &joint.stitch, &mut step);
-    step.allowance = allowance(view, joint);
     let plies = plies(view, joint);
+    step.allowance = allowance(view, joint, plies.len());
     step.plies = plies
         .iter()
         .enumerate()
@@ -230,7 +231,7 @@ fn drawn(view: &View<'_>, joint: &Joint, plies: &[Ply], step: &Step) -> Drawing 
     let alt = format!(
         "Seam cut through, from the needle down: {}. Stitch {stitch}, allowance {}.",
         texts.join("; "),
-        step.allowance
+        step.allowance.replace('\n', "; ")
     );
     let seam = StackSeam {
         plies: plies
@@ -239,26 +240,42 @@ fn drawn(view: &View<'_>, joint: &Joint, plies: &[Ply], step: &Step) -> Drawing 
             .map(|(n, ply)| StackPly { number: (n + 1).to_string(), pile: ply.pile, face: ply.face, bead: ply.bead })
             .collect(),
         stitch,
-        allowance: step.allowance.lines().next().unwrap_or("").to_string(),
+        allowance: widths(view, joint),
         alt,
     };
     Drawing::of(stack(&seam), "")
 }
 
-/// The allowance at a seam as written on the cut of its first run; both where the sides differ.
-fn allowance(view: &View<'_>, joint: &Joint) -> String {
+/// The allowance at a seam, by size where it differs; of both sides, by the numbers of their plies, where they differ.
+fn allowance(view: &View<'_>, joint: &Joint, plies: usize) -> String {
+    let side = |side: SeamSide| view.by_size(|size| written(view, joint, &[side], size).join(" and "));
+    let (a, b) = (side(SeamSide::A), side(SeamSide::B));
+    match (a.as_str(), b.as_str()) {
+        (_, "") => a,
+        ("", _) => b,
+        _ if a == b => a,
+        _ => format!("ply 1: {a}\nply {plies}: {b}"),
+    }
+}
+
+/// Every width of the allowance at a seam, for its drawing.
+fn widths(view: &View<'_>, joint: &Joint) -> String {
+    let mut all: Vec<String> = Vec::new();
+    for size in view.sizes() {
+        let more = written(view, joint, &[SeamSide::A, SeamSide::B], size);
+        all.extend(more.into_iter().filter(|text| !all.contains(text)).collect::<Vec<_>>());
+    }
+    all.join(" / ")
+}
+
+/// The allowances along sides of a seam in a size as they are written, each once.
+fn written(view: &View<'_>, joint: &Joint, sides: &[SeamSide], size: &str) -> Vec<String> {
     let mut texts: Vec<String> = Vec::new();
-    for run in [&joint.a, &joint.b].into_iter().flatten().flat_map(|chain| &chain.runs) {
-        let Some(piece) = view.model.pieces.get(&run.piece) else { continue };
-        let Some(cut) = sewn_cut(piece) else { continue };
-        let own = cut.allowance.runs.iter().find(|(name, _)| view.written(run.span).contains(name.as_str()));
-        let value = own.map(|(_, (_, value))| value).or(cut.allowance.all.as_ref());
-        let drawn = view.model.variants();
-        let known = value.and_then(|value| value.known(*drawn.first().unwrap_or(&Variant { size: "", colourway: "" })));
-        let text = known.map_or(String::new(), |quantity| quantity.written());
+    for stated in sides.iter().flat_map(|side| view.assembly.allowances(view.model, joint, *side, size)) {
+        let text = stated.known().map_or(String::new(), Quantity::written);
         if !text.is_empty() && !texts.contains(&text) {
             texts.push(text);
         }
     }
-    texts.join(" / ")
+    texts
 }

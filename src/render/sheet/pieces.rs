@@ -1,7 +1,7 @@
 //! What to cut: the cuts in a table, totals by material, and each piece drawn with its sew and cut line.
 
 use backtack_core::compute::{CutCount, Figure, Number};
-use backtack_core::model::{Cut, NotchStyle, Piece, Value, Variant};
+use backtack_core::model::{Cut, EdgeRef, NotchStyle, Piece, Value, Variant};
 use backtack_core::scene::{self, Line, legend_sample, piece as draw, scale_for};
 use backtack_core::units::Quantity;
 use backtack_core::words::{number, sheet as words};
@@ -81,16 +81,10 @@ fn sizes(view: &View<'_>, piece: &str, cut: &str) -> String {
 }
 
 fn millimetres(view: &View<'_>, value: &Value<Quantity>) -> String {
-    let mut texts: Vec<String> = Vec::new();
-    for variant in view.model.variants() {
-        if let Some(quantity) = value.known(variant) {
-            let text = figure(&Figure::number(quantity.si_f64() * 1000.0), 2);
-            if !texts.contains(&text) {
-                texts.push(text);
-            }
-        }
-    }
-    if texts.is_empty() { NOT_YET.into() } else { texts.join(" / ") }
+    view.by_size(|size| match value.known(Variant { size, colourway: "" }) {
+        Some(quantity) => figure(&Figure::number(quantity.si_f64() * 1000.0), 2),
+        None => NOT_YET.into(),
+    })
 }
 
 fn allowance(view: &View<'_>, cut: &Cut) -> String {
@@ -98,7 +92,8 @@ fn allowance(view: &View<'_>, cut: &Cut) -> String {
         return format!("{} inside", millimetres(view, inside));
     }
     let mut texts: Vec<String> = cut.allowance.all.iter().map(|value| millimetres(view, value)).collect();
-    texts.extend(cut.allowance.runs.iter().map(|(run, (_, value))| format!("{run} {}", millimetres(view, value))));
+    let edge = |(edge, value): &(EdgeRef, Value<Quantity>)| format!("{} {}", edge.text(), millimetres(view, value));
+    texts.extend(cut.allowance.edges.iter().map(edge));
     texts.join("\n")
 }
 

@@ -11,7 +11,7 @@ use backtack_core::revision::compare::{Answers, Changes, Marks};
 use backtack_core::source::{Sources, Span};
 use backtack_core::words::number;
 
-use super::filling::figure;
+use super::filling::{NOT_YET, figure};
 
 /// What is new since the last sealed revision.
 #[derive(Debug, Clone, PartialEq)]
@@ -151,6 +151,18 @@ impl<'a> View<'a> {
         let known =
             |size: &'a str| Some((size, self.drawn.get(piece, size).filter(|lines| lines.sew.known().is_some())?));
         self.sizes().into_iter().find_map(known)
+    }
+
+    /// One text for each size: alone where all are the same, else behind the sizes in their order: `S 5 mm, L 6 mm`.
+    pub fn by_size(&self, text: impl Fn(&str) -> String) -> String {
+        let all: Vec<(&str, String)> = self.sizes().into_iter().map(|size| (size, text(size))).collect();
+        match all.first() {
+            Some((_, first)) if all.iter().all(|(_, text)| text == first) => first.clone(),
+            _ => {
+                let known = |text: &str| if text.is_empty() { NOT_YET.to_string() } else { text.to_string() };
+                all.iter().map(|(size, text)| format!("{size} {}", known(text))).collect::<Vec<_>>().join(", ")
+            }
+        }
     }
 
     /// The sizes as codes, in order.

@@ -23,6 +23,7 @@ fn rarities() -> Figures {
         .replace("material = \"fibre\"", "material = \"soft\"")
         .replace("[colourway.sand]", "[material.soft]\n[material.lost]\n[colourway.sand]\nsoft = \"fibre/sand\"")
         .replace("allowance = \"10 mm\"", "allowance = \"10 mm\"\nblock = { width = \"500 mm\", height = \"500 mm\" }")
+        .replace("grain = \"sw-nw\"", "grain = \"sw-nw\"\ncorners = { nw = \"fold back sw-nw\" }")
         .replace("thread = \"thread\" }", "thread = \"thread\" }\nease = { side = \"b\", up_to = \"3 %\" }");
     let more = "[zone.more]\npart = \"cover\"\nmaterial = \"lost\"\n[piece.UNKNOWN]\noutline = \"by factory\"\n\
                 material = \"main\"\nallowance = \"5 mm\"\n[finish.rim]\nby = \"overlocked\"\non = \"PANEL.top:p-q\"\n";

@@ -48,8 +48,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
 fn shapes(model: &Model, findings: &mut Findings) {
     for (id, piece) in &model.pieces {
         for cut in piece.cuts.values() {
-            let runs = cut.allowance.runs.values().map(|(_, value)| value);
-            for value in cut.allowance.all.iter().chain(runs) {
+            let edges = cut.allowance.edges.iter().map(|(_, value)| value);
+            for value in cut.allowance.all.iter().chain(edges) {
                 all(value, &format!("the allowance of piece {id}"), ALLOWANCE, findings);
             }
             if let Some(value) = &cut.inside {

@@ -1,7 +1,8 @@
+//! Cuts and edges without an allowance.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::geom::Outline;
-use crate::model::Cut;
+use crate::model::assembly::edges::Origin;
 
 use super::is_by_factory;
 
@@ -32,14 +33,15 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             let what = if plain { format!("piece {id}") } else { format!("the {name} of piece {id}") };
             let whole = if plain { piece.entry.span() } else { cut.entry.span() };
             let place = cut.allowance.span.unwrap_or(whole);
-            let left = context.assembly.outlines.any(id).map_or(Vec::new(), |outline| uncovered(outline, cut));
-            let finding = if cut.allowance.runs.is_empty() {
+            let left = uncovered(context, id, name);
+            let finding = if left.as_ref().is_some_and(Vec::is_empty) {
+                continue;
+            } else if cut.allowance.edges.is_empty() {
                 Finding::new(&RULE, format!("{what} has no seam allowance"))
                     .at(place, "how much outside the sew line?")
                     .help("add allowance = \"10 mm\", or what it is; \"0 mm\" where nothing is added")
-            } else if left.is_empty() {
-                continue;
             } else {
+                let Some(left) = left else { continue };
                 Finding::new(&RULE, format!("{what} has no seam allowance on {}", left.join(", ")))
                     .at(place, "some edges are left out")
                     .help("add the allowance of all other edges: all = \"10 mm\"")
@@ -49,14 +51,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     }
 }
 
-/// Edges for which no allowance is given.
-fn uncovered(outline: &Outline, cut: &Cut) -> Vec<String> {
-    let given = |from: &str, to: &str| {
-        let named = |run: &String| run.split_once('-').map(|(a, b)| (a.trim().to_string(), b.trim().to_string()));
-        let same = |(a, b): (String, String)| (a == from && b == to) || (a == to && b == from);
-        cut.allowance.runs.keys().filter_map(named).any(same)
-    };
-    let runs = outline.runs();
-    let open = runs.iter().filter(|run| !given(&run.from, &run.to));
-    open.map(|run| format!("{}-{}", run.from, run.to)).collect()
+/// Edges for which no allowance is given; `None` where the outline is not known.
+fn uncovered(context: &Context<'_>, piece: &str, cut: &str) -> Option<Vec<String>> {
+    let edges = context.assembly.edges.sizes(piece).next()?;
+    let runs = edges.ends().into_iter().zip(edges.cuts.get(cut)?);
+    let open = runs.filter(|(_, edge)| edge.origin == Origin::Missing);
+    Some(open.map(|((from, to), _)| format!("{from}-{to}")).collect())
 }

@@ -1,9 +1,9 @@
 use crate::check::Context;
 use crate::check::mention::{Mention, Wanted, articles, known, mentions, nearest, within};
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::Model;
 use crate::model::assembly::TroubleKind;
-use crate::model::{Model, NotchPlace, Piece};
-use crate::source::{Span, Spanned};
+use crate::source::Spanned;
 
 /// An id that nothing declares.
 pub const RULE: Rule = Rule {
@@ -32,7 +32,6 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let finding = Finding::new(&RULE, trouble.message.clone()).at(trouble.span, trouble.label.clone());
         findings.push(trouble.help.iter().fold(finding, |finding, help| finding.help(help.clone())));
     }
-    points(context, findings);
 }
 
 /// What is wanted, as people call it, and the table that would declare it.
@@ -118,50 +117,4 @@ fn entry(model: &Model, colourway: &str, written: &Spanned<String>, findings: &m
     if let Some(colour) = colour.filter(|colour| !model.colours.contains_key(*colour)) {
         report("colour", colour, model.colours.keys().map(String::as_str).collect(), "colour");
     }
-}
-
-/// Points that grain, pile and allowances name.
-fn points(context: &Context<'_>, findings: &mut Findings) {
-    for (id, piece) in &context.model.pieces {
-        let Some(outline) = context.assembly.outlines.any(id) else { continue };
-        let names = outline.names();
-        for (key, span, point) in named(piece) {
-            if names.contains(&point) {
-                continue;
-            }
-            let help = match nearest(&point, names.iter().map(String::as_str)) {
-                Some(near) if names.len() > 8 => format!("write `{near}`"),
-                _ => format!("its points are {}", names.join(", ")),
-            };
-            let message = format!("the {key} of piece {id} names the point `{point}`, which its outline does not have");
-            findings.push(Finding::new(&RULE, message).at(span, "no such point").help(help));
-        }
-    }
-}
-
-fn named(piece: &Piece) -> Vec<(&'static str, Span, String)> {
-    let mut all = Vec::new();
-    for (key, ends) in [("grain", &piece.grain), ("pile", &piece.pile)] {
-        let Some(ends) = ends else { continue };
-        all.extend([&ends.value.0, &ends.value.1].map(|point| (key, ends.span, point.clone())));
-    }
-    for (point, (span, style)) in &piece.corners.at {
-        let edge = style.edge.iter().flat_map(|(a, b)| [a, b]).map(|end| (style.span, end.clone()));
-        all.extend([(*span, point.clone())].into_iter().chain(edge).map(|(span, id)| ("corner", span, id)));
-    }
-    for notch in &piece.notches.list {
-        let points = match &notch.place {
-            NotchPlace::Point(id) => vec![id],
-            NotchPlace::Along { edge: (a, b), .. } => vec![a, b],
-        };
-        // The image of a point is there where the point is, on a piece that is unfolded.
-        let plain = |id: &String| id.trim_end_matches('~').to_string();
-        all.extend(points.into_iter().map(|id| ("notch", notch.span, plain(id))));
-    }
-    for cut in piece.cuts.values() {
-        for (run, (span, _)) in &cut.allowance.runs {
-            all.extend(run.split('-').map(|point| ("allowance", *span, point.trim().to_string())));
-        }
-    }
-    all
 }

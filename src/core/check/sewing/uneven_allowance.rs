@@ -2,7 +2,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::assembly::{Resolved, Run, allowance, sewn_cut};
+use crate::model::assembly::{Resolved, Run};
 use crate::source::Span;
 
 use super::pairs::matched;
@@ -62,10 +62,7 @@ fn differences(context: &Context<'_>, joint: &Resolved) -> Differences {
 }
 
 fn of(context: &Context<'_>, run: &Run, size: &str) -> Option<Stated> {
-    let assembly = context.assembly;
-    let piece = context.model.pieces.get(&assembly.instances[run.instance].piece)?;
-    let (from, to) = run.ends(&assembly.outlines, &assembly.instances)?;
-    allowance(sewn_cut(piece)?, from, to, size)
+    context.assembly.allowance(context.model, run, size)?.known()
 }
 
 fn finding(

@@ -254,7 +254,7 @@ fn unknown(message: String, span: Span, help: Option<String>) -> Trouble {
     Trouble { kind: TroubleKind::Unknown, message, span, label: "not declared".into(), help }
 }
 
-fn nearest<'a>(word: &str, all: impl Iterator<Item = &'a String>) -> Option<&'a String> {
+pub(super) fn nearest<'a>(word: &str, all: impl Iterator<Item = &'a String>) -> Option<&'a String> {
     all.map(|one| (strsim::damerau_levenshtein(word, one), one))
         .filter(|(distance, one)| *distance <= 2.min(one.len().saturating_sub(1)))
         .min()

@@ -1,13 +1,13 @@
-use std::collections::{BTreeMap, BTreeSet};
+//! Lengths of edges on the sew line.
+
+use std::collections::BTreeMap;
 
 use crate::geom::offset::{INNER, sew_line};
 use crate::geom::{OffsetError, Outline, ShapeError, measure};
-use crate::model::{Cut, FinishKind, Model, Piece, Side, Variant};
-use crate::source::Span;
-use crate::units::Quantity;
+use crate::model::{Cut, Model, Piece, Side, Variant};
 
-use super::resolve::Found;
-use super::{Instance, Outlines, Run, Scale, Sewing};
+use super::edges::Origin;
+use super::{EdgeAllowance, Edges, Instance, Outlines, PieceEdges, Run, Scale};
 
 /// Length of every run on the sew line, by piece and size, in mm.
 #[derive(Debug, Clone, Default)]
@@ -18,16 +18,14 @@ pub struct Lengths {
 impl Lengths {
     /// Measures every outline. Pieces whose sew line is not known, because the outline or the allowance of a drawn cut
     /// line is not, are left out.
-    pub fn of(model: &Model, outlines: &Outlines, instances: &[Instance], found: &Found, sewing: &Sewing) -> Lengths {
-        let bare = bare(model, instances, found, sewing);
-        let none = BTreeSet::new();
+    pub fn of(model: &Model, outlines: &Outlines, edges: &Edges) -> Lengths {
         let mut by = BTreeMap::new();
         for (id, piece) in &model.pieces {
             let mut sizes = BTreeMap::new();
             for size in model.sizes.iter().map(|size| size.entry.id.value.as_str()) {
                 let Ok(outline) = outlines.get(id, size) else { continue };
                 let drawn = Drawn { piece, outline, size, scale: outlines.scale(id, size) };
-                if let Some(found) = drawn.lengths(bare.get(id.as_str()).unwrap_or(&none)) {
+                if let Some(found) = edges.get(id, size).and_then(|edges| drawn.lengths(edges)) {
                     sizes.insert(size.to_string(), found);
                 }
             }
@@ -47,30 +45,6 @@ impl Lengths {
     }
 }
 
-/// Runs by piece that need no allowance where none is stated: left raw or bound, and not sewn.
-fn bare<'a>(
-    model: &Model,
-    instances: &'a [Instance],
-    found: &Found,
-    sewing: &Sewing,
-) -> BTreeMap<&'a str, BTreeSet<usize>> {
-    let kind = |id: &str| model.finishes.get(id).and_then(|finish| finish.kind.as_ref()).map(|kind| kind.value);
-    let mut all: BTreeMap<&str, BTreeSet<usize>> = BTreeMap::new();
-    for edging in found.edgings.iter().filter(|edging| !edging.joins) {
-        // An edging of a piece's own name is its list of raw edges.
-        let is_bare = matches!(kind(&edging.id), None | Some(FinishKind::Raw | FinishKind::Bound));
-        for run in edging.side.runs.iter().filter(|_| is_bare) {
-            all.entry(&instances[run.instance].piece).or_default().insert(run.run);
-        }
-    }
-    for ((instance, run), account) in &sewing.accounts {
-        if !account.joints.is_empty() || !account.attached.is_empty() {
-            all.entry(&instances[*instance].piece).or_default().remove(run);
-        }
-    }
-    all
-}
-
 /// One outline of a piece, and how its size came about.
 struct Drawn<'a> {
     piece: &'a Piece,
@@ -80,18 +54,18 @@ struct Drawn<'a> {
 }
 
 impl Drawn<'_> {
-    fn lengths(&self, bare: &BTreeSet<usize>) -> Option<Vec<f64>> {
+    fn lengths(&self, edges: &PieceEdges) -> Option<Vec<f64>> {
         let measured = |outline: &Outline| outline.runs().iter().map(|run| measure::length(&run.path())).collect();
         let variant = Variant { size: self.size, colourway: "" };
         if self.piece.outline.as_ref()?.known(variant)?.side == Side::SewLine {
             return Some(measured(self.outline));
         }
-        let cut = sewn_cut(self.piece)?;
-        let width = |(n, run): (usize, &crate::geom::Run)| {
-            let stated = allowance(cut, &run.from, &run.to, self.size).map(|(_, width)| width);
-            stated.or(bare.contains(&n).then_some(0.0))
+        let width = |edge: &EdgeAllowance| match edge.origin {
+            Origin::Bare => Some(0.0),
+            _ => edge.known().map(|(_, width)| width),
         };
-        let widths = self.outline.runs().iter().enumerate().map(width).collect::<Option<Vec<f64>>>()?;
+        let cut = edges.cuts.get(&sewn_cut(self.piece)?.entry.id.value)?;
+        let widths = cut.iter().map(width).collect::<Option<Vec<f64>>>()?;
         let sewn = sew_inside(self.outline, &widths, self.scale).ok()?;
         // Both lines must name their runs alike, or a length would be told of the wrong run.
         let same = sewn.points.iter().map(|one| &one.id).eq(self.outline.points.iter().map(|one| &one.id));
@@ -123,17 +97,4 @@ pub fn sew_inside(cut_line: &Outline, allowances: &[f64], scale: Option<Scale>) 
 /// The layer of a piece that is sewn: its shell, else the first that is not cut inside the sew line.
 pub fn sewn_cut(piece: &Piece) -> Option<&Cut> {
     piece.cuts.get("shell").or_else(|| piece.cuts.values().find(|cut| cut.inside.is_none()))
-}
-
-/// The allowance of a cut on the run between two neighbouring points: where it is written, and mm. Its own if it has
-/// one, by either direction of the run or as part of a longer row of points, else that of all runs.
-pub fn allowance(cut: &Cut, from: &str, to: &str, size: &str) -> Option<(Span, f64)> {
-    let variant = Variant { size, colourway: "" };
-    let holds = |name: &str| {
-        let points: Vec<&str> = name.split('-').map(str::trim).collect();
-        points.windows(2).any(|pair| pair == [from, to] || pair == [to, from])
-    };
-    let own = cut.allowance.runs.iter().find(|(name, _)| holds(name)).map(|(_, (_, value))| value);
-    let stated = own.or(cut.allowance.all.as_ref())?.of(variant)?;
-    stated.known().map(|quantity: &Quantity| (stated.span, quantity.si_f64() * 1000.0))
 }

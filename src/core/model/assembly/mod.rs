@@ -1,7 +1,9 @@
-//! What follows from the model alone: outlines per size, instances, resolved runs, and the sewn surface.
+//! What follows from the model alone: outlines per size, instances, resolved runs, edges with their allowances, and the
+//! sewn surface.
 //!
 //! Every count, seam length, lay and comparison reads the one list of [`Instance`]s made here.
 
+pub mod edges;
 mod finder;
 mod follow;
 mod instance;
@@ -18,9 +20,10 @@ mod traced;
 mod trouble;
 mod vertices;
 
+pub use edges::{EdgeAllowance, Edges, PieceEdges};
 pub use follow::Loose;
 pub use instance::{Instance, instances};
-pub use lengths::{Lengths, Unsewn, allowance, sew_inside, sewn_cut};
+pub use lengths::{Lengths, Unsewn, sew_inside, sewn_cut};
 pub use outlines::{Fault, Gap, Outlines, Scale};
 pub use run::{Caught, Edging, Resolved, Reverse, Run, Side};
 pub use shell::Shell;
@@ -34,6 +37,8 @@ use super::Model;
 pub struct Assembly {
     /// Outlines by piece and size.
     pub outlines: Outlines,
+    /// Allowances and corners of every edge, by piece and size.
+    pub edges: Edges,
     /// Lengths of runs on the sew line, by piece and size.
     pub lengths: Lengths,
     /// Every piece of one product, by part, use, piece and copy.
@@ -56,7 +61,10 @@ impl Assembly {
         let mut troubles = Vec::new();
         let found = resolve::resolve(model, &outlines, &instances, &mut troubles);
         let sewing = Sewing::of(model, &outlines, &instances, &found);
-        let lengths = Lengths::of(model, &outlines, &instances, &found, &sewing);
-        Assembly { outlines, lengths, instances, joints: found.joints, edgings: found.edgings, troubles, sewing }
+        let bare = edges::bare(model, &outlines, &instances, &found, &sewing);
+        let edges = Edges::of(model, &outlines, &bare, &mut troubles);
+        let lengths = Lengths::of(model, &outlines, &edges);
+        let (joints, edgings) = (found.joints, found.edgings);
+        Assembly { outlines, edges, lengths, instances, joints, edgings, troubles, sewing }
     }
 }
