@@ -1,3 +1,5 @@
+//! `completions`: the script that lets a shell complete our commands and options.
+
 use clap::{Arg, ArgMatches, Command, value_parser};
 use clap_complete::Shell;
 

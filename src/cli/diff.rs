@@ -1,3 +1,5 @@
+//! The command that compares two specifications: reads and checks both, then prints what differs.
+
 use std::path::{Path, PathBuf};
 
 use backtack_core::diag::Levels;

@@ -1,3 +1,5 @@
+//! `explain`: one rule for the terminal, the list of all rules, or all of them as Markdown.
+
 use backtack_core::diag::Rule;
 use backtack_core::rules;
 use clap::{Arg, ArgAction, ArgMatches, Command};

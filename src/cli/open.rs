@@ -1,3 +1,5 @@
+//! `open`: checks a sealed file or package and writes the files in it into a new folder.
+
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 

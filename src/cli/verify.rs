@@ -1,3 +1,5 @@
+//! `verify`: whether a sealed file, or the package made from it, holds what its manifest and its signature say.
+
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};

@@ -225,6 +225,15 @@ fn files_are_small() {
     assert!(main.lines().count() < 20, "main.rs only passes the arguments on");
 }
 
+/// The first line of a file says what is inside, in a sentence.
+#[test]
+fn every_file_says_what_is_inside() {
+    for (path, text) in ["src", "benches", "tests"].iter().flat_map(|folder| files(folder, &["rs"])) {
+        let head: Vec<&str> = text.lines().map_while(|line| line.strip_prefix("//!")).map(str::trim).collect();
+        assert!(head.join(" ").len() >= 12, "{path} does not begin with //! and what is inside");
+    }
+}
+
 #[test]
 fn module_names_are_one_word() {
     for (path, text) in sources() {

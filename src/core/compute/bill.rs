@@ -1,3 +1,5 @@
+//! What is bought for one product in one order: the bill of materials.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;

@@ -1,3 +1,5 @@
+//! How many pieces, parts and instances one product has, and which way each lies.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;

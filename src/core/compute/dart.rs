@@ -1,3 +1,5 @@
+//! Darts on outlines: their mouths and depths, and outlines with their mouths bridged.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::{Outline, Path, Point, Run, Segment, measure};

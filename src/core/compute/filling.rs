@@ -1,3 +1,5 @@
+//! Masses of filling by zone and in all, with their limits.
+
 use serde::Serialize;
 
 use crate::model::{Variant, Zone};

@@ -1,3 +1,5 @@
+//! What every family of figures is computed from, and quantities as plain numbers.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;

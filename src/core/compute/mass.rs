@@ -1,3 +1,5 @@
+//! The mass of one product, line by line.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;

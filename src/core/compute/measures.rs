@@ -1,3 +1,5 @@
+//! Figures of points of measure, and their line in a table of tolerances.
+
 use serde::Serialize;
 
 use crate::model::{PointOfMeasure, Variant};

@@ -1,3 +1,5 @@
+//! How much of each fabric one product needs by area.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;

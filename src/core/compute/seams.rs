@@ -1,3 +1,5 @@
+//! Figures of seams and openings: lengths of the two sides, between notches, and of caught layers.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;

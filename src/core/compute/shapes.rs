@@ -1,3 +1,5 @@
+//! Figures of pieces: sew line, cut lines, edges and areas.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;

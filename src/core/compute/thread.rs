@@ -1,3 +1,5 @@
+//! Thread of one product: by seam and in all.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;

@@ -1,3 +1,5 @@
+//! How much or how many of every trim one product takes.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;

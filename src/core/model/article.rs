@@ -1,3 +1,5 @@
+//! What is bought: articles with their fibres, their colours, and the roles they fill.
+
 use std::collections::BTreeMap;
 
 use crate::source::{Span, Spanned};

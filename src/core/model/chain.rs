@@ -1,3 +1,5 @@
+//! How edges are named: points, stretches of an outline, and chains of them over several pieces.
+
 use crate::source::Span;
 
 /// A named point of an outline, or its mirror image (`x~`).

@@ -1,3 +1,5 @@
+//! A drawing of outlines as read from SVG, and what its named shapes mean for a piece.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::{Path, Point};

@@ -1,3 +1,5 @@
+//! Where an outline comes from: a shape by its measures, or a drawing.
+
 use crate::source::{Span, Spanned};
 use crate::units::Quantity;
 

@@ -1,3 +1,5 @@
+//! Notches and corners: where they are, and what the cut line does there.
+
 use std::collections::BTreeMap;
 
 use crate::geom::Corner;

@@ -1,3 +1,5 @@
+//! A piece: its cuts, its copies, its allowances and its darts.
+
 use std::collections::BTreeMap;
 
 use crate::geom::{Outline, Point};

@@ -1,3 +1,5 @@
+//! Reads chains of edges (`body.l:n-e-s + gusset:a-b`).
+
 use crate::model::{Chain, PathRef, PointRef, RunRef};
 use crate::source::{Span, Spanned};
 

@@ -1,3 +1,5 @@
+//! The edition the factory gets: what is private, ordered or said of samples is left out.
+
 use crate::diag::{Finding, Findings, Severity};
 use crate::lay::{Lock, lock};
 use crate::source::{FileId, SourceFile, Span, Spanned};

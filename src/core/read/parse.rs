@@ -1,3 +1,5 @@
+//! Parses all TOML files, as much of a broken one as can be read.
+
 use std::collections::BTreeSet;
 
 use super::reader::Reader;

@@ -1,3 +1,5 @@
+//! The state of one reading: declared things, codes, findings; finds tables and their keys.
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 

@@ -1,3 +1,5 @@
+//! Parsed values with their places, free of the text they came from.
+
 use std::collections::BTreeMap;
 
 use crate::source::{FileId, Span};

@@ -1,3 +1,5 @@
+//! Reads values of every form: plain, long, by size, by colourway, left to the factory, private.
+
 use std::collections::BTreeMap;
 
 use crate::model::{Audience, Binding, Given, Stated, Value};

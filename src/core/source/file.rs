@@ -1,3 +1,5 @@
+//! Loaded text files and their ids.
+
 use super::Span;
 
 /// Which loaded file a place lies in; an index into [`Sources`].

@@ -1,3 +1,5 @@
+//! A place in a loaded file, and a value with its place.
+
 use super::FileId;
 
 /// A half-open byte range in one loaded file.

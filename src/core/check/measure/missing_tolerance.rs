@@ -1,3 +1,5 @@
+//! Rule: a measurement or a filling mass without a tolerance.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Stated, Value};

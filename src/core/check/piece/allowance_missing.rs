@@ -1,3 +1,5 @@
+//! Rule: a piece does not say how much fabric lies outside its sew line.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::Outline;

@@ -1,3 +1,5 @@
+//! Rule: the outline of a piece is left to the factory.
+
 use crate::check::{Context, Stage};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Given;

@@ -1,3 +1,5 @@
+//! Rule: a round, comment or approval names something that the style does not have.
+
 use crate::check::Context;
 use crate::check::mention::nearest;
 use crate::diag::{Finding, Findings, Rule, Severity};

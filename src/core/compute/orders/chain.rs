@@ -1,3 +1,5 @@
+//! The way from products to the fabric that is bought, step by step, for every article and colour.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;

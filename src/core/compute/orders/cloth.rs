@@ -1,3 +1,5 @@
+//! The cut plan of one fabric in an order, from its groups of pieces to its sums.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;

@@ -1,3 +1,5 @@
+//! The lays of an order as the cutting room follows them: plies, rolls and bundles.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;

@@ -1,3 +1,5 @@
+//! Rule: the allowances fill most of a dart that is to be cut out.
+
 use std::collections::BTreeSet;
 
 use crate::compute::dart;

@@ -1,3 +1,5 @@
+//! Rule: a dart reaches into the allowance of the edge opposite.
+
 use std::collections::BTreeSet;
 
 use crate::compute::dart::{self, Bite};

@@ -1,3 +1,5 @@
+//! Rule: a lay is longer than the table or than the roll.
+
 use std::collections::BTreeMap;
 
 use crate::compute::ground::small;

@@ -1,3 +1,5 @@
+//! Rule: less of the fabric becomes pieces than is stated.
+
 use std::collections::BTreeMap;
 
 use crate::compute::ground::small;

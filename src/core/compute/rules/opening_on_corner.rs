@@ -1,3 +1,5 @@
+//! Rule: an opening lies across a corner or at a dart.
+
 use std::collections::BTreeSet;
 
 use crate::compute::dart;

@@ -1,3 +1,5 @@
+//! Rule: a piece is wider than the cuttable width of its fabric.
+
 use std::collections::BTreeSet;
 
 use crate::compute::counts::CutCount;

@@ -1,3 +1,5 @@
+//! Rule: a limb is too narrow to be turned right side out.
+
 use crate::compute::ground::property;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::offset::inset;

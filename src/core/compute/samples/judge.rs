@@ -1,3 +1,5 @@
+//! Exact readings held against exact limits.
+
 use serde::Serialize;
 
 use crate::compute::{Figure, Number};

@@ -1,3 +1,5 @@
+//! Figures of one sample: readings with their verdicts, what was looked at, grades, and how many of each.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;

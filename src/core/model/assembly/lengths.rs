@@ -1,3 +1,5 @@
+//! The length of every run on the sew line, also where the cut line is what was drawn.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::offset::{INNER, sew_line};

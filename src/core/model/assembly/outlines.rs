@@ -1,3 +1,5 @@
+//! The outline of every piece in every size, as drawn, and why one is missing.
+
 use std::collections::BTreeMap;
 
 use crate::geom::{Affine, Outline, Point, ShapeError, shape};

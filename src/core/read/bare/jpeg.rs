@@ -1,3 +1,5 @@
+//! JPEG without comments, data of cameras and editors.
+
 /// A JPEG without comments, application data and what follows its end, but for its orientation and how its colours are
 /// coded (ITU-T T.81, annex B); none if it is not laid out as usual.
 pub fn bare(bytes: &[u8], turned: u8) -> Option<Vec<u8>> {

@@ -1,3 +1,5 @@
+//! PNG without text, times and other data that no picture needs.
+
 /// Chunks that say how the picture looks (ISO/IEC 15948, clause 11): the critical ones, transparency, colour without a
 /// profile of its own, size and background.
 const KEPT: &[&[u8; 4]] = &[b"IHDR", b"PLTE", b"IDAT", b"tRNS", b"cHRM", b"gAMA", b"sRGB", b"sBIT", b"pHYs", b"bKGD"];

@@ -1,3 +1,5 @@
+//! What a written value means, so that two ways of writing one thing compare alike.
+
 use std::collections::BTreeSet;
 
 use crate::model::{Meaning, PathRef, RunRef, StatedEntry as Entry, Stretch};

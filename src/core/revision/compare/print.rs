@@ -1,3 +1,5 @@
+//! A comparison in print: text for people, JSON for programs.
+
 use serde_json::{Value, json};
 
 use crate::diag::plain;
