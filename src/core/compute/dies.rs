@@ -4,8 +4,8 @@
 
 use serde::Serialize;
 
+use super::contour::Shape;
 use super::counts::CutCount;
-use super::drawn::Shape;
 use super::ground::Ground;
 use super::{Figure, Number, lays};
 use crate::geom::{Point, flatten, measure};

@@ -6,7 +6,8 @@ use crate::model::{Variant, Zone};
 use crate::standards::common::{FILLING_FLOOR, FILLING_ZONE};
 use crate::units::Quantity;
 
-use super::ground::{Bought, ByVariant, Ground, scale, small};
+use super::ground::{Bought, ByVariant, Ground};
+use super::number::{scale, small};
 use super::{Figure, Number};
 
 /// The filling of one product.

@@ -7,8 +7,9 @@ use serde::Serialize;
 use crate::model::Variant;
 
 use super::counts::CutCount;
-use super::ground::{Bought, ByVariant, Ground, number, property};
+use super::ground::{Bought, ByVariant, Ground};
 use super::lays::Lays;
+use super::number::{number, property};
 use super::shapes::PieceSize;
 use super::{Figure, Number};
 

@@ -7,8 +7,10 @@ use serde::Serialize;
 use crate::geom::{Outline, length};
 use crate::model::{Cut, Variant};
 
-use super::drawn::{Lines, Shape};
-use super::ground::{Ground, number};
+use super::contour::Shape;
+use super::drawn::Lines;
+use super::ground::Ground;
+use super::number::number;
 use super::{Figure, Number};
 
 /// One piece in one size.

@@ -7,7 +7,8 @@ use serde::Serialize;
 use crate::model::Variant;
 use crate::standards::thread::{TAIL_MM, WASTAGE_PERCENT};
 
-use super::ground::{Bought, ByVariant, Ground, number, property};
+use super::ground::{Bought, ByVariant, Ground};
+use super::number::{number, property};
 use super::ratio::{Ratio, ratio};
 use super::stitched::{Row, rows};
 use super::{Figure, Number};

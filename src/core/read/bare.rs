@@ -1,6 +1,7 @@
 //! Files without what only their author should read: comments, and what programs and cameras write into pictures beside
 //! the picture. What a file means stays.
 
+mod exif;
 mod jpeg;
 mod lines;
 mod png;
@@ -31,12 +32,6 @@ fn turned(bytes: &[u8]) -> u8 {
     let reader = ImageReader::new(Cursor::new(bytes)).with_guessed_format().ok();
     let decoder = reader.and_then(|reader| reader.into_decoder().ok());
     decoder.and_then(|mut decoder| decoder.orientation().ok()).map_or(1, |turned| turned.to_exif())
-}
-
-/// An Exif block that says the orientation and nothing else.
-fn exif(turned: u8) -> Vec<u8> {
-    let entry = [1, 0, 0x12, 1, 3, 0, 1, 0, 0, 0, turned, 0, 0, 0, 0, 0, 0, 0];
-    [b"II\x2a\0\x08\0\0\0".as_slice(), &entry].concat()
 }
 
 /// The pixels of a picture that is laid out in an unusual way, written anew, upright.

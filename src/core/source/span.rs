@@ -1,7 +1,5 @@
 //! A place in a loaded file, and a value with its place.
 
-use super::FileId;
-
 /// A half-open byte range in one loaded file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Span {
@@ -41,3 +39,7 @@ impl<T> Spanned<T> {
         Spanned { value, span }
     }
 }
+
+/// Which loaded file a place lies in; an index into [`Sources`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct FileId(pub usize);

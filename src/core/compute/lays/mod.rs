@@ -12,7 +12,7 @@ pub use how::{Direction, How};
 pub(super) use how::{cutting, how};
 pub use order::{OrderLays, of_order, order_lays, plan_order, plan_orders};
 pub use search::{Effort, Moved, Search, search, swept};
-pub use task::{IMAGE, Mix, Task, mix_text};
+pub use task::{IMAGE, Mix, PRODUCT, Task, mix_text};
 
 pub(super) use task::{least_width, task};
 
@@ -96,8 +96,6 @@ pub struct StruckRow {
     pub pitch: Number,
 }
 
-/// What the lays of one product are kept as.
-pub const PRODUCT: &str = "product";
 /// What lays of several sizes are kept as.
 pub const SIZES: &str = "sizes";
 

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::compute::ground::small;
 use crate::compute::lays::{Lays, cutting};
+use crate::compute::number::small;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::Span;
 

@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 
 use crate::compute::counts::CutCount;
-use crate::compute::ground::property;
 use crate::compute::lays::least_width;
+use crate::compute::number::property;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Article, Piece, Variant};
 

@@ -1,6 +1,6 @@
 //! Rule: a limb is too narrow to be turned right side out.
 
-use crate::compute::ground::property;
+use crate::compute::number::property;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::offset::inset;
 use crate::geom::{Corner, Outline, Path, Point, flatten};

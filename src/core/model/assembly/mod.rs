@@ -2,8 +2,10 @@
 //!
 //! Every count, seam length, lay and comparison reads the one list of [`Instance`]s made here.
 
+mod draft;
 mod finder;
 mod follow;
+mod gap;
 mod instance;
 mod lengths;
 mod mirror;
@@ -19,9 +21,10 @@ mod trouble;
 mod vertices;
 
 pub use follow::Loose;
+pub use gap::{Fault, Gap};
 pub use instance::{Instance, instances};
 pub use lengths::{Lengths, Unsewn, allowance, sew_inside, sewn_cut};
-pub use outlines::{Fault, Gap, Outlines, Scale};
+pub use outlines::{Outlines, Scale};
 pub use run::{Caught, Edging, Resolved, Reverse, Run, Side};
 pub use shell::Shell;
 pub use surface::{Account, Sewing};

@@ -15,7 +15,7 @@ pub fn bare(bytes: &[u8], turned: u8) -> Option<Vec<u8>> {
         let (chunk, after) = rest.split_at_checked(length.checked_add(12)?)?;
         let kind = chunk.get(4..8)?;
         if kind == b"IDAT" && !std::mem::replace(&mut said, true) {
-            put(&mut out, b"eXIf", &super::exif(turned));
+            put(&mut out, b"eXIf", &super::exif::exif(turned));
         }
         if kind == b"IEND" {
             put(&mut out, b"IEND", &[]);
