@@ -12,6 +12,7 @@
 //! function of the variant's name, its line in [`pdf::TEMPLATES`] and its two lines in `templates/main.typ`. Its fixed
 //! wording stands in `words`; the template prints it with `w("key")`.
 
+mod block;
 pub mod engine;
 pub mod fonts;
 pub mod labels;

@@ -9,8 +9,8 @@ use backtack_core::words::{number, sheet as words};
 
 use super::super::package::Head;
 use super::super::sheets::{Bill, BillGroup, BillRow, Sheet};
-use super::filling::{NOT_YET, figure};
 use super::view::View;
+use super::written::{NOT_YET, figure};
 
 /// Properties that say what an article is, under its name.
 const TOLD: [&str; 10] =

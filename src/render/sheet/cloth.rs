@@ -6,9 +6,9 @@ use backtack_core::words::{number, sheet as words};
 
 use super::super::package::Head;
 use super::super::sheets::{Chain, ChainStep, Cloth, Sheet};
-use super::filling::{NOT_YET, figure};
 use super::plan::{colour_name, shown};
 use super::view::{View, metres};
+use super::written::{NOT_YET, figure};
 
 /// One sheet for the order that is shown; none without one, or where nothing is bought.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {

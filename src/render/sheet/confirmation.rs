@@ -7,8 +7,8 @@ use backtack_core::words::{head as heads, sheet as words};
 
 use super::super::package::{Fact, Head};
 use super::super::sheets::{Callout, Confirmation, Sheet};
-use super::cover::date;
 use super::view::{View, capital};
+use super::written::date;
 
 /// One sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {

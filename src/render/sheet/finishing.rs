@@ -5,7 +5,7 @@ use backtack_core::scene::{FinishedEdge, PileSide, Turned, edge};
 
 use super::super::package::Drawing;
 use super::super::sheets::{Callout, Step};
-use super::construction::{again, plain, ply, titled};
+use super::step::{again, plain, ply, titled};
 use super::view::{View, capital};
 
 /// The step of one finish.

@@ -24,8 +24,10 @@ mod rows;
 mod safety;
 mod samples;
 mod sizes;
+mod step;
 mod view;
 mod views;
+mod written;
 
 pub use view::{Since, View};
 
@@ -242,7 +244,7 @@ fn title_block(view: &View<'_>) -> TitleBlock {
         number: number(view),
         title,
         supplement: text(style.product.as_ref()),
-        date: cover::date(view.text(revision.date.as_ref())).unwrap_or_default(),
+        date: written::date(view.text(revision.date.as_ref())).unwrap_or_default(),
         revision: text(revision.id.as_ref()),
         history: history(view),
         language: "en".into(),

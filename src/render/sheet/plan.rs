@@ -9,9 +9,8 @@ use backtack_core::words::{number, sheet as words};
 
 use super::super::package::{Fact, Head};
 use super::super::sheets::{Plan, PlanGroup, PlanRow, Sheet};
-use super::cover::date;
-use super::filling::NOT_YET;
 use super::view::{View, metres};
+use super::written::{NOT_YET, date};
 
 /// One sheet for the order that is shown; none without one.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {

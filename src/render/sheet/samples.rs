@@ -7,8 +7,8 @@ use backtack_core::words::{head as heads, number, sheet as words};
 
 use super::super::package::{Drawing, Fact, Head, ROW, ROW_GAP};
 use super::super::sheets::{BesideRow, Read, ReadRow, Samples, Sheet};
-use super::cover::date;
 use super::view::{View, capital};
+use super::written::date;
 
 /// Width of a chart, mm: four stand in a row.
 const CHART: f64 = (ROW - 3.0 * ROW_GAP) / 4.0;

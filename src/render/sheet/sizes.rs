@@ -10,11 +10,11 @@ use backtack_core::words::{number, sheet as words};
 
 use super::super::package::{Drawing, Fact, Head, room_nest};
 use super::super::sheets::{LegendRow, LengthRow, NestCard, Sheet, Sizes};
-use super::filling::figure;
 use super::letters::Letters;
 use super::outline::{cut_paths, segments};
 use super::rows::{rows, width};
 use super::view::{View, length};
+use super::written::figure;
 
 /// The most sizes whose lengths stand side by side.
 const COLUMNS: usize = 3;
