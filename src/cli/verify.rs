@@ -12,8 +12,8 @@ use backtack_core::revision::seal::{ENDING, Sealed, verified};
 use backtack_core::revision::{Digest, pdf, sha256};
 use clap::{Arg, ArgMatches, Command, value_parser};
 
+use super::earlier::FOLDER;
 use super::opened::{bytes, failed, is_pdf};
-use super::seal::FOLDER;
 use super::signed::{self, Asked, MEANING};
 use super::terminal::Terminal;
 use super::{Exit, Failure};
