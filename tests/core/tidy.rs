@@ -82,7 +82,7 @@ fn walk(folder: &Path, out: &mut Vec<PathBuf>) {
     }
 }
 
-fn sources() -> Vec<(String, String)> {
+pub fn sources() -> Vec<(String, String)> {
     files("src", &["rs"])
 }
 

@@ -13,7 +13,7 @@ use std::sync::OnceLock;
 
 use crate::model::ArticleKind;
 use crate::model::property::{self, Holds};
-use crate::units::Dimension::{self, Count, Density, Length, Mass, Percent};
+use crate::units::Dimension::{Count, Density, Length, Mass, Percent};
 
 use form::key;
 
