@@ -7,7 +7,7 @@ use backtack_core::revision::chain::{self, Link, ordered};
 use backtack_core::revision::seal::{ENDING, verified};
 
 use super::Failure;
-use super::opened::{self, bytes, failed};
+use super::source::{self, bytes, failed};
 use crate::Earlier;
 
 /// The folder of sealed revisions, below the style folder.
@@ -50,6 +50,6 @@ pub fn earlier(folder: &Path, revision: &str) -> Result<Earlier, Failure> {
 /// Sealed revisions with the last of them opened.
 pub fn opened(folder: &Path, past: Vec<Link>) -> Result<Earlier, Failure> {
     let path = |link: &Link| folder.join(FOLDER).join(format!("{}.{ENDING}", link.file));
-    let last = past.last().map(|link| opened::loaded(&path(link))).transpose()?;
+    let last = past.last().map(|link| source::loaded(&path(link))).transpose()?;
     Ok(Earlier { past, last })
 }

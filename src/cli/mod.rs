@@ -14,7 +14,6 @@ mod failure;
 mod lay;
 pub mod new;
 mod open;
-mod opened;
 #[expect(clippy::disallowed_methods, reason = "the only file output")]
 pub mod output;
 mod sample;
@@ -22,6 +21,7 @@ mod schema;
 pub mod seal;
 mod secret;
 mod signed;
+mod source;
 mod status;
 mod terminal;
 mod verify;

@@ -13,8 +13,8 @@ use backtack_core::revision::{Digest, pdf, sha256};
 use clap::{Arg, ArgMatches, Command, value_parser};
 
 use super::earlier::FOLDER;
-use super::opened::{bytes, failed, is_pdf};
 use super::signed::{self, Asked, MEANING};
+use super::source::{bytes, failed, is_pdf};
 use super::terminal::Terminal;
 use super::{Exit, Failure};
 

@@ -11,8 +11,8 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 pub use super::block::{Drawing, Fact, Head, Picture};
+use super::data::Sheet;
 use super::labels::Label;
-use super::sheets::Sheet;
 
 /// A whole package.
 #[derive(Debug, Clone, PartialEq, Serialize)]

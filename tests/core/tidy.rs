@@ -273,7 +273,7 @@ fn templates_compute_nothing() {
 /// Sheets are an enumeration in the view data; each has a template and the file that fills it.
 #[test]
 fn a_sheet_is_a_variant_a_template_and_a_file() {
-    let text = std::fs::read_to_string(root().join("src/render/sheets.rs")).unwrap();
+    let text = std::fs::read_to_string(root().join("src/render/data.rs")).unwrap();
     let start = text.find("pub enum Sheet {").unwrap();
     let body = &text[start..start + text[start..].find("\n}").unwrap()];
     let sheets: BTreeSet<String> = body

@@ -8,7 +8,7 @@ use crate::geom::Outline;
 use crate::model::{Cut, Piece, assembly};
 
 use super::Figure;
-use super::ground::{Bought, Ground};
+use super::input::{Bought, Ground};
 
 /// How much of what is made. One product is the same in every size; colourways may differ in material only.
 #[derive(Debug, Clone, PartialEq, Serialize)]

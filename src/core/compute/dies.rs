@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::contour::Shape;
 use super::counts::CutCount;
-use super::ground::Ground;
+use super::input::Ground;
 use super::{Figure, Number, lays};
 use crate::geom::{Point, flatten, measure};
 use crate::model::{Method, Spread, Variant};

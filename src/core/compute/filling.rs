@@ -6,7 +6,7 @@ use crate::model::{Variant, Zone};
 use crate::standards::common::{FILLING_FLOOR, FILLING_ZONE};
 use crate::units::Quantity;
 
-use super::ground::{Bought, ByVariant, Ground};
+use super::input::{Bought, ByVariant, Ground};
 use super::number::{scale, small};
 use super::{Figure, Number};
 

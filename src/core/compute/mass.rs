@@ -8,7 +8,7 @@ use crate::model::{ArticleKind, Variant};
 
 use super::counts::CutCount;
 use super::filling::{Filling, Limited};
-use super::ground::{Bought, ByVariant, Ground};
+use super::input::{Bought, ByVariant, Ground};
 use super::need::{of_all, taken};
 use super::number::property;
 use super::shapes::PieceSize;

@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::model::{PointOfMeasure, Variant};
 use crate::units::{Cause, Quantity, Rational, Unit};
 
-use super::ground::Ground;
+use super::input::Ground;
 use super::{Figure, Number};
 use std::collections::BTreeMap;
 

@@ -10,13 +10,13 @@ mod contour;
 mod counts;
 mod dart;
 pub mod dies;
-pub mod drawn;
 mod edges;
 pub mod fields;
 mod figure;
 mod filling;
-mod ground;
+mod input;
 pub mod lays;
+pub mod lines;
 mod mass;
 mod measures;
 mod need;
@@ -30,18 +30,18 @@ mod rules;
 pub mod samples;
 mod seams;
 mod shapes;
-mod stitched;
+mod stitches;
 mod thread;
 mod trims;
 
 pub use bill::{Bill, BillLine};
 pub use contour::Shape;
 pub use counts::{ArticleCount, Counts, CutCount, InstanceLine, PartCount, Way};
-pub use drawn::{Drawn, Lines};
 pub use figure::{Figure, Number};
 pub use filling::{Filling, Limited, Proposed, ZoneLine};
-pub use ground::{Bought, ByVariant};
+pub use input::{Bought, ByVariant};
 pub use lays::{How, LayFigures, Lays, Mix, Task};
+pub use lines::{Drawn, Lines};
 pub use mass::{Mass, MassLine};
 pub use measures::{MeasureLine, MeasureSize};
 pub use need::ClothNeed;
@@ -58,7 +58,7 @@ use std::collections::BTreeMap;
 use crate::diag::{Findings, Rule};
 use crate::model::{Assembly, Model};
 
-use ground::Ground;
+use input::Ground;
 
 /// Rules whose evidence is a computed number.
 pub const RULES: &[&Rule] = rules::RULES;

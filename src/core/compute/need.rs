@@ -7,7 +7,7 @@ use serde::Serialize;
 use crate::model::Variant;
 
 use super::counts::CutCount;
-use super::ground::{Bought, ByVariant, Ground};
+use super::input::{Bought, ByVariant, Ground};
 use super::lays::Lays;
 use super::number::{number, property};
 use super::shapes::PieceSize;

@@ -8,7 +8,7 @@ use super::bill::Bill;
 use super::counts::Counts;
 use super::dies;
 use super::filling::Filling;
-use super::ground::ByVariant;
+use super::input::ByVariant;
 use super::lays::LayFigures;
 use super::mass::Mass;
 use super::measures::MeasureLine;

@@ -7,7 +7,7 @@ use serde::Serialize;
 use crate::model::assembly::{self, Caught};
 use crate::model::{Joint, JointKind, Layer, SeamSide};
 
-use super::ground::Ground;
+use super::input::Ground;
 use super::{Figure, Number};
 
 /// One seam or opening.

@@ -8,8 +8,8 @@ use crate::geom::{Outline, length};
 use crate::model::{Cut, Variant};
 
 use super::contour::Shape;
-use super::drawn::Lines;
-use super::ground::Ground;
+use super::input::Ground;
+use super::lines::Lines;
 use super::number::number;
 use super::{Figure, Number};
 

@@ -8,7 +8,7 @@ use crate::model::assembly::Caught;
 use crate::model::{Article, ArticleKind, Layer, TrimLayer, Variant};
 use crate::units::Dimension;
 
-use super::ground::{Bought, ByVariant, Ground};
+use super::input::{Bought, ByVariant, Ground};
 use super::number::{number, property, small};
 use super::seams::SeamFigures;
 use super::{Figure, Number};

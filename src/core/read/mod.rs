@@ -1,7 +1,6 @@
 //! Folder -> (Model, findings). The only file input, and it never stops at the first problem.
 
 mod articles;
-mod bare;
 mod chains;
 mod cutting;
 #[expect(clippy::disallowed_methods, reason = "the only file input")]
@@ -28,6 +27,7 @@ pub mod rules;
 pub mod schema;
 mod seams;
 mod section;
+mod strip;
 mod style;
 mod svg;
 mod tree;

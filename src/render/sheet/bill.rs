@@ -7,8 +7,8 @@ use backtack_core::model::Article;
 use backtack_core::model::property::Property;
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{Bill, BillGroup, BillRow, Sheet};
 use super::super::package::Head;
-use super::super::sheets::{Bill, BillGroup, BillRow, Sheet};
 use super::view::View;
 use super::written::{NOT_YET, figure};
 

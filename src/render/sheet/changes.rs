@@ -6,8 +6,8 @@ use backtack_core::revision::compare::{self, Change, Followed, ItemChange, Overl
 use backtack_core::scene::{Laid, overlay};
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{ChangeGroup, ChangeRow, Changes, OverlayCard, Sheet};
 use super::super::package::{Drawing, Head};
-use super::super::sheets::{ChangeGroup, ChangeRow, Changes, OverlayCard, Sheet};
 use super::rows::{rows, width};
 use super::view::{Since, View, capital};
 use super::written::date;

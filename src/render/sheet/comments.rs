@@ -4,8 +4,8 @@ use backtack_core::compute::samples::{ApprovalLine, CommentLine, Standing, Submi
 use backtack_core::scene::Scene;
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{ApprovalRow, CommentRow, Comments, Sheet};
 use super::super::package::{Drawing, Head, Room};
-use super::super::sheets::{ApprovalRow, CommentRow, Comments, Sheet};
 use super::pictures::commented;
 use super::view::{View, capital};
 use super::written::date;

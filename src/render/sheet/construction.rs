@@ -5,8 +5,8 @@ use backtack_core::model::{Chain, Joint, JointKind, Layer, Variant};
 use backtack_core::scene::{PileSide, StackPly, StackSeam, stack};
 use backtack_core::words::sheet as words;
 
+use super::super::data::{Callout, Construction, Sheet, Step};
 use super::super::package::{Drawing, Head};
-use super::super::sheets::{Callout, Construction, Sheet, Step};
 use super::finishing;
 use super::letters::Letters;
 use super::step::{Ply, again, plain, ply, stitching, titled};

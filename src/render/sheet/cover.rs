@@ -4,8 +4,8 @@ use backtack_core::diag::Severity;
 use backtack_core::model::Colourway as Way;
 use backtack_core::words::{head as heads, sheet as words};
 
+use super::super::data::{Colourway, Cover, Sheet};
 use super::super::package::{Fact, Head, ROOM_COVER};
-use super::super::sheets::{Colourway, Cover, Sheet};
 use super::comments::waiver;
 use super::view::{View, capital};
 use super::views::drawing;

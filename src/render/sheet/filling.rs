@@ -5,8 +5,8 @@ use backtack_core::model::ArticleKind;
 use backtack_core::model::property::Property;
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{FillRow, Filling, Mass, Sheet};
 use super::super::package::{Fact, Head};
-use super::super::sheets::{FillRow, Filling, Mass, Sheet};
 use super::view::View;
 use super::written::figure;
 

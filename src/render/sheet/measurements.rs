@@ -4,8 +4,8 @@ use backtack_core::compute::MeasureSize;
 use backtack_core::model::PointOfMeasure;
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{Mass, Measurements, Point, Sheet};
 use super::super::package::{Drawing, Head, ROOM_MEASURE, Room};
-use super::super::sheets::{Mass, Measurements, Point, Sheet};
 use super::view::{View, capital};
 use super::views::{drawing, measure_arrow};
 use super::written::NOT_YET;

@@ -37,12 +37,12 @@ use backtack_core::revision::pdf::{ARCHIVE, FIGURES, MANIFEST};
 use backtack_core::scene::svg;
 use backtack_core::words::Language;
 
+use super::data::Sheet;
 use super::engine::{Document, EngineError, Job};
 use super::fonts::Replaced;
 use super::labels::labels;
 use super::package::{About, Package as Pages, TitleBlock};
 use super::pdf::{self, Attachment, Extras};
-use super::sheets::Sheet;
 
 /// What fills one kind of sheet: none, one or several.
 type Fill = fn(&View<'_>) -> Vec<Sheet>;

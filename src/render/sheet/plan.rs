@@ -7,8 +7,8 @@ use backtack_core::compute::orders::{ClothPlan, LayColour, LayLine, OrderFigures
 use backtack_core::compute::{Bought, Figure};
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{Plan, PlanGroup, PlanRow, Sheet};
 use super::super::package::{Fact, Head};
-use super::super::sheets::{Plan, PlanGroup, PlanRow, Sheet};
 use super::view::{View, metres};
 use super::written::{NOT_YET, date};
 

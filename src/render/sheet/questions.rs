@@ -3,8 +3,8 @@
 use backtack_core::diag::{Finding, Severity};
 use backtack_core::words::foot;
 
+use super::super::data::{Question, Questions, Sheet};
 use super::super::package::Head;
-use super::super::sheets::{Question, Questions, Sheet};
 use super::view::View;
 use super::written::date;
 

@@ -5,8 +5,8 @@ use backtack_core::compute::{Figure, Number};
 use backtack_core::scene::{Chart, ChartReading, readings};
 use backtack_core::words::{head as heads, number, sheet as words};
 
+use super::super::data::{BesideRow, Read, ReadRow, Samples, Sheet};
 use super::super::package::{Drawing, Fact, Head, ROW, ROW_GAP};
-use super::super::sheets::{BesideRow, Read, ReadRow, Samples, Sheet};
 use super::view::{View, capital};
 use super::written::date;
 

@@ -8,8 +8,8 @@ use backtack_core::model::Piece;
 use backtack_core::scene::{NestSize, nest, nest_sample};
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{LegendRow, LengthRow, NestCard, Sheet, Sizes};
 use super::super::package::{Drawing, Fact, Head, room_nest};
-use super::super::sheets::{LegendRow, LengthRow, NestCard, Sheet, Sizes};
 use super::letters::Letters;
 use super::outline::{cut_paths, segments};
 use super::rows::{rows, width};

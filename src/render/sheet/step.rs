@@ -5,7 +5,7 @@ use backtack_core::model::{Chain, Model, StitchUse};
 use backtack_core::scene::PileSide;
 use backtack_core::source::Spanned;
 
-use super::super::sheets::Step;
+use super::super::data::Step;
 use super::view::View;
 
 /// Whether a step is done on the other side as well.

@@ -21,7 +21,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 
 use super::counts::CutCount;
-use super::ground::{Bought, Ground};
+use super::input::{Bought, Ground};
 use super::{Figure, Number};
 use crate::geom::grid::millimetres;
 use crate::lay::{Lay, Pattern, Row, bounds};

@@ -7,7 +7,7 @@ use super::how::{Direction, How, how};
 use crate::compute::Figure;
 use crate::compute::contour::Shape;
 use crate::compute::counts::CutCount;
-use crate::compute::ground::{Bought, Ground};
+use crate::compute::input::{Bought, Ground};
 use crate::compute::number::{property, small};
 use crate::geom::grid::{GridPoint, Polygon, millimetres, snap};
 use crate::geom::{Affine, Point, flatten};

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
-use crate::compute::ground::{Bought, ByVariant};
+use crate::compute::input::{Bought, ByVariant};
 use crate::compute::plan;
 use crate::compute::{Figure, Number};
 use crate::units::Rational;

@@ -37,7 +37,7 @@ use crate::model::Model;
 
 use super::Figures;
 use super::counts::CutCount;
-use super::ground::Ground;
+use super::input::Ground;
 use super::lays::Lays;
 use super::samples::SampleFigures;
 use telling::{

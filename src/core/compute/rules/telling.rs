@@ -1,7 +1,7 @@
 //! What several rules need to find a place, a size or a piece and to tell of it.
 
-use crate::compute::drawn::{Lines, Refused};
-use crate::compute::ground::Ground;
+use crate::compute::input::Ground;
+use crate::compute::lines::{Lines, Refused};
 use crate::diag::Finding;
 use crate::geom::Outline;
 use crate::model::{Model, Piece, Stage, Variant};

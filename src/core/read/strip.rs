@@ -3,9 +3,9 @@
 
 mod exif;
 mod jpeg;
-mod lines;
 mod png;
-mod remarks;
+mod svg;
+mod toml;
 
 use std::io::Cursor;
 
@@ -13,7 +13,7 @@ use image::{ImageDecoder, ImageFormat, ImageReader};
 
 /// A specification file without its comments. Lines stay where they are.
 pub fn toml(text: &str) -> String {
-    remarks::without(text)
+    toml::without(text)
 }
 
 /// A picture or a drawing without anything that is not shown; other files stay as they are. One that cannot be read is
@@ -22,7 +22,7 @@ pub fn file(path: &str, bytes: &[u8]) -> Vec<u8> {
     match image::guess_format(bytes) {
         Ok(ImageFormat::Png) => png::bare(bytes, turned(bytes)).unwrap_or_else(|| pixels(bytes)),
         Ok(ImageFormat::Jpeg) => jpeg::bare(bytes, turned(bytes)).unwrap_or_else(|| pixels(bytes)),
-        _ if path.to_ascii_lowercase().ends_with(".svg") => lines::bare(bytes).unwrap_or_default(),
+        _ if path.to_ascii_lowercase().ends_with(".svg") => svg::bare(bytes).unwrap_or_default(),
         _ => bytes.to_vec(),
     }
 }

@@ -7,7 +7,7 @@ use serde::Serialize;
 use crate::model::{Article, Assembly, Model, Variant};
 
 use super::Figure;
-use super::drawn::Drawn;
+use super::lines::Drawn;
 
 /// What every family of numbers is computed from.
 #[derive(Clone, Copy)]
