@@ -11,9 +11,9 @@ use clap::{Arg, ArgMatches, Command, value_parser};
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::check::{levels, root, severities};
+use super::earlier;
 use super::lay::style::{self, Found};
 use super::output::{Item, Output};
-use super::seal;
 use super::terminal::Terminal;
 use super::written::{self, Written};
 use super::{Exit, Failure, folder_argument};
@@ -61,7 +61,7 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let (loaded, checked, laid) = laid(loaded, checked, &levels, matches.get_flag("strict"), &progress)?;
     progress.set_message("typesetting");
     let revision = loaded.model.revision.id.as_ref().and_then(Stated::known).map_or("", String::as_str);
-    let earlier = seal::earlier(folder, revision)?;
+    let earlier = earlier::earlier(folder, revision)?;
     let package = crate::render_after(&loaded, &checked, &earlier).map_err(|error| Failure::new(error.to_string()))?;
     progress.finish_and_clear();
     let (loaded, laid) = match matches.get_one::<String>("order") {

@@ -1,3 +1,5 @@
+//! `check`: reads and checks folders and prints the findings; the severity options that other commands share.
+
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 

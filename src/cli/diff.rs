@@ -1,3 +1,5 @@
+//! The command that compares two specifications: reads and checks both, then prints what differs.
+
 use std::path::{Path, PathBuf};
 
 use backtack_core::diag::Levels;
@@ -6,7 +8,7 @@ use backtack_core::revision::compare::{json, text};
 use clap::{Arg, ArgMatches, Command, value_parser};
 
 use super::terminal::Terminal;
-use super::{Exit, Failure, opened};
+use super::{Exit, Failure, source};
 use crate::Checked;
 
 pub(super) fn define() -> Command {
@@ -51,7 +53,7 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
 
 /// Reads and checks one specification. One with a syntax error is read in part only, and so cannot be compared.
 fn checked(path: &Path) -> Result<(Loaded, Checked), Failure> {
-    let loaded = opened::loaded(path)?;
+    let loaded = source::loaded(path)?;
     let broken = loaded.broken.iter().next().and_then(|id| loaded.sources.file(*id));
     if let Some(file) = broken {
         let message =

@@ -1,4 +1,6 @@
-use backtack_core::diag::Rule;
+//! `explain`: one rule for the terminal, the list of all rules, or all of them as Markdown.
+
+use backtack_core::diag::{Rule, columns};
 use backtack_core::rules;
 use clap::{Arg, ArgAction, ArgMatches, Command};
 
@@ -97,11 +99,11 @@ fn indented(text: &str) -> String {
 
 /// Words after a head, wrapped, later lines below the first word.
 fn hung(head: &str, words: &str, width: usize) -> String {
-    let indent = head.chars().count();
+    let indent = columns(head);
     let mut text = head.to_owned();
     let mut used = indent;
     for (number, word) in words.split_whitespace().enumerate() {
-        let length = word.chars().count();
+        let length = columns(word);
         if number > 0 && used + 1 + length > width {
             text.push('\n');
             text.push_str(&" ".repeat(indent));

@@ -1,3 +1,5 @@
+//! Why a command could not be run at all, in one line for the user.
+
 use std::path::Path;
 
 use backtack_core::diag::plain;

@@ -1,10 +1,9 @@
 //! Lays the pieces of a plain instance, or of a style, on a roll.
 
+mod stop;
 pub(super) mod style;
 
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Instant;
 
 use backtack_core::diag::plain;
@@ -16,6 +15,7 @@ use indicatif::{ProgressBar, ProgressStyle};
 use super::output::{Item, Output};
 use super::terminal::Terminal;
 use super::{Exit, Failure};
+use stop::stopper;
 
 pub(super) fn define() -> Command {
     let number = |id: &'static str, help: &'static str| {
@@ -132,17 +132,6 @@ fn packed(instance: &Instance, matches: &ArgMatches, seed: u64) -> Result<Packed
     let packed = lay::pack(instance, Options { budget, seed, threads, stop: &stopped, observe: &observe });
     bar.finish_and_clear();
     packed
-}
-
-/// Whether Ctrl-C was pressed; pressed again, it ends the program.
-fn stopper() -> impl Fn() -> bool + Sync {
-    let stop = Arc::new(AtomicBool::new(false));
-    for signal in [signal_hook::consts::SIGINT, signal_hook::consts::SIGTERM] {
-        // Where signals cannot be caught, Ctrl-C ends the program without a lay, as it would anyway.
-        let _ = signal_hook::flag::register_conditional_shutdown(signal, 130, Arc::clone(&stop));
-        let _ = signal_hook::flag::register(signal, Arc::clone(&stop));
-    }
-    move || stop.load(Ordering::Relaxed)
 }
 
 /// How far the search is and how long the best lay is; silent where there is no terminal.

@@ -2,17 +2,19 @@
 //!
 //! Exit codes: 0 if nothing stands, 1 if a `must` finding stands, 2 if the command could not be run.
 
+mod argument;
 pub mod build;
 mod check;
 mod completions;
 mod diff;
+pub mod earlier;
+mod exit;
 mod explain;
 mod failure;
 mod lay;
 mod name;
 pub mod new;
 mod open;
-mod opened;
 #[expect(clippy::disallowed_methods, reason = "the only file output")]
 pub mod output;
 mod sample;
@@ -20,39 +22,26 @@ mod schema;
 pub mod seal;
 mod secret;
 mod signed;
+mod source;
 mod status;
 mod terminal;
 mod verify;
 mod written;
 
 use std::ffi::OsString;
-use std::path::PathBuf;
 use std::process::ExitCode;
 
-use clap::{Arg, ArgMatches, Command, value_parser};
+use clap::{ArgMatches, Command};
 
+use argument::folder_argument;
+use exit::Exit;
 pub use failure::Failure;
 use terminal::Terminal;
-
-/// How a command ended.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Exit {
-    /// Nothing stands, or nothing differs.
-    Clear,
-    /// A `must` finding stands, or something differs.
-    Standing,
-}
 
 /// One command.
 struct Entry {
     define: fn() -> Command,
     run: fn(&ArgMatches, &mut Terminal) -> Result<Exit, Failure>,
-}
-
-/// The argument of a command that works on one style.
-fn folder_argument() -> Arg {
-    let folder = Arg::new("folder").value_name("DIR").value_parser(value_parser!(PathBuf));
-    folder.required(true).help("Style folder")
 }
 
 /// Every command, in the order of the help text.
@@ -69,7 +58,7 @@ const COMMANDS: &[Entry] = &[
     Entry { define: status::define, run: status::run },
     Entry { define: explain::define, run: explain::run },
     Entry { define: schema::define, run: schema::run },
-    Entry { define: completions::define, run: completions::run },
+    Entry { define: completions::define, run: completions },
 ];
 
 /// The whole command line.
@@ -83,6 +72,11 @@ pub fn command() -> Command {
         .arg_required_else_help(true)
         .disable_help_subcommand(true)
         .subcommands(COMMANDS.iter().map(|entry| (entry.define)()))
+}
+
+/// The script for a shell knows every command, so it gets the whole command line.
+fn completions(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
+    completions::run(matches, &mut command(), terminal)
 }
 
 /// Runs the command that the arguments name, the program's own name first.

@@ -1,3 +1,5 @@
+//! `open`: checks a sealed file or package and writes the files in it into a new folder.
+
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
@@ -6,8 +8,8 @@ use backtack_core::read::{ROOT, is_there};
 use backtack_core::revision::named;
 use clap::{Arg, ArgMatches, Command, value_parser};
 
-use super::opened::{self, Opened};
 use super::output::{Item, Output};
+use super::source::{self, Opened};
 use super::terminal::Terminal;
 use super::{Exit, Failure};
 
@@ -28,7 +30,7 @@ pub(super) fn define() -> Command {
 pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
     let path = |name: &str| matches.get_one::<PathBuf>(name).cloned().unwrap_or_default();
     let (file, folder) = (path("FILE"), path("DIR"));
-    let opened = opened::file(&file)?;
+    let opened = source::file(&file)?;
     write(&opened, &folder, &Output::new())?;
     let style = folder.join(&opened.inner.folder);
     let edition = if opened.own { "own edition" } else { "factory's edition" };

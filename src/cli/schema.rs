@@ -1,3 +1,5 @@
+//! `schema`: the JSON Schema of the files, for editors.
+
 use backtack_core::read::schema::schema;
 use clap::{ArgMatches, Command};
 

@@ -4,26 +4,25 @@ use std::path::{Path, PathBuf};
 
 use backtack_core::diag::{Findings, Folder, Levels, plain, text};
 use backtack_core::model::{Audience, Stated};
-use backtack_core::read::{self, Loaded};
-use backtack_core::revision::chain::{self, Link, next, ordered};
+use backtack_core::read::Loaded;
+use backtack_core::revision::chain::next;
 use backtack_core::revision::manifest::{Title, line};
 use backtack_core::revision::release;
-use backtack_core::revision::seal::{ENDING, LARGEST, verified};
+use backtack_core::revision::seal::{ENDING, LARGEST};
 use backtack_core::words::Date;
 use clap::{Arg, ArgMatches, Command};
 
 use super::build::{laid, stages};
 use super::check::root;
+use super::earlier::{FOLDER, chain, opened};
 use super::lay::style;
-use super::opened::{self, bytes, failed};
 use super::output::{Item, Output};
 use super::secret::secret;
+use super::source::failed;
 use super::terminal::Terminal;
 use super::{Exit, Failure, folder_argument};
-use crate::{Checked, Earlier, Sealing};
+use crate::{Checked, Sealing};
 
-/// The folder of sealed revisions, below the style folder.
-pub const FOLDER: &str = "revisions";
 /// Longest name of a revision.
 const LONGEST: usize = 40;
 
@@ -163,47 +162,6 @@ fn refused(folder: &Path, loaded: &Loaded, checked: &Checked, terminal: &mut Ter
     let report = Folder { name: &name, root: &root, findings: &standing, sources: &loaded.sources };
     terminal.remark(&text::print(&[report], terminal.errors()));
     true
-}
-
-/// The sealed revisions of a style folder, each of which agrees with its manifests.
-///
-/// # Errors
-/// If one cannot be read or does not.
-fn links(folder: &Path) -> Result<Vec<Link>, Failure> {
-    let folder = folder.join(FOLDER);
-    let files = read::revisions(&folder, ENDING).map_err(|why| failed(&folder, &why))?;
-    let link = |(name, path): &(String, PathBuf)| {
-        let bytes = bytes(path)?;
-        let sealed = verified(&bytes).map_err(|why| failed(path, &why))?;
-        Ok(chain::Link::of(name, &sealed))
-    };
-    files.iter().map(link).collect()
-}
-
-/// The sealed revisions of a style folder, oldest first.
-///
-/// # Errors
-/// If one cannot be read, does not agree with its manifests or does not follow another one.
-fn chain(folder: &Path) -> Result<Vec<Link>, Failure> {
-    let links = links(folder)?;
-    let chain = ordered(&links, None).map_err(|why| failed(&folder.join(FOLDER), &why))?;
-    Ok(chain.into_iter().cloned().collect())
-}
-
-/// What was sealed before a revision: all there is, or what came before it if it is sealed already.
-///
-/// # Errors
-/// As those of a chain.
-pub fn earlier(folder: &Path, revision: &str) -> Result<Earlier, Failure> {
-    let past = chain(folder)?.into_iter().take_while(|link| link.revision != revision);
-    opened(folder, past.collect())
-}
-
-/// Sealed revisions with the last of them opened.
-fn opened(folder: &Path, past: Vec<Link>) -> Result<Earlier, Failure> {
-    let path = |link: &Link| folder.join(FOLDER).join(format!("{}.{ENDING}", link.file));
-    let last = past.last().map(|link| opened::loaded(&path(link))).transpose()?;
-    Ok(Earlier { past, last })
 }
 
 /// Writes both editions, the sealed file last; neither may be there before.

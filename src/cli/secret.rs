@@ -8,8 +8,8 @@ use backtack_core::revision::Digest;
 use zeroize::ZeroizeOnDrop;
 
 use super::Failure;
-use super::opened::failed;
 use super::output::{Item, Output};
+use super::source::failed;
 
 /// The file that keeps it, below the style folder.
 const FILE: &str = "private/salt.txt";

@@ -11,7 +11,7 @@ use backtack_core::words::Date;
 use clap::{Arg, ArgMatches, value_parser};
 
 use super::Failure;
-use super::opened::failed;
+use super::source::failed;
 
 /// What a signature says and what it does not.
 pub const MEANING: &str = "A signature says who holds the key that made it, and no more.\n\

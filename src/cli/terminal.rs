@@ -1,3 +1,5 @@
+//! Standard output and standard error: width, colours and progress; everything that is printed goes through here.
+
 use std::io::{ErrorKind, IsTerminal, Write};
 
 use anstream::{AutoStream, ColorChoice};

@@ -1,3 +1,5 @@
+//! `verify`: whether a sealed file, or the package made from it, holds what its manifest and its signature say.
+
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -10,9 +12,9 @@ use backtack_core::revision::seal::{ENDING, Sealed, verified};
 use backtack_core::revision::{Digest, pdf, sha256};
 use clap::{Arg, ArgMatches, Command, value_parser};
 
-use super::opened::{bytes, failed, is_pdf};
-use super::seal::FOLDER;
+use super::earlier::FOLDER;
 use super::signed::{self, Asked, MEANING};
+use super::source::{bytes, failed, is_pdf};
 use super::terminal::Terminal;
 use super::{Exit, Failure};
 

@@ -83,7 +83,7 @@ fn walk(folder: &Path, out: &mut Vec<PathBuf>) {
     }
 }
 
-fn sources() -> Vec<(String, String)> {
+pub fn sources() -> Vec<(String, String)> {
     files("src", &["rs"])
 }
 
@@ -226,6 +226,15 @@ fn files_are_small() {
     assert!(main.lines().count() < 20, "main.rs only passes the arguments on");
 }
 
+/// The first line of a file says what is inside, in a sentence.
+#[test]
+fn every_file_says_what_is_inside() {
+    for (path, text) in ["src", "benches", "tests"].iter().flat_map(|folder| files(folder, &["rs"])) {
+        let head: Vec<&str> = text.lines().map_while(|line| line.strip_prefix("//!")).map(str::trim).collect();
+        assert!(head.join(" ").len() >= 12, "{path} does not begin with //! and what is inside");
+    }
+}
+
 #[test]
 fn module_names_are_one_word() {
     for (path, text) in sources() {
@@ -265,7 +274,7 @@ fn templates_compute_nothing() {
 /// Sheets are an enumeration in the view data; each has a template and the file that fills it.
 #[test]
 fn a_sheet_is_a_variant_a_template_and_a_file() {
-    let text = std::fs::read_to_string(root().join("src/render/sheets.rs")).unwrap();
+    let text = std::fs::read_to_string(root().join("src/render/data.rs")).unwrap();
     let start = text.find("pub enum Sheet {").unwrap();
     let body = &text[start..start + text[start..].find("\n}").unwrap()];
     let sheets: BTreeSet<String> = body

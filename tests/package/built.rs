@@ -23,7 +23,7 @@ impl Built {
         let loaded = backtack::read(folder).unwrap();
         let checked = backtack::check(&loaded, &Default::default(), false);
         let revision = loaded.model.revision.id.as_ref().and_then(Stated::known).cloned().unwrap_or_default();
-        let earlier = backtack::cli::seal::earlier(folder, &revision).unwrap();
+        let earlier = backtack::cli::earlier::earlier(folder, &revision).unwrap();
         let package =
             backtack::render_after(&loaded, &checked, &earlier).unwrap_or_else(|e| panic!("{}: {e}", folder.display()));
         let name = folder.file_name().unwrap().to_str().unwrap().to_owned();

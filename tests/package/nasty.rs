@@ -1,7 +1,7 @@
 //! The made-up cushion with strings that no honest user would type, and with very many rows.
 
+use backtack::render::data::{BillRow, Callout, Sheet};
 use backtack::render::package::{Fact, Package};
-use backtack::render::sheets::{BillRow, Callout, Sheet};
 
 use crate::cushion;
 

@@ -14,7 +14,7 @@ use indicatif::{ProgressBar, ProgressStyle};
 use super::super::output::{Item, Output};
 use super::super::terminal::Terminal;
 use super::super::{Exit, Failure};
-use super::stopper;
+use super::stop::stopper;
 use crate::Checked;
 
 /// What was found for a style.

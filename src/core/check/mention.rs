@@ -1,3 +1,5 @@
+//! Every id that the specification mentions, and the things that could be meant.
+
 use std::collections::BTreeMap;
 
 use crate::model::{Article, ArticleKind, Cut, Entry, Joint, JointKind, Layer, Model, Part, Piece, Role, StitchUse};

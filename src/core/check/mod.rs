@@ -1,5 +1,6 @@
 //! What a careful factory would ask. Families below; one file per rule, file name = code.
 
+mod context;
 pub mod filling;
 pub mod material;
 pub mod measure;
@@ -14,34 +15,9 @@ pub mod sample;
 pub mod sewing;
 
 pub use crate::model::Stage;
+pub use context::{Check, Context};
 
-use std::collections::BTreeMap;
-
-use crate::diag::{Findings, Rule};
-use crate::model::{Assembly, Model};
-use crate::source::Span;
-
-/// What every check sees.
-#[derive(Debug, Clone, Copy)]
-pub struct Context<'a> {
-    /// The specification.
-    pub model: &'a Model,
-    /// What follows from it: outlines, instances, the sewn surface.
-    pub assembly: &'a Assembly,
-    /// Where the specification sets the severity of a rule, by the code it names.
-    pub levels: &'a BTreeMap<String, Span>,
-    /// The codes of every rule there is.
-    pub codes: &'a [&'static str],
-}
-
-/// One check and the rule it reports.
-#[derive(Debug)]
-pub struct Check {
-    /// The rule.
-    pub rule: &'static Rule,
-    /// Adds its findings.
-    pub run: fn(&Context<'_>, &mut Findings),
-}
+use crate::diag::Findings;
 
 /// Every family of checks. A new rule is one file, and one line in the list of its family.
 pub const FAMILIES: &[&[Check]] = &[

@@ -1,9 +1,11 @@
+//! What is bought for one product in one order: the bill of materials.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
 use super::filling::Filling;
-use super::ground::{Bought, ByVariant};
+use super::input::{Bought, ByVariant};
 use super::mass::Mass;
 use super::need::ClothNeed;
 use super::thread::Thread;

@@ -1,3 +1,5 @@
+//! How many pieces, parts and instances one product has, and which way each lies.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;
@@ -6,7 +8,7 @@ use crate::geom::Outline;
 use crate::model::{Cut, Piece, assembly};
 
 use super::Figure;
-use super::ground::{Bought, Ground};
+use super::input::{Bought, Ground};
 
 /// How much of what is made. One product is the same in every size; colourways may differ in material only.
 #[derive(Debug, Clone, PartialEq, Serialize)]

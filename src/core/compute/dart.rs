@@ -1,9 +1,9 @@
+//! Darts on outlines: their mouths and depths, and outlines with their mouths bridged.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::{Outline, Path, Point, Run, Segment, measure};
 use crate::model::{Assembly, Darts, Piece};
-
-use super::ground::Ground;
 
 /// A dart: neighbouring runs of one piece, of which the first half is sewn to the second.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -49,13 +49,13 @@ pub(super) struct Bite {
 }
 
 /// Every dart of a piece on one of its outlines, each once.
-pub(super) fn bites(ground: &Ground<'_>, piece: &str, outline: &Outline) -> Vec<Bite> {
+pub(super) fn bites(assembly: &Assembly, piece: &str, outline: &Outline) -> Vec<Bite> {
     let runs = outline.runs();
     let mut found: Vec<Bite> = Vec::new();
-    for joint in &ground.assembly.joints {
+    for joint in &assembly.joints {
         let all = || joint.a.runs.iter().chain(&joint.b.runs);
         let one = joint.a.runs.first().map(|run| run.instance);
-        let mine = one.and_then(|at| ground.assembly.instances.get(at)).is_some_and(|instance| instance.piece == piece);
+        let mine = one.and_then(|at| assembly.instances.get(at)).is_some_and(|instance| instance.piece == piece);
         if !mine || !all().all(|run| Some(run.instance) == one) || found.iter().any(|bite| bite.joint == joint.joint) {
             continue;
         }

@@ -4,9 +4,9 @@
 
 use serde::Serialize;
 
+use super::contour::Shape;
 use super::counts::CutCount;
-use super::drawn::Shape;
-use super::ground::Ground;
+use super::input::Ground;
 use super::{Figure, Number, lays};
 use crate::geom::{Point, flatten, measure};
 use crate::model::{Method, Spread, Variant};

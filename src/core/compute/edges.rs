@@ -7,7 +7,7 @@ use crate::model::Cut;
 use crate::model::assembly::edges::Origin;
 use crate::model::assembly::{EdgeAllowance, PieceEdges};
 
-use super::ground::small;
+use super::number::small;
 use super::{Figure, Number};
 
 /// The allowance of one run of an outline.

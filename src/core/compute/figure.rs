@@ -1,3 +1,5 @@
+//! A number that may not be known, with its reasons, and how it is rounded and written.
+
 use std::collections::BTreeSet;
 
 use serde::ser::{Serialize, SerializeMap, Serializer};

@@ -1,10 +1,13 @@
+//! Masses of filling by zone and in all, with their limits.
+
 use serde::Serialize;
 
 use crate::model::{Variant, Zone};
 use crate::standards::common::{FILLING_FLOOR, FILLING_ZONE};
 use crate::units::Quantity;
 
-use super::ground::{Bought, ByVariant, Ground, scale, small};
+use super::input::{Bought, ByVariant, Ground};
+use super::number::{scale, small};
 use super::{Figure, Number};
 
 /// The filling of one product.

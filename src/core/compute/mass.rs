@@ -1,3 +1,5 @@
+//! The mass of one product, line by line.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;
@@ -6,8 +8,9 @@ use crate::model::{ArticleKind, Variant};
 
 use super::counts::CutCount;
 use super::filling::{Filling, Limited};
-use super::ground::{Bought, ByVariant, Ground, property};
+use super::input::{Bought, ByVariant, Ground};
 use super::need::{of_all, taken};
+use super::number::property;
 use super::shapes::PieceSize;
 use super::thread::Thread;
 use super::trims::{TrimLine, TrimUnit};

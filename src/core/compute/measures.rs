@@ -1,9 +1,11 @@
+//! Figures of points of measure, and their line in a table of tolerances.
+
 use serde::Serialize;
 
 use crate::model::{PointOfMeasure, Variant};
 use crate::units::{Cause, Quantity, Rational, Unit};
 
-use super::ground::Ground;
+use super::input::Ground;
 use super::{Figure, Number};
 use std::collections::BTreeMap;
 

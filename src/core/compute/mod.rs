@@ -6,44 +6,49 @@
 //! Sums are made of unrounded numbers; a number is rounded once, to a millionth of its unit, where it is read.
 
 mod bill;
+mod contour;
 mod counts;
 mod dart;
 pub mod dies;
-pub mod drawn;
 mod edges;
 pub mod fields;
 mod figure;
 mod filling;
-mod ground;
+mod input;
 pub mod lays;
+pub mod lines;
 mod mass;
 mod measures;
 mod need;
 mod notch;
+mod number;
 pub mod orders;
 pub mod plan;
 mod ratio;
+mod record;
 mod rules;
 pub mod samples;
 mod seams;
 mod shapes;
-mod stitched;
+mod stitches;
 mod thread;
 mod trims;
 
 pub use bill::{Bill, BillLine};
+pub use contour::Shape;
 pub use counts::{ArticleCount, Counts, CutCount, InstanceLine, PartCount, Way};
-pub use drawn::{Drawn, Lines, Shape};
 pub use edges::{CornerFigures, EdgeFigures};
 pub use figure::{Figure, Number};
 pub use filling::{Filling, Limited, Proposed, ZoneLine};
-pub use ground::{Bought, ByVariant};
+pub use input::{Bought, ByVariant};
 pub use lays::{How, LayFigures, Lays, Mix, Task};
+pub use lines::{Drawn, Lines};
 pub use mass::{Mass, MassLine};
 pub use measures::{MeasureLine, MeasureSize};
 pub use need::ClothNeed;
 pub use notch::{Astray, NotchMark};
 pub use ratio::{Ratio, RatioBasis};
+pub use record::{FORMAT, Figures};
 pub use seams::{Between, CaughtSize, SeamFigures, SeamSize};
 pub use shapes::{CutFigures, CutLineFigures, PieceSize, RunLength, SewFigures};
 pub use thread::{TAIL, Thread, ThreadLine, ThreadTotal, with_wastage};
@@ -51,67 +56,10 @@ pub use trims::{TrimLine, TrimUnit};
 
 use std::collections::BTreeMap;
 
-use serde::Serialize;
-
 use crate::diag::{Findings, Rule};
 use crate::model::{Assembly, Model};
 
-use ground::Ground;
-
-/// Version of the format of `figures.json`; raised when a field changes its meaning or goes.
-pub const FORMAT: u32 = 1;
-
-/// Every computed number of one specification, written as `figures.json`. Fields are the keys with hyphens for
-/// underscores; [`fields`] lists them with their units.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct Figures {
-    /// Version of this format.
-    pub format: u32,
-    /// Size ids in their order.
-    pub sizes: Vec<String>,
-    /// Colourway ids.
-    pub colourways: Vec<String>,
-    /// How much of what is made.
-    pub counts: Counts,
-    /// Lengths and areas by piece, then by size.
-    pub pieces: BTreeMap<String, BTreeMap<String, PieceSize>>,
-    /// Lengths by seam and opening.
-    pub seams: BTreeMap<String, SeamFigures>,
-    /// Thread of one product, by size and colourway.
-    pub thread: ByVariant<Thread>,
-    /// Filling of one product.
-    pub filling: ByVariant<Filling>,
-    /// Trims of one product.
-    pub trims: ByVariant<Vec<TrimLine>>,
-    /// Lays of one product, each size by itself.
-    pub lays: Vec<LayFigures>,
-    /// Dies of what is cut by a press.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub dies: Vec<dies::Die>,
-    /// Need of cloth for one product: from its lay, or an estimate by true cut area and a stated utilisation.
-    pub cloth: ByVariant<Vec<ClothNeed>>,
-    /// Mass of one product.
-    pub mass: ByVariant<Mass>,
-    /// What is bought for one product, in one order.
-    pub bill: Bill,
-    /// Orders: what is wanted; the cut plan and the material to buy once they are planned.
-    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
-    pub orders: BTreeMap<String, orders::OrderFigures>,
-    /// The tolerance table by point of measure.
-    pub measures: BTreeMap<String, MeasureLine>,
-    /// What was asked, found and said of samples.
-    #[serde(skip_serializing_if = "samples::SampleFigures::is_empty")]
-    pub samples: samples::SampleFigures,
-}
-
-impl Figures {
-    /// The text of `figures.json`: two spaces a level, keys in a fixed order, a line feed at the end.
-    pub fn json(&self) -> String {
-        // Writing to memory fails only for keys that are no text, and ours are.
-        serde_json::to_string_pretty(self).map_or_else(|error| error.to_string(), |text| text + "\n")
-    }
-}
+use input::Ground;
 
 /// Rules whose evidence is a computed number.
 pub const RULES: &[&Rule] = rules::RULES;

@@ -1,3 +1,5 @@
+//! How much of each fabric one product needs by area.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
@@ -5,8 +7,9 @@ use serde::Serialize;
 use crate::model::Variant;
 
 use super::counts::CutCount;
-use super::ground::{Bought, ByVariant, Ground, number, property};
+use super::input::{Bought, ByVariant, Ground};
 use super::lays::Lays;
+use super::number::{number, property};
 use super::shapes::PieceSize;
 use super::{Figure, Number};
 

@@ -6,8 +6,8 @@ use crate::source::Span;
 use crate::units::Dimension;
 
 use super::Figure;
-use super::drawn::Shape;
-use super::ground::small;
+use super::contour::Shape;
+use super::number::small;
 
 /// How deep a notch is cut where nothing is said, mm (*common practice*).
 pub const DEPTH: f64 = 3.0;

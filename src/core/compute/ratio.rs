@@ -1,3 +1,5 @@
+//! Thread length over seam length of a stitch type, and what it follows from.
+
 use serde::Serialize;
 
 use crate::standards::thread::{RATIO_DENSITY_PER_CM, geometry, ratio as guide};

@@ -1,3 +1,5 @@
+//! Figures of seams and openings: lengths of the two sides, between notches, and of caught layers.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;
@@ -5,7 +7,7 @@ use serde::Serialize;
 use crate::model::assembly::{self, Caught};
 use crate::model::{Joint, JointKind, Layer, SeamSide};
 
-use super::ground::Ground;
+use super::input::Ground;
 use super::{Figure, Number};
 
 /// One seam or opening.

@@ -1,4 +1,4 @@
-//! Sew lines, cut lines and edges of pieces.
+//! Figures of pieces: sew line, cut lines, edges and areas.
 
 use std::collections::BTreeMap;
 
@@ -7,9 +7,11 @@ use serde::Serialize;
 use crate::geom::{Outline, length};
 use crate::model::{Cut, Variant};
 
-use super::drawn::{Lines, Shape};
+use super::contour::Shape;
 use super::edges::{self, CornerFigures, EdgeFigures};
-use super::ground::{Ground, number};
+use super::input::Ground;
+use super::lines::Lines;
+use super::number::number;
 use super::{Figure, Number};
 
 /// One piece in one size.

@@ -1,3 +1,5 @@
+//! Thread of one product: by seam and in all.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;
@@ -5,9 +7,10 @@ use serde::Serialize;
 use crate::model::Variant;
 use crate::standards::thread::{TAIL_MM, WASTAGE_PERCENT};
 
-use super::ground::{Bought, ByVariant, Ground, number, property};
+use super::input::{Bought, ByVariant, Ground};
+use super::number::{number, property};
 use super::ratio::{Ratio, ratio};
-use super::stitched::{Row, rows};
+use super::stitches::{Row, rows};
 use super::{Figure, Number};
 
 /// Thread left hanging at one end of a line of stitches, mm: the middle of what is usual (common practice).

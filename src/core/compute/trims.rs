@@ -1,3 +1,5 @@
+//! How much or how many of every trim one product takes.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;
@@ -6,7 +8,8 @@ use crate::model::assembly::Caught;
 use crate::model::{Article, ArticleKind, Layer, TrimLayer, Variant};
 use crate::units::Dimension;
 
-use super::ground::{Bought, ByVariant, Ground, number, property, small};
+use super::input::{Bought, ByVariant, Ground};
+use super::number::{number, property, small};
 use super::seams::SeamFigures;
 use super::{Figure, Number};
 

@@ -1,3 +1,5 @@
+//! What a finding is: its message, its places, its help, and whether a concession covers it.
+
 use super::{Rule, Severity};
 use crate::source::Span;
 

@@ -8,6 +8,7 @@ mod rule;
 pub mod sarif;
 mod sink;
 pub mod text;
+mod width;
 mod window;
 
 pub use finding::{Finding, Label, Waived};
@@ -15,3 +16,4 @@ pub use place::Folder;
 pub use plain::{plain, plain_lines};
 pub use rule::{Rule, Severity};
 pub use sink::{Findings, Levels};
+pub use width::{columns, cut};

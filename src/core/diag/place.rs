@@ -1,3 +1,5 @@
+//! Places as people count them: lines and columns.
+
 use super::{Findings, Label};
 use crate::source::{SourceFile, Sources, Span};
 

@@ -1,3 +1,5 @@
+//! User text made safe for terminals and pages.
+
 /// The character to show in place of one that could steer a terminal or hide text; `None` if `c` may be shown as it is.
 ///
 /// Control characters become the pictures Unicode has for them (block 2400), the rest the replacement character, so that

@@ -1,3 +1,5 @@
+//! What a rule is: its code, its explanation, its severity.
+
 use serde::Serialize;
 
 /// How much a finding matters.

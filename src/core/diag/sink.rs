@@ -1,3 +1,5 @@
+//! Collects findings and gives them the severities that the user set.
+
 use std::collections::BTreeMap;
 
 use super::{Finding, Severity};

@@ -1,3 +1,5 @@
+//! The part of a file that a finding shows, made safe to print, long lines cut short.
+
 use std::ops::Range;
 
 use super::plain::visible;

@@ -2,7 +2,7 @@
 
 use super::error::ShapeError;
 use super::flatten::flatten_indexed;
-use super::grid::{GridPoint, on_edge, orient};
+use super::grid::{GridPoint, Polygon, Side, on_edge, orient};
 use super::outline::Outline;
 use super::path::Path;
 use super::point::Point;
@@ -121,6 +121,26 @@ fn find_distinct(points: &[GridPoint]) -> Option<Crossing> {
     let distinct: Vec<GridPoint> = kept.iter().map(|(_, point)| *point).collect();
     let origin = |corner: usize| kept.get(corner).map_or(0, |(index, _)| *index);
     find(&distinct).map(|found| Crossing { first: origin(found.first), second: origin(found.second), ..found })
+}
+
+impl Polygon {
+    /// Whether the whole other polygon lies inside or on the edge; both must be free of crossings.
+    pub fn contains(&self, other: &Self) -> bool {
+        let crossed = |(a, b): (GridPoint, GridPoint)| self.edges().any(|(c, d)| proper(a, b, c, d));
+        let outside = |p: &GridPoint| self.side(*p) == Side::Outside;
+        // An edge between two points on this outline may still run outside, through a notch.
+        let beside = |(a, b): (GridPoint, GridPoint)| {
+            let middle = a.point().middle(b.point());
+            self.side(GridPoint::nearest(middle)) == Side::Outside
+        };
+        !other.points.iter().any(outside) && !other.edges().any(crossed) && !other.edges().any(beside)
+    }
+
+    /// The first place where the polygon crosses or touches itself; none for a simple polygon
+    /// or fewer than three corners.
+    pub fn crossing(&self) -> Option<Crossing> {
+        find(&self.points)
+    }
 }
 
 impl Outline {

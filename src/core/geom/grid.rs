@@ -3,7 +3,6 @@
 //! Geometry lands here before it is printed, compared or hashed. Coordinates fit ±1,000 m, so
 //! that every product of two differences fits an `i128` with room to spare.
 
-use super::cross::{self, Crossing};
 use super::point::Point;
 
 /// Grid steps in a millimetre.
@@ -147,24 +146,6 @@ impl Polygon {
             }
         }
         if inside { Side::Inside } else { Side::Outside }
-    }
-
-    /// Whether the whole other polygon lies inside or on the edge; both must be free of crossings.
-    pub fn contains(&self, other: &Self) -> bool {
-        let crossed = |(a, b): (GridPoint, GridPoint)| self.edges().any(|(c, d)| cross::proper(a, b, c, d));
-        let outside = |p: &GridPoint| self.side(*p) == Side::Outside;
-        // An edge between two points on this outline may still run outside, through a notch.
-        let beside = |(a, b): (GridPoint, GridPoint)| {
-            let middle = a.point().middle(b.point());
-            self.side(GridPoint::nearest(middle)) == Side::Outside
-        };
-        !other.points.iter().any(outside) && !other.edges().any(crossed) && !other.edges().any(beside)
-    }
-
-    /// The first place where the polygon crosses or touches itself; none for a simple polygon
-    /// or fewer than three corners.
-    pub fn crossing(&self) -> Option<Crossing> {
-        cross::find(&self.points)
     }
 
     /// The corners in mm.

@@ -1,35 +1,13 @@
+//! What is bought: articles with their fibres, their colours, and the roles they fill.
+
 use std::collections::BTreeMap;
 
 use crate::source::{Span, Spanned};
 use crate::units::Quantity;
 
+use super::kind::ArticleKind;
 use super::property::Property;
 use super::{Entry, Stated};
-
-/// What kind of thing is bought.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum ArticleKind {
-    /// Anything cut from a roll: plush, woven, felt, fusible, wadding.
-    Cloth,
-    /// Sewing thread.
-    Thread,
-    /// Filling.
-    Filling,
-    /// Bought by the piece or by length: zip, cord, eye, label, bag.
-    Trim,
-}
-
-impl ArticleKind {
-    /// The table that declares it, and the word for people.
-    pub fn word(self) -> &'static str {
-        match self {
-            ArticleKind::Cloth => "cloth",
-            ArticleKind::Thread => "thread",
-            ArticleKind::Filling => "filling",
-            ArticleKind::Trim => "trim",
-        }
-    }
-}
 
 /// The fibres of one layer of an article (`pile`, `ground`, or `all`).
 #[derive(Debug, Clone)]

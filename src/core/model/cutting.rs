@@ -1,3 +1,5 @@
+//! How a fabric is spread and cut.
+
 use std::collections::BTreeMap;
 
 use crate::source::Spanned;

@@ -1,9 +1,9 @@
+//! A drawing of outlines as read from SVG, and what its named shapes mean for a piece.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::{Path, Point};
 use crate::source::Span;
-
-use super::{Model, Piece, ShapeSource, Variant};
 
 /// The name of a line that checks the scale of a drawing.
 pub const GAUGE: &str = "gauge";
@@ -158,15 +158,6 @@ impl Drawing {
         sketch.strange = strange.map(|(_, name, _, shape)| (name, shape)).collect();
         sketch.sort();
         Ok(sketch)
-    }
-}
-
-impl Model {
-    /// What is drawn of a piece in a size, if its outline stands in a drawing that could be read.
-    pub fn sketch(&self, piece: &Piece, size: &str) -> Option<Sketch<'_>> {
-        let source = piece.outline.as_ref()?.known(Variant { size, colourway: "" })?;
-        let ShapeSource::Svg(svg) = &source.shape else { return None };
-        self.drawings.get(&svg.path.value)?.sketch(svg.name(piece)).ok()
     }
 }
 

@@ -1,7 +1,9 @@
+//! Where an outline comes from: a shape by its measures, or a drawing.
+
 use crate::source::{Span, Spanned};
 use crate::units::Quantity;
 
-use super::{Chain, Piece, Stated, Value};
+use super::{Chain, Stated, Value};
 
 /// Which line an outline draws; the other is computed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -90,13 +92,6 @@ pub struct SvgSource {
     pub path: Spanned<String>,
     /// The name of the outline in the file, if it is not that of the piece.
     pub id: Option<String>,
-}
-
-impl SvgSource {
-    /// The name that the outline of a piece has in the file.
-    pub fn name<'a>(&'a self, piece: &'a Piece) -> &'a str {
-        self.id.as_deref().unwrap_or(&piece.entry.id.value)
-    }
 }
 
 /// A point placed on an edge of a parametric shape: `"nw-ne 40 mm"` or `"nw-ne 50 %"`.

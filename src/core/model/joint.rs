@@ -1,3 +1,5 @@
+//! Seams and openings: sides, layers caught between them, ease, stitches, and how an opening is closed.
+
 use crate::source::{Span, Spanned};
 use crate::units::Quantity;
 

@@ -1,3 +1,5 @@
+//! Points of measure: the target, its tolerance, in what state and to what step each is read.
+
 use crate::source::Spanned;
 use crate::units::Quantity;
 

@@ -8,9 +8,11 @@ pub mod assembly;
 mod chain;
 mod cutting;
 mod drawing;
+mod entry;
 mod fact;
 mod form;
 mod joint;
+mod kind;
 mod measure;
 mod notch;
 mod order;
@@ -24,14 +26,16 @@ mod value;
 mod view;
 mod work;
 
-pub use article::{Article, ArticleKind, Colour, Composition, Role};
+pub use article::{Article, Colour, Composition, Role};
 pub use assembly::Assembly;
 pub use chain::{Chain, EdgeRef, NoEdge, PathRef, PointRef, RunRef};
 pub use cutting::{Cutting, Method, Spread};
 pub use drawing::{Drawing, GAUGE, Sketch, Traced, Unseen};
+pub use entry::{Entry, Table};
 pub use fact::{Entry as StatedEntry, Fact, Item, Meaning, Statements, Stretch};
 pub use form::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side, SvgSource};
 pub use joint::{Close, Ease, Finish, FinishKind, Joint, JointKind, Layer, SeamSide, StitchUse, TrimLayer};
+pub use kind::ArticleKind;
 pub use measure::PointOfMeasure;
 pub use notch::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notches};
 pub use order::{Order, OrderLine};
@@ -48,34 +52,6 @@ pub use view::{Callout, Medium, Picture, View};
 pub use work::{Attach, Deed, Step, SurfaceStitch, Work};
 
 use std::collections::{BTreeMap, BTreeSet};
-
-use crate::source::{Span, Spanned};
-
-/// Things of one kind by the id their author chose.
-pub type Table<T> = BTreeMap<String, T>;
-
-/// What every named thing has.
-#[derive(Debug, Clone)]
-pub struct Entry {
-    /// The id, at the key that declares it.
-    pub id: Spanned<String>,
-    /// Text for people; the id where there is none.
-    pub name: Option<Spanned<String>>,
-    /// The id this thing had in an earlier revision.
-    pub was: Option<Spanned<String>>,
-}
-
-impl Entry {
-    /// The name for people: the written name, or the id.
-    pub fn title(&self) -> &str {
-        self.name.as_ref().map_or(&self.id.value, |name| &name.value)
-    }
-
-    /// Where the thing is declared.
-    pub fn span(&self) -> Span {
-        self.id.span
-    }
-}
 
 /// One specification.
 #[derive(Debug, Clone, Default)]
@@ -182,6 +158,13 @@ impl Model {
         let known: Vec<&str> = self.orders.keys().map(String::as_str).collect();
         let others = if known.is_empty() { String::new() } else { format!("; there are: {}", known.join(", ")) };
         self.orders.get(id).ok_or_else(|| format!("there is no order {id}{others}"))
+    }
+
+    /// What is drawn of a piece in a size, if its outline stands in a drawing that could be read.
+    pub fn sketch(&self, piece: &Piece, size: &str) -> Option<Sketch<'_>> {
+        let source = piece.outline.as_ref()?.known(Variant { size, colourway: "" })?;
+        let ShapeSource::Svg(svg) = &source.shape else { return None };
+        self.drawings.get(&svg.path.value)?.sketch(svg.name(piece)).ok()
     }
 
     /// The size with this id.

@@ -1,4 +1,4 @@
-//! Corners and notches of a piece, as written.
+//! Notches and corners as written: where they are, and what the cut line does there.
 
 use crate::geom::Corner;
 use crate::source::{Span, Spanned};

@@ -1,3 +1,5 @@
+//! An order and its lines: how much of which size and colourway goes where, and when.
+
 use crate::source::Spanned;
 use crate::units::Quantity;
 

@@ -1,3 +1,5 @@
+//! Parts, how often the product has them, and where filling goes.
+
 use crate::source::{Span, Spanned};
 use crate::units::Quantity;
 

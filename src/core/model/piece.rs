@@ -1,10 +1,10 @@
-//! Pieces, their cuts and allowances, as written.
+//! A piece as written: its cuts, its copies, its allowances and its darts.
 
 use crate::geom::{Outline, Point};
 use crate::source::{Span, Spanned};
 use crate::units::Quantity;
 
-use super::{EdgeRef, Entry, OutlineSource, Stated, Table, Value};
+use super::{EdgeRef, Entry, OutlineSource, Stated, SvgSource, Table, Value};
 
 /// One copy of a piece within one use of its part.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -110,4 +110,11 @@ impl Piece {
 fn ends(named: &Option<Spanned<(String, String)>>, outline: &Outline) -> Option<(Point, Point)> {
     let (a, b) = &named.as_ref()?.value;
     Some((outline.point(a)?, outline.point(b)?))
+}
+
+impl SvgSource {
+    /// The name that the outline of a piece has in the file.
+    pub fn name<'a>(&'a self, piece: &'a Piece) -> &'a str {
+        self.id.as_deref().unwrap_or(&piece.entry.id.value)
+    }
 }

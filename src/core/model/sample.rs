@@ -1,3 +1,5 @@
+//! Samples: what was asked for, read and seen, comments, approvals, sealed samples and concessions.
+
 use std::collections::BTreeMap;
 
 use crate::source::{Span, Spanned};

@@ -1,3 +1,5 @@
+//! The stages of a style, from the first idea to bulk.
+
 use super::Model;
 use crate::source::Span;
 

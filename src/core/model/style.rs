@@ -1,3 +1,5 @@
+//! The style itself: who makes what for whom, its revision, sizes and colourways.
+
 use std::collections::BTreeMap;
 
 use crate::source::{Span, Spanned};

@@ -1,3 +1,5 @@
+//! Values as stated: how binding they are, who may see them, and how they differ by size and colourway.
+
 use std::collections::BTreeMap;
 
 use crate::source::Span;

@@ -1,3 +1,5 @@
+//! Pictures of the product, the remarks on them, and the picture files behind them.
+
 use std::sync::Arc;
 
 use crate::source::Spanned;

@@ -1,3 +1,5 @@
+//! The order of work: steps, stitching on the surface, and what is attached to it.
+
 use crate::source::{Span, Spanned};
 
 use super::{Chain, Entry, RunRef, Stated, StitchUse};

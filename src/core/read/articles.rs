@@ -1,3 +1,5 @@
+//! Reads articles, colours, fibres and roles.
+
 use std::collections::BTreeMap;
 
 use crate::model::property::{self, Holds, Property};

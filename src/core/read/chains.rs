@@ -1,4 +1,4 @@
-//! How chains and edges are written.
+//! Reads chains of edges (`SIDE.l:n-c, d-t`).
 
 use std::ops::Range;
 

@@ -1,3 +1,5 @@
+//! Reads how fabrics are spread and cut.
+
 use std::collections::BTreeMap;
 
 use crate::model::{Cutting, Entry, Method, Model, Spread, Stated};

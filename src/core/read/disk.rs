@@ -1,3 +1,5 @@
+//! The only file input: reads a folder into memory, within limits, and says what cannot be read.
+
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};

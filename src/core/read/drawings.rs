@@ -1,3 +1,5 @@
+//! Finds the drawings that outlines name, and reads each once.
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 

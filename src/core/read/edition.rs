@@ -1,8 +1,10 @@
+//! The edition the factory gets: what is private, ordered or said of samples is left out.
+
 use crate::diag::{Finding, Findings, Severity};
 use crate::lay::{Lock, lock};
 use crate::source::{FileId, SourceFile, Span, Spanned};
 
-use super::{Loaded, SAMPLING, bare, is_order, is_private, is_sample, rules};
+use super::{Loaded, SAMPLING, is_order, is_private, is_sample, rules, strip};
 
 /// What stands in the factory's edition where the own edition has a value.
 const WITHHELD: &str = "{ withheld = \"own edition\" }";
@@ -33,7 +35,7 @@ pub fn withholds(loaded: &Loaded) -> bool {
 /// A file without what only its author should read.
 fn bared(loaded: &Loaded, path: String, bytes: Vec<u8>) -> (String, Vec<u8>) {
     if !path.ends_with(".toml") {
-        let bytes = bare::file(&path, &bytes);
+        let bytes = strip::file(&path, &bytes);
         return (path, bytes);
     }
     let broken = |(id, file): (FileId, &SourceFile)| file.path == path && loaded.broken.contains(&id);
@@ -42,7 +44,7 @@ fn bared(loaded: &Loaded, path: String, bytes: Vec<u8>) -> (String, Vec<u8>) {
         Ok(text) if text == WITHHELD_FILE => bytes,
         // Where a string is not closed, what is a comment cannot be told.
         Ok(text) if text.contains('#') && loaded.sources.iter().any(broken) => WITHHELD_FILE.into(),
-        Ok(text) => bare::toml(text).into_bytes(),
+        Ok(text) => strip::toml(text).into_bytes(),
         Err(_) => WITHHELD_FILE.into(),
     };
     (path, bytes)

@@ -12,7 +12,7 @@ use super::pieces::SHELL;
 use super::reader::{Declared, Reader};
 use super::tree::{Fields, Kind, Node};
 use super::values::{BY_FACTORY, is_long};
-use meaning::Words;
+use meaning::{Words, single};
 
 /// Tables that are no part of the specification: what was ordered, and what was said and measured of samples.
 const APART: &[&str] = &["order", "round", "comment", "approval", "waiver"];
@@ -260,9 +260,4 @@ impl Walk<'_> {
 /// The key of the outermost table.
 fn first(key: &str) -> &str {
     key.split('.').next().unwrap_or(key)
-}
-
-/// On one line, spaces made single.
-fn single(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
 }

@@ -1,9 +1,11 @@
 //! Every table and key of the specification files, as one list: the readers, the findings about unknown keys, the
 //! editor schema and the reference all come from it.
 
+mod form;
 mod making;
 mod samples;
 
+pub use form::{Form, Key, Kind};
 pub use making::{METHODS, SPREADS};
 pub use samples::{APPROVED, GRADED, SAMPLES};
 
@@ -11,84 +13,9 @@ use std::sync::OnceLock;
 
 use crate::model::ArticleKind;
 use crate::model::property::{self, Holds};
-use crate::units::Dimension::{self, Count, Density, Length, Mass, Percent};
+use crate::units::Dimension::{Count, Density, Length, Mass, Percent};
 
-/// What a key takes.
-#[derive(Debug, Clone)]
-pub enum Form {
-    /// Text for people.
-    Text,
-    /// An id of something declared elsewhere.
-    Id,
-    /// One of these words.
-    Choice(&'static [&'static str]),
-    /// `true` or `false`.
-    Flag,
-    /// A whole number.
-    Whole,
-    /// A number of products.
-    Products,
-    /// A date, `2026-11-20`.
-    Date,
-    /// A quantity of one of these dimensions.
-    Quantity(&'static [Dimension]),
-    /// A decimal number as text.
-    Number,
-    /// Edges in a row.
-    Chain,
-    /// A list of texts.
-    Texts,
-    /// A table with these keys.
-    Table(Vec<Key>),
-    /// A text, or a table with these keys.
-    TextOr(Vec<Key>),
-    /// A list of tables with these keys.
-    Tables(Vec<Key>),
-    /// A list whose entries are texts or tables with these keys.
-    Mixed(Vec<Key>),
-    /// A table whose keys are the user's own, each with this form.
-    Open(Box<Form>),
-    /// A number of copies or a list of names.
-    Copies,
-    /// A length, or the edges it is as long as: `along LID:n-e`.
-    Extent,
-    /// A list of `[id, x, y]`.
-    Corners,
-    /// Readings of these dimensions, one a piece, or left and right ones.
-    Readings(&'static [Dimension]),
-    /// CIELAB readings: three texts, or a list of such.
-    Labs,
-}
-
-/// One key.
-#[derive(Debug, Clone)]
-pub struct Key {
-    /// As written.
-    pub name: &'static str,
-    /// What it takes.
-    pub form: Form,
-    /// Whether it may differ by size or colourway.
-    pub varies: bool,
-    /// One line for the reference and the editor.
-    pub doc: &'static str,
-}
-
-/// One kind of table.
-#[derive(Debug, Clone)]
-pub struct Kind {
-    /// Table name.
-    pub name: &'static str,
-    /// Whether it is `[name.ID]`, one for each thing, or just `[name]`.
-    pub keyed: bool,
-    /// Whether ids may hold hyphens: not in chains, where a hyphen stands between points.
-    pub hyphen: bool,
-    /// Its keys.
-    pub keys: Vec<Key>,
-    /// What the user's own keys take, if it allows any.
-    pub open: Option<Form>,
-    /// One line for the reference and the editor.
-    pub doc: &'static str,
-}
+use form::key;
 
 /// Every kind of table, in the order of the reference.
 pub fn kinds() -> &'static [Kind] {
@@ -106,10 +33,6 @@ pub fn kinds() -> &'static [Kind] {
 /// The kind with this table name.
 pub fn kind(name: &str) -> Option<&'static Kind> {
     kinds().iter().find(|kind| kind.name == name)
-}
-
-fn key(name: &'static str, form: Form, doc: &'static str) -> Key {
-    Key { name, form, varies: false, doc }
 }
 
 fn varying(name: &'static str, form: Form, doc: &'static str) -> Key {

@@ -1,3 +1,5 @@
+//! Reads comments, approvals, sealed samples and concessions.
+
 use crate::model::{
     Approval, Audience, Comment, CommentState, Entry, Judgement, Model, Sealed, Submission, Waiver, Weight,
 };

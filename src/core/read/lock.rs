@@ -1,3 +1,5 @@
+//! Reads the lays that are kept in the lock.
+
 use crate::lay::Lock;
 use crate::lay::lock::{Entry, FILE, FORMAT, placed, steps};
 use crate::model::Model;

@@ -1,3 +1,5 @@
+//! Reads points of measure with their targets and tolerances.
+
 use crate::model::{Entry, Model, PointOfMeasure, Stated};
 use crate::source::Spanned;
 

@@ -1,3 +1,5 @@
+//! Reads orders and their lines.
+
 use crate::model::{Entry, Model, Order, OrderLine, Table};
 use crate::source::Spanned;
 

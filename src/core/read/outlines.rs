@@ -1,3 +1,5 @@
+//! Reads where outlines come from: shapes with their measures and points, or drawings.
+
 use crate::model::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side, Stated, SvgSource, Value};
 use crate::source::Spanned;
 use crate::units::{Dimension, Quantity};

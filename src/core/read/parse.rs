@@ -1,17 +1,9 @@
-use std::collections::BTreeSet;
+//! Parses all TOML files, as much of a broken one as can be read.
 
 use super::reader::Reader;
 use super::rules;
-use super::tree::{Fields, Kind, Node, fields};
+use super::tree::{Fields, Kind, Node, Trees, fields};
 use crate::source::{FileId, Span};
-
-/// The parsed files, and those with a syntax error, whose keys may have landed in the wrong table.
-pub struct Trees {
-    /// Top-level fields by file.
-    pub files: Vec<(FileId, Fields)>,
-    /// Files in which unknown keys are not reported.
-    pub broken: BTreeSet<FileId>,
-}
 
 /// Parses every text file, taking in as much of a broken one as can be read.
 pub fn parse(reader: &mut Reader) -> Trees {
@@ -20,7 +12,7 @@ pub fn parse(reader: &mut Reader) -> Trees {
 
 /// Parses the text files from the `first` one on.
 pub fn parse_from(reader: &mut Reader, first: usize) -> Trees {
-    let mut trees = Trees { files: Vec::new(), broken: BTreeSet::new() };
+    let mut trees = Trees::default();
     let texts: Vec<(FileId, String)> =
         reader.sources.iter().skip(first).map(|(id, file)| (id, file.text.clone())).collect();
     for (id, text) in texts {

@@ -1,3 +1,5 @@
+//! Checks that a picture file decodes, and how large it is.
+
 use std::io::Cursor;
 
 use image::{ImageDecoder, ImageFormat, ImageReader};

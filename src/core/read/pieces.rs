@@ -1,3 +1,5 @@
+//! Reads parts, where filling goes, and pieces with their copies, cuts and allowances.
+
 use crate::model::{Allowance, Copy, Cut, Darts, Entry, Form, Model, Part, Piece, RunRef, Table, Use, Zone};
 use crate::source::Spanned;
 

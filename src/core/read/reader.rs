@@ -1,3 +1,5 @@
+//! The state of one reading: declared things, codes, findings; finds tables and their keys.
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -6,11 +8,12 @@ use crate::model::{Entry, Model, StitchUse, Table};
 use crate::source::{FileId, Sources, Span, Spanned};
 
 use super::disk::Disk;
+use super::folders::{is_order, is_sample};
 use super::keys::{self, Kind as TableKind};
-use super::parse::Trees;
+use super::loaded::{Loaded, SAMPLING};
+use super::rules;
 use super::section::Section;
-use super::tree::{Fields, Kind, Node};
-use super::{Loaded, rules};
+use super::tree::{Fields, Kind, Node, Trees};
 
 /// Codes by which a value may differ.
 #[derive(Debug, Default)]
@@ -66,7 +69,7 @@ pub struct Reader {
     pub stitchings: Table<StitchUse>,
     /// Why the kept lays cannot be read.
     pub broken_lock: Option<String>,
-    broken: BTreeSet<FileId>,
+    pub(super) broken: BTreeSet<FileId>,
     ordering: BTreeSet<FileId>,
     sampling: BTreeSet<FileId>,
     refused: BTreeSet<(String, String, String)>,
@@ -162,7 +165,7 @@ impl Reader {
         all
     }
 
-    fn gather_file(&mut self, file: FileId, fields: Fields, all: &mut Declarations) {
+    pub(super) fn gather_file(&mut self, file: FileId, fields: Fields, all: &mut Declarations) {
         self.keep_orders_apart(file, &fields);
         self.keep_samples_apart(file, &fields);
         for (name, (place, node)) in fields {
@@ -201,7 +204,7 @@ impl Reader {
             self.ordering.insert(file);
         }
         let path = self.sources.file(file).map_or("", |file| file.path.as_str());
-        if order.is_none() && !super::is_order(path) {
+        if order.is_none() && !is_order(path) {
             return;
         }
         let other = |(name, _): &(&String, &(Span, Node))| *name != "order" && keys::kind(name).is_some();
@@ -212,13 +215,13 @@ impl Reader {
 
     /// The same for a file that holds what was said and measured of samples.
     fn keep_samples_apart(&mut self, file: FileId, fields: &Fields) {
-        let ours = |name: &str| super::SAMPLING.contains(&name);
+        let ours = |name: &str| SAMPLING.contains(&name);
         let said = fields.iter().find(|(name, _)| ours(name)).map(|(_, (place, _))| *place);
         if said.is_some() {
             self.sampling.insert(file);
         }
         let path = self.sources.file(file).map_or("", |file| file.path.as_str());
-        if said.is_none() && !super::is_sample(path) {
+        if said.is_none() && !is_sample(path) {
             return;
         }
         let other = |(name, _): &(&String, &(Span, Node))| !ours(name) && keys::kind(name).is_some();
@@ -242,34 +245,6 @@ impl Reader {
             }
         }
         list.push(new);
-    }
-
-    /// Reads the shared files the style names and merges what they declare.
-    pub(super) fn libraries(&mut self, declared: &mut Declarations) {
-        let Some(style) = declared.get("style").and_then(|list| list.first()).cloned() else { return };
-        let Some(kind) = keys::kind("style") else { return };
-        let section = Section { fields: &style.fields, keys: &kind.keys, what: "the style", span: style.id.span };
-        let listed = self.list(&section, "libraries");
-        if listed.is_empty() {
-            return;
-        }
-        let before = self.sources.iter().count();
-        std::mem::swap(&mut self.sources, &mut self.disk.sources);
-        for path in &listed {
-            match self.disk.library(&path.value) {
-                Ok(true) => {}
-                Ok(false) => self.findings.push(rules::missing_file(&path.value, path.span)),
-                Err(()) => self.findings.push(rules::bad_path(&path.value, path.span)),
-            }
-        }
-        std::mem::swap(&mut self.sources, &mut self.disk.sources);
-        let found = std::mem::take(&mut self.disk.findings);
-        found.into_iter().for_each(|finding| self.findings.push(finding));
-        let trees = super::parse::parse_from(self, before);
-        self.broken.extend(trees.broken);
-        for (file, fields) in trees.files {
-            self.gather_file(file, fields, declared);
-        }
     }
 
     /// Reports keys of a section that nothing reads; `open` sections take any key.

@@ -1,3 +1,5 @@
+//! Reads samples with their readings.
+
 use crate::model::{Audience, Entry, Graded, LabReadings, Looked, Model, Reading, Readings, Round, Table};
 use crate::source::Spanned;
 use crate::units::Dimension;

@@ -1,3 +1,5 @@
+//! Reads seams, openings and what is caught in them.
+
 use crate::model::{
     Close, Ease, Entry, Finish, FinishKind, Joint, JointKind, Layer, Model, SeamSide, StitchUse, TrimLayer,
 };

@@ -1,3 +1,5 @@
+//! One table while it is read: its fields, its known keys, and its name in findings.
+
 use crate::source::Span;
 
 use super::keys::Key;

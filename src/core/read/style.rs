@@ -1,3 +1,5 @@
+//! Reads the style, its revision, sizes, colourways and severities.
+
 use crate::model::{Colourway, Entry, Model, Revision, Size, Stated, Style};
 use crate::source::Spanned;
 

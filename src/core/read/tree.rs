@@ -1,4 +1,6 @@
-use std::collections::BTreeMap;
+//! Parsed values with their places, free of the text they came from.
+
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::source::{FileId, Span};
 
@@ -84,4 +86,13 @@ fn node(value: &toml::Spanned<toml::de::DeValue<'_>>, file: FileId) -> Node {
         DeValue::Table(table) => Kind::Table(fields(table, file)),
     };
     Node { span: span(file, value.span()), kind }
+}
+
+/// The parsed files, and those with a syntax error, whose keys may have landed in the wrong table.
+#[derive(Default)]
+pub struct Trees {
+    /// Top-level fields by file.
+    pub files: Vec<(FileId, Fields)>,
+    /// Files in which unknown keys are not reported.
+    pub broken: BTreeSet<FileId>,
 }

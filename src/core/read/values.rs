@@ -1,9 +1,12 @@
+//! Reads values of every form: plain, long, by size, by colourway, left to the factory, private.
+
 use std::collections::BTreeMap;
 
 use crate::model::{Audience, Binding, Given, Stated, Value};
 use crate::source::{Span, Spanned};
 use crate::units::{Dimension, Quantity};
 
+use super::folders::is_private;
 use super::keys::Form;
 use super::reader::Reader;
 use super::rules;
@@ -322,25 +325,6 @@ impl Reader {
         }
         Some(value)
     }
-}
-
-/// Whether a file lies below a folder `private`, so that only the own edition holds it.
-pub fn is_private(path: &str) -> bool {
-    path.split('/').any(|part| part.eq_ignore_ascii_case("private"))
-}
-
-/// Whether a file lies below a folder `orders`, so that it is no part of the specification.
-pub fn is_order(path: &str) -> bool {
-    let mut folders = path.split('/');
-    folders.next_back();
-    folders.any(|part| part.eq_ignore_ascii_case("orders"))
-}
-
-/// Whether a file lies below a folder `samples`, so that it is no part of the specification.
-pub fn is_sample(path: &str) -> bool {
-    let mut folders = path.split('/');
-    folders.next_back();
-    folders.any(|part| part.eq_ignore_ascii_case("samples"))
 }
 
 pub(super) fn is_long(fields: &Fields) -> bool {

@@ -1,3 +1,5 @@
+//! Reads views and checks the picture or drawing each one shows.
+
 use std::collections::BTreeMap;
 
 use crate::model::{Callout, Medium, Model, Picture, Unseen, View};

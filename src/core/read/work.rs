@@ -1,3 +1,5 @@
+//! Reads the order of work: steps, stitching on the surface, and what is attached.
+
 use crate::model::{Attach, Chain, Deed, Entry, Model, PathRef, RunRef, Step, SurfaceStitch, Work};
 
 use super::reader::{Declarations, Reader};

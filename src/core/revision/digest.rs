@@ -1,3 +1,5 @@
+//! SHA-256 digests: of bytes, with a key, and of a set of files.
+
 use sha2::{Digest as _, Sha256};
 
 /// A SHA-256 digest.

@@ -2,7 +2,7 @@
 
 use crate::compute::Figures;
 use crate::compute::samples::{ReadLine, RoundFigures, Standing, Verdict};
-use crate::diag::{Findings, Severity, plain};
+use crate::diag::{Findings, Severity, cut, plain};
 use crate::model::{Model, Stage, Stated};
 use crate::words::kind::counted;
 
@@ -38,11 +38,7 @@ pub fn status(seen: &Seen<'_>) -> String {
 
 /// On one line of the screen, without anything a terminal acts on.
 fn fit(line: &str) -> String {
-    let line = plain(line);
-    if line.chars().count() <= COLUMNS {
-        return line.trim_end().to_string();
-    }
-    line.chars().take(COLUMNS - 1).chain(['…']).collect()
+    cut(plain(line).trim_end(), COLUMNS)
 }
 
 /// At most so many lines, then how many more there are.

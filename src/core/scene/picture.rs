@@ -1,3 +1,5 @@
+//! Pictures made ready to print: turned, on white, no larger than paper needs.
+
 use std::io::Cursor;
 
 use image::codecs::jpeg::JpegEncoder;

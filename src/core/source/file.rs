@@ -1,8 +1,6 @@
-use super::Span;
+//! Loaded text files and their ids.
 
-/// Which loaded file a place lies in; an index into [`Sources`].
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct FileId(pub usize);
+use super::span::{FileId, Span};
 
 /// One loaded text file.
 #[derive(Debug, Clone)]

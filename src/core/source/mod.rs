@@ -3,5 +3,5 @@
 mod file;
 mod span;
 
-pub use file::{FileId, SourceFile, Sources};
-pub use span::{Span, Spanned};
+pub use file::{SourceFile, Sources};
+pub use span::{FileId, Span, Spanned};

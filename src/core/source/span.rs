@@ -1,4 +1,4 @@
-use super::FileId;
+//! A place in a loaded file, and a value with its place.
 
 /// A half-open byte range in one loaded file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -39,3 +39,7 @@ impl<T> Spanned<T> {
         Spanned { value, span }
     }
 }
+
+/// Which loaded file a place lies in; an index into [`Sources`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct FileId(pub usize);

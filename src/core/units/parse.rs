@@ -12,9 +12,15 @@ const LONGEST: usize = 200;
 /// Mistakes cured one after the other in one proposal.
 const CURES: usize = 6;
 
-/// Reads a quantity; see [`Quantity::parse`].
-pub(super) fn quantity(text: &str, expected: &[Dimension]) -> Result<Quantity, QuantityError> {
-    attempt(text, expected, CURES)
+impl Quantity {
+    /// Reads a quantity that must measure one of `expected`; an empty list accepts anything.
+    ///
+    /// # Errors
+    /// [`QuantityError`] with the place, the reason and, where the meaning is clear, the text to
+    /// write instead.
+    pub fn parse(text: &str, expected: &[Dimension]) -> Result<Self, QuantityError> {
+        attempt(text, expected, CURES)
+    }
 }
 
 /// Reads, and on failure proposes the cure only if the cured text reads (itself cured if need be).

@@ -4,7 +4,7 @@ use std::fmt;
 
 use super::error::{QuantityError, QuantityErrorKind};
 use super::limits::{Cause, Crossed, Limits};
-use super::{Dimension, Rational, Tolerance, Unit, parse};
+use super::{Dimension, Rational, Tolerance, Unit};
 
 /// A quantity as written. Made by [`Quantity::parse`] or [`Quantity::new`], which make sure that
 /// everything computed from it fits; read the fields, do not assign to them.
@@ -26,15 +26,6 @@ pub struct Quantity {
 }
 
 impl Quantity {
-    /// Reads a quantity that must measure one of `expected`; an empty list accepts anything.
-    ///
-    /// # Errors
-    /// [`QuantityError`] with the place, the reason and, where the meaning is clear, the text to
-    /// write instead.
-    pub fn parse(text: &str, expected: &[Dimension]) -> Result<Self, QuantityError> {
-        parse::quantity(text, expected)
-    }
-
     /// A computed quantity. Its text is [`Quantity::written`], which is exact where the value is a
     /// finite decimal.
     ///

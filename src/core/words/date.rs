@@ -1,3 +1,5 @@
+//! Days of the Gregorian calendar, as ISO 8601-1 writes them.
+
 use std::fmt;
 
 /// A day of the Gregorian calendar, written as ISO 8601-1 has it: `2026-11-20`.

@@ -7,10 +7,10 @@ use backtack_core::model::Article;
 use backtack_core::model::property::Property;
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{Bill, BillGroup, BillRow, Sheet};
 use super::super::package::Head;
-use super::super::sheets::{Bill, BillGroup, BillRow, Sheet};
-use super::filling::{NOT_YET, figure};
 use super::view::View;
+use super::written::{NOT_YET, figure};
 
 /// Properties that say what an article is, under its name.
 const TOLD: [&str; 10] =

@@ -6,11 +6,11 @@ use backtack_core::revision::compare::{self, Change, Followed, ItemChange, Overl
 use backtack_core::scene::{Laid, overlay};
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{ChangeGroup, ChangeRow, Changes, OverlayCard, Sheet};
 use super::super::package::{Drawing, Head};
-use super::super::sheets::{ChangeGroup, ChangeRow, Changes, OverlayCard, Sheet};
-use super::cover::date;
 use super::rows::{rows, width};
 use super::view::{Since, View, capital};
+use super::written::date;
 
 /// Room for one pair of outlines, mm.
 const ROOM: [f64; 2] = [120.0, 96.0];

@@ -4,11 +4,11 @@ use backtack_core::compute::orders::{Chain as Figures, PlyTerm, Steps};
 use backtack_core::compute::{Figure, Number};
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{Chain, ChainStep, Cloth, Sheet};
 use super::super::package::Head;
-use super::super::sheets::{Chain, ChainStep, Cloth, Sheet};
-use super::filling::{NOT_YET, figure};
 use super::plan::{colour_name, shown};
 use super::view::{View, metres};
+use super::written::{NOT_YET, figure};
 
 /// One sheet for the order that is shown; none without one, or where nothing is bought.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {

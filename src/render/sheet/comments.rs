@@ -4,11 +4,11 @@ use backtack_core::compute::samples::{ApprovalLine, CommentLine, Standing, Submi
 use backtack_core::scene::Scene;
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{ApprovalRow, CommentRow, Comments, Sheet};
 use super::super::package::{Drawing, Head, Room};
-use super::super::sheets::{ApprovalRow, CommentRow, Comments, Sheet};
-use super::cover::date;
 use super::pictures::commented;
 use super::view::{View, capital};
+use super::written::date;
 
 /// Room for the picture of a comment.
 const PICTURE: Room = Room { width: 50.0, height: 36.0 };

@@ -5,10 +5,10 @@ use backtack_core::model::property::{self, Property};
 use backtack_core::model::{Binding, Given, Stated, Value};
 use backtack_core::words::{head as heads, sheet as words};
 
+use super::super::data::{Callout, Confirmation, Sheet};
 use super::super::package::{Fact, Head};
-use super::super::sheets::{Callout, Confirmation, Sheet};
-use super::cover::date;
 use super::view::{View, capital};
+use super::written::date;
 
 /// One sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {

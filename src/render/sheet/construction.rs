@@ -1,16 +1,16 @@
 //! The order of work: one row a step, each seam drawn as its stack in needle order.
 
 use backtack_core::model::assembly::sewn_cut;
-use backtack_core::model::{Chain, Joint, JointKind, Layer, Model, SeamSide, StitchUse};
+use backtack_core::model::{Chain, Joint, JointKind, Layer, SeamSide};
 use backtack_core::scene::{PileSide, StackPly, StackSeam, stack};
-use backtack_core::source::Spanned;
 use backtack_core::units::Quantity;
 use backtack_core::words::sheet as words;
 
+use super::super::data::{Callout, Construction, Sheet, Step};
 use super::super::package::{Drawing, Head};
-use super::super::sheets::{Callout, Construction, Sheet, Step};
 use super::finishing;
 use super::letters::Letters;
+use super::step::{Ply, again, plain, ply, stitching, titled};
 use super::view::{View, capital};
 
 /// One sheet (it flows over as many pages as it needs), or none without an order of work.
@@ -63,18 +63,6 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
     Some(step)
 }
 
-/// Whether a step is done on the other side as well.
-pub(super) fn again(mirrored: &Option<Spanned<bool>>) -> &'static str {
-    match mirrored {
-        Some(flag) if flag.value => "\nand once more with left and right exchanged",
-        _ => "",
-    }
-}
-
-pub(super) fn titled(name: Option<&str>, otherwise: &str) -> String {
-    name.unwrap_or(otherwise).to_string()
-}
-
 /// What a step is done to.
 fn what(view: &View<'_>, one: &backtack_core::model::Step) -> String {
     let title = |id: &str| view.model.parts.get(id).map_or(id.to_string(), |part| part.entry.title().to_string());
@@ -85,25 +73,6 @@ fn what(view: &View<'_>, one: &backtack_core::model::Step) -> String {
         one.trim.as_ref().map(|trim| view.material(&trim.value)),
     ];
     parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
-}
-
-pub(super) fn plain(view: &View<'_>, title: String, text: String, stitch: Option<&StitchUse>, note: &str) -> Step {
-    let mut step = Step { title, text, note: note.to_string(), ..Step::default() };
-    if let Some(stitch) = stitch {
-        stitching(view, stitch, &mut step);
-    }
-    step
-}
-
-pub(super) fn stitching(view: &View<'_>, own: &StitchUse, step: &mut Step) {
-    let used = view.stitch(own);
-    step.stitch = used.kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
-    let needle = view.text(used.needle.as_ref());
-    if !needle.is_empty() {
-        step.stitch.push_str(&format!("\nneedle {needle}"));
-    }
-    step.density = used.density.as_ref().and_then(|one| one.known()).map_or(String::new(), |one| one.written());
-    step.thread = used.thread.as_ref().map_or(String::new(), |thread| view.material(&thread.value));
 }
 
 fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
@@ -159,14 +128,6 @@ fn sentence(text: &str) -> String {
     if text.ends_with(['.', '!', '?', ';', ':']) { text } else { text + "." }
 }
 
-/// One ply of a seam.
-pub(super) struct Ply {
-    pub text: String,
-    pub pile: PileSide,
-    face: PileSide,
-    bead: bool,
-}
-
 /// The plies in needle order: side a face down, what is caught, side b face up.
 fn plies(view: &View<'_>, joint: &Joint) -> Vec<Ply> {
     let mut all = vec![ply(view, joint.a.as_ref(), PileSide::Down)];
@@ -185,44 +146,6 @@ fn plies(view: &View<'_>, joint: &Joint) -> Vec<Ply> {
     }
     all.push(ply(view, joint.b.as_ref(), PileSide::Up));
     all
-}
-
-pub(super) fn ply(view: &View<'_>, chain: Option<&Chain>, facing: PileSide) -> Ply {
-    let mut names: Vec<String> = Vec::new();
-    let mut pile = false;
-    for run in chain.iter().flat_map(|chain| &chain.runs) {
-        if let Some(piece) = view.model.pieces.get(&run.piece) {
-            let material = sewn_cut(piece).and_then(|cut| cut.material.as_ref());
-            let name = match material {
-                Some(material) => format!("{}, {}", piece.entry.title(), view.material(&material.value)),
-                None => piece.entry.title().to_string(),
-            };
-            pile |= material.is_some_and(|material| has_pile(view.model, &material.value));
-            if !names.contains(&name) {
-                names.push(name);
-            }
-        }
-    }
-    let words = match (pile, facing) {
-        (true, PileSide::Down) => ", pile down",
-        (true, PileSide::Up) => ", pile up",
-        (false, PileSide::Down) => ", face down",
-        _ => ", face up",
-    };
-    Ply {
-        text: format!("{}{words}", names.join("; ")),
-        pile: if pile { facing } else { PileSide::None },
-        face: facing,
-        bead: false,
-    }
-}
-
-/// Whether a material has pile in any colourway.
-pub fn has_pile(model: &Model, material: &str) -> bool {
-    model
-        .colourways
-        .keys()
-        .any(|way| model.resolve(material, way).is_some_and(|(article, _)| article.quantity("pile").is_some()))
 }
 
 fn drawn(view: &View<'_>, joint: &Joint, plies: &[Ply], step: &Step) -> Drawing {

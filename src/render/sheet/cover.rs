@@ -2,13 +2,14 @@
 
 use backtack_core::diag::Severity;
 use backtack_core::model::Colourway as Way;
-use backtack_core::words::{Date, head as heads, sheet as words};
+use backtack_core::words::{head as heads, sheet as words};
 
+use super::super::data::{Colourway, Cover, Sheet};
 use super::super::package::{Fact, Head, ROOM_COVER};
-use super::super::sheets::{Colourway, Cover, Sheet};
 use super::comments::waiver;
 use super::view::{View, capital};
 use super::views::drawing;
+use super::written::date;
 
 /// The cover, always one sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -60,11 +61,6 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
     let tags = view.samples.approvals.iter().filter_map(|one| one.sealed.as_ref()?.tag.clone());
     all.push(fact("Sealed sample, tag no.", tags.collect::<Vec<_>>().join(", ")));
     all
-}
-
-/// A date as it is printed, or as written if it is none.
-pub fn date(text: &str) -> Option<String> {
-    (!text.is_empty()).then(|| Date::parse(text).map_or_else(|| text.to_string(), |date| date.to_string()))
 }
 
 fn colourway(view: &View<'_>, way: &Way) -> Colourway {

@@ -1,16 +1,14 @@
 //! Where filling goes and how much; the mass of the product below it.
 
-use backtack_core::compute::{Figure, Limited, Number};
+use backtack_core::compute::Limited;
 use backtack_core::model::ArticleKind;
 use backtack_core::model::property::Property;
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{FillRow, Filling, Mass, Sheet};
 use super::super::package::{Fact, Head};
-use super::super::sheets::{FillRow, Filling, Mass, Sheet};
 use super::view::View;
-
-/// What stands for a figure that is not known yet.
-pub const NOT_YET: &str = "not known yet";
+use super::written::figure;
 
 /// One sheet, or none for a product without filling.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -38,20 +36,6 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
 pub fn mass(limited: &Limited) -> Mass {
     let places = if limited.target.get().is_some_and(|target| target >= 200.0) { 0 } else { 1 };
     Mass { target: figure(&limited.target, places), limits: range(limited, places) }
-}
-
-/// A number with up to `places` decimals, none where they are noughts.
-pub fn figure(figure: &Figure<Number>, places: u32) -> String {
-    match figure {
-        Figure::Known(value) => short(value.get(), places),
-        Figure::NotYet { .. } => NOT_YET.into(),
-        Figure::Withheld => "withheld".into(),
-    }
-}
-
-fn short(value: f64, places: u32) -> String {
-    let text = number::number(value, places);
-    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_string() } else { text }
 }
 
 /// `855–945`, both with the same digits.

@@ -3,9 +3,9 @@
 use backtack_core::model::{Finish, FinishKind};
 use backtack_core::scene::{FinishedEdge, PileSide, Turned, edge};
 
+use super::super::data::{Callout, Step};
 use super::super::package::Drawing;
-use super::super::sheets::{Callout, Step};
-use super::construction::{again, plain, ply, titled};
+use super::step::{again, plain, ply, titled};
 use super::view::{View, capital};
 
 /// The step of one finish.

@@ -8,8 +8,8 @@ use backtack_core::model::{JointKind, Layer};
 use backtack_core::scene::{MapEdge, MapPiece, PiecePoint, map};
 use backtack_core::words::sheet as words;
 
+use super::super::data::{JoinPart, JoinRow, Joins, Sheet};
 use super::super::package::{Drawing, Head, ROOM_MAP, ROOM_MAP_SMALL, ROOM_MAP_WIDE};
-use super::super::sheets::{JoinPart, JoinRow, Joins, Sheet};
 use super::letters::{self, Letters};
 use super::outline::{page, segments};
 use super::view::View;

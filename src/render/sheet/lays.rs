@@ -9,10 +9,10 @@ use backtack_core::model::{Method, Spread};
 use backtack_core::scene::{Codes, lay};
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{LayCard, LayGroup, Lays, Sheet};
 use super::super::package::{Drawing, Fact, Head, ROOM_LAY};
-use super::super::sheets::{LayCard, LayGroup, Lays, Sheet};
-use super::filling::{NOT_YET, figure};
 use super::view::{View, capital, length, metres};
+use super::written::{NOT_YET, figure};
 
 /// One sheet with a card for every lay; none where nothing can be laid.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {

@@ -4,11 +4,11 @@ use backtack_core::compute::MeasureSize;
 use backtack_core::model::PointOfMeasure;
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{Mass, Measurements, Point, Sheet};
 use super::super::package::{Drawing, Head, ROOM_MEASURE, Room};
-use super::super::sheets::{Mass, Measurements, Point, Sheet};
-use super::filling::NOT_YET;
 use super::view::{View, capital};
 use super::views::{drawing, measure_arrow};
+use super::written::NOT_YET;
 
 /// Columns for readings (common practice: three to five pieces a size are measured on the line).
 const BLANKS: usize = 5;

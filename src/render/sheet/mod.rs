@@ -24,8 +24,10 @@ mod rows;
 mod safety;
 mod samples;
 mod sizes;
+mod step;
 mod view;
 mod views;
+mod written;
 
 pub use view::{Since, View};
 
@@ -35,12 +37,12 @@ use backtack_core::revision::pdf::{ARCHIVE, FIGURES, MANIFEST};
 use backtack_core::scene::svg;
 use backtack_core::words::Language;
 
+use super::data::Sheet;
 use super::engine::{Document, EngineError, Job};
 use super::fonts::Replaced;
 use super::labels::labels;
 use super::package::{About, Package as Pages, TitleBlock};
 use super::pdf::{self, Attachment, Extras};
-use super::sheets::Sheet;
 
 /// What fills one kind of sheet: none, one or several.
 type Fill = fn(&View<'_>) -> Vec<Sheet>;
@@ -237,7 +239,7 @@ fn title_block(view: &View<'_>) -> TitleBlock {
         number: number(view),
         title,
         supplement: text(style.product.as_ref()),
-        date: cover::date(view.text(revision.date.as_ref())).unwrap_or_default(),
+        date: written::date(view.text(revision.date.as_ref())).unwrap_or_default(),
         revision: text(revision.id.as_ref()),
         history: history(view),
         language: "en".into(),

@@ -6,12 +6,12 @@ use backtack_core::scene::{self, Line, legend_sample, piece as draw, scale_for};
 use backtack_core::units::Quantity;
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{LegendRow, PieceCard, PieceRow, PieceTotal, Pieces, Sheet};
 use super::super::package::{Drawing, Head, room_piece};
-use super::super::sheets::{LegendRow, PieceCard, PieceRow, PieceTotal, Pieces, Sheet};
-use super::filling::{NOT_YET, figure};
 use super::outline::{form, shape};
 use super::rows::{rows as rows_of, width};
 use super::view::{View, length};
+use super::written::{NOT_YET, figure};
 
 /// One sheet, or none without pieces.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {

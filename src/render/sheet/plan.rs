@@ -7,11 +7,10 @@ use backtack_core::compute::orders::{ClothPlan, LayColour, LayLine, OrderFigures
 use backtack_core::compute::{Bought, Figure};
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{Plan, PlanGroup, PlanRow, Sheet};
 use super::super::package::{Fact, Head};
-use super::super::sheets::{Plan, PlanGroup, PlanRow, Sheet};
-use super::cover::date;
-use super::filling::NOT_YET;
 use super::view::{View, metres};
+use super::written::{NOT_YET, date};
 
 /// One sheet for the order that is shown; none without one.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {

@@ -3,10 +3,10 @@
 use backtack_core::diag::{Finding, Severity};
 use backtack_core::words::foot;
 
+use super::super::data::{Question, Questions, Sheet};
 use super::super::package::Head;
-use super::super::sheets::{Question, Questions, Sheet};
-use super::cover::date;
 use super::view::View;
+use super::written::date;
 
 /// One sheet, or none. Notes are for the author of the specification and stay off the page.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {

@@ -7,8 +7,8 @@ use backtack_core::standards::Reference;
 use backtack_core::standards::safety::{self, Caution};
 use backtack_core::words::sheet as words;
 
+use super::super::data::{CautionRow, Safety, Sheet};
 use super::super::package::Head;
-use super::super::sheets::{CautionRow, Safety, Sheet};
 use super::view::View;
 
 /// Sorts of trim and filling that can come off or come out as small parts.

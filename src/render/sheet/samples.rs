@@ -5,10 +5,10 @@ use backtack_core::compute::{Figure, Number};
 use backtack_core::scene::{Chart, ChartReading, readings};
 use backtack_core::words::{head as heads, number, sheet as words};
 
+use super::super::data::{BesideRow, Read, ReadRow, Samples, Sheet};
 use super::super::package::{Drawing, Fact, Head, ROW, ROW_GAP};
-use super::super::sheets::{BesideRow, Read, ReadRow, Samples, Sheet};
-use super::cover::date;
 use super::view::{View, capital};
+use super::written::date;
 
 /// Width of a chart, mm: four stand in a row.
 const CHART: f64 = (ROW - 3.0 * ROW_GAP) / 4.0;

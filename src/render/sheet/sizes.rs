@@ -8,13 +8,13 @@ use backtack_core::model::Piece;
 use backtack_core::scene::{NestSize, nest, nest_sample};
 use backtack_core::words::{number, sheet as words};
 
+use super::super::data::{LegendRow, LengthRow, NestCard, Sheet, Sizes};
 use super::super::package::{Drawing, Fact, Head, room_nest};
-use super::super::sheets::{LegendRow, LengthRow, NestCard, Sheet, Sizes};
-use super::filling::figure;
 use super::letters::Letters;
 use super::outline::{cut_paths, segments};
 use super::rows::{rows, width};
 use super::view::{View, length};
+use super::written::figure;
 
 /// The most sizes whose lengths stand side by side.
 const COLUMNS: usize = 3;

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::written::figure;
 use backtack_core::compute::samples::SampleFigures;
 use backtack_core::compute::{Drawn, Figure, Figures, Lays, Lines, Number};
 use backtack_core::diag::Findings;
@@ -10,8 +11,6 @@ use backtack_core::revision::chain::Link;
 use backtack_core::revision::compare::{Answers, Changes, Marks};
 use backtack_core::source::{Sources, Span};
 use backtack_core::words::number;
-
-use super::filling::{NOT_YET, figure};
 
 /// What is new since the last sealed revision.
 #[derive(Debug, Clone, PartialEq)]

@@ -4,8 +4,8 @@ use backtack_core::model::View as Side;
 use backtack_core::scene::{At, Line, Scene, arrow, balloon};
 use backtack_core::words::sheet as words;
 
+use super::super::data::{Callout, Sheet, Views};
 use super::super::package::{Drawing, Head, ROOM_VIEW, ROOM_VIEW_HALF, Room};
-use super::super::sheets::{Callout, Sheet, Views};
 use super::pictures::placed;
 use super::view::View;
 

@@ -1,3 +1,5 @@
+//! The file of a new sample: it teaches, is clean, and keeps texts as texts.
+
 use backtack_core::compute;
 use backtack_core::diag::Levels;
 use backtack_core::model::{Assembly, Stage};

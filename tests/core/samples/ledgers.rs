@@ -1,3 +1,5 @@
+//! Comments, approvals and concessions.
+
 use backtack_core::compute::samples::{Standing, Verdict};
 use backtack_core::diag::{Findings, Folder, Levels, Severity, json, sarif, text};
 use backtack_core::model::Assembly;

@@ -7,12 +7,12 @@ mod work;
 
 use std::collections::BTreeMap;
 
-use backtack::render::labels::labels;
-use backtack::render::package::{About, Drawing, Fact, Head, Package, TitleBlock};
-use backtack::render::sheets::{
+use backtack::render::data::{
     Callout, CautionRow, Chain, ChainStep, Cloth, Colourway, Cover, LayCard, LayGroup, Lays, Plan, PlanGroup, PlanRow,
     Question, Questions, Safety, Sheet,
 };
+use backtack::render::labels::labels;
+use backtack::render::package::{About, Drawing, Fact, Head, Package, TitleBlock};
 use backtack_core::scene::Scene;
 use backtack_core::words::Language;
 

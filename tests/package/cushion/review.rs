@@ -1,6 +1,6 @@
 //! What is new, what a round of samples shows, and what was said.
 
-use backtack::render::sheets::{
+use backtack::render::data::{
     ApprovalRow, BesideRow, ChangeGroup, ChangeRow, Changes, CommentRow, Comments, OverlayCard, Read, ReadRow, Samples,
 };
 use backtack_core::scene::{Chart, ChartReading, Scene, readings};

@@ -1,3 +1,5 @@
+//! Rule: a part that is closed like a filled one has no filling zone.
+
 use std::collections::BTreeSet;
 
 use crate::check::Context;

@@ -1,3 +1,5 @@
+//! Rule: a filling zone does not say how its mass is checked.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

@@ -1,3 +1,5 @@
+//! Rule: a filling zone without a mass.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

@@ -1,3 +1,5 @@
+//! Rule: filling goes into a part that is said to be flat or a cover.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Form;

@@ -1,3 +1,5 @@
+//! Rule: a filling zone does not say which part it is in, or what it is filled with.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

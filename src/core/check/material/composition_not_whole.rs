@@ -1,3 +1,5 @@
+//! Rule: the fibres of an article do not add up to 100 %.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Composition;

@@ -1,3 +1,5 @@
+//! Rule: a figure so far from anything usual that it is taken for a slip of unit or digit.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::property::{self, Holds};

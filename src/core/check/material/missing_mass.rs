@@ -1,3 +1,5 @@
+//! Rule: a fabric or trim in use whose mass is not stated.
+
 use crate::check::Context;
 use crate::check::mention::{Wanted, articles, cut_cloths, mentions};
 use crate::diag::{Finding, Findings, Rule, Severity};

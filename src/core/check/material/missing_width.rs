@@ -1,3 +1,5 @@
+//! Rule: a fabric is cut and its cuttable width is not stated.
+
 use crate::check::Context;
 use crate::check::mention::cut_cloths;
 use crate::diag::{Finding, Findings, Rule, Severity};

@@ -1,3 +1,5 @@
+//! Rule: a role that a colourway leaves without fabric.
+
 use crate::check::Context;
 use crate::check::mention::{Wanted, is_written, mentions};
 use crate::diag::{Finding, Findings, Rule, Severity};

@@ -1,3 +1,5 @@
+//! Rule: the cuttable width of a fabric is larger than its full width.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

@@ -1,3 +1,5 @@
+//! Rule: a point of measure is critical and for reference only at once.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

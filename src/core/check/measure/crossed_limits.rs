@@ -1,3 +1,5 @@
+//! Rule: no reading can lie within the limits of a measurement.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Value;

@@ -1,3 +1,5 @@
+//! Rule: a point of measure does not say in what state it is measured.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

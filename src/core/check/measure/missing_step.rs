@@ -1,3 +1,5 @@
+//! Rule: a point of measure does not say to what step it is read.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Value;

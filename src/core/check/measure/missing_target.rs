@@ -1,3 +1,5 @@
+//! Rule: a point of measure says where to measure and not what is wanted.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

@@ -1,10 +1,10 @@
+//! Rule: a measurement or a filling mass without a tolerance.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Stated, Value};
 use crate::standards::common::{FILLING_FLOOR, FILLING_ZONE};
 use crate::units::Quantity;
-
-use super::is_reference;
 
 /// A target without limits.
 pub const RULE: Rule = Rule {
@@ -50,4 +50,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
 fn bare(value: Option<&Value<Quantity>>) -> impl Iterator<Item = (&Stated<Quantity>, &Quantity)> {
     let all = value.into_iter().flat_map(Value::all);
     all.filter_map(|stated| Some((stated, stated.known()?))).filter(|(_, quantity)| quantity.limits().is_none())
+}
+
+/// Whether a point is for reference only.
+fn is_reference(point: &crate::model::PointOfMeasure) -> bool {
+    point.reference.as_ref().is_some_and(|flag| flag.value)
 }

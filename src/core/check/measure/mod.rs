@@ -22,8 +22,3 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &measurement_without_state::RULE, run: measurement_without_state::check },
     Check { rule: &critical_and_reference::RULE, run: critical_and_reference::check },
 ];
-
-/// Whether a point is for reference only.
-fn is_reference(point: &crate::model::PointOfMeasure) -> bool {
-    point.reference.as_ref().is_some_and(|flag| flag.value)
-}

@@ -1,3 +1,5 @@
+//! Rule: a tolerance narrower than the step that can be read.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Value;

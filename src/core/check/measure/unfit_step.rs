@@ -1,3 +1,5 @@
+//! Rule: the step of a measurement is zero, or measures something else than the target.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Value;

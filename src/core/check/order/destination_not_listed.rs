@@ -1,3 +1,5 @@
+//! Rule: an order line goes to a destination that the style does not list.
+
 use crate::check::Context;
 use crate::check::mention::nearest;
 use crate::diag::{Finding, Findings, Rule, Severity};

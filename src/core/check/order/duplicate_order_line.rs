@@ -1,3 +1,5 @@
+//! Rule: two lines of an order are for the same size, colourway, destination and date.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::OrderLine;

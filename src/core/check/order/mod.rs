@@ -2,13 +2,14 @@
 
 mod destination_not_listed;
 mod duplicate_order_line;
+mod line;
 mod order_incomplete_line;
 mod order_of_other_style;
 mod spares_missing;
 mod unknown_order_item;
 
 use super::Check;
-use crate::model::{Model, Order, OrderLine};
+pub(super) use line::{lines, title};
 
 /// The checks of this family.
 pub const CHECKS: &[Check] = &[
@@ -19,13 +20,3 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &destination_not_listed::RULE, run: destination_not_listed::check },
     Check { rule: &spares_missing::RULE, run: spares_missing::check },
 ];
-
-/// Every line of every order.
-fn lines(model: &Model) -> impl Iterator<Item = (&Order, &OrderLine)> {
-    model.orders.values().flat_map(|order| order.lines.values().map(move |line| (order, line)))
-}
-
-/// `order spring, line eu-s`.
-fn title(order: &Order, line: &OrderLine) -> String {
-    format!("order {}, line {}", order.entry.id.value, line.entry.id.value)
-}

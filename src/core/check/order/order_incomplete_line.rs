@@ -1,3 +1,5 @@
+//! Rule: an order line lacks its quantity, size or colourway.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

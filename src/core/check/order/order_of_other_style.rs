@@ -1,3 +1,5 @@
+//! Rule: an order cites the number of another style.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

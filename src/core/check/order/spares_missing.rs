@@ -1,3 +1,5 @@
+//! Rule: an order does not say how many are cut on top against loss.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

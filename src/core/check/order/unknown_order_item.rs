@@ -1,3 +1,5 @@
+//! Rule: an order line is for a size or colourway that the style does not have.
+
 use crate::check::Context;
 use crate::check::mention::nearest;
 use crate::diag::{Finding, Findings, Rule, Severity};

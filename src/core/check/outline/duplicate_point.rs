@@ -1,3 +1,5 @@
+//! Rule: one name for two shapes of a drawing, or two points of an outline.
+
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;

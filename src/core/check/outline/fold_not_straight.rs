@@ -1,3 +1,5 @@
+//! Rule: a fold edge that is no straight line.
+
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;

@@ -1,3 +1,5 @@
+//! Rule: a piece without a grain line or a direction of pile.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

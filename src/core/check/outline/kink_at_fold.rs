@@ -1,3 +1,5 @@
+//! Rule: an unfolded outline has a corner where a curve was meant to run on.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

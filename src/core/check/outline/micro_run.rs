@@ -1,3 +1,5 @@
+//! Rule: two named points less than 0.5 mm apart on an outline.
+
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;

@@ -1,3 +1,5 @@
+//! Rule: a drawn outline that does not come back to its start.
+
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;

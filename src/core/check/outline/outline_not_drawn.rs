@@ -1,3 +1,5 @@
+//! Rule: a drawing that does not hold the outline of a piece.
+
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;

@@ -1,3 +1,5 @@
+//! Rule: a named point or notch that does not lie on its outline.
+
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;

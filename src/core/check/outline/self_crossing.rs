@@ -1,3 +1,5 @@
+//! Rule: an outline that crosses or touches itself.
+
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;

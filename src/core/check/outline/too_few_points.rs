@@ -1,3 +1,5 @@
+//! Rule: an outline with fewer than three named points.
+
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;

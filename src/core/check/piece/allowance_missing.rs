@@ -1,4 +1,4 @@
-//! Cuts and edges without an allowance.
+//! Rule: a piece does not say how much fabric lies outside its sew line.
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};

@@ -1,6 +1,8 @@
+//! Rule: the outline of a piece is left to the factory.
+
 use crate::check::{Context, Stage};
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::Given;
+use crate::model::{Given, Piece, Value};
 
 /// A pattern that is still the factory's to make.
 pub const RULE: Rule = Rule {
@@ -35,4 +37,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         }
         findings.push(finding);
     }
+}
+
+/// Whether the factory makes the pattern of a piece, in one size at least.
+pub fn is_by_factory(piece: &Piece) -> bool {
+    piece.outline.iter().flat_map(Value::all).any(|stated| matches!(stated.given, Given::ByFactory))
 }

@@ -1,3 +1,5 @@
+//! Rule: a piece or one of its layers does not say what it is cut from.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

@@ -1,3 +1,5 @@
+//! Rule: a piece says which way the pile lies, but its fabric has none.
+
 use crate::check::Context;
 use crate::check::mention::articles;
 use crate::diag::{Finding, Findings, Rule, Severity};

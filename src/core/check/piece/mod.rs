@@ -12,7 +12,7 @@ mod piece_without_part;
 mod pile_without_direction;
 
 use super::Check;
-use crate::model::{Given, Piece, Value};
+pub(super) use by_factory_outline::is_by_factory;
 
 /// The checks of this family.
 pub const CHECKS: &[Check] = &[
@@ -27,8 +27,3 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &pile_without_direction::RULE, run: pile_without_direction::check },
     Check { rule: &direction_without_pile::RULE, run: direction_without_pile::check },
 ];
-
-/// Whether the factory makes the pattern of a piece, in one size at least.
-fn is_by_factory(piece: &Piece) -> bool {
-    piece.outline.iter().flat_map(Value::all).any(|stated| matches!(stated.given, Given::ByFactory))
-}

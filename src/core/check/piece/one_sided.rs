@@ -1,3 +1,5 @@
+//! Rule: an asymmetric piece is cut several times and never mirrored.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Copy, Part, Piece, Use};

@@ -1,3 +1,5 @@
+//! Rule: what is written as an outline makes no shape.
+
 use crate::check::Context;
 use crate::check::outline::faults;
 use crate::diag::{Findings, Rule, Severity};

@@ -1,3 +1,5 @@
+//! Rule: a piece without an outline.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

@@ -1,3 +1,5 @@
+//! Rule: a part that no piece belongs to.
+
 use crate::check::Context;
 use crate::check::mention::nearest;
 use crate::diag::{Finding, Findings, Rule, Severity};

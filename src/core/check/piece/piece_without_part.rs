@@ -1,3 +1,5 @@
+//! Rule: a piece that belongs to no part.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

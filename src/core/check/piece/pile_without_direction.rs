@@ -1,3 +1,5 @@
+//! Rule: a piece of fabric with a pile does not say which way the pile lies.
+
 use crate::check::Context;
 use crate::check::mention::articles;
 use crate::diag::{Finding, Findings, Rule, Severity};

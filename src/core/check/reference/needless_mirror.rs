@@ -1,3 +1,5 @@
+//! Rule: a seam is written as mirrored and is its own mirror image.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::TroubleKind;

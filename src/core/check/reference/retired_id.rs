@@ -1,3 +1,5 @@
+//! Rule: `was` names an id that is still in use, or that two things claim.
+
 use std::collections::BTreeMap;
 
 use crate::check::Context;

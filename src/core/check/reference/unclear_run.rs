@@ -1,3 +1,5 @@
+//! Rule: an edge that does not say which piece or which way it means.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::TroubleKind;

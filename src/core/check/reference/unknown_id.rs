@@ -1,3 +1,5 @@
+//! Rule: an id, point or colour is mentioned that nothing declares.
+
 use crate::check::Context;
 use crate::check::mention::{Mention, Wanted, articles, known, mentions, nearest, within};
 use crate::diag::{Finding, Findings, Rule, Severity};

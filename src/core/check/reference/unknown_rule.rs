@@ -1,3 +1,5 @@
+//! Rule: a severity is set for a rule that does not exist.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

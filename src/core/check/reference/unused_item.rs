@@ -1,3 +1,5 @@
+//! Rule: a material, colour or stitching that nothing uses.
+
 use std::collections::BTreeSet;
 
 use crate::check::Context;

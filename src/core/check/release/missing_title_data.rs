@@ -1,3 +1,5 @@
+//! Rule: a field that every title block must have is not given.
+
 use crate::check::{Context, Stage};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::Span;

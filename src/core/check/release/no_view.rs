@@ -1,3 +1,5 @@
+//! Rule: no picture shows the product.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

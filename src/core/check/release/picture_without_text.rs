@@ -1,3 +1,5 @@
+//! Rule: a picture without a description of what it shows.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

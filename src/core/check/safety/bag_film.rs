@@ -1,3 +1,5 @@
+//! Rule: the product is packed in film.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::standards::safety;

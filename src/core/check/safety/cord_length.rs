@@ -1,3 +1,5 @@
+//! Rule: a toy for the youngest has cords, ribbons or loops.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::standards::safety;

@@ -1,3 +1,5 @@
+//! Rule: a toy has no step in which it is searched for needles.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::standards::safety;

@@ -1,3 +1,5 @@
+//! Rule: the seams of a filled toy say nothing about the force they must hold.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::standards::safety;

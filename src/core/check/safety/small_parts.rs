@@ -1,3 +1,5 @@
+//! Rule: a toy for the youngest has parts that could come off.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::standards::safety;

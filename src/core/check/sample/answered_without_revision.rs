@@ -1,3 +1,5 @@
+//! Rule: a comment is answered, and no revision is named.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::CommentState;

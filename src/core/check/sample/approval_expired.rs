@@ -1,3 +1,5 @@
+//! Rule: an approval or a sealed sample is past the day until which it holds.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Stated;

@@ -1,3 +1,5 @@
+//! Rule: a comment was dropped and nobody says why.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::CommentState;

@@ -1,3 +1,5 @@
+//! Rule: something that must be approved before bulk is not approved.
+
 use crate::check::{Context, Stage};
 use crate::diag::{Finding, Findings, Rule, Severity};
 

@@ -2,6 +2,7 @@
 
 mod answered_without_revision;
 mod approval_expired;
+mod bulk;
 mod dropped_without_reason;
 mod missing_approval;
 mod open_comment;
@@ -10,10 +11,8 @@ mod rejected_approval;
 mod unknown_sample_item;
 mod waiver_incomplete;
 
-use super::mention::entries;
-use super::{Check, Context, Stage};
-use crate::diag::Finding;
-use crate::model::Model;
+use super::Check;
+pub(super) use bulk::must_at_bulk;
 
 /// The checks of this family.
 pub const CHECKS: &[Check] = &[
@@ -27,21 +26,3 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &approval_expired::RULE, run: approval_expired::check },
     Check { rule: &waiver_incomplete::RULE, run: waiver_incomplete::check },
 ];
-
-/// The finding as a `must` at bulk, with the place that says so.
-fn must_at_bulk(context: &Context<'_>, finding: Finding) -> Finding {
-    if Stage::of(context.model) == Stage::Bulk { finding.pressing(Stage::place(context.model)) } else { finding }
-}
-
-/// Everything that a comment can be about and an approval of, as `table.id`; a former id counts.
-fn items(model: &Model) -> Vec<(&'static str, &str)> {
-    let samples = &model.samples;
-    let mut all: Vec<(&'static str, &str)> = Vec::new();
-    let rounds = samples.rounds.values().map(|one| ("round", &one.entry));
-    let approvals = samples.approvals.values().map(|one| ("approval", &one.entry));
-    for (table, entry) in entries(model).into_iter().chain(rounds).chain(approvals) {
-        all.push((table, &entry.id.value));
-        all.extend(entry.was.as_ref().map(|was| (table, was.value.as_str())));
-    }
-    all
-}

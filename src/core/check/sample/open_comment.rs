@@ -1,3 +1,5 @@
+//! Rule: a comment that must be changed is open.
+
 use crate::check::{Context, Stage};
 use crate::diag::{Finding, Findings, Rule, Severity};
 

@@ -1,3 +1,5 @@
+//! Rule: a sample has other readings than it has pieces.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Round;

@@ -1,3 +1,5 @@
+//! Rule: the last submission of something that must be approved was rejected.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Judgement;

@@ -1,10 +1,10 @@
+//! Rule: a round, comment or approval names something that the style does not have.
+
 use crate::check::Context;
-use crate::check::mention::nearest;
+use crate::check::mention::{entries, nearest};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
 use crate::source::Spanned;
-
-use super::items;
 
 /// A sample, comment or approval of something that is not there.
 pub const RULE: Rule = Rule {
@@ -130,4 +130,17 @@ impl<'a> Known<'a> {
             None => self.items.iter().any(|(_, id)| *id == text),
         }
     }
+}
+
+/// Everything that a comment can be about and an approval of, as `table.id`; a former id counts.
+fn items(model: &Model) -> Vec<(&'static str, &str)> {
+    let samples = &model.samples;
+    let mut all: Vec<(&'static str, &str)> = Vec::new();
+    let rounds = samples.rounds.values().map(|one| ("round", &one.entry));
+    let approvals = samples.approvals.values().map(|one| ("approval", &one.entry));
+    for (table, entry) in entries(model).into_iter().chain(rounds).chain(approvals) {
+        all.push((table, &entry.id.value));
+        all.extend(entry.was.as_ref().map(|was| (table, was.value.as_str())));
+    }
+    all
 }

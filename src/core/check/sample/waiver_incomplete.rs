@@ -1,3 +1,5 @@
+//! Rule: a concession lacks what it lifts, who grants it, why, for what or when.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 

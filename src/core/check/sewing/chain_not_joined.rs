@@ -1,3 +1,5 @@
+//! Rule: a seam runs over two edges that no earlier step has joined.
+
 use std::collections::BTreeSet;
 
 use crate::check::Context;

@@ -1,3 +1,5 @@
+//! Rule: a part is turned or filled when none of its openings is open any more.
+
 use std::collections::BTreeMap;
 
 use crate::check::Context;

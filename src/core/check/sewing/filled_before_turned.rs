@@ -1,3 +1,5 @@
+//! Rule: a part is filled before it is turned right side out.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Deed;

@@ -1,3 +1,5 @@
+//! Rule: a seam joins the right side of one piece to the wrong side of another.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::check::Context;

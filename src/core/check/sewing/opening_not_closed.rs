@@ -1,3 +1,5 @@
+//! Rule: an opening does not say how it is closed.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::JointKind;

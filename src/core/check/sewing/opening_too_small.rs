@@ -1,3 +1,5 @@
+//! Rule: an opening is short for what must pass it.
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{JointKind, Variant};

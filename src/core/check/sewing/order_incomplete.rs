@@ -1,3 +1,5 @@
+//! Rule: the order of work leaves a step out, or has it twice.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::check::Context;

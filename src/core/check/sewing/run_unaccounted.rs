@@ -1,3 +1,5 @@
+//! Rule: an edge is neither sewn nor left open, attached, caught or finished.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::check::Context;

@@ -1,3 +1,5 @@
+//! Rule: an edge is sewn by two seams.
+
 use std::collections::BTreeMap;
 
 use crate::check::Context;

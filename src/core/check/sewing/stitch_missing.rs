@@ -1,3 +1,5 @@
+//! Rule: a seam does not say its stitch type, density or thread.
+
 use std::collections::BTreeMap;
 
 use crate::check::Context;

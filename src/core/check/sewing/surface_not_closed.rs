@@ -1,3 +1,5 @@
+//! Rule: the pieces of a filled part do not make one closed surface.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::check::Context;

@@ -1,3 +1,5 @@
+//! Rule: the two sides of a seam have different allowances.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::check::Context;

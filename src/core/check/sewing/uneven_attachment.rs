@@ -1,3 +1,5 @@
+//! Rule: an edge and the line it is sewn onto differ in length.
+
 use std::collections::BTreeSet;
 
 use crate::check::Context;

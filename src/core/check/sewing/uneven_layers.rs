@@ -1,3 +1,5 @@
+//! Rule: the layers of a seam differ in length.
+
 use std::collections::BTreeSet;
 
 use crate::check::Context;

@@ -1,3 +1,5 @@
+//! Rule: a stitch type is no number of ISO 4915.
+
 use std::collections::BTreeSet;
 
 use crate::check::Context;

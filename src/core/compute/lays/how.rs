@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::compute::ground::{property, small};
+use crate::compute::number::{property, small};
 use crate::compute::{Figure, Number};
 use crate::model::{Article, Cutting, Method, Model, Spread, Stated, Variant};
 use crate::standards::common::{self, Usual};

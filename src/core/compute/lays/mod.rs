@@ -12,7 +12,7 @@ pub use how::{Direction, How};
 pub(super) use how::{cutting, how};
 pub use order::{OrderLays, of_order, order_lays, plan_order, plan_orders};
 pub use search::{Effort, Moved, Search, search, swept};
-pub use task::{IMAGE, Mix, Task, mix_text};
+pub use task::{IMAGE, Mix, PRODUCT, Task, mix_text};
 
 pub(super) use task::{least_width, task};
 
@@ -21,7 +21,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 
 use super::counts::CutCount;
-use super::ground::{Bought, Ground};
+use super::input::{Bought, Ground};
 use super::{Figure, Number};
 use crate::geom::grid::millimetres;
 use crate::lay::{Lay, Pattern, Row, bounds};
@@ -96,8 +96,6 @@ pub struct StruckRow {
     pub pitch: Number,
 }
 
-/// What the lays of one product are kept as.
-pub const PRODUCT: &str = "product";
 /// What lays of several sizes are kept as.
 pub const SIZES: &str = "sizes";
 

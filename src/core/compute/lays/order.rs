@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::search::{Moved, Search, search};
 use super::task::{self, Mix, Task, task, title};
-use crate::compute::ground::{Bought, Ground};
+use crate::compute::input::{Bought, Ground};
 use crate::compute::orders::{self, Estimate, Laid, Lays, PLIES, Spreading};
 use crate::compute::plan::{self, Length};
 use crate::compute::{Drawn, Figure, Figures, Number};

@@ -2,8 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::PRODUCT;
-use super::task::Task;
+use super::task::{PRODUCT, Task};
 use crate::lay::lock::{self, Entry};
 use crate::lay::{Bad, Budget, Lay, Lock, Options, Pattern, Progress, pack, rows};
 

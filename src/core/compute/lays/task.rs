@@ -5,9 +5,10 @@ use std::collections::BTreeMap;
 use super::half;
 use super::how::{Direction, How, how};
 use crate::compute::Figure;
+use crate::compute::contour::Shape;
 use crate::compute::counts::CutCount;
-use crate::compute::drawn::Shape;
-use crate::compute::ground::{Bought, Ground, property, small};
+use crate::compute::input::{Bought, Ground};
+use crate::compute::number::{property, small};
 use crate::geom::grid::{GridPoint, Polygon, millimetres, snap};
 use crate::geom::{Affine, Point, flatten};
 use crate::lay::{Cloth, Instance, Lay, Pattern, Piece, Turn, lock};
@@ -344,3 +345,6 @@ pub(crate) fn repeats(one: &Instance, table: Option<f64>) -> u64 {
     let most = (PIECES / pieces).max(1) as f64;
     enough.min(room).min(most).max(1.0) as u64
 }
+
+/// What the lays of one product are kept as.
+pub const PRODUCT: &str = "product";

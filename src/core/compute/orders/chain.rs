@@ -1,123 +1,12 @@
-use std::collections::BTreeMap;
+//! The way from products to the fabric that is bought, step by step, for every article and colour.
 
-use serde::Serialize;
+use std::collections::BTreeMap;
 
 use crate::compute::{Bought, Figure, Number};
 use crate::model::{Model, Variant};
 use crate::units::{Dimension, Quantity, Rational};
 
-use super::OrderFigures;
-use super::cloth::{ClothPlan, Planned};
-
-/// The way from products to the cloth that is bought, step by step. Every step can be worked out from the ones before.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct Chain {
-    /// The cloth and its colour.
-    #[serde(flatten)]
-    pub bought: Bought,
-    /// Products to cut: ordered with the spare, samples and tests.
-    pub products: u64,
-    /// Products that the plan makes.
-    pub made: u64,
-    /// The steps; not known where a plan is not.
-    pub steps: Figure<Steps>,
-}
-
-/// The steps of a chain.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct Steps {
-    /// Whether lengths of lays are an estimate.
-    pub estimate: bool,
-    /// Pieces cut.
-    pub pieces: u64,
-    /// Plies by lay.
-    pub plies: Vec<PlyTerm>,
-    /// Plies × length of their lay, added, mm.
-    pub laid: Number,
-    /// Plies × ends, added, mm.
-    pub ends: Number,
-    /// laid + ends, mm.
-    pub spread: Number,
-    /// Relaxation shrinkage along the roll, percent.
-    pub shrinkage: Number,
-    /// spread / (1 − shrinkage), mm.
-    pub relaxed: Number,
-    /// Share lost to faults, percent.
-    pub faults: Number,
-    /// relaxed / (1 − faults), mm.
-    pub needed: Number,
-    /// Length of one roll, mm; absent where it is not known.
-    pub roll: Option<Number>,
-    /// What can be spread of one roll: roll × (1 − shrinkage) × (1 − faults), mm.
-    pub usable: Option<Number>,
-    /// Rolls that give all plies.
-    pub rolls: Option<u64>,
-    /// Minimum order of the colour, mm; absent where none is stated, or none in metres or kilograms.
-    pub minimum: Option<Number>,
-    /// Whether the minimum order is more than what is needed.
-    pub minimum_decides: bool,
-    /// Length bought: whole rolls, or whole metres where no roll is known; no less than the minimum order, mm.
-    pub bought: Number,
-    /// The same in yards of 0.9144 m.
-    pub yards: Number,
-    /// Mass bought: length × full width × mass per area, g.
-    pub mass: Figure<Number>,
-    /// bought − needed, mm.
-    pub surplus: Number,
-    /// Whose the surplus is; absent where the order does not say.
-    pub surplus_of: Option<String>,
-    /// What it costs; absent where no price is stated.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub price: Option<Price>,
-}
-
-/// What the cloth costs. For the own edition only.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct Price {
-    /// The price as written.
-    pub each: String,
-    /// Of the length bought.
-    pub total: Number,
-    /// Currency.
-    pub currency: String,
-}
-
-impl Price {
-    /// `4.20 EUR/m`, `4.20 EUR/yd` or `14 EUR/kg`, for what is bought.
-    fn of(text: &str, metres: f64, kilograms: Option<f64>) -> Option<Self> {
-        let (amount, unit) = text.split_once('/')?;
-        let (amount, currency) = amount.trim().split_once(' ')?;
-        let each = Rational::parse(amount.trim()).filter(|each| !each.is_negative())?.to_f64();
-        let units = match unit.trim() {
-            "m" => metres,
-            "yd" => metres / 0.9144,
-            "kg" => kilograms?,
-            _ => return None,
-        };
-        Some(Price { each: text.to_string(), total: Number::new(each * units), currency: currency.trim().to_string() })
-    }
-}
-
-/// Plies of one lay.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct PlyTerm {
-    /// What the pieces of the lay call the cloth.
-    pub materials: Vec<String>,
-    /// The lay.
-    pub lay: u64,
-    /// Plies of this colour.
-    pub plies: u64,
-    /// Length of the lay without its ends, mm.
-    pub length: Number,
-    /// Length of a ply with its ends, mm.
-    pub ply: Number,
-    /// Plies of this length that one roll gives; absent where no roll is known or plies may be spliced.
-    pub per_roll: Option<u64>,
-}
+use super::figures::{Chain, ClothPlan, OrderFigures, Planned, PlyTerm, Price, Steps};
 
 /// The material to buy, in the order of articles and colours.
 pub(super) fn chains(model: &Model, order: &OrderFigures) -> Vec<Chain> {

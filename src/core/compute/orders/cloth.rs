@@ -1,126 +1,18 @@
-use std::collections::{BTreeMap, BTreeSet};
+//! The cut plan of one fabric in an order, from its groups of pieces to its sums.
 
-use serde::Serialize;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::compute::plan::{self, Buy, Demand, Length, Mix, Plan, Problem, Settled};
 use crate::compute::{Bought, Figure, Figures, Number};
 use crate::model::{Model, Variant};
 use crate::units::{Dimension, Rational};
 
-use super::cutting::{LayLine, lines};
-use super::{Laid, Lays, OrderFigures, Spreading};
+use super::cutting::lines;
+use super::figures::{ClothPlan, Colour, OrderFigures, Planned, Totals, Undivided};
+use super::laid::{Laid, Lays, Spreading};
 
 /// A metre in µm.
 const METRE: i64 = 1_000_000;
-
-/// The cut plan of one cloth: everything that is cut from it together.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct ClothPlan {
-    /// The cloth.
-    pub article: String,
-    /// What the pieces call it.
-    pub materials: BTreeSet<String>,
-    /// Its colours with what is wanted of each.
-    pub colours: Vec<Colour>,
-    /// Pieces of one product cut from it.
-    pub pieces: Figure<u64>,
-    /// Most plies in one lay.
-    pub plies: u32,
-    /// Plies that are spread as one group: 2 face to face.
-    pub step: u32,
-    /// Lost at the two ends of each ply together, mm.
-    pub ends: Number,
-    /// Longest ply the table holds, mm.
-    pub table: Option<Number>,
-    /// Whether a ply may be joined of two rolls.
-    pub splice: bool,
-    /// Relaxation shrinkage along, as a fraction.
-    #[serde(skip)]
-    pub shrinkage: Rational,
-    /// Share lost to faults, as a fraction.
-    #[serde(skip)]
-    pub faults: Rational,
-    /// Length of one roll, µm; none where it is not known.
-    #[serde(skip)]
-    pub roll: Option<i64>,
-    /// What was taken for want of a statement.
-    pub assumed: BTreeSet<String>,
-    /// The plan.
-    pub plan: Figure<Planned>,
-}
-
-/// One colour of a cloth in an order.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct Colour {
-    /// The colour; absent where none is named.
-    pub colour: Option<String>,
-    /// Colourways that have it.
-    pub colourways: Vec<String>,
-    /// Products to cut by size and colourway.
-    pub cut: BTreeMap<String, BTreeMap<String, u64>>,
-    /// Products made by size, once it is planned.
-    pub made: BTreeMap<String, u64>,
-}
-
-/// A plan and the plain one beside it.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct Planned {
-    /// Whether lengths of lays are an estimate.
-    pub estimate: bool,
-    /// Size mixes that were looked at.
-    pub mixes: u64,
-    /// Of these, mixes that were laid.
-    pub laid: u64,
-    /// Whether no mix that was not laid could make less be bought, or as little in fewer lays, if none uses the cloth more
-    /// than 2 points better than the best lay of one product.
-    pub complete: bool,
-    /// Whether no plan over these mixes buys less, or as little with fewer lays.
-    pub proved: bool,
-    /// The lays in the order they are spread.
-    pub lays: Vec<LayLine>,
-    /// The plan in sums.
-    pub total: Totals,
-    /// The plain plan, one size a lay, in sums.
-    pub plain: Totals,
-    /// Sizes and colours for which no number of plies comes out within what may be made.
-    pub undivided: Vec<Undivided>,
-    /// The same by colour, for the chain.
-    #[serde(skip)]
-    pub taken: Vec<plan::Taken>,
-}
-
-/// Products that no number of plies gives.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct Undivided {
-    /// Colour of the cloth.
-    pub colour: Option<String>,
-    /// Size.
-    pub size: String,
-    /// Products that come out instead.
-    pub made: u64,
-}
-
-/// A plan in sums.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct Totals {
-    /// Lays spread.
-    pub lays: u64,
-    /// Plies.
-    pub plies: u64,
-    /// Length spread, ends included, mm.
-    pub spread: Number,
-    /// Rolls needed; absent where no roll length is known.
-    pub rolls: Option<u64>,
-    /// Length bought, mm.
-    pub bought: Number,
-    /// Products above what is wanted.
-    pub surplus: u64,
-}
 
 /// A cloth and what the pieces that are cut together call it; then by colour the colourways.
 type Groups = BTreeMap<(String, BTreeSet<String>), BTreeMap<Option<String>, BTreeSet<String>>>;

@@ -1,91 +1,11 @@
-use std::collections::BTreeMap;
+//! The lays of an order as the cutting room follows them: plies, rolls and bundles.
 
-use serde::Serialize;
+use std::collections::BTreeMap;
 
 use crate::compute::Number;
 use crate::compute::plan::{Length, Mix, Plan, Problem, Spread};
 
-use super::cloth::Colour;
-
-/// One lay as the cutting room follows it.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct LayLine {
-    /// Its number in the plan of the cloth, from 1.
-    pub lay: u64,
-    /// Products by size that lie on one ply, or on one group of plies.
-    pub sizes: BTreeMap<String, u64>,
-    /// Length of the lay without its ends, mm.
-    pub length: Number,
-    /// Length of one ply with its ends, mm.
-    pub ply: Number,
-    /// Plies in all.
-    pub plies: u64,
-    /// Plies by colour in the order they are spread.
-    pub colours: Vec<LayColour>,
-    /// Bundles.
-    pub bundles: Vec<Bundle>,
-    /// Products cut.
-    pub products: u64,
-    /// Pieces cut.
-    pub pieces: u64,
-    /// Pieces on one ply: as often a die strikes, through all plies at once.
-    pub strikes: u64,
-}
-
-/// Plies of one colour in a lay.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct LayColour {
-    /// The colour; absent where none is named.
-    pub colour: Option<String>,
-    /// Plies of it.
-    pub plies: u64,
-    /// Number of the first of them in the lay, from 1 at the table.
-    pub from: u64,
-    /// Number of the last.
-    pub to: u64,
-    /// From which rolls; empty where no roll is known or plies may be spliced.
-    pub rolls: Vec<FromRoll>,
-}
-
-/// Plies that come from one roll.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct FromRoll {
-    /// Which roll of the colour, from 1.
-    pub roll: u64,
-    /// Plies.
-    pub plies: u64,
-    /// Number of the first of them in the lay.
-    pub from: u64,
-    /// Number of the last.
-    pub to: u64,
-}
-
-/// What is tied together: one product's place in the lay, over some plies of one colour, for one colourway.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct Bundle {
-    /// Its number in the plan of the cloth, from 1.
-    pub bundle: u64,
-    /// Size.
-    pub size: String,
-    /// Which of the products of this size in the lay, from 1.
-    pub place: u64,
-    /// Colourway.
-    pub colourway: String,
-    /// Colour of the cloth.
-    pub colour: Option<String>,
-    /// Number of the first ply.
-    pub from: u64,
-    /// Number of the last ply.
-    pub to: u64,
-    /// Products.
-    pub products: u64,
-    /// Pieces.
-    pub pieces: u64,
-}
+use super::figures::{Bundle, Colour, FromRoll, LayColour, LayLine};
 
 pub(super) fn lines(
     plan: &Plan,

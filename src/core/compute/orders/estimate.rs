@@ -1,3 +1,5 @@
+//! Lengths of lays by the stated efficiency of each fabric, where nothing is laid.
+
 use std::collections::BTreeSet;
 
 use crate::compute::plan::{Length, Mix};

@@ -1,3 +1,5 @@
+//! What an order wants: products to cut, with spares, samples and tests, and what may be delivered.
+
 use std::collections::BTreeMap;
 
 use crate::compute::ByVariant;

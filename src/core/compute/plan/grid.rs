@@ -1,3 +1,5 @@
+//! Every number of products up to a limit, as cells of a table.
+
 /// Every number of products up to a limit, by cell.
 #[derive(Debug)]
 pub struct Grid {

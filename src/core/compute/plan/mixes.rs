@@ -1,3 +1,5 @@
+//! The mixes of sizes that one lay can hold.
+
 use super::problem::{Length, Mix};
 
 /// Mixes at most that are looked at.

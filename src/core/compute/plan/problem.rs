@@ -1,3 +1,5 @@
+//! What is to be cut from one fabric: demand, mixes and their lengths, and how it is bought.
+
 use std::fmt;
 
 use crate::units::Rational;

@@ -1,3 +1,5 @@
+//! A problem of cutting with what follows from it, ready for the search.
+
 use super::pack::{Kind, rolls};
 use super::problem::{Length, Mix, Problem, Unplannable, Worth};
 

@@ -1,3 +1,5 @@
+//! Plans and lays in turn, until what is planned is laid.
+
 use super::problem::{Length, Mix, Problem, Unplannable};
 use super::{Plan, solve};
 

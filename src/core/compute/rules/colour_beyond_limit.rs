@@ -1,3 +1,5 @@
+//! Rule: a colour is farther from its target than its limit, and was approved or is on the last sample.
+
 use crate::compute::samples::{ColourLine, SampleFigures, Verdict};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Judgement, Model};

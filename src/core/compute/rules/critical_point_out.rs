@@ -1,3 +1,5 @@
+//! Rule: a critical point of measure is outside its limits on the last sample.
+
 use crate::compute::samples::{ReadLine, SampleFigures};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;

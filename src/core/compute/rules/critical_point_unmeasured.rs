@@ -1,3 +1,5 @@
+//! Rule: a critical point of measure was not read on every piece of the last sample.
+
 use crate::compute::samples::{RoundFigures, SampleFigures, Verdict};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Model, Round, Stage};

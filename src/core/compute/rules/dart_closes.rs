@@ -1,3 +1,5 @@
+//! Rule: the allowances fill most of a dart that is to be cut out.
+
 use std::collections::BTreeSet;
 
 use crate::compute::dart;
@@ -28,7 +30,7 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
         let mut told = BTreeSet::new();
         for (size, lines, sew) in sewn(ground, id) {
             let Some(widths) = lines.widths.known() else { continue };
-            for bite in dart::bites(ground, id, sew) {
+            for bite in dart::bites(ground.assembly, id, sew) {
                 // The cut legs meet where the allowance fills the angle: width / sine of its half before the tip.
                 let width = bite.runs.iter().filter_map(|run| widths.get(*run)).copied().fold(0.0, f64::max);
                 let filled = width / (bite.half / libm::hypot(bite.half, bite.depth));

@@ -1,3 +1,5 @@
+//! Rule: a dart reaches into the allowance of the edge opposite.
+
 use std::collections::BTreeSet;
 
 use crate::compute::dart::{self, Bite};
@@ -29,7 +31,7 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
         let mut told = BTreeSet::new();
         for (size, lines, sew) in sewn(ground, id) {
             let most = lines.widths.known().into_iter().flatten().copied().fold(0.0, f64::max);
-            for bite in dart::bites(ground, id, sew) {
+            for bite in dart::bites(ground.assembly, id, sew) {
                 let left = left(&bite, sew);
                 if left >= most.max(1.0) || !told.insert(bite.joint.clone()) {
                     continue;

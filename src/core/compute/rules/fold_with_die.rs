@@ -1,3 +1,5 @@
+//! Rule: fabric that is cut by dies is to be spread folded.
+
 use std::collections::BTreeSet;
 
 use crate::compute::lays::{Lays, Task, cutting};

@@ -1,3 +1,5 @@
+//! Rule: an allowance leaves no line to sew or cut along.
+
 use crate::diag::{Finding, Findings, Rule, Severity};
 
 use super::{Ground, refused, with_element};

@@ -1,7 +1,9 @@
+//! Rule: a lay is longer than the table or than the roll.
+
 use std::collections::BTreeMap;
 
-use crate::compute::ground::small;
 use crate::compute::lays::{Lays, cutting};
+use crate::compute::number::small;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::Span;
 

@@ -1,3 +1,5 @@
+//! Rule: backtack.lock keeps lays, but not one that fits what is cut now.
+
 use crate::compute::lays::{Lays, PRODUCT, Task};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::lay::lock::Entry;

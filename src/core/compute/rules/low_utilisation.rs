@@ -1,7 +1,9 @@
+//! Rule: less of the fabric becomes pieces than is stated.
+
 use std::collections::BTreeMap;
 
-use crate::compute::ground::small;
 use crate::compute::lays::Lays;
+use crate::compute::number::small;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::Span;
 

@@ -1,3 +1,6 @@
+//! Rule: the minimum order of a fabric is at least three times what the order needs, and nobody says whose the rest
+//! is.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::compute::{Bought, Figure, Figures};

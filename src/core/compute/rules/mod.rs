@@ -23,6 +23,7 @@ mod quantity_outside_range;
 mod reading_slip;
 mod readings_off_one_way;
 mod scaled_draft;
+mod telling;
 mod thin_limb;
 mod tight_curve;
 mod uneven_notches;
@@ -31,17 +32,17 @@ mod waiver_lifts_nothing;
 
 pub use waiver_lifts_nothing::lift;
 
-use crate::diag::{Finding, Findings, Rule};
-use crate::geom::Outline;
-use crate::model::{Model, Piece, Stage, Variant};
-use crate::source::Span;
+use crate::diag::{Findings, Rule};
+use crate::model::Model;
 
 use super::Figures;
 use super::counts::CutCount;
-use super::drawn::{Lines, Refused};
-use super::ground::Ground;
+use super::input::Ground;
 use super::lays::Lays;
 use super::samples::SampleFigures;
+use telling::{
+    drawn_notch, in_size, mm, must_at_bulk, notch_place, of_size, refused, row, sewn, sizes, with_element, with_target,
+};
 
 /// Every rule here.
 pub const RULES: &[&Rule] = &[
@@ -120,93 +121,4 @@ pub(super) fn sampled(model: &Model, samples: &SampleFigures, findings: &mut Fin
     reading_slip::check(model, samples, findings);
     readings_off_one_way::check(model, samples, findings);
     colour_beyond_limit::check(model, samples, findings);
-}
-
-/// The finding as a `must` at bulk, with the place that says so.
-fn must_at_bulk(model: &Model, finding: Finding) -> Finding {
-    if Stage::of(model) == Stage::Bulk { finding.pressing(Stage::place(model)) } else { finding }
-}
-
-/// A finding that also points at what a reading was held against, so that it is shown to nobody who may not see that.
-fn with_target(model: &Model, of: &str, finding: Finding) -> Finding {
-    let point = model.measures.get(of).and_then(|point| Some(point.target.as_ref()?.span));
-    let zone = || model.zones.get(of).and_then(|zone| Some(zone.mass.as_ref()?.span));
-    match point.or_else(zone) {
-        Some(span) => finding.at(span, "the target"),
-        None => finding,
-    }
-}
-
-/// Where the readings of a point stand in a round.
-fn row(model: &Model, round: &str, of: &str) -> Option<Span> {
-    model.samples.rounds.get(round)?.readings.get(of).map(|readings| readings.of.span)
-}
-
-/// Size ids in their order.
-fn sizes(model: &Model) -> impl Iterator<Item = &str> {
-    model.sizes.iter().map(|size| size.entry.id.value.as_str())
-}
-
-/// The lines of a piece by size, where its sew line is known.
-fn sewn<'a>(ground: &Ground<'a>, piece: &'a str) -> impl Iterator<Item = (&'a str, &'a Lines, &'a Outline)> {
-    let ground = *ground;
-    sizes(ground.model).filter_map(move |size| {
-        let lines = ground.drawn.get(piece, size)?;
-        Some((size, lines, lines.sew.known()?))
-    })
-}
-
-/// ` in size S`, where there is more than one.
-fn in_size(model: &Model, size: &str) -> String {
-    if model.sizes.len() > 1 { format!(" in size {size}") } else { String::new() }
-}
-
-/// The product of a size, for what does not differ between colourways.
-fn of_size(size: &str) -> Variant<'_> {
-    Variant { size, colourway: "" }
-}
-
-/// A length as it is told.
-fn mm(length: f64) -> String {
-    format!("{length:.1} mm")
-}
-
-/// A finding that also points at the outline's element, where the piece is drawn.
-fn with_element(ground: &Ground<'_>, piece: &str, size: &str, finding: Finding) -> Finding {
-    let sketch = ground.model.pieces.get(piece).and_then(|piece| ground.model.sketch(piece, size));
-    match sketch {
-        Some(sketch) => finding.at(sketch.outline.span, format!("{piece} is drawn here")),
-        None => finding,
-    }
-}
-
-/// Where a notch is written or drawn: written ones come first.
-fn notch_place(ground: &Ground<'_>, piece: &Piece, sewn: (&str, &Outline), index: usize) -> Option<Span> {
-    if let Some(notch) = piece.notches.list.get(index) {
-        return Some(notch.span);
-    }
-    let (size, sew) = sewn;
-    let drawn = sew.notches.get(index - piece.notches.list.len())?;
-    Some(drawn_notch(ground, piece, size, &drawn.id).unwrap_or(piece.entry.span()))
-}
-
-/// The element of a drawn notch. An image over a fold bears the name of its half with a mark behind it.
-fn drawn_notch(ground: &Ground<'_>, piece: &Piece, size: &str, id: &str) -> Option<Span> {
-    let sketch = ground.model.sketch(piece, size)?;
-    let id = id.trim_end_matches('~');
-    sketch.notches.iter().find(|(name, _)| *name == id).map(|(_, shape)| shape.span)
-}
-
-/// Layers that could not be offset, each once, with the sizes it fails in.
-fn refused<'a>(ground: &Ground<'a>, vanished: bool) -> Vec<(&'a Refused, String)> {
-    let all = || ground.drawn.refused.iter().filter(|one| one.vanished == vanished);
-    let mut told: Vec<(&Refused, String)> = Vec::new();
-    for one in all() {
-        let same = |other: &&Refused| other.piece == one.piece && other.cut == one.cut;
-        if !told.iter().any(|(other, _)| same(other)) {
-            let sizes: Vec<&str> = all().filter(same).map(|one| one.size.as_str()).collect();
-            told.push((one, sizes.join(", ")));
-        }
-    }
-    told
 }

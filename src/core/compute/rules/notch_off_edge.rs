@@ -1,3 +1,5 @@
+//! Rule: a notch has no place on the cut line.
+
 use std::collections::BTreeSet;
 
 use crate::diag::{Finding, Findings, Rule, Severity};

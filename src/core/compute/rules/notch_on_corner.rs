@@ -1,3 +1,5 @@
+//! Rule: a notch measured along an edge falls on a corner.
+
 use std::collections::BTreeSet;
 
 use crate::compute::NotchMark;

@@ -1,3 +1,5 @@
+//! Rule: a notch is cut too near to the seam.
+
 use std::collections::BTreeSet;
 
 use crate::compute::NotchMark;

@@ -1,3 +1,5 @@
+//! Rule: an opening lies across a corner or at a dart.
+
 use std::collections::BTreeSet;
 
 use crate::compute::dart;
@@ -53,7 +55,8 @@ fn trouble(ground: &Ground<'_>, side: &Side) -> Option<String> {
         let (from, to) = run.ends(&ground.assembly.outlines, &ground.assembly.instances)?;
         let piece = &ground.assembly.instances.get(run.instance)?.piece;
         let outline = ground.assembly.outlines.any(piece)?;
-        let mouths: Vec<String> = dart::bites(ground, piece, outline).into_iter().flat_map(|bite| bite.mouth).collect();
+        let mouths: Vec<String> =
+            dart::bites(ground.assembly, piece, outline).into_iter().flat_map(|bite| bite.mouth).collect();
         [from, to]
             .into_iter()
             .find(|id| mouths.iter().any(|mouth| mouth == id))

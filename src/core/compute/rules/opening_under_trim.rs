@@ -1,3 +1,5 @@
+//! Rule: a trim that is put in is wider than every opening of its part.
+
 use crate::compute::seams::side_length;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{ArticleKind, Deed, JointKind, Step};

@@ -1,8 +1,10 @@
+//! Rule: a piece is wider than the cuttable width of its fabric.
+
 use std::collections::BTreeSet;
 
 use crate::compute::counts::CutCount;
-use crate::compute::ground::property;
 use crate::compute::lays::least_width;
+use crate::compute::number::property;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Article, Piece, Variant};
 

@@ -1,3 +1,5 @@
+//! Rule: fabric that lies one way is to be spread face to face.
+
 use std::collections::BTreeSet;
 
 use crate::compute::Bought;

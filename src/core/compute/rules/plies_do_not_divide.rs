@@ -1,3 +1,5 @@
+//! Rule: a demand that no ply count divides: a lay is spread for a few products only.
+
 use crate::compute::Figures;
 use crate::compute::orders::{ClothPlan, LayLine, Planned};
 use crate::diag::{Finding, Findings, Rule, Severity};

@@ -1,3 +1,5 @@
+//! Rule: an order makes more than may be delivered, or lets everything be missing.
+
 use crate::compute::Figures;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Model, Order};

@@ -1,3 +1,5 @@
+//! Rule: a reading looks like a slip: another unit, ten times off, two rows exchanged.
+
 use crate::compute::samples::{SampleFigures, Verdict};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Model, Readings};

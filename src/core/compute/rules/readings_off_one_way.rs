@@ -1,3 +1,5 @@
+//! Rule: a point of measure is outside its limits on every piece, on the same side.
+
 use crate::compute::samples::SampleFigures;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;

@@ -1,3 +1,5 @@
+//! Rule: a size is scaled far from the size that was drawn.
+
 use crate::diag::{Finding, Findings, Rule, Severity};
 
 use super::{Ground, sizes};

@@ -1,4 +1,6 @@
-use crate::compute::ground::property;
+//! Rule: a limb is too narrow to be turned right side out.
+
+use crate::compute::number::property;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::offset::inset;
 use crate::geom::{Corner, Outline, Path, Point, flatten};

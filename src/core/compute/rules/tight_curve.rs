@@ -1,3 +1,5 @@
+//! Rule: a curve is tighter than its allowance.
+
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::{Outline, Run};
 use crate::model::assembly::sewn_cut;

@@ -1,3 +1,5 @@
+//! Rule: the two sides of a seam differ in length between their notches.
+
 use std::collections::BTreeSet;
 
 use crate::compute::seams::{Stretch, stretches};

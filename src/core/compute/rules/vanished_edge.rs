@@ -1,3 +1,5 @@
+//! Rule: an edge of a drawn cut line has no length left on the sew line.
+
 use crate::diag::{Finding, Findings, Rule, Severity};
 
 use super::{Ground, refused, with_element};

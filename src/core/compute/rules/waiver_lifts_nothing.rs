@@ -1,3 +1,5 @@
+//! Rule: a concession lifts no finding, or is past its day.
+
 use crate::compute::samples::is_past;
 use crate::diag::{Finding, Findings, Rule, Severity, Waived};
 use crate::model::{Model, Waiver};

@@ -1,3 +1,5 @@
+//! Colour readings held against the target of a colour.
+
 use serde::Serialize;
 
 use crate::colour::{Lab, ciede2000, mean};

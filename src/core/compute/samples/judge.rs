@@ -1,10 +1,10 @@
+//! Exact readings held against exact limits.
+
 use serde::Serialize;
 
 use crate::compute::{Figure, Number};
 use crate::model::Reading;
 use crate::units::{Limits, Quantity, Rational, Unit};
-
-use super::slips;
 
 /// How something read stands to its limits.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -209,16 +209,7 @@ pub(super) fn line(of: &Of<'_>, against: Against, readings: &[Reading], pieces: 
     }
 }
 
-/// Asks about what looks like a slip, and sums up.
-pub(super) fn settle(lines: &mut [ReadLine]) {
-    slips::swapped(lines);
-    for line in lines {
-        slips::written(line);
-        sum_up(line);
-    }
-}
-
-fn sum_up(line: &mut ReadLine) {
+pub(super) fn sum_up(line: &mut ReadLine) {
     line.verdict = line.readings.iter().map(|one| one.verdict).max().unwrap_or(Verdict::Unread);
     let counted = |one: &&ReadFigure| one.verdict.is_judged() || one.verdict == Verdict::Unjudged;
     let values: Vec<Rational> =

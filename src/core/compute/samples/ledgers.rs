@@ -1,3 +1,5 @@
+//! Comments, approvals, submissions, sealed samples, and the checklist for bulk.
+
 use serde::Serialize;
 
 use crate::model::{Approval, Comment, CommentState, Judgement, Model, Stated, Submission};

@@ -1,3 +1,5 @@
+//! Figures of one sample: readings with their verdicts, what was looked at, grades, and how many of each.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;
@@ -9,7 +11,8 @@ use crate::standards::grey::{Scale, find, reaches};
 use crate::units::{Limits, Quantity, Rational, Unit};
 
 use super::colours::{self, ColourLine};
-use super::judge::{Against, Of, ReadLine, Verdict, line, settle};
+use super::judge::{Against, Of, ReadLine, Verdict, line};
+use super::slips::settle;
 
 /// One round of samples.
 #[derive(Debug, Clone, PartialEq, Serialize)]

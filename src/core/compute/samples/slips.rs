@@ -2,7 +2,7 @@
 
 use crate::units::{Quantity, Rational};
 
-use super::judge::{ReadLine, Verdict};
+use super::judge::{ReadLine, Verdict, sum_up};
 
 /// A reading nearer to its target than this factor is bad, and no slip.
 const FAR: (i128, i128) = (2, 1);
@@ -69,4 +69,13 @@ fn is_far(read: Rational, target: Rational) -> bool {
     let above = target.checked_mul(far).is_some_and(|most| read >= most);
     let below = target.checked_div(far).is_some_and(|least| read <= least);
     above || below
+}
+
+/// Asks about what looks like a slip, and sums up.
+pub(super) fn settle(lines: &mut [ReadLine]) {
+    swapped(lines);
+    for line in lines {
+        written(line);
+        sum_up(line);
+    }
 }

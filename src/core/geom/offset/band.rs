@@ -3,8 +3,9 @@
 use super::super::flatten::flatten_indexed;
 use super::super::outline::Outline;
 use super::super::point::Point;
-use super::corner::{Joint, arc, fan, patch};
+use super::corner::{arc, fan, patch};
 use super::ear::Ear;
+use super::joint::Joint;
 use super::style::{Corner, Corners};
 
 /// Curves are flattened this fine before strips are laid along them, in mm.

@@ -1,7 +1,7 @@
 //! Allowances that end along a line of their own: stepped and folded back.
 
 use super::super::point::Point;
-use super::corner::{Joint, SHALLOW};
+use super::joint::{Joint, SHALLOW};
 use super::style::{Corner, Worked};
 
 /// The end of the allowance of the worked edge at a corner.

@@ -2,7 +2,7 @@
 
 use super::super::grid::{GridPoint, Polygon, STEPS};
 use super::super::point::Point;
-use super::CutLine;
+use super::line::CutLine;
 use i_overlay::core::fill_rule::FillRule;
 use i_overlay::core::overlay::{IntOverlayOptions, Overlay, ShapeType};
 use i_overlay::core::overlay_rule::OverlayRule;

@@ -1,18 +1,14 @@
 //! The sew line inside a cut line, with the points of the outline on it.
 
-use super::super::error::Ends;
 use super::super::flatten::flatten;
-use super::super::grid::{GridPoint, Polygon};
-use super::super::measure;
+use super::super::grid::GridPoint;
 use super::super::outline::{Mark, Outline};
-use super::super::place;
 use super::super::point::{Point, Rect};
 use super::super::shape::closed_polyline;
-use super::{Corners, CutLine, OffsetError, band, inset};
+use super::vanish::{SAME, samples};
+use super::{Corners, OffsetError, band, inset};
 use std::collections::BTreeMap;
 
-/// Two lines this near are one, in mm.
-const SAME: f64 = 0.01;
 /// Turns below this are none, in degrees.
 const SMOOTH: f64 = 0.5;
 
@@ -122,14 +118,6 @@ fn kept_along(outline: &Outline, allowances: &[f64], edges: &[(Point, Point)]) -
     edges.iter().map(label).collect()
 }
 
-/// Points every half millimetre along a run, at least 32 and at most 1,000, with their normals.
-fn samples(outline: &Outline, run: usize) -> impl Iterator<Item = (Point, Point)> {
-    let path = outline.runs().get(run).map(super::super::outline::Run::path).unwrap_or_default();
-    let length = measure::length(&path);
-    let count = ((length * 2.0) as u32).clamp(32, 1_000);
-    (0..count).filter_map(move |i| place::on_path(&path, length * (f64::from(i) + 0.5) / f64::from(count)))
-}
-
 /// The corner of the contour where the run before a named point gives way to the run after it:
 /// of the corners between the last edge of the one and the first of the other, the one nearest
 /// to where these edges would meet; to where the point was if they lie in one line.
@@ -159,27 +147,6 @@ fn lines_meet((a, b): (Point, Point), (c, d): (Point, Point)) -> Option<Point> {
     let (u, v) = ((b - a).unit()?, (d - c).unit()?);
     let sin = u.cross(v);
     (sin.abs() > 0.342).then(|| a + u * ((c - a).cross(v) / sin))
-}
-
-/// Refuses a line on which nothing is left of some run at its allowance.
-pub(super) fn refuse_vanished(outline: &Outline, allowances: &[f64], inside: &CutLine) -> Result<(), OffsetError> {
-    let runs = outline.runs();
-    for (index, (run, allowance)) in runs.iter().zip(allowances).enumerate() {
-        let left = samples(outline, index).any(|(point, normal)| on_line(point - normal * *allowance, inside));
-        if !left {
-            return Err(OffsetError::Vanished { run: run.ends(), allowance: *allowance });
-        }
-    }
-    if runs.is_empty() && inside.contours.is_empty() {
-        let allowance = allowances.first().copied().unwrap_or(0.0);
-        return Err(OffsetError::Vanished { run: Ends::default(), allowance });
-    }
-    Ok(())
-}
-
-fn on_line(point: Point, line: &CutLine) -> bool {
-    let near = |(a, b): (GridPoint, GridPoint)| point.distance_to_edge(a.point(), b.point()) <= SAME;
-    line.contours.iter().flat_map(Polygon::edges).any(near)
 }
 
 /// A polyline that answers distances quickly: in stretches with a box round each.

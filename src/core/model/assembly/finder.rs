@@ -1,3 +1,5 @@
+//! Finds the instances and the runs that a written chain names, with help where there are none.
+
 use crate::geom::Outline;
 use crate::model::{Chain, Model, PathRef, PointRef, RunRef};
 use crate::source::Span;

@@ -1,3 +1,5 @@
+//! Sews in the order of work, and notes chains whose parts are not joined when their turn comes.
+
 use std::collections::BTreeMap;
 
 use crate::model::Model;

@@ -1,3 +1,5 @@
+//! Instances: every piece as often as the product has it, and how they are found by piece.
+
 use std::collections::BTreeMap;
 
 use crate::model::Model;

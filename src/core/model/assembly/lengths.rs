@@ -1,4 +1,4 @@
-//! Lengths of edges on the sew line.
+//! The length of every edge on the sew line, also where the cut line is what was drawn.
 
 use std::collections::BTreeMap;
 

@@ -1,3 +1,5 @@
+//! Which instance takes the place of another when left and right are exchanged.
+
 use super::Instance;
 
 /// The instance that takes this one's place when left and right are exchanged; `alike` are the instances of its piece.

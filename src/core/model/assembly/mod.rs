@@ -3,9 +3,11 @@
 //!
 //! Every count, seam length, lay and comparison reads the one list of [`Instance`]s made here.
 
+mod draft;
 pub mod edges;
 mod finder;
 mod follow;
+mod gap;
 mod instance;
 mod lengths;
 mod mirror;
@@ -22,9 +24,10 @@ mod vertices;
 
 pub use edges::{EdgeAllowance, Edges, PieceEdges};
 pub use follow::Loose;
+pub use gap::{Fault, Gap};
 pub use instance::{Instance, instances};
 pub use lengths::{Lengths, Unsewn, sew_inside, sewn_cut};
-pub use outlines::{Fault, Gap, Outlines, Scale};
+pub use outlines::{Outlines, Scale};
 pub use run::{Caught, Edging, Resolved, Reverse, Run, Side};
 pub use shell::Shell;
 pub use surface::{Account, Sewing};

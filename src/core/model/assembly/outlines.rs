@@ -1,98 +1,16 @@
+//! The outline of every piece in every size, or why there is none.
+
 use std::collections::BTreeMap;
 
-use crate::geom::{Affine, Outline, Point, ShapeError, shape};
-use crate::model::{
-    Extent, Follow, Given, Model, OutlineSource, Piece, PlacedPoint, ShapeSource, Size, Value, Variant,
-};
-use crate::source::Span;
-use crate::units::Quantity;
+use crate::geom::{Outline, Point};
 
-use super::partner;
-use super::points::{place, place_fixed};
-use super::traced;
-
-/// Why a piece has no outline in a size.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Gap {
-    /// No outline is written.
-    Missing,
-    /// The factory makes the pattern.
-    ByFactory,
-    /// Not shown in this edition.
-    Withheld,
-    /// The value has none for this size.
-    NoSize,
-    /// What is written makes no shape.
-    Defect {
-        /// Where.
-        span: Span,
-        /// Why not.
-        message: String,
-        /// What kind of defect.
-        fault: Fault,
-        /// Further places, with what they are.
-        also: Vec<(Span, String)>,
-    },
-    /// It is drawn in a file that could not be read, as was said when it was read.
-    Unread,
-}
-
-/// What kind of defect keeps a shape from being made.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Fault {
-    /// The curve does not come back to its start.
-    Open,
-    /// The curve crosses or touches itself.
-    SelfCrossing,
-    /// Fewer than three points.
-    TooFewPoints,
-    /// A point lies off the curve.
-    OffOutline,
-    /// Two points nearly in one place.
-    MicroRun,
-    /// One name twice.
-    DuplicatePoint,
-    /// A fold that is no straight line.
-    FoldNotStraight,
-    /// A drawing without the outline.
-    NotDrawn,
-    /// Anything else.
-    Other,
-}
-
-impl Fault {
-    /// The kind of a refused shape.
-    pub fn of(error: &ShapeError) -> Fault {
-        match error {
-            ShapeError::Open { .. } => Fault::Open,
-            ShapeError::SelfCrossing { .. } => Fault::SelfCrossing,
-            ShapeError::TooFewPoints { .. } => Fault::TooFewPoints,
-            ShapeError::OffOutline { .. } => Fault::OffOutline,
-            ShapeError::TooClose { .. } => Fault::MicroRun,
-            ShapeError::IdTaken { .. } => Fault::DuplicatePoint,
-            ShapeError::FoldNotStraight { .. } => Fault::FoldNotStraight,
-            _ => Fault::Other,
-        }
-    }
-}
-
-impl Gap {
-    /// A defect of no particular kind.
-    pub fn defect(span: Span, message: impl Into<String>) -> Gap {
-        Gap::Defect { span, message: message.into(), fault: Fault::Other, also: Vec::new() }
-    }
-
-    /// A shape that was refused.
-    pub fn shape(span: Span, error: &ShapeError) -> Gap {
-        Gap::Defect { span, message: error.to_string(), fault: Fault::of(error), also: Vec::new() }
-    }
-}
+use super::gap::Gap;
 
 /// Outlines by piece and size, as drawn: sew line or cut line, in mm.
 #[derive(Debug, Clone, Default)]
 pub struct Outlines {
-    by: BTreeMap<String, BTreeMap<String, Result<Outline, Gap>>>,
-    scales: BTreeMap<String, BTreeMap<String, Scale>>,
+    pub(super) by: BTreeMap<String, BTreeMap<String, Result<Outline, Gap>>>,
+    pub(super) scales: BTreeMap<String, BTreeMap<String, Scale>>,
 }
 
 /// How the outline of a size was scaled from the drawn one.
@@ -107,29 +25,6 @@ pub struct Scale {
 }
 
 impl Outlines {
-    /// Makes every outline of a model; those that follow others after these.
-    pub fn of(model: &Model) -> Outlines {
-        let mut all = Outlines::default();
-        let (order, circles) = partner::order(model);
-        for id in order {
-            let Some(piece) = model.pieces.get(id) else { continue };
-            for size in &model.sizes {
-                let code = size.entry.id.value.clone();
-                let made = match circles.get(id) {
-                    Some((span, message)) => Err(Gap::defect(*span, message)),
-                    None => outline(model, &all, piece, size),
-                };
-                let made = made.map(|(outline, scale)| {
-                    let scales = all.scales.entry(id.to_string()).or_default();
-                    scales.extend(scale.map(|scale| (code.clone(), scale)));
-                    outline
-                });
-                all.by.entry(id.to_string()).or_default().insert(code, made);
-            }
-        }
-        all
-    }
-
     /// How the outline of a piece was scaled for a size; `None` where it was drawn for it. A size is a scaled *sew*
     /// line: the allowance inside a scaled cut line is scaled with it.
     pub fn scale(&self, piece: &str, size: &str) -> Option<Scale> {
@@ -156,154 +51,5 @@ impl Outlines {
                 .iter()
                 .filter_map(move |(size, made)| made.as_ref().err().map(|gap| (piece.as_str(), size.as_str(), gap)))
         })
-    }
-}
-
-fn outline(model: &Model, made: &Outlines, piece: &Piece, size: &Size) -> Result<(Outline, Option<Scale>), Gap> {
-    let value = piece.outline.as_ref().ok_or(Gap::Missing)?;
-    let id = size.entry.id.value.as_str();
-    let variant = Variant { size: id, colourway: "" };
-    let stated = value.of(variant).ok_or(Gap::NoSize)?;
-    let source = stated.known().ok_or(match stated.given {
-        Given::ByFactory => Gap::ByFactory,
-        _ => Gap::Withheld,
-    })?;
-    let fixed = |point: &&PlacedPoint| point.fixed || point.at.by.contains_key(id);
-    let (after, before): (Vec<&PlacedPoint>, Vec<&PlacedPoint>) = source.points.iter().partition(fixed);
-    let mut ruler = Ruler { model, piece, made, source, variant, factors: (1.0, 1.0) };
-    let placed = place(whole(&ruler)?, &before, variant)?;
-    let own_size = value.by.contains_key(id) || sized(source, id);
-    let scale = match &size.scale {
-        Some(scale) if !own_size => Some((scale.known().copied().ok_or(Gap::Withheld)?, scale.span)),
-        _ => None,
-    };
-    let Some(((along, across), span)) = scale else {
-        return Ok((place_fixed(placed, &after, &before, variant)?, None));
-    };
-    let grain = grain(piece, &placed);
-    let mut drawn = placed;
-    if lengths(&source.shape).iter().any(|length| followed(length, variant).is_some()) {
-        // A length that follows is that of this size already: it is drawn shorter by what it will be scaled.
-        let map = Affine::scaling(along, across, grain);
-        let grown = |way: Point| (map.apply(way) - map.apply(Point::default())).norm();
-        ruler.factors = (grown(Point::new(1.0, 0.0)), grown(Point::new(0.0, 1.0)));
-        drawn = place(whole(&ruler)?, &before, variant)?;
-    }
-    let scaled = drawn.scaled(along, across, grain);
-    let scaled = scaled.map_err(|error| Gap::shape(span, &error))?;
-    Ok((place_fixed(scaled, &after, &before, variant)?, Some(Scale { along, across, grain })))
-}
-
-/// The drawn outline, unfolded.
-fn whole(ruler: &Ruler<'_>) -> Result<Outline, Gap> {
-    let drawn = draw(ruler)?;
-    let Some(fold) = &ruler.source.fold else { return Ok(drawn) };
-    let unfolded = drawn.unfolded(&fold.value.0, &fold.value.1);
-    unfolded.map_err(|error| Gap::shape(fold.span, &error))
-}
-
-/// What turns a stated length into millimetres.
-struct Ruler<'a> {
-    model: &'a Model,
-    piece: &'a Piece,
-    made: &'a Outlines,
-    source: &'a OutlineSource,
-    variant: Variant<'a>,
-    /// What widths and heights will be multiplied by when the outline is scaled for its size.
-    factors: (f64, f64),
-}
-
-impl Ruler<'_> {
-    fn mm(&self, extent: &Value<Extent>) -> Result<f64, Gap> {
-        match known(extent, self.variant)? {
-            Extent::Length(quantity) => Ok(quantity.si_f64() * 1000.0),
-            Extent::Along(follow) => partner::length(self.model, self.made, self.source, follow, self.variant.size),
-        }
-    }
-
-    fn width(&self, extent: &Value<Extent>) -> Result<f64, Gap> {
-        Ok(self.mm(extent)? / self.followed(extent, self.factors.0))
-    }
-
-    fn height(&self, extent: &Value<Extent>) -> Result<f64, Gap> {
-        Ok(self.mm(extent)? / self.followed(extent, self.factors.1))
-    }
-
-    fn followed(&self, extent: &Value<Extent>, factor: f64) -> f64 {
-        if followed(extent, self.variant).is_some() { factor } else { 1.0 }
-    }
-}
-
-/// The edges a length follows in a size.
-fn followed<'a>(extent: &'a Value<Extent>, variant: Variant<'_>) -> Option<&'a Follow> {
-    match extent.known(variant) {
-        Some(Extent::Along(follow)) => Some(follow),
-        _ => None,
-    }
-}
-
-/// The direction of the grain, up the page where none is given or drawn.
-fn grain(piece: &Piece, outline: &Outline) -> Point {
-    piece.along(outline).unwrap_or(Point { x: 0.0, y: 1.0 })
-}
-
-/// Whether a length of the shape is given for this very size, so that the size is not scaled as well; or the shape is
-/// round and follows, so that scaling it would make it follow no more.
-fn sized(source: &OutlineSource, size: &str) -> bool {
-    let variant = Variant { size, colourway: "" };
-    let own = lengths(&source.shape).iter().any(|value| value.by.contains_key(size));
-    let corner = |(_, x, y): &(_, Value<Quantity>, Value<Quantity>)| x.by.contains_key(size) || y.by.contains_key(size);
-    own || match &source.shape {
-        ShapeSource::Polygon(points) => points.iter().any(corner),
-        ShapeSource::Circle { extent: length, .. } | ShapeSource::Gore { diameter: length, .. } => {
-            followed(length, variant).is_some()
-        }
-        _ => false,
-    }
-}
-
-/// The lengths of a shape that may follow others.
-pub(super) fn lengths(shape: &ShapeSource) -> Vec<&Value<Extent>> {
-    match shape {
-        ShapeSource::Rectangle { width, height } | ShapeSource::Ellipse { width, height } => vec![width, height],
-        ShapeSource::RoundedRectangle { width, height, radius } => vec![width, height, radius],
-        ShapeSource::Circle { extent, .. } => vec![extent],
-        ShapeSource::Gore { diameter, .. } => vec![diameter],
-        _ => Vec::new(),
-    }
-}
-
-fn draw(ruler: &Ruler<'_>) -> Result<Outline, Gap> {
-    let source = ruler.source;
-    let made = match &source.shape {
-        ShapeSource::Rectangle { width, height } => shape::rectangle(ruler.width(width)?, ruler.height(height)?),
-        ShapeSource::RoundedRectangle { width, height, radius } => {
-            shape::rounded_rectangle(ruler.width(width)?, ruler.height(height)?, ruler.mm(radius)?)
-        }
-        ShapeSource::Circle { extent, round: false } => shape::circle(ruler.mm(extent)?),
-        ShapeSource::Circle { extent, round: true } => shape::circle(ruler.mm(extent)? / std::f64::consts::PI),
-        ShapeSource::Ellipse { width, height } => shape::ellipse(ruler.width(width)?, ruler.height(height)?),
-        ShapeSource::Gore { count, diameter } => shape::gore(*count.known().ok_or(Gap::Withheld)?, ruler.mm(diameter)?),
-        ShapeSource::Polygon(points) => {
-            let mm = |value: &Value<Quantity>| known(value, ruler.variant).map(|length| length.si_f64() * 1000.0);
-            let mut corners = Vec::new();
-            for (id, x, y) in points {
-                corners.push((id.value.clone(), Point { x: mm(x)?, y: mm(y)? }));
-            }
-            shape::polygon(&corners)
-        }
-        ShapeSource::Svg(svg) => return traced::outline(ruler.model, ruler.piece, source, svg),
-        ShapeSource::ByFactory => return Err(Gap::ByFactory),
-        ShapeSource::Withheld(_) => return Err(Gap::Withheld),
-    };
-    made.map_err(|error| Gap::shape(source.span, &error))
-}
-
-fn known<'a, T>(value: &'a Value<T>, variant: Variant<'_>) -> Result<&'a T, Gap> {
-    let stated = value.of(variant).ok_or(Gap::NoSize)?;
-    match &stated.given {
-        Given::Known(known) => Ok(known),
-        Given::ByFactory => Err(Gap::ByFactory),
-        Given::Withheld(_) => Err(Gap::Withheld),
     }
 }

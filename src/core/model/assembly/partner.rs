@@ -3,12 +3,14 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::Outline;
-use crate::model::{Extent, Follow, Model, OutlineSource, PathRef, Piece, PointRef, RunRef, Side, Value, Variant};
+use crate::model::{
+    Extent, Follow, Model, OutlineSource, PathRef, Piece, PointRef, RunRef, ShapeSource, Side, Value, Variant,
+};
 use crate::source::Span;
 use crate::units::{Dimension, Quantity};
 
-use super::Outlines;
-use super::outlines::{Gap, lengths};
+use super::gap::Gap;
+use super::outlines::Outlines;
 
 /// Pieces in an order in which each stands behind those it follows; and those that follow themselves in a circle, which
 /// cannot be made, with the reason.
@@ -133,4 +135,15 @@ fn row(outline: &Outline, run: &RunRef) -> Result<f64, String> {
         whole += outline.length_of(found.index);
     }
     Ok(whole)
+}
+
+/// The lengths of a shape that may follow others.
+pub(super) fn lengths(shape: &ShapeSource) -> Vec<&Value<Extent>> {
+    match shape {
+        ShapeSource::Rectangle { width, height } | ShapeSource::Ellipse { width, height } => vec![width, height],
+        ShapeSource::RoundedRectangle { width, height, radius } => vec![width, height, radius],
+        ShapeSource::Circle { extent, .. } => vec![extent],
+        ShapeSource::Gore { diameter, .. } => vec![diameter],
+        _ => Vec::new(),
+    }
 }

@@ -4,7 +4,7 @@ use crate::geom::{Outline, Place};
 use crate::model::{PlacedPoint, Variant};
 use crate::units::Dimension;
 
-use super::outlines::Gap;
+use super::gap::Gap;
 
 /// Places the extra points. Each edge is measured as drawn, however many points lie on it and in whatever order they
 /// are written; an edge that ends in an extra point waits until that one is placed.

@@ -1,3 +1,5 @@
+//! Finds the runs of every seam, opening, edging and caught layer, and its mirror images.
+
 use std::collections::BTreeSet;
 
 use crate::model::{Chain, Joint, Layer, Model, RunRef};

@@ -1,3 +1,5 @@
+//! Runs of instances, sides and seams after everything was found.
+
 use crate::source::Span;
 
 use super::{Instance, Outlines};

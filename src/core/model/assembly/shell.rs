@@ -1,3 +1,5 @@
+//! The surfaces that the sewn pieces make, with their holes and counts.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::model::{Form, JointKind, Model};

@@ -1,3 +1,5 @@
+//! The sewn surface: what every run is used for, and which seams are inside out.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::model::Model;

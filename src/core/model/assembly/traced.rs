@@ -5,7 +5,7 @@ use crate::geom::{InternalLine, Mark, Outline, Path, Point, ShapeError, flatten}
 use crate::model::{Model, OutlineSource, Piece, Sketch, SvgSource, Traced, Unseen};
 use crate::source::Span;
 
-use super::outlines::{Fault, Gap};
+use super::gap::{Fault, Gap};
 
 /// The fewest named points an outline has: runs between two would be ambiguous.
 const FEWEST: usize = 3;

@@ -1,3 +1,5 @@
+//! What could not be resolved while names were looked up.
+
 use crate::source::Span;
 
 /// What kind of thing went wrong while names were resolved.

@@ -1,3 +1,5 @@
+//! The points of all instances, joined as seams are sewn (disjoint sets).
+
 use super::{Run, Side};
 
 /// Points of all instances, joined as seams are sewn.

@@ -1,3 +1,5 @@
+//! What a written value means, so that two ways of writing one thing compare alike.
+
 use std::collections::BTreeSet;
 
 use crate::model::{Meaning, PathRef, RunRef, StatedEntry as Entry, Stretch};
@@ -8,7 +10,6 @@ use super::super::Loaded;
 use super::super::chains::quiet;
 use super::super::keys::Form;
 use super::super::tree::{Fields, Kind, Node};
-use super::single;
 
 /// Lists whose order says something; the order of others does not.
 const ORDERED: &[&str] = &["sizes", "order", "between", "lab", "arrow"];
@@ -237,4 +238,9 @@ fn stretches(run: &RunRef) -> Vec<Stretch> {
 fn edge(run: Stretch) -> Entry {
     let written = format!("{}-{}", run.ends.0, run.ends.1);
     Entry { meaning: Meaning::Edge(run.ends.0, run.ends.1), written }
+}
+
+/// On one line, spaces made single.
+pub(super) fn single(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
 }

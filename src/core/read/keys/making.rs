@@ -1,6 +1,6 @@
 //! Keys of what is said about making: how cloth is cut, and orders.
 
-use super::{Form, Key, key};
+use super::form::{Form, Key, key};
 use crate::units::Dimension::{Count, Length, Percent};
 
 /// What cuts.

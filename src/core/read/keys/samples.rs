@@ -1,6 +1,6 @@
 //! Keys of what is said about samples: rounds, comments, approvals, waivers.
 
-use super::{Form, Key, key};
+use super::form::{Form, Key, key};
 use crate::standards::grey::GRADES;
 use crate::units::Dimension::{Count, Length, Mass, MassPerArea, Time};
 

@@ -1,3 +1,5 @@
+//! Rule: an id with characters that cannot be used.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 

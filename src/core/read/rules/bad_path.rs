@@ -1,3 +1,5 @@
+//! Rule: a file the specification names is missing or outside the folder.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 

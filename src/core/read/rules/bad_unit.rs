@@ -1,3 +1,5 @@
+//! Rule: a quantity that cannot be read, or in a unit that does not fit.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 use crate::units::{QuantityError, QuantityErrorKind};

@@ -1,3 +1,5 @@
+//! Rule: a value of the wrong sort for its key.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 

@@ -1,3 +1,5 @@
+//! Rule: a number without its unit.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 use crate::units::Dimension;

@@ -1,3 +1,5 @@
+//! Rule: an SVG file that is broken, or too large or too deep to be a drawing of outlines.
+
 use crate::diag::{Finding, Rule, Severity};
 
 /// A drawing, or a shape of it, that cannot be read.

@@ -1,3 +1,5 @@
+//! Rule: a lay kept in backtack.lock cannot be read.
+
 use crate::diag::{Finding, Rule, Severity};
 
 /// A kept lay that cannot be read.

@@ -1,3 +1,5 @@
+//! Rule: something in an SVG file that is not understood and was passed over.
+
 use crate::diag::{Finding, Rule, Severity};
 
 /// Something in a drawing that was passed over.

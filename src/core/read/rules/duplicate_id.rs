@@ -1,3 +1,5 @@
+//! Rule: two things of one kind have the same id.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 

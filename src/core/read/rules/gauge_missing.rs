@@ -1,3 +1,5 @@
+//! Rule: a drawing without a line that proves its scale.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 

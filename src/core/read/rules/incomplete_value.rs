@@ -1,3 +1,5 @@
+//! Rule: a value given by size or colourway that leaves one out.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 

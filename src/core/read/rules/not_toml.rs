@@ -1,3 +1,5 @@
+//! Rule: a file is not well-formed TOML.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 

@@ -1,3 +1,5 @@
+//! Rule: an order stands in one file with a part of the specification.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 

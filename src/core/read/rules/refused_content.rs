@@ -1,3 +1,5 @@
+//! Rule: an SVG file with text, pictures, scripts, references to other files, or declarations of its own.
+
 use crate::diag::{Finding, Rule, Severity};
 
 /// What a drawing of outlines must not hold.

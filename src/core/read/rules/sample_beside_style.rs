@@ -1,3 +1,5 @@
+//! Rule: what was said of samples stands in one file with a part of the specification.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 

@@ -1,3 +1,5 @@
+//! Rule: width and height of a drawing do not go with its viewBox.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 

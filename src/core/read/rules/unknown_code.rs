@@ -1,3 +1,5 @@
+//! Rule: a value for a size or colourway the style does not have.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 

@@ -1,3 +1,5 @@
+//! Rule: a key or table that nothing reads.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 

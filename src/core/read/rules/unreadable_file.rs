@@ -1,3 +1,5 @@
+//! Rule: a file cannot be read, is too large, or is not what its name says.
+
 use crate::diag::{Finding, Rule, Severity};
 
 /// A file that cannot be used.

@@ -1,3 +1,5 @@
+//! Rule: the gauge line of a drawing is not 100 mm long.
+
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
 

@@ -5,9 +5,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use roxmltree::{Document, Node};
 
+use super::limits::{Limits, NAMESPACE};
 use super::style::Sheet;
-use super::value::{self, FORM, Kept, LOOK};
-use super::{Limits, NAMESPACE};
+use super::value::{self, FORM, Kept, LOOK, references};
 
 /// Elements that hold others or stand for them.
 const HOLDERS: &[&str] = &["g", "a", "switch", "defs", "symbol", "use"];
@@ -96,14 +96,6 @@ fn referred<'a>(root: Node<'a, '_>, sheet: &Sheet) -> BTreeMap<&'a str, usize> {
         names.entry(id).or_insert(next);
     }
     names
-}
-
-/// The ids in every `url(#id)` of a text.
-pub fn references(text: &str) -> impl Iterator<Item = &str> {
-    text.split("url(").skip(1).filter_map(|rest| {
-        let (inside, _) = rest.split_once(')')?;
-        inside.trim().trim_matches(['"', '\'']).strip_prefix('#')
-    })
 }
 
 fn is_shape(tag: &str) -> bool {

@@ -4,6 +4,7 @@
 
 mod arc;
 mod clean;
+mod limits;
 mod name;
 mod page;
 mod path;
@@ -25,34 +26,18 @@ use crate::model::{Drawing, GAUGE, Unseen};
 use crate::source::{FileId, Span};
 
 use super::rules;
+use limits::{LIMITS, NAMESPACE};
 use page::Page;
 use remarks::Remarks;
 use style::Sheet;
 use walk::Walk;
 
-/// The name space of SVG.
-const NAMESPACE: &str = "http://www.w3.org/2000/svg";
 /// What the gauge line measures, mm, and how far it may be off.
 const GAUGE_LENGTH: (f64, f64) = (100.0, 0.1);
 
 /// Attributes that may refer to something by `url(..)`.
 const REFERRING: &[&str] =
     &["style", "fill", "stroke", "filter", "mask", "clip-path", "marker-start", "marker-mid", "marker-end"];
-
-/// How much of a drawing is read.
-#[derive(Debug, Clone, Copy)]
-struct Limits {
-    /// Bytes.
-    bytes: usize,
-    /// Elements, texts and comments, and elements that `use` makes of them.
-    nodes: usize,
-    /// Elements within each other.
-    depth: usize,
-    /// Attributes of one element.
-    attributes: usize,
-}
-
-const LIMITS: Limits = Limits { bytes: 8 << 20, nodes: 200_000, depth: 256, attributes: 1_000 };
 
 /// A view that was drawn.
 #[derive(Debug)]

@@ -4,8 +4,7 @@ use std::collections::BTreeMap;
 
 use roxmltree::Node;
 
-use super::clean;
-use super::value::LOOK;
+use super::value::{LOOK, references};
 
 /// Properties that move or reshape what they stand at.
 const MOVING: &[&str] = &[
@@ -81,7 +80,7 @@ impl Sheet {
 
     /// The ids that rules refer to.
     pub fn references(&self) -> impl Iterator<Item = &str> {
-        self.rules.iter().flat_map(|rule| clean::references(&rule.value))
+        self.rules.iter().flat_map(|rule| references(&rule.value))
     }
 
     /// Takes in the text of a `style` element.

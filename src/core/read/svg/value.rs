@@ -196,6 +196,14 @@ fn dashes(text: &str) -> bool {
     !parts.is_empty() && parts.len() <= DASHES && parts.into_iter().all(length)
 }
 
+/// The ids in every `url(#id)` of a text.
+pub fn references(text: &str) -> impl Iterator<Item = &str> {
+    text.split("url(").skip(1).filter_map(|rest| {
+        let (inside, _) = rest.split_once(')')?;
+        inside.trim().trim_matches(['"', '\'']).strip_prefix('#')
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -8,10 +8,11 @@ use roxmltree::Node;
 use crate::geom::{Affine, Path, Point, Segment, measure};
 use crate::model::{Drawing, Traced};
 
+use super::limits::{Limits, NAMESPACE};
 use super::remarks::Remarks;
 use super::shape::{self, Figure};
 use super::style::Sheet;
-use super::{Limits, name, transform};
+use super::{name, transform};
 
 /// The end of a closed line that lies as near its start, in mm, is moved onto it.
 const CLOSED: f64 = 0.01;
@@ -108,7 +109,7 @@ impl<'a, 'i, 'r> Walk<'a, 'i, 'r> {
     fn one(&mut self, mut task: Task<'a, 'i>) {
         let node = task.node;
         let tag = node.tag_name().name();
-        if !node.is_element() || node.tag_name().namespace() != Some(super::NAMESPACE) || self.undrawn(&task, tag) {
+        if !node.is_element() || node.tag_name().namespace() != Some(NAMESPACE) || self.undrawn(&task, tag) {
             return;
         }
         if task.depth > self.limits.depth {

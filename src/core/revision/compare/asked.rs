@@ -1,3 +1,5 @@
+//! What was asked for (comments, points of a letter) set against what changed.
+
 use std::collections::BTreeSet;
 
 use super::changes::{Changes, ItemChange};

@@ -1,3 +1,5 @@
+//! What differs between two specifications, as data: things, values, figures, drawings.
+
 use crate::model::Model;
 
 use super::Overlay;

@@ -1,3 +1,5 @@
+//! The farthest that one line lies from another.
+
 use crate::geom::{Path, Point, flatten};
 
 /// The place where one line lies farthest from another.

@@ -1,3 +1,5 @@
+//! Figures whose printed value differs, though nobody wrote them.
+
 use std::collections::BTreeMap;
 
 use crate::compute::{Bought, Figure, Figures, Number};

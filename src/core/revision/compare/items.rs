@@ -1,3 +1,5 @@
+//! Compares every declared thing key by key, for every product.
+
 use std::collections::BTreeMap;
 
 use crate::model::{Fact, Item, Meaning, StatedEntry as Entry, Statements};

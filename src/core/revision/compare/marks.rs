@@ -1,3 +1,5 @@
+//! What changed, as marks for cells and drawings of the sheets.
+
 use std::collections::BTreeSet;
 
 use super::changes::Changes;

@@ -15,6 +15,7 @@ mod outline;
 mod print;
 mod register;
 mod scope;
+mod side;
 
 pub use asked::{Answers, Asked, answers};
 pub use changes::{Change, Changes, Followed, Head, ItemChange, Remark, State};
@@ -23,31 +24,13 @@ pub use marks::{Mark, Marks};
 pub use outline::{Moved, Overlay, RunChange};
 pub use print::{FORMAT, group, headings as groups, json, row, scoped, text};
 pub use register::{Registration, register};
+pub use side::Side;
 
 use std::collections::BTreeSet;
 
-use crate::compute::{Drawn, Figures};
 use crate::diag::Findings;
-use crate::model::{Assembly, Model, Statements};
 
 use names::Names;
-
-/// One of the two specifications, read and checked.
-#[derive(Debug, Clone, Copy)]
-pub struct Side<'a> {
-    /// What it states.
-    pub statements: &'a Statements,
-    /// The specification.
-    pub model: &'a Model,
-    /// Its outlines and seams.
-    pub assembly: &'a Assembly,
-    /// Its numbers.
-    pub figures: &'a Figures,
-    /// Its sew and cut lines.
-    pub drawn: &'a Drawn,
-    /// What was found in it.
-    pub findings: &'a Findings,
-}
 
 /// How far two outlines may lie apart, in mm, and still be printed alike: half of the last printed digit.
 pub const ACCURACY: f64 = 0.05;

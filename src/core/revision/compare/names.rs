@@ -1,3 +1,5 @@
+//! Things that got another id: what was called what before.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::model::{Item, Meaning, StatedEntry as Entry, Statements, Stretch};

@@ -1,3 +1,5 @@
+//! An outline before and after, laid over each other: how far apart, which points and edges moved.
+
 use std::collections::BTreeSet;
 
 use crate::geom::{InternalLine, Mark, Outline, Path, Point, Segment, measure};

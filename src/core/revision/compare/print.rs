@@ -1,6 +1,8 @@
+//! A comparison in print: text for people, JSON for programs.
+
 use serde_json::{Value, json};
 
-use crate::diag::plain;
+use crate::diag::{columns, plain};
 
 use super::changes::{Change, Changes, Followed, Head, ItemChange, State};
 use super::outline::Overlay;
@@ -98,11 +100,11 @@ impl Page {
         let mut line = lead.to_string();
         let mut empty = true;
         for word in text.split(' ') {
-            let long = line.chars().count() + 1 + word.chars().count() > self.width;
+            let long = columns(&line) + 1 + columns(word) > self.width;
             if !empty && long {
                 self.out.push_str(line.trim_end());
                 self.out.push('\n');
-                line = " ".repeat(lead.chars().count() + 2);
+                line = " ".repeat(columns(lead) + 2);
                 empty = true;
             }
             if !empty {

@@ -1,3 +1,5 @@
+//! How one outline is laid on another by the points that have the same name.
+
 use crate::geom::{Affine, Outline, Point};
 
 /// Points that agree within this, mm, lie on each other: twice the step at which drawings are read.

@@ -1,3 +1,5 @@
+//! For which sizes and colourways a value changed.
+
 use std::collections::BTreeSet;
 
 use crate::model::Model;

@@ -1,3 +1,5 @@
+//! Public keys as OpenSSH writes them, and the kinds there are.
+
 use base64::Engine as _;
 use base64::engine::general_purpose::{STANDARD, STANDARD_NO_PAD};
 use ed25519_dalek::{Signature, VerifyingKey};

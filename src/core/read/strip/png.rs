@@ -1,3 +1,5 @@
+//! PNG without text, times and other data that no picture needs.
+
 /// Chunks that say how the picture looks (ISO/IEC 15948, clause 11): the critical ones, transparency, colour without a
 /// profile of its own, size and background.
 const KEPT: &[&[u8; 4]] = &[b"IHDR", b"PLTE", b"IDAT", b"tRNS", b"cHRM", b"gAMA", b"sRGB", b"sBIT", b"pHYs", b"bKGD"];
@@ -13,7 +15,7 @@ pub fn bare(bytes: &[u8], turned: u8) -> Option<Vec<u8>> {
         let (chunk, after) = rest.split_at_checked(length.checked_add(12)?)?;
         let kind = chunk.get(4..8)?;
         if kind == b"IDAT" && !std::mem::replace(&mut said, true) {
-            put(&mut out, b"eXIf", &super::exif(turned));
+            put(&mut out, b"eXIf", &super::exif::exif(turned));
         }
         if kind == b"IEND" {
             put(&mut out, b"IEND", &[]);

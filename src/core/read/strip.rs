@@ -1,10 +1,11 @@
 //! Files without what only their author should read: comments, and what programs and cameras write into pictures beside
 //! the picture. What a file means stays.
 
+mod exif;
 mod jpeg;
-mod lines;
 mod png;
-mod remarks;
+mod svg;
+mod toml;
 
 use std::io::Cursor;
 
@@ -12,7 +13,7 @@ use image::{ImageDecoder, ImageFormat, ImageReader};
 
 /// A specification file without its comments. Lines stay where they are.
 pub fn toml(text: &str) -> String {
-    remarks::without(text)
+    toml::without(text)
 }
 
 /// A picture or a drawing without anything that is not shown; other files stay as they are. One that cannot be read is
@@ -21,7 +22,7 @@ pub fn file(path: &str, bytes: &[u8]) -> Vec<u8> {
     match image::guess_format(bytes) {
         Ok(ImageFormat::Png) => png::bare(bytes, turned(bytes)).unwrap_or_else(|| pixels(bytes)),
         Ok(ImageFormat::Jpeg) => jpeg::bare(bytes, turned(bytes)).unwrap_or_else(|| pixels(bytes)),
-        _ if path.to_ascii_lowercase().ends_with(".svg") => lines::bare(bytes).unwrap_or_default(),
+        _ if path.to_ascii_lowercase().ends_with(".svg") => svg::bare(bytes).unwrap_or_default(),
         _ => bytes.to_vec(),
     }
 }
@@ -31,12 +32,6 @@ fn turned(bytes: &[u8]) -> u8 {
     let reader = ImageReader::new(Cursor::new(bytes)).with_guessed_format().ok();
     let decoder = reader.and_then(|reader| reader.into_decoder().ok());
     decoder.and_then(|mut decoder| decoder.orientation().ok()).map_or(1, |turned| turned.to_exif())
-}
-
-/// An Exif block that says the orientation and nothing else.
-fn exif(turned: u8) -> Vec<u8> {
-    let entry = [1, 0, 0x12, 1, 3, 0, 1, 0, 0, 0, turned, 0, 0, 0, 0, 0, 0, 0];
-    [b"II\x2a\0\x08\0\0\0".as_slice(), &entry].concat()
 }
 
 /// The pixels of a picture that is laid out in an unusual way, written anew, upright.

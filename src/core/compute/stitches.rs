@@ -9,7 +9,8 @@ use crate::source::Spanned;
 use crate::standards::stitch::{Class, class_of};
 use crate::units::Quantity;
 
-use super::ground::{Ground, number, property};
+use super::input::Ground;
+use super::number::{number, property};
 use super::seams::{run_length, side_length};
 use super::{Figure, Number};
 

@@ -1,3 +1,5 @@
+//! SVG without comments, descriptions and what editors keep for themselves.
+
 use roxmltree::{Attribute, Document, Node};
 
 /// Name spaces whose attributes mean something in a drawing: those of XML and of links within it.

@@ -1,12 +1,13 @@
+//! What every family of figures is computed from, and quantities as plain numbers.
+
 use std::collections::BTreeMap;
 
 use serde::Serialize;
 
 use crate::model::{Article, Assembly, Model, Variant};
-use crate::units::{Dimension, Quantity};
 
-use super::drawn::Drawn;
-use super::{Figure, Number};
+use super::Figure;
+use super::lines::Drawn;
 
 /// What every family of numbers is computed from.
 #[derive(Clone, Copy)]
@@ -65,29 +66,4 @@ impl<'a> Ground<'a> {
     pub fn article(&self, bought: &Bought) -> Option<&'a Article> {
         self.model.articles.get(&bought.article)
     }
-}
-
-/// A property of an article for one product, as written.
-pub(super) fn property(article: &Article, key: &str, variant: Variant<'_>) -> Figure<Quantity> {
-    Figure::of(article.quantity(key), variant, &format!("{key} of {}", article.entry.title()))
-}
-
-/// From the unit a dimension is held in to millimetres and grams: kg/m² become g/mm², kg/m are g/mm.
-pub(super) fn scale(dimension: Dimension) -> f64 {
-    match dimension {
-        Dimension::Length | Dimension::Mass => 1e3,
-        Dimension::Area => 1e6,
-        Dimension::MassPerArea | Dimension::Density => 1e-3,
-        _ => 1.0,
-    }
-}
-
-/// A quantity in millimetres, square millimetres, grams, stitches per millimetre; others as they are held.
-pub(super) fn small(quantity: &Quantity) -> f64 {
-    quantity.si_f64() * scale(quantity.dimension())
-}
-
-/// [`small`] of a figure.
-pub(super) fn number(quantity: Figure<Quantity>) -> Figure<Number> {
-    quantity.then(|quantity| Figure::number(small(&quantity)))
 }

@@ -1,3 +1,5 @@
+//! JPEG without comments, data of cameras and editors.
+
 /// A JPEG without comments, application data and what follows its end, but for its orientation and how its colours are
 /// coded (ITU-T T.81, annex B); none if it is not laid out as usual.
 pub fn bare(bytes: &[u8], turned: u8) -> Option<Vec<u8>> {
@@ -5,7 +7,7 @@ pub fn bare(bytes: &[u8], turned: u8) -> Option<Vec<u8>> {
     let mut out = b"\xff\xd8".to_vec();
     let mut head = Vec::new();
     if turned != 1 {
-        head = [b"Exif\0\0".as_slice(), &super::exif(turned)].concat();
+        head = [b"Exif\0\0".as_slice(), &super::exif::exif(turned)].concat();
     }
     loop {
         rest = rest.strip_prefix(b"\xff")?;

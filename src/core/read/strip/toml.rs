@@ -1,3 +1,5 @@
+//! TOML without comments, everything else byte for byte.
+
 /// What a place of a TOML file belongs to (TOML 1.0: comments and the four kinds of string).
 #[derive(Clone, Copy, PartialEq)]
 enum Part {

@@ -1,0 +1,84 @@
+//! What the grammar is made of: kinds of tables, their keys, and what a key takes.
+
+use crate::units::Dimension;
+
+/// What a key takes.
+#[derive(Debug, Clone)]
+pub enum Form {
+    /// Text for people.
+    Text,
+    /// An id of something declared elsewhere.
+    Id,
+    /// One of these words.
+    Choice(&'static [&'static str]),
+    /// `true` or `false`.
+    Flag,
+    /// A whole number.
+    Whole,
+    /// A number of products.
+    Products,
+    /// A date, `2026-11-20`.
+    Date,
+    /// A quantity of one of these dimensions.
+    Quantity(&'static [Dimension]),
+    /// A decimal number as text.
+    Number,
+    /// Edges in a row.
+    Chain,
+    /// A list of texts.
+    Texts,
+    /// A table with these keys.
+    Table(Vec<Key>),
+    /// A text, or a table with these keys.
+    TextOr(Vec<Key>),
+    /// A list of tables with these keys.
+    Tables(Vec<Key>),
+    /// A list whose entries are texts or tables with these keys.
+    Mixed(Vec<Key>),
+    /// A table whose keys are the user's own, each with this form.
+    Open(Box<Form>),
+    /// A number of copies or a list of names.
+    Copies,
+    /// A length, or the edges it is as long as: `along LID:n-e`.
+    Extent,
+    /// A list of `[id, x, y]`.
+    Corners,
+    /// Readings of these dimensions, one a piece, or left and right ones.
+    Readings(&'static [Dimension]),
+    /// CIELAB readings: three texts, or a list of such.
+    Labs,
+}
+
+/// One key.
+#[derive(Debug, Clone)]
+pub struct Key {
+    /// As written.
+    pub name: &'static str,
+    /// What it takes.
+    pub form: Form,
+    /// Whether it may differ by size or colourway.
+    pub varies: bool,
+    /// One line for the reference and the editor.
+    pub doc: &'static str,
+}
+
+/// One kind of table.
+#[derive(Debug, Clone)]
+pub struct Kind {
+    /// Table name.
+    pub name: &'static str,
+    /// Whether it is `[name.ID]`, one for each thing, or just `[name]`.
+    pub keyed: bool,
+    /// Whether ids may hold hyphens: not in chains, where a hyphen stands between points.
+    pub hyphen: bool,
+    /// Its keys.
+    pub keys: Vec<Key>,
+    /// What the user's own keys take, if it allows any.
+    pub open: Option<Form>,
+    /// One line for the reference and the editor.
+    pub doc: &'static str,
+}
+
+pub(in crate::read) fn key(name: &'static str, form: Form, doc: &'static str) -> Key {
+    Key { name, form, varies: false, doc }
+}
