@@ -1,95 +1,55 @@
-//! Fixed wording by language, and the one way numbers and dates are written. A leaf: of ours it sees only `units`.
+//! Fixed wording, and the one way numbers and dates are written. A leaf: of ours it sees only `units`.
 //!
-//! Every fixed word that a sheet, a drawing, a workbook or a finding prints stands here once. A further language is one
-//! more field of [`Word`]. Chinese is given where the trade's own term is sure, and `None` otherwise, so that a sheet
-//! shows English alone rather than a dictionary's guess.
+//! Every fixed word that a sheet, a drawing or a finding prints is a [`Word`]: a key with its English, declared once, here
+//! or beside the rule or rows that print it. Other languages are one file each (`zh-Hans.toml`), by key. Text stays a
+//! [`Phrase`], a word with its arguments, until it is printed in the [`Languages`] of the package.
 
 mod date;
 pub mod foot;
 pub mod head;
 pub mod kind;
 pub mod label;
+mod language;
 pub mod number;
+mod phrase;
+mod printed;
 pub mod sheet;
 
 pub use date::Date;
+pub use language::{LANGUAGES, Language, Languages};
+pub use phrase::{Phrase, Word, names};
+pub use printed::printed;
 
-/// What language a package is written in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Language {
-    /// English.
-    #[default]
-    English,
-    /// English with Simplified Chinese beside it.
-    EnglishChinese,
-}
-
-/// A fixed word or sentence.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Word {
-    /// Name for templates: lower case, with hyphens.
-    pub key: &'static str,
-    /// English.
-    pub en: &'static str,
-    /// Simplified Chinese as toy factories say it, where sure.
-    pub zh: Option<&'static str>,
-}
-
-/// A sentence with figures in it.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Phrase {
-    /// English.
-    pub en: String,
-    /// Simplified Chinese, where sure.
-    pub zh: Option<String>,
-}
-
-impl Word {
-    /// The second line under the English, if the language has one.
-    pub fn second(&self, language: Language) -> Option<&'static str> {
-        match language {
-            Language::English => None,
-            Language::EnglishChinese => self.zh,
-        }
-    }
-}
-
-impl Phrase {
-    /// The second line under the English, if the language has one.
-    pub fn second(&self, language: Language) -> Option<&str> {
-        match language {
-            Language::English => None,
-            Language::EnglishChinese => self.zh.as_deref(),
-        }
-    }
-}
-
-/// Every list of words, for templates and tests.
+/// The words that templates print by their keys.
 pub const LISTS: &[&[Word]] = &[sheet::ALL, head::ALL, label::ALL, foot::ALL];
 
-/// The word with this key.
+/// The word of a template with this key.
 pub fn find(key: &str) -> Option<&'static Word> {
     LISTS.iter().copied().flatten().find(|word| word.key == key)
 }
 
-/// Declares words as constants and collects them in `ALL`: `NAME "key" = "English", "Chinese";`.
+/// Declares words as constants and collects them in `ALL`: `NAME "key" = "English with {argument}";`.
+#[macro_export]
 macro_rules! words {
-    ($($name:ident $key:literal = $en:literal $(, $zh:literal)?;)*) => {
+    ($($name:ident $key:literal = $en:literal;)*) => {
         $(
             #[doc = concat!("“", $en, "”")]
-            pub const $name: $crate::words::Word =
-                $crate::words::Word { key: $key, en: $en, zh: $crate::words::chinese(&[$($zh)?]) };
+            pub const $name: $crate::words::Word = $crate::words::Word { key: $key, en: $en };
         )*
         /// Every word of this list.
         pub const ALL: &[$crate::words::Word] = &[$($name),*];
     };
 }
-pub(crate) use words;
+pub use words;
 
-/// The optional second argument of [`words!`].
-const fn chinese(given: &[&'static str]) -> Option<&'static str> {
-    match given {
-        [zh, ..] => Some(zh),
-        [] => None,
-    }
+/// A word with its arguments by name: `say!(MISSING, piece = id, edges = Phrase::list(edges))`; a name alone stands for a
+/// variable of that name.
+#[macro_export]
+macro_rules! say {
+    ($word:expr $(, $name:ident $(= $value:expr)?)* $(,)?) => {
+        $word.with(vec![$((stringify!($name), Into::<$crate::words::Phrase>::into($crate::say!(@value $name $(= $value)?)))),*])
+    };
+    (@value $name:ident = $value:expr) => { $value };
+    (@value $name:ident) => { $name };
 }
+pub use say;
