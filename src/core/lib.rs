@@ -5,6 +5,7 @@
 //! model     the whole specification as pure data, every value with its place
 //! check     Model          -> findings            one file per rule
 //! compute   Model          -> Figures             one file per family of numbers
+//! rows      Figures -> typed rows and cells   what every sheet says
 //! scene     drawings in mm, read by every writer
 //! ```
 //! `source`, `units`, `geom`, `colour`, `glyphs`, `standards` and `words` are leaves: they import nothing of ours.
@@ -19,6 +20,7 @@ pub mod lay;
 pub mod model;
 pub mod read;
 pub mod revision;
+pub mod rows;
 pub mod rules;
 pub mod scene;
 pub mod source;

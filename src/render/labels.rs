@@ -2,21 +2,25 @@
 
 use std::collections::BTreeMap;
 
-use backtack_core::words::{LISTS, Language};
+use backtack_core::words::{LISTS, Languages, Phrase};
 use serde::Serialize;
 
 /// One piece of fixed wording.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Label {
     /// In the first language.
-    pub text: &'static str,
+    pub text: String,
     /// Below it, in the second language; `None` in a package of one language, and where no term is sure.
-    pub second: Option<&'static str>,
+    pub second: Option<String>,
 }
 
 /// Every fixed word by its key.
 #[must_use]
-pub fn labels(language: Language) -> BTreeMap<&'static str, Label> {
+pub fn labels(languages: Languages) -> BTreeMap<&'static str, Label> {
     let words = LISTS.iter().flat_map(|list| list.iter());
-    words.map(|word| (word.key, Label { text: word.en, second: word.second(language) })).collect()
+    let label = |word| {
+        let phrase = Phrase::from(word);
+        Label { text: phrase.in_language(languages.first), second: phrase.second(languages) }
+    };
+    words.map(|word| (word.key, label(word))).collect()
 }

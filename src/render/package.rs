@@ -8,6 +8,7 @@
 
 use std::collections::BTreeMap;
 
+use backtack_core::words::Languages;
 use serde::Serialize;
 
 pub use super::block::{Drawing, Fact, Head, Picture};
@@ -24,6 +25,9 @@ pub struct Package {
     /// One plain line for the foot of every sheet, such as "Not released: 3 questions open (sheet {sheet:questions})";
     /// `None` once nothing stands in the way.
     pub not_released: Option<String>,
+    /// The languages it is printed in.
+    #[serde(skip)]
+    pub languages: Languages,
     /// Fixed wording by key, all of [`super::labels::labels`].
     pub labels: BTreeMap<&'static str, Label>,
     /// The sheets in page order.

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use backtack_core::scene::LINES;
+use backtack_core::words;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
@@ -87,7 +88,7 @@ pub fn render(package: &Package, extras: &Extras) -> Result<Rendered, EngineErro
 /// # Errors
 /// When the view data cannot be written as JSON.
 pub fn job(package: &Package, extras: &Extras) -> Result<(Job, Vec<Replaced>), EngineError> {
-    let mut data = json(package)?;
+    let mut data = words::printed(json(package)?, package.languages);
     let replaced = fonts::clean(&mut data);
     if let Value::Object(fields) = &mut data {
         fields.insert("paper".to_owned(), json(&PAPER)?);

@@ -45,7 +45,7 @@ impl Made {
         let all = rules::findings(&self.loaded, &self.assembly);
         let place = |finding: &Finding| self.loaded.sources.text(finding.places[0].span).to_string();
         let some = all.iter().filter(|one| codes.contains(&one.rule.code));
-        some.map(|one| (one.message.clone(), place(one))).collect()
+        some.map(|one| (one.message.english(), place(one))).collect()
     }
 }
 

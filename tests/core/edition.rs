@@ -103,12 +103,12 @@ fn findings_give_no_own_value_away() {
     let again = read::closure("", files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())));
     let shown = read::shown(&loaded, &all, &again.findings);
     assert!(!format!("{shown:?}").contains(SECRET), "{shown:#?}");
-    assert!(shown.iter().any(|finding| finding.message.contains("widht")));
+    assert!(shown.iter().any(|finding| finding.message.english().contains("widht")));
     let must = |list: &backtack_core::diag::Findings| list.count(backtack_core::diag::Severity::Must);
     assert_eq!(must(&shown), must(&all), "what is in the way of a release stays in the way");
     // A number computed from own values is in no place of its own.
     let none = read::shown(&loaded, &all, &Default::default());
-    assert!(!none.iter().any(|finding| finding.message.contains("widht")), "not borne out by the edition");
+    assert!(!none.iter().any(|finding| finding.message.english().contains("widht")), "not borne out by the edition");
 }
 
 const ORDER: &str =
@@ -195,9 +195,11 @@ fn findings_about_samples_are_shown_unless_they_give_an_own_value_away() {
     let with = loaded(&[("more.toml", bulk.as_bytes()), ("samples/one.toml", said.as_bytes())]);
     let all = backtack_core::rules::findings(&with, &Assembly::of(&with.model));
     let shown = read::shown(&with, &all, &Default::default());
-    let of = |code: &str| shown.iter().find(|one| one.rule.code == code).map(|one| one.message.clone());
+    let of = |code: &str| shown.iter().find(|one| one.rule.code == code).map(|one| one.message.english());
     assert!(of("open-comment").unwrap().contains("comment c on style"));
-    assert!(all.iter().any(|one| one.rule.code == "critical-point-out" && one.message.contains("46 mm above")));
+    assert!(
+        all.iter().any(|one| one.rule.code == "critical-point-out" && one.message.english().contains("46 mm above"))
+    );
     assert!(of("critical-point-out").unwrap().contains("own edition"), "the limit could be worked out of it");
 }
 

@@ -9,7 +9,7 @@ use backtack_core::read;
 fn made(text: &str) -> (Figures, Drawn) {
     let loaded = read::texts(&[("style.toml", text)]);
     let assembly = Assembly::of(&loaded.model);
-    let found: Vec<&str> = loaded.findings.iter().map(|finding| finding.message.as_str()).collect();
+    let found: Vec<&str> = loaded.findings.iter().map(|finding| finding.message.english().as_str()).collect();
     assert!(found.is_empty(), "{found:#?}");
     assert!(assembly.troubles.is_empty(), "{:#?}", assembly.troubles);
     let compute::Computed { figures, drawn, .. } = compute::with_lines(&loaded.model, &assembly);

@@ -10,7 +10,7 @@ fn made(text: &str) -> (Vec<String>, Figures, Drawn) {
     let loaded = read::texts(&[("style.toml", text)]);
     let assembly = Assembly::of(&loaded.model);
     let gaps = assembly.outlines.gaps().map(|(piece, size, gap)| format!("{piece} {size}: {gap:?}"));
-    let mut said: Vec<String> = loaded.findings.iter().map(|one| one.message.clone()).chain(gaps).collect();
+    let mut said: Vec<String> = loaded.findings.iter().map(|one| one.message.english()).chain(gaps).collect();
     let compute::Computed { figures, drawn, findings, .. } = compute::with_lines(&loaded.model, &assembly);
     said.extend(findings.iter().map(|one| format!("{}: {}", one.rule.code, one.message)));
     (said, figures, drawn)

@@ -302,7 +302,7 @@ fn a_mix_of_sizes_is_laid_beside_the_products() {
     let base = STYLE.replace("id = \"T-1\"", "id = \"T-1\"\nsizes = [\"S\", \"L\"]");
     let style = format!("{base}{sizes}[cutting.room]\nmix = {{ S = 2, L = 1 }}\n");
     let loaded = read::texts(&[("style.toml", &style)]);
-    let wrong: Vec<String> = loaded.findings.iter().map(|one| one.message.clone()).collect();
+    let wrong: Vec<String> = loaded.findings.iter().map(|one| one.message.english()).collect();
     let computed = computed(&loaded);
     let mixed: Vec<&Task> = computed.lays.kept_as(SIZES);
     assert!(!mixed.is_empty(), "{wrong:?}");

@@ -23,12 +23,25 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("check", &["model", "diag"]),
     ("compute", &["model", "diag"]),
     ("revision", &["model", "diag", "compute"]),
+    ("rows", &["words", "scene", "diag", "model", "compute", "revision"]),
     ("rules", &["model", "diag", "read", "check", "compute", "revision"]),
 ];
 
 /// What `render` may see of `backtack-core`: figures and the model, never how they were read or checked.
-const RENDER: &[&str] =
-    &["source", "units", "geom", "glyphs", "standards", "words", "scene", "diag", "model", "compute", "revision"];
+const RENDER: &[&str] = &[
+    "source",
+    "units",
+    "geom",
+    "glyphs",
+    "standards",
+    "words",
+    "scene",
+    "diag",
+    "model",
+    "compute",
+    "revision",
+    "rows",
+];
 
 /// Everything that may stand at the top of the repository, beside hidden files and what a build leaves.
 const TOP: &[&str] = &[

@@ -3,8 +3,10 @@
 use std::collections::BTreeSet;
 
 use backtack_core::units::Rational;
-use backtack_core::words::number::{cm2, grams, grouped, limits, mm, number, percent, tolerance, unit, with_unit};
-use backtack_core::words::{self, Date, Language, Word, foot, head, kind, sheet};
+use backtack_core::words::number::{
+    cm2, counted, grams, grouped, limits, mm, number, percent, tolerance, unit, with_unit,
+};
+use backtack_core::words::{self, Date, Language, Languages, Phrase, Word, foot, head, kind, sheet};
 use proptest::prelude::*;
 
 fn exact(text: &str) -> Rational {
@@ -123,15 +125,28 @@ fn every_key_is_there_once() {
 const MARKS: [char; 3] = ['△', '↑', '↓'];
 
 #[test]
-fn words_are_in_their_language() {
-    let han = |c: char| ('\u{4e00}'..='\u{9fff}').contains(&c);
+fn words_of_sheets_are_plain_english() {
     for word in all() {
         let plain = word.en.chars().all(|c| c.is_ascii() || MARKS.contains(&c));
         assert!(!word.en.trim().is_empty() && plain, "{}", word.key);
-        assert!(word.zh.is_none_or(|zh| !zh.is_empty() && zh.chars().all(han)), "{}", word.key);
     }
-    for kind in kind::KINDS {
-        assert!(kind.zh.is_none_or(|zh| zh.chars().all(han)), "{}", kind.table);
+}
+
+/// A file of another language reads, is in its language, and has the arguments of the English word.
+#[test]
+fn another_language_is_one_file_in_that_language() {
+    let texts = Language::SimplifiedChinese.texts();
+    assert!(texts.len() > 100, "{}", texts.len());
+    let ascii_letters = |text: &str| {
+        let mut bare = text.to_string();
+        words::names(text).iter().for_each(|name| bare = bare.replace(&format!("{{{name}}}"), ""));
+        bare.chars().any(|c| c.is_ascii_alphabetic())
+    };
+    for (key, text) in texts {
+        assert!(!text.trim().is_empty() && !ascii_letters(text), "{key}: {text}");
+        if let Some(word) = words::find(key) {
+            assert_eq!(words::names(word.en), words::names(text), "{key}");
+        }
     }
 }
 
@@ -147,8 +162,9 @@ fn chinese_is_the_trades_own() {
         (sheet::FILLING, "充棉"),
         (head::SEALED_SAMPLE, "封样"),
     ] {
-        assert_eq!(word.second(Language::EnglishChinese), Some(zh));
-        assert_eq!(word.second(Language::English), None);
+        let both = Languages::both(Language::English, Language::SimplifiedChinese);
+        assert_eq!(Phrase::from(word).second(both).as_deref(), Some(zh));
+        assert_eq!(Phrase::from(word).second(Languages::default()), None);
     }
 }
 
@@ -163,10 +179,9 @@ fn every_sheet_has_a_name_and_a_title() {
 #[test]
 fn kinds_count_and_take_their_article() {
     let piece = kind::of("piece").unwrap();
-    assert_eq!(
-        (piece.count(0), piece.count(1), piece.count(12_000)),
-        ("0 pieces".into(), "1 piece".into(), "12\u{a0}000 pieces".into())
-    );
+    assert_eq!((piece.one.en, piece.many.en), ("piece", "pieces"));
+    assert_eq!(counted(12_000usize, "piece", "pieces"), "12\u{a0}000 pieces");
+    assert_eq!(counted(1usize, "piece", "pieces"), "1 piece");
     assert_eq!(kind::of("opening").unwrap().with_article(), "an opening");
     assert_eq!(kind::of("point-of-measure").unwrap().with_article(), "a point of measure");
     assert!(kind::KINDS.is_sorted_by(|a, b| a.table < b.table));
@@ -175,11 +190,11 @@ fn kinds_count_and_take_their_article() {
 
 #[test]
 fn foot_lines() {
-    assert_eq!(foot::sheet_of(3, 12).en, "sheet 3 of 12");
-    assert_eq!(foot::sheet_of(3, 12).second(Language::EnglishChinese), Some("第 3 页，共 12 页"));
-    assert_eq!(foot::not_released(1, Some("2")).en, "Not released: 1 finding must be settled (sheet 2)");
-    assert_eq!(foot::not_released(2, None).en, "Not released: 2 findings must be settled");
-    assert_eq!(foot::questions_open(3, "2").en, "3 questions open (sheet 2)");
+    assert_eq!(foot::sheet_of(3, 12).english(), "sheet 3 of 12");
+    assert_eq!(foot::sheet_of(3, 12).in_language(Language::SimplifiedChinese), "第 3 页，共 12 页");
+    assert_eq!(foot::not_released(1, Some("2")).english(), "Not released: 1 finding must be settled (sheet 2)");
+    assert_eq!(foot::not_released(2, None).english(), "Not released: 2 findings must be settled");
+    assert_eq!(foot::questions_open(3, "2").english(), "3 questions open (sheet 2)");
 }
 
 proptest! {

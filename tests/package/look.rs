@@ -7,7 +7,7 @@ use backtack::render::package::Package;
 use backtack::render::pdf::{Attachment, Extras, Rendered, TEMPLATES, job, render};
 use backtack::render::sheets::Sheet;
 
-use backtack_core::words::Language;
+use backtack_core::words::{Language, Languages};
 
 use crate::{cushion, nasty};
 
@@ -115,7 +115,7 @@ fn templates_evaluate_and_compute_nothing() {
 
 #[test]
 fn every_label_that_a_template_prints_has_its_wording() {
-    let labels = labels(Language::English);
+    let labels = labels(Languages::default());
     for (name, text) in TEMPLATES {
         for call in ["w(\"", "w-line(\"", "tick(\""] {
             for key in text.split(call).skip(1).filter_map(|rest| rest.split('"').next()) {
@@ -128,7 +128,8 @@ fn every_label_that_a_template_prints_has_its_wording() {
 #[test]
 fn a_package_in_two_languages_passes_the_lint() {
     let mut package = cushion::package();
-    package.labels = labels(Language::EnglishChinese);
+    package.languages = Languages::both(Language::English, Language::SimplifiedChinese);
+    package.labels = labels(package.languages);
     let rendered = rendered(&package).expect("both languages are typeset");
     assert_eq!(rendered.replaced, []);
     let pages = rendered.document.pages();

@@ -104,7 +104,7 @@ fn the_attached_archive_opens_and_checks() {
     let cloth = format!("{:?}", loaded.model.articles["canvas"]);
     assert_eq!(cloth.matches("Withheld(\"own edition\")").count(), 2, "{cloth}");
     assert!(!loaded.model.articles.contains_key("quillfeather") && !loaded.model.views.contains_key("mood"));
-    let said: Vec<&str> = checked.findings.iter().map(|finding| finding.message.as_str()).collect();
+    let said: Vec<&str> = checked.findings.iter().map(|finding| finding.message.english().as_str()).collect();
     assert_eq!(said, [""; 0], "a withheld value is not a missing one");
     // The printed figures are those that the factory can work out itself, and so is the digest.
     assert_eq!(checked.figures.json(), built.package.figures);
@@ -120,7 +120,7 @@ fn a_private_finding_marks_the_package_and_says_nothing_else() {
     let scratch = Scratch::new();
     let built = made(&scratch, "quillfeather-price = 1");
     let must = built.checked.findings.count(Severity::Must);
-    let own = built.checked.findings.iter().filter(|one| one.message.contains("quillfeather-price")).count();
+    let own = built.checked.findings.iter().filter(|one| one.message.english().contains("quillfeather-price")).count();
     assert!(must >= 1 && own == 1, "{:?}", built.checked.findings);
     for (place, text) in texts(&built) {
         let found: Vec<_> = SECRETS.iter().filter(|one| text.contains(**one)).collect();

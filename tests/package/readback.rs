@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use backtack::render::labels::labels;
-use backtack_core::words::Language;
+use backtack_core::words::{Language, Languages};
 use hayro_syntax::PdfVersion;
 use hayro_syntax::object::Dict;
 
@@ -173,7 +173,8 @@ fn text_of_the_cushion() {
 #[test]
 fn text_in_two_languages() {
     let mut package = cushion::package();
-    package.labels = labels(Language::EnglishChinese);
+    package.languages = Languages::both(Language::English, Language::SimplifiedChinese);
+    package.labels = labels(package.languages);
     let pages = Pdf::of(&look::rendered(&package).unwrap().pdf).pages();
     assert!(pages.iter().all(|page| page.squeezed().contains("款号") && page.unknown == 0));
 }

@@ -103,7 +103,7 @@ pub(super) fn bill(uses: &Uses<'_>) -> Bill {
 fn missing(mass: &ByVariant<Mass>) -> BTreeSet<String> {
     let lines = each(mass).flat_map(|(_, _, mass)| &mass.lines);
     let unknown = lines.filter_map(|line| match &line.bought {
-        Figure::NotYet { why } => Some(why.iter().cloned()),
+        Figure::NotYet { why } => Some(why.iter().map(crate::words::Phrase::english)),
         Figure::Known(_) | Figure::Withheld => None,
     });
     unknown.flatten().collect()

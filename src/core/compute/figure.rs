@@ -5,6 +5,15 @@ use std::collections::BTreeSet;
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use crate::model::{Given, Stated, Value, Variant};
+use crate::units::Rational;
+use crate::words::number::Decimal;
+use crate::words::{Phrase, say, words};
+
+words! {
+    NOT_STATED "figure.not-stated" = "{what} is not stated";
+    BY_FACTORY "figure.by-factory" = "{what} is the factory's to say";
+    NOT_COMPUTED "figure.not-computed" = "it cannot be computed from what is stated";
+}
 
 /// Steps of the decimal grid that printed numbers land on: a millionth of the unit.
 const STEPS: f64 = 1e6;
@@ -12,24 +21,43 @@ const STEPS: f64 = 1e6;
 /// A computed number. Sums are made of unrounded numbers; what is read or written is rounded once, to a millionth of
 /// its unit, halves away from nought.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default)]
-pub struct Number(f64);
+pub struct Number {
+    value: f64,
+    /// The same number exactly, where it follows from stated values alone, such as a limit.
+    exact: Option<Rational>,
+}
 
 impl Number {
     /// A number in the unit of its field.
     pub fn new(value: f64) -> Self {
-        Number(value)
+        Number { value, exact: None }
+    }
+
+    /// A number that is known exactly, and printed so.
+    pub fn exact(value: Rational) -> Self {
+        Number { value: value.to_f64(), exact: Some(value) }
     }
 
     /// The number as every reader sees it, rounded.
     pub fn get(self) -> f64 {
-        let rounded = (self.0 * STEPS).round() / STEPS;
+        let rounded = (self.value * STEPS).round() / STEPS;
         // Beyond 2^53 steps a double has no such digits to round, and nought has no sign.
-        if rounded.is_finite() { rounded + 0.0 } else { self.0 }
+        if rounded.is_finite() { rounded + 0.0 } else { self.value }
     }
 
     /// The unrounded number, for further computation only.
     pub(crate) fn raw(self) -> f64 {
-        self.0
+        self.value
+    }
+}
+
+/// Printed from the exact number where there is one.
+impl Decimal for Number {
+    fn digits(self, places: u32) -> Option<String> {
+        match self.exact {
+            Some(exact) => exact.digits(places),
+            None => self.get().digits(places),
+        }
     }
 }
 
@@ -50,7 +78,7 @@ pub enum Figure<T> {
     /// Something it needs is not known yet.
     NotYet {
         /// What is missing, one short clause each.
-        why: BTreeSet<String>,
+        why: BTreeSet<Phrase>,
     },
     /// It needs something that this edition does not show, or would give it away.
     Withheld,
@@ -58,7 +86,7 @@ pub enum Figure<T> {
 
 impl<T> Figure<T> {
     /// A figure that is not known for one reason.
-    pub fn not_yet(why: impl Into<String>) -> Self {
+    pub fn not_yet(why: impl Into<Phrase>) -> Self {
         Figure::NotYet { why: BTreeSet::from([why.into()]) }
     }
 
@@ -67,6 +95,14 @@ impl<T> Figure<T> {
         match self {
             Figure::Known(value) => Some(value),
             Figure::NotYet { .. } | Figure::Withheld => None,
+        }
+    }
+
+    /// The reasons why it is not known, one after the other.
+    pub fn why(&self) -> Option<Phrase> {
+        match self {
+            Figure::NotYet { why } => Some(Phrase::row(why, "; ")),
+            Figure::Known(_) | Figure::Withheld => None,
         }
     }
 
@@ -107,20 +143,20 @@ impl<T> Figure<T> {
     }
 
     /// The value of a statement, `what` in the user's words for the reason.
-    pub fn stated(stated: Option<&Stated<T>>, what: &str) -> Self
+    pub fn stated(stated: Option<&Stated<T>>, what: impl Into<Phrase>) -> Self
     where
         T: Clone,
     {
         match stated.map(|stated| &stated.given) {
-            None => Figure::not_yet(format!("{what} is not stated")),
+            None => Figure::not_yet(say!(NOT_STATED, what)),
             Some(Given::Known(value)) => Figure::Known(value.clone()),
-            Some(Given::ByFactory) => Figure::not_yet(format!("{what} is the factory's to say")),
+            Some(Given::ByFactory) => Figure::not_yet(say!(BY_FACTORY, what)),
             Some(Given::Withheld(_)) => Figure::Withheld,
         }
     }
 
     /// The value for one product.
-    pub fn of(value: Option<&Value<T>>, variant: Variant<'_>, what: &str) -> Self
+    pub fn of(value: Option<&Value<T>>, variant: Variant<'_>, what: impl Into<Phrase>) -> Self
     where
         T: Clone,
     {
@@ -133,7 +169,7 @@ impl Figure<Number> {
     pub fn number(value: f64) -> Self {
         match value.is_finite() {
             true => Figure::Known(Number::new(value)),
-            false => Figure::not_yet("it cannot be computed from what is stated"),
+            false => Figure::not_yet(NOT_COMPUTED),
         }
     }
 
@@ -172,7 +208,7 @@ impl<T: Serialize> Serialize for Figure<T> {
             Figure::Known(value) => value.serialize(serializer),
             Figure::NotYet { why } => {
                 let mut map = serializer.serialize_map(Some(1))?;
-                map.serialize_entry("not-known-yet", why)?;
+                map.serialize_entry("not-known-yet", &why.iter().map(Phrase::english).collect::<Vec<_>>())?;
                 map.end()
             }
             Figure::Withheld => {

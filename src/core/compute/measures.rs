@@ -120,7 +120,7 @@ pub(super) fn table_line(target: &Figure<Quantity>, step: &Figure<Quantity>, tit
 
 fn in_unit(si: Rational, unit: Unit) -> Figure<Number> {
     match si.checked_div(unit.si_factor()) {
-        Some(value) => Figure::number(value.to_f64()),
+        Some(value) => Figure::Known(Number::exact(value)),
         None => Figure::not_yet("it has more digits than can be held"),
     }
 }

@@ -49,7 +49,7 @@ pub(super) fn ratio(
         }),
         // A guide's ratio would give a withheld thickness no protection, but says nothing of it either.
         Figure::Withheld => guided(stitch, "the thickness is not shown"),
-        Figure::NotYet { why } => guided(stitch, &why.into_iter().collect::<Vec<_>>().join("; ")),
+        Figure::NotYet { why } => guided(stitch, &crate::words::Phrase::row(&why, "; ").english()),
     }
 }
 

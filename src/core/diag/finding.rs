@@ -2,6 +2,7 @@
 
 use super::{Rule, Severity};
 use crate::source::Span;
+use crate::words::Phrase;
 
 /// A place in the user's text and what to say about it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -9,7 +10,7 @@ pub struct Label {
     /// The underlined place.
     pub span: Span,
     /// The words beside the underline; may be empty.
-    pub text: String,
+    pub text: Phrase,
 }
 
 /// What a careful factory would come back and ask.
@@ -20,11 +21,11 @@ pub struct Finding {
     /// Severity after the user's overrides.
     pub severity: Severity,
     /// One sentence that names the thing in the user's words.
-    pub message: String,
+    pub message: Phrase,
     /// Places, the one to change first; empty if the finding is about the whole folder.
     pub places: Vec<Label>,
     /// What to write instead, ready to copy.
-    pub help: Vec<String>,
+    pub help: Vec<Phrase>,
     /// Who takes it on himself that it stands, if somebody does: it is then in nobody's way.
     pub waiver: Option<Waived>,
 }
@@ -35,12 +36,12 @@ pub struct Waived {
     /// Id of the waiver.
     pub id: String,
     /// Who waives, why and for what, in one line.
-    pub text: String,
+    pub text: Phrase,
 }
 
 impl Finding {
     /// A finding of `rule` with its default severity.
-    pub fn new(rule: &'static Rule, message: impl Into<String>) -> Self {
+    pub fn new(rule: &'static Rule, message: impl Into<Phrase>) -> Self {
         Finding {
             rule,
             severity: rule.severity,
@@ -53,7 +54,7 @@ impl Finding {
 
     /// Adds a place; the first one added is the place to change.
     #[must_use]
-    pub fn at(mut self, span: Span, text: impl Into<String>) -> Self {
+    pub fn at(mut self, span: Span, text: impl Into<Phrase>) -> Self {
         self.places.push(Label { span, text: text.into() });
         self
     }
@@ -67,7 +68,7 @@ impl Finding {
 
     /// Adds a line that says what to write instead.
     #[must_use]
-    pub fn help(mut self, text: impl Into<String>) -> Self {
+    pub fn help(mut self, text: impl Into<Phrase>) -> Self {
         self.help.push(text.into());
         self
     }

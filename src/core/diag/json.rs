@@ -24,6 +24,7 @@ use serde::Serialize;
 use super::place::Lines;
 use super::plain::unseen;
 use super::{Finding, Folder, Severity};
+use crate::words::Phrase;
 
 /// The version of the format that [`print()`] writes.
 pub const FORMAT: u32 = 1;
@@ -48,15 +49,15 @@ struct Entry<'a> {
     folder: &'a str,
     code: &'a str,
     severity: Severity,
-    message: &'a str,
-    places: Vec<Spot<'a>>,
-    help: &'a [String],
+    message: String,
+    places: Vec<Spot>,
+    help: Vec<String>,
     #[serde(skip_serializing_if = "Option::is_none")]
-    waived: Option<&'a str>,
+    waived: Option<String>,
 }
 
 #[derive(Serialize)]
-struct Spot<'a> {
+struct Spot {
     file: String,
     line: usize,
     column: usize,
@@ -64,7 +65,7 @@ struct Spot<'a> {
     end_column: usize,
     start_byte: usize,
     end_byte: usize,
-    label: &'a str,
+    label: String,
 }
 
 /// All findings as one JSON document, in pure printable text.
@@ -91,7 +92,7 @@ fn entries<'a>(folder: &Folder<'a>) -> Vec<Entry<'a>> {
     folder.findings.iter().map(|finding| entry(finding, folder.name, &lines)).collect()
 }
 
-fn entry<'a>(finding: &'a Finding, folder: &'a str, lines: &Lines<'_>) -> Entry<'a> {
+fn entry<'a>(finding: &Finding, folder: &'a str, lines: &Lines<'_>) -> Entry<'a> {
     let places = lines.places(&finding.places).into_iter().map(|(place, label)| Spot {
         file: lines.path(place.file),
         line: place.line,
@@ -100,16 +101,16 @@ fn entry<'a>(finding: &'a Finding, folder: &'a str, lines: &Lines<'_>) -> Entry<
         end_column: place.end_column,
         start_byte: place.start,
         end_byte: place.end,
-        label: &label.text,
+        label: label.text.english(),
     });
     Entry {
         folder,
         code: finding.rule.code,
         severity: finding.severity,
-        message: &finding.message,
+        message: finding.message.english(),
         places: places.collect(),
-        help: &finding.help,
-        waived: finding.waiver.as_ref().map(|waived| waived.text.as_str()),
+        help: finding.help.iter().map(Phrase::english).collect(),
+        waived: finding.waiver.as_ref().map(|waived| waived.text.english()),
     }
 }
 

@@ -8,6 +8,7 @@ use serde_json::{Value, json};
 use super::json::escape;
 use super::place::{Lines, Place};
 use super::{Finding, Folder, Rule, Severity};
+use crate::words::Phrase;
 
 /// All findings as one log with one run. Columns count code points (3.14.17), as in the other printers.
 ///
@@ -73,10 +74,10 @@ fn result(
     rules: &BTreeMap<&'static str, &'static Rule>,
 ) -> Value {
     let mut places =
-        lines.places(&finding.places).into_iter().map(|(place, label)| location(place, &label.text, lines));
+        lines.places(&finding.places).into_iter().map(|(place, label)| location(place, &label.text.english(), lines));
     let first = places.next().unwrap_or_else(|| whole(folder));
     let text =
-        std::iter::once(&finding.message).chain(&finding.help).map(String::as_str).collect::<Vec<_>>().join("\n");
+        std::iter::once(&finding.message).chain(&finding.help).map(Phrase::english).collect::<Vec<_>>().join("\n");
     let mut result = json!({
         "ruleId": finding.rule.code,
         "ruleIndex": rules.keys().position(|code| *code == finding.rule.code),
@@ -90,7 +91,7 @@ fn result(
     }
     if let Some(waived) = &finding.waiver {
         // A suppression by those who use the program (3.35.2).
-        result["suppressions"] = json!([{ "kind": "external", "justification": waived.text }]);
+        result["suppressions"] = json!([{ "kind": "external", "justification": waived.text.english() }]);
     }
     result
 }

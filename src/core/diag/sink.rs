@@ -71,12 +71,12 @@ impl Findings {
                 finding.severity = Severity::Must;
             }
         }
-        self.list.sort_by(|a, b| order(a).cmp(&order(b)));
+        self.list.sort_by_cached_key(order);
         self.list.dedup();
         self
     }
 }
 
-fn order(finding: &Finding) -> (Severity, Option<crate::source::Span>, &str, &str) {
-    (finding.severity, finding.places.first().map(|label| label.span), finding.rule.code, &finding.message)
+fn order(finding: &Finding) -> (Severity, Option<crate::source::Span>, &'static str, String) {
+    (finding.severity, finding.places.first().map(|label| label.span), finding.rule.code, finding.message.english())
 }

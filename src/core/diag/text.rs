@@ -82,7 +82,7 @@ fn level(severity: Severity) -> Level<'static> {
 }
 
 fn group<'a>(finding: &Finding, folder: &Folder<'_>, lines: &Lines<'_>) -> Group<'a> {
-    let title = level(finding.severity).primary_title(plain(&finding.message)).id(finding.rule.code);
+    let title = level(finding.severity).primary_title(plain(&finding.message.english())).id(finding.rule.code);
     let mut group = Group::with_title(title);
     let files = by_file(lines.places(&finding.places));
     if files.is_empty() {
@@ -92,9 +92,9 @@ fn group<'a>(finding: &Finding, folder: &Folder<'_>, lines: &Lines<'_>) -> Group
         group = group.elements(excerpt(places, lines, number == 0));
     }
     if let Some(waived) = &finding.waiver {
-        return group.element(Level::NOTE.with_name("waived").message(plain_lines(&waived.text)));
+        return group.element(Level::NOTE.with_name("waived").message(plain_lines(&waived.text.english())));
     }
-    group.elements(finding.help.iter().map(|help| Level::HELP.message(plain_lines(help))))
+    group.elements(finding.help.iter().map(|help| Level::HELP.message(plain_lines(&help.english()))))
 }
 
 type Marked<'a, 'b> = (Place<'a>, &'b Label);
@@ -123,7 +123,7 @@ fn excerpt<'a>(places: &[Marked<'_, '_>], lines: &Lines<'_>, first: bool) -> Vec
     let window = window(head.file.text.get(start..end).unwrap_or(""), &marks);
     let notes = window.marks.into_iter().zip(places).enumerate().map(|(number, (mark, (_, label)))| {
         let kind = if first && number == 0 { AnnotationKind::Primary } else { AnnotationKind::Context };
-        kind.span(mark).label(Some(plain(&label.text)).filter(|text| !text.is_empty()))
+        kind.span(mark).label(Some(plain(&label.text.english())).filter(|text| !text.is_empty()))
     });
     let snippet = Snippet::source(window.text).line_start(top).annotations(notes);
     let path = plain(&lines.path(head.file));

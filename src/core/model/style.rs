@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::source::{Span, Spanned};
+use crate::words::Languages;
 
 use super::{Entry, Stated};
 
@@ -29,6 +30,8 @@ pub struct Style {
     pub age: Option<Stated<String>>,
     /// Countries or markets it is sold in.
     pub destinations: Vec<Spanned<String>>,
+    /// The languages of the package, one or two, in the order in which they are printed.
+    pub languages: Languages,
     /// A remark for the cover.
     pub note: Option<Stated<String>>,
 }

@@ -67,6 +67,11 @@ fn people() -> Vec<Kind> {
         key("destinations", Form::Texts, "Countries or markets it is sold in"),
         key("sizes", Form::Texts, "Size ids in order; the first is the drawn size"),
         key("libraries", Form::Texts, "Shared files or folders below the root, for example \"library/cloth.toml\""),
+        key(
+            "languages",
+            Form::Texts,
+            "Languages of the package, one or two, first line first: [\"en\", \"zh-Hans\"]; English unless said",
+        ),
         key("note", Form::Text, "A remark for the cover"),
     ];
     let revision = vec![

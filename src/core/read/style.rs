@@ -2,10 +2,17 @@
 
 use crate::model::{Colourway, Entry, Model, Revision, Size, Stated, Style};
 use crate::source::Spanned;
+use crate::words::{Language, Languages, say, words};
 
 use super::reader::{Declarations, Reader, is_id};
 use super::rules;
 use super::section::Section;
+
+words! {
+    TWO "style.languages-two" = "a package has one language, or two different ones";
+    NO_LANGUAGE "style.languages-unknown" = "backtack has no words in the language \"{tag}\"";
+    ONE_OF "style.languages-one-of" = "write [\"en\"], [\"zh-Hans\"], or both in the order in which they are printed";
+}
 
 /// The size of a style that lists none.
 const ONE_SIZE: &str = "one";
@@ -39,7 +46,28 @@ impl Reader {
             season: self.text(section, "season"),
             age: self.text(section, "age"),
             destinations: self.list(section, "destinations"),
+            languages: self.languages(section),
             note: self.text(section, "note"),
+        }
+    }
+
+    /// One language or two, by their tags.
+    fn languages(&mut self, section: &Section<'_>) -> Languages {
+        let mut known = Vec::new();
+        for tag in self.list(section, "languages") {
+            match Language::of(&tag.value) {
+                Some(language) if known.contains(&language) || known.len() == 2 => {
+                    let finding = rules::bad_value(TWO, tag.span, ONE_OF);
+                    self.findings.push(finding);
+                }
+                Some(language) => known.push(language),
+                None => self.findings.push(rules::bad_value(say!(NO_LANGUAGE, tag = tag.value), tag.span, ONE_OF)),
+            }
+        }
+        match known[..] {
+            [first, second, ..] => Languages::both(first, second),
+            [first] => Languages::only(first),
+            [] => Languages::default(),
         }
     }
 

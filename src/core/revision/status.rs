@@ -4,7 +4,7 @@ use crate::compute::Figures;
 use crate::compute::samples::{ReadLine, RoundFigures, Standing, Verdict};
 use crate::diag::{Findings, Severity, cut, plain};
 use crate::model::{Model, Stage, Stated};
-use crate::words::kind::counted;
+use crate::words::number::counted;
 
 /// Columns of the screen.
 const COLUMNS: usize = 80;

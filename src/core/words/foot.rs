@@ -1,31 +1,40 @@
-//! What stands at the foot of every page.
+//! What is printed at the foot of every page.
 
-use super::Phrase;
 use super::kind::counted;
+use super::{Phrase, say};
 
-super::words! {
-    STYLE "foot-style" = "Style", "款号";
-    REVISION "foot-revision" = "Revision", "版次";
+crate::words! { list:
+    STYLE "foot-style" = "Style";
+    REVISION "foot-revision" = "Revision";
     DIGEST "foot-digest" = "Digest";
     DRAFT "foot-draft" = "Draft without a date of issue";
-    UNRELEASED "foot-unreleased" = "Not released", "未发放";
+    UNRELEASED "foot-unreleased" = "Not released";
+    SHEET_OF "foot-sheet-of" = "sheet {number} of {total}";
+    NOT_RELEASED "foot-not-released" = "Not released: {open} must be settled (sheet {sheet})";
+    NOT_RELEASED_YET "foot-not-released-yet" = "Not released: {open} must be settled";
+    QUESTIONS_OPEN "foot-questions-open" = "{open} open (sheet {sheet})";
+    FINDING "foot-finding" = "{count} finding";
+    FINDINGS "foot-findings" = "{count} findings";
+    QUESTION "foot-question" = "{count} question";
+    QUESTIONS "foot-questions" = "{count} questions";
 }
 
 /// `sheet 3 of 12`.
 pub fn sheet_of(number: usize, total: usize) -> Phrase {
-    Phrase { en: format!("sheet {number} of {total}"), zh: Some(format!("第 {number} 页，共 {total} 页")) }
+    say!(SHEET_OF, number, total)
 }
 
 /// `Not released: 3 findings must be settled (sheet 2)`; `sheet` may be a number or what stands for one until the pages
 /// are laid out. A document without a sheet of questions has none.
 pub fn not_released(must: usize, sheet: Option<&str>) -> Phrase {
-    let open = counted(must, "finding", "findings");
-    let place = sheet.map_or(String::new(), |sheet| format!(" (sheet {sheet})"));
-    Phrase { en: format!("{}: {open} must be settled{place}", UNRELEASED.en), zh: None }
+    let open = counted(must, FINDING, FINDINGS);
+    match sheet {
+        Some(sheet) => say!(NOT_RELEASED, open, sheet),
+        None => say!(NOT_RELEASED_YET, open),
+    }
 }
 
 /// `3 questions open (sheet 2)`.
 pub fn questions_open(count: usize, sheet: &str) -> Phrase {
-    let open = counted(count, "question", "questions");
-    Phrase { en: format!("{open} open (sheet {sheet})"), zh: None }
+    say!(QUESTIONS_OPEN, open = counted(count, QUESTION, QUESTIONS), sheet)
 }

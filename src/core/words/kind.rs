@@ -1,48 +1,53 @@
-//! What the named things of a specification are called.
+//! What the named things of a specification are called, one of them and several.
 
 use super::number::{Decimal, number};
+use super::{Phrase, Word, say};
 
-/// The name of a kind.
+/// The name of a kind of thing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Kind {
     /// The table of the file that declares it.
     pub table: &'static str,
     /// One of them.
-    pub one: &'static str,
+    pub one: Word,
     /// Several of them.
-    pub many: &'static str,
-    /// Simplified Chinese, where sure.
-    pub zh: Option<&'static str>,
+    pub many: Word,
 }
 
-const fn kind(table: &'static str, one: &'static str, many: &'static str, zh: Option<&'static str>) -> Kind {
-    Kind { table, one, many, zh }
+/// One kind a line: its table, one of it, several of it.
+macro_rules! kinds {
+    ($($table:literal = $one:literal, $many:literal;)*) => {
+        /// Every kind, in order of its table's name.
+        pub const KINDS: &[Kind] = &[$(Kind {
+            table: $table,
+            one: Word { key: concat!("kind.", $table), en: $one },
+            many: Word { key: concat!("kinds.", $table), en: $many },
+        }),*];
+    };
 }
-
-/// Every kind, in order of its table's name.
-pub const KINDS: &[Kind] = &[
-    kind("attach", "attachment", "attachments", None),
-    kind("cloth", "cloth", "cloths", Some("面料")),
-    kind("colour", "colour", "colours", Some("颜色")),
-    kind("colourway", "colourway", "colourways", Some("配色")),
-    kind("filling", "filling", "fillings", Some("填充物")),
-    kind("finish", "edge finish", "edge finishes", None),
-    kind("material", "material", "materials", Some("物料")),
-    kind("opening", "opening", "openings", Some("充棉口")),
-    kind("part", "part", "parts", Some("部件")),
-    kind("piece", "piece", "pieces", Some("裁片")),
-    kind("point-of-measure", "point of measure", "points of measure", Some("量度部位")),
-    kind("revision", "revision", "revisions", Some("版次")),
-    kind("seam", "seam", "seams", Some("车缝")),
-    kind("size", "size", "sizes", Some("尺码")),
-    kind("step", "step", "steps", Some("工序")),
-    kind("stitch", "surface stitching", "surface stitchings", None),
-    kind("style", "style", "styles", Some("款式")),
-    kind("thread", "thread", "threads", Some("缝线")),
-    kind("trim", "trim", "trims", Some("辅料")),
-    kind("view", "view", "views", Some("视图")),
-    kind("zone", "filling zone", "filling zones", Some("充棉部位")),
-];
+kinds! {
+    "attach" = "attachment", "attachments";
+    "cloth" = "cloth", "cloths";
+    "colour" = "colour", "colours";
+    "colourway" = "colourway", "colourways";
+    "filling" = "filling", "fillings";
+    "finish" = "edge finish", "edge finishes";
+    "material" = "material", "materials";
+    "opening" = "opening", "openings";
+    "part" = "part", "parts";
+    "piece" = "piece", "pieces";
+    "point-of-measure" = "point of measure", "points of measure";
+    "revision" = "revision", "revisions";
+    "seam" = "seam", "seams";
+    "size" = "size", "sizes";
+    "step" = "step", "steps";
+    "stitch" = "surface stitching", "surface stitchings";
+    "style" = "style", "styles";
+    "thread" = "thread", "threads";
+    "trim" = "trim", "trims";
+    "view" = "view", "views";
+    "zone" = "filling zone", "filling zones";
+}
 
 /// The kind that a table of the file declares.
 pub fn of(table: &str) -> Option<&'static Kind> {
@@ -50,19 +55,15 @@ pub fn of(table: &str) -> Option<&'static Kind> {
 }
 
 impl Kind {
-    /// A count with the right form: `1 piece`, `2 pieces`, `no pieces` is `0 pieces`.
-    pub fn count(&self, count: usize) -> String {
-        counted(count, self.one, self.many)
-    }
-
     /// The name with `a` or `an`.
     pub fn with_article(&self) -> String {
-        let vowel = self.one.starts_with(['a', 'e', 'i', 'o', 'u']);
-        format!("{} {}", if vowel { "an" } else { "a" }, self.one)
+        let vowel = self.one.en.starts_with(['a', 'e', 'i', 'o', 'u']);
+        format!("{} {}", if vowel { "an" } else { "a" }, self.one.en)
     }
 }
 
-/// A count and the form of the noun that goes with it.
-pub fn counted(count: impl Decimal + PartialEq<usize>, one: &str, many: &str) -> String {
-    format!("{} {}", number(count, 0), if count == 1 { one } else { many })
+/// A count with the form of the word that goes with it; both forms have `{count}`.
+pub fn counted(count: impl Decimal + PartialEq<usize>, one: Word, many: Word) -> Phrase {
+    let word = if count == 1 { one } else { many };
+    say!(word, count = number(count, 0))
 }

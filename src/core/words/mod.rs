@@ -1,26 +1,29 @@
-//! Fixed wording by language, and the one way numbers and dates are written. A leaf: of ours it sees only `units`.
+//! Fixed wording, and the one way numbers and dates are written. A leaf: of ours it sees only `units`.
 //!
-//! Every fixed word that a sheet, a drawing, a workbook or a finding prints stands here once. A further language is one
-//! more field of [`Word`]. Chinese is given where the trade's own term is sure, and `None` otherwise, so that a sheet
-//! shows English alone rather than a dictionary's guess.
+//! Every fixed word that a sheet, a drawing or a finding prints is a [`Word`]: a key with its English, declared once, here
+//! or beside the rule or rows that print it. Other languages are one file each (`zh-Hans.toml`), by key. Text stays a
+//! [`Phrase`], a word with its arguments, until it is printed in the [`Languages`] of the package.
 
 mod date;
 pub mod foot;
 pub mod head;
 pub mod kind;
 pub mod label;
+mod language;
 pub mod number;
+mod phrase;
+mod printed;
 pub mod sheet;
-mod word;
 
 pub use date::Date;
-pub(crate) use word::words;
-pub use word::{Language, Phrase, Word};
+pub use language::{LANGUAGES, Language, Languages};
+pub use phrase::{Phrase, Word, names, say, words};
+pub use printed::printed;
 
-/// Every list of words, for templates and tests.
+/// The words that templates print by their keys.
 pub const LISTS: &[&[Word]] = &[sheet::ALL, head::ALL, label::ALL, foot::ALL];
 
-/// The word with this key.
+/// The word of a template with this key.
 pub fn find(key: &str) -> Option<&'static Word> {
     LISTS.iter().copied().flatten().find(|word| word.key == key)
 }

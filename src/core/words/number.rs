@@ -77,6 +77,11 @@ pub fn number(value: impl Decimal, places: u32) -> String {
     value.digits(places).map_or_else(|| NOT_A_NUMBER.to_owned(), |digits| grouped(&digits))
 }
 
+/// Digits without the decimals at their end that are zero.
+pub fn shortened(digits: &str) -> String {
+    if digits.contains('.') { digits.trim_end_matches('0').trim_end_matches('.').to_owned() } else { digits.to_owned() }
+}
+
 /// Groups the whole digits of plain decimal text.
 pub fn grouped(digits: &str) -> String {
     let (sign, rest) = digits.strip_prefix('-').map_or(("", digits), |rest| ("-", rest));
@@ -144,6 +149,11 @@ pub fn unit(symbol: &str) -> String {
         last = c;
     }
     out
+}
+
+/// A count and the form of the noun that goes with it, for screens, which speak English.
+pub fn counted(count: impl Decimal + PartialEq<usize>, one: &str, many: &str) -> String {
+    format!("{} {}", number(count, 0), if count == 1 { one } else { many })
 }
 
 /// Limits: `243–257`; with a limit below nought `-3 to 5`, where a dash would be read as a sign.

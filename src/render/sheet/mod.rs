@@ -35,7 +35,6 @@ use std::panic::resume_unwind;
 
 use backtack_core::revision::pdf::{ARCHIVE, FIGURES, MANIFEST};
 use backtack_core::scene::svg;
-use backtack_core::words::Language;
 
 use super::data::Sheet;
 use super::engine::{Document, EngineError, Job};
@@ -208,14 +207,15 @@ pub fn pages(view: &View<'_>) -> Pages {
             .trim()
             .to_string(),
         author: if block.owner.is_empty() { "backtack".into() } else { block.owner.clone() },
-        language: "en".into(),
+        language: view.model.style.languages.first.code().into(),
         date: date(view),
     };
     Pages {
         about,
         title_block: block,
         not_released: questions::not_released(view),
-        labels: labels(Language::English),
+        languages: view.model.style.languages,
+        labels: labels(view.model.style.languages),
         sheets,
     }
 }
@@ -242,7 +242,7 @@ fn title_block(view: &View<'_>) -> TitleBlock {
         date: written::date(view.text(revision.date.as_ref())).unwrap_or_default(),
         revision: text(revision.id.as_ref()),
         history: history(view),
-        language: "en".into(),
+        language: view.model.style.languages.tags(),
         creator: text(revision.by.as_ref()),
         approver: text(revision.approved.as_ref()),
         kind: if view.order.is_some() { "Order".into() } else { "Specification for manufacture".into() },

@@ -83,7 +83,7 @@ fn standing(text: &str) -> (Vec<String>, bool) {
     let findings = settled(&loaded(text));
     let open = findings.iter().filter(|one| one.rule.code == "open-comment" && one.waiver.is_none());
     let idle = findings.iter().any(|one| one.rule.code == "waiver-lifts-nothing");
-    (open.map(|one| one.message.split(' ').nth(1).unwrap().to_string()).collect(), idle)
+    (open.map(|one| one.message.english().split(' ').nth(1).unwrap().to_string()).collect(), idle)
 }
 
 #[test]

@@ -57,7 +57,7 @@ fn the_examples_mean_the_same() {
         before.orders.clear();
         assert_eq!(before.json(), figures(&shown, &b).json(), "{name}");
         let said = |loaded: &Loaded, assembly| -> Vec<String> {
-            backtack_core::rules::findings(loaded, assembly).iter().map(|finding| finding.message.clone()).collect()
+            backtack_core::rules::findings(loaded, assembly).iter().map(|finding| finding.message.english()).collect()
         };
         assert_eq!(said(&shown, &b), said(&own, &a), "{name}");
         for (path, bytes) in files.iter().filter(|(path, _)| path.ends_with(".toml")) {

@@ -14,7 +14,7 @@ use backtack::render::data::{
 use backtack::render::labels::labels;
 use backtack::render::package::{About, Drawing, Fact, Head, Package, TitleBlock};
 use backtack_core::scene::Scene;
-use backtack_core::words::Language;
+use backtack_core::words::Languages;
 
 use shape::{box_view, joins, pieces, sizes, views};
 use tables::{bill, confirmation, filling, measurements};
@@ -31,7 +31,8 @@ pub fn package() -> Package {
         },
         title_block: title_block(),
         not_released: Some("Not released: 3 questions open (sheet {sheet:questions})".into()),
-        labels: labels(Language::English),
+        languages: Languages::default(),
+        labels: labels(Languages::default()),
         sheets: vec![
             Sheet::Cover(cover()),
             Sheet::Changes(review::changes()),

@@ -3,6 +3,8 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Round;
+use crate::words::kind::counted;
+use crate::words::{say, words};
 
 /// As many readings as there are pieces.
 pub const RULE: Rule = Rule {
@@ -18,19 +20,27 @@ pub const RULE: Rule = Rule {
     source: "follows from the terms",
 };
 
+words! {
+    UNLIKE "readings-unlike-pieces.unlike" = "round {round} has {readings} of {of} and {samples}";
+    HERE "readings-unlike-pieces.here" = "{readings} here";
+    ONE_EACH "readings-unlike-pieces.one-each" = "write one reading for each piece, \"\" where it was not read";
+    READING "readings-unlike-pieces.reading" = "{count} reading";
+    READINGS "readings-unlike-pieces.readings" = "{count} readings";
+    PIECE "readings-unlike-pieces.piece" = "{count} piece";
+    PIECES "readings-unlike-pieces.pieces" = "{count} pieces";
+}
+
 /// Reports each row that differs.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, round) in &context.model.samples.rounds {
         let Some(stated) = &round.pieces else { continue };
         let Some(pieces) = stated.known().map(|pieces| *pieces as usize) else { continue };
         for (of, span, count) in rows(round).into_iter().filter(|(.., count)| *count != pieces) {
-            let (readings, samples) = (words(count, "reading"), words(pieces, "piece"));
-            let message = format!("round {id} has {readings} of {of} and {samples}");
+            let readings = counted(count, READING, READINGS);
+            let samples = counted(pieces, PIECE, PIECES);
+            let message = say!(UNLIKE, round = id, readings = &readings, of, samples = &samples);
             findings.push(
-                Finding::new(&RULE, message)
-                    .at(span, format!("{readings} here"))
-                    .at(stated.span, samples)
-                    .help("write one reading for each piece, \"\" where it was not read"),
+                Finding::new(&RULE, message).at(span, say!(HERE, readings)).at(stated.span, samples).help(ONE_EACH),
             );
         }
     }
@@ -49,8 +59,4 @@ fn rows(round: &Round) -> Vec<(String, crate::source::Span, usize)> {
     }
     rows.extend(round.colours.values().map(|one| (one.of.value.clone(), one.of.span, one.list.len())));
     rows
-}
-
-fn words(count: usize, one: &str) -> String {
-    crate::words::kind::counted(count, one, &format!("{one}s"))
 }

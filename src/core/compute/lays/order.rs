@@ -228,7 +228,7 @@ impl Lays for Kept<'_> {
         for (size, products) in &mix {
             let task = match self.single(of, size) {
                 Figure::Known(task) => task,
-                Figure::NotYet { why } => return Err(why.iter().cloned().collect::<Vec<_>>().join("; ")),
+                Figure::NotYet { why } => return Err(crate::words::Phrase::row(why, "; ").english()),
                 Figure::Withheld => return Err("it is not shown in this edition".into()),
             };
             let bounds = bounds(&task.instance);

@@ -55,7 +55,7 @@ impl Lays for Estimate<'_> {
             let need = need.ok_or_else(|| format!("the need of {} in size {size} is not known", of.article))?;
             match &need.length {
                 Figure::Known(one) => length += one.raw() * f64::from(*sets),
-                Figure::NotYet { why } => return Err(why.iter().cloned().collect::<Vec<_>>().join("; ")),
+                Figure::NotYet { why } => return Err(crate::words::Phrase::row(why, "; ").english()),
                 Figure::Withheld => return Err("it is not shown in this edition".into()),
             }
         }

@@ -30,7 +30,7 @@ pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findi
             if read >= round.pieces && round.pieces > 0 {
                 continue;
             }
-            let pieces = crate::words::kind::counted(round.pieces, "piece", "pieces");
+            let pieces = crate::words::number::counted(round.pieces, "piece", "pieces");
             let message = format!("critical point {point} was read on {read} of {pieces} of round {id}");
             let place = row(model, id, point).unwrap_or(written.entry.span());
             let finding = Finding::new(&RULE, message).at(place, "not read on every piece");

@@ -51,12 +51,12 @@ fn mark(findings: &mut Findings, waiver: &Waiver, code: &str) -> usize {
     let of_code = |finding: &Finding| finding.rule.code == code && finding.rule.family != KEPT && finding.rule != &RULE;
     let alone = findings.iter().filter(|finding| of_code(finding)).count() == 1;
     let meant = |finding: &Finding| match &waiver.item {
-        Some(item) => names(&finding.message, &item.value),
+        Some(item) => names(&finding.message.english(), &item.value),
         None => alone,
     };
     let mut lifted = 0;
     for finding in findings.iter_mut().filter(|finding| of_code(finding) && meant(finding)) {
-        finding.waiver = Some(Waived { id: waiver.entry.id.value.clone(), text: told(waiver) });
+        finding.waiver = Some(Waived { id: waiver.entry.id.value.clone(), text: told(waiver).into() });
         lifted += 1;
     }
     lifted

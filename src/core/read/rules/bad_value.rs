@@ -2,6 +2,7 @@
 
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
+use crate::words::Phrase;
 
 /// A value of the wrong sort.
 pub const RULE: Rule = Rule {
@@ -17,7 +18,7 @@ pub const RULE: Rule = Rule {
 };
 
 /// A value that cannot be used, with the reason.
-pub fn bad_value(message: impl Into<String>, span: Span, help: impl Into<String>) -> Finding {
+pub fn bad_value(message: impl Into<Phrase>, span: Span, help: impl Into<Phrase>) -> Finding {
     Finding::new(&RULE, message).at(span, "this value").help(help)
 }
 

@@ -59,7 +59,7 @@ pub fn compare(before: &Side<'_>, after: &Side<'_>, accuracy: f64) -> Changes {
 fn unmatched(before: &Findings, after: &Findings) -> Vec<String> {
     let uneven = |findings: &'_ Findings| -> Vec<String> {
         let about = findings.iter().filter(|finding| finding.rule.code == "uneven-layers");
-        about.map(|finding| finding.message.clone()).collect()
+        about.map(|finding| finding.message.english()).collect()
     };
     // A message begins with the id of its seam.
     let seam = |message: &str| message.split([' ', ':']).next().unwrap_or_default().to_string();

@@ -1,0 +1,328 @@
+//! Text as data: fixed words with their arguments, and what the user wrote. It becomes a string only where it is printed.
+
+use std::collections::BTreeMap;
+
+use serde::ser::{Serialize, SerializeMap, Serializer};
+
+use super::language::{Language, Languages};
+
+/// The key of a word in JSON.
+pub(super) const WORD: &str = "word";
+/// The key of a row of phrases in JSON.
+pub(super) const ROW: &str = "row";
+
+/// A fixed word or sentence. Arguments stand in braces: `"{piece} has no seam allowance"`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Word {
+    /// Name in the files of other languages and in templates: lower case, with hyphens and points.
+    pub key: &'static str,
+    /// English.
+    pub en: &'static str,
+}
+
+impl Word {
+    /// The text in a language, if there is one.
+    pub fn text(&self, language: Language) -> Option<&'static str> {
+        match language {
+            Language::English => Some(self.en),
+            other => other.text(self.key),
+        }
+    }
+
+    /// The word with its arguments. Use [`say!`](crate::words::say).
+    pub fn with(&self, arguments: Vec<(&'static str, Phrase)>) -> Phrase {
+        debug_assert_eq!(
+            names(self.en),
+            arguments.iter().map(|(name, _)| *name).collect::<std::collections::BTreeSet<_>>(),
+            "the arguments of {}",
+            self.key
+        );
+        Phrase::Fixed(*self, arguments)
+    }
+}
+
+/// The names in braces of a text.
+pub fn names(text: &str) -> std::collections::BTreeSet<&str> {
+    let parts = text.split('{').skip(1);
+    parts.filter_map(|part| part.split_once('}')).map(|(name, _)| name).filter(|name| is_name(name)).collect()
+}
+
+/// Whether what stands in braces is the name of an argument; anything else, such as TOML in an example, is text.
+fn is_name(text: &str) -> bool {
+    !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'_')
+}
+
+/// What is printed.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Phrase {
+    /// The same in every language: what the user wrote, an id, a finished number.
+    Plain(String),
+    /// Fixed wording with its arguments by name.
+    Fixed(Word, Vec<(&'static str, Phrase)>),
+    /// Several in a row, with what stands between them.
+    Row(Vec<Phrase>, &'static str),
+}
+
+impl Phrase {
+    /// Nothing.
+    pub fn none() -> Self {
+        Phrase::Plain(String::new())
+    }
+
+    /// Several in a row: `a, b, c`.
+    pub fn list(items: impl IntoIterator<Item = impl Into<Phrase>>) -> Self {
+        Phrase::row(items, ", ")
+    }
+
+    /// Several, each on a line of its own.
+    pub fn lines(items: impl IntoIterator<Item = impl Into<Phrase>>) -> Self {
+        Phrase::row(items, "\n")
+    }
+
+    /// Several with something between them. Empty ones are left out.
+    pub fn row(items: impl IntoIterator<Item = impl Into<Phrase>>, between: &'static str) -> Self {
+        let mut items: Vec<Phrase> = items.into_iter().map(Into::into).filter(|item| !item.is_empty()).collect();
+        match items.len() {
+            1 => items.remove(0),
+            _ => Phrase::Row(items, between),
+        }
+    }
+
+    /// Whether it prints nothing.
+    pub fn is_empty(&self) -> bool {
+        match self {
+            Phrase::Plain(text) => text.is_empty(),
+            Phrase::Fixed(word, _) => word.en.is_empty(),
+            Phrase::Row(items, _) => items.iter().all(Phrase::is_empty),
+        }
+    }
+
+    /// In English, which every word has.
+    pub fn english(&self) -> String {
+        self.in_language(Language::English)
+    }
+
+    /// In a language; what has no text there is left in English.
+    pub fn in_language(&self, language: Language) -> String {
+        match self {
+            Phrase::Plain(text) => text.clone(),
+            Phrase::Fixed(word, arguments) => {
+                let argument = |name: &str| arguments.iter().find(|(known, _)| *known == name);
+                let text = word.text(language).unwrap_or(word.en);
+                filled(text, |name| argument(name).map(|(_, value)| value.in_language(language)))
+            }
+            Phrase::Row(items, between) => {
+                items.iter().map(|item| item.in_language(language)).collect::<Vec<_>>().join(between)
+            }
+        }
+    }
+
+    /// Whether it says anything in this language that it does not say in every other.
+    pub fn speaks(&self, language: Language) -> bool {
+        match self {
+            Phrase::Plain(_) => false,
+            Phrase::Fixed(word, _) => word.text(language).is_some(),
+            Phrase::Row(items, _) => items.iter().any(|item| item.speaks(language)),
+        }
+    }
+
+    /// As it is printed: in the first language, and on a second line in the second one, where that says something else.
+    pub fn print(&self, languages: Languages) -> String {
+        let first = self.in_language(languages.first);
+        match self.second(languages) {
+            Some(second) => format!("{first}\n{second}"),
+            None => first,
+        }
+    }
+
+    /// The second line.
+    pub fn second(&self, languages: Languages) -> Option<String> {
+        let second = languages.second.filter(|second| self.speaks(*second))?;
+        let text = self.in_language(second);
+        (text != self.in_language(languages.first)).then_some(text)
+    }
+
+    /// With its first letter in upper case, in languages that have such letters.
+    #[must_use]
+    pub fn sentence_case(self, language: Language) -> String {
+        let text = self.in_language(language);
+        let mut chars = text.chars();
+        chars.next().map_or(String::new(), |first| first.to_uppercase().chain(chars).collect())
+    }
+}
+
+/// English, for the terminal.
+impl std::fmt::Display for Phrase {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        out.write_str(&self.english())
+    }
+}
+
+/// In JSON a plain text is a string, a word `{"word": key, "en": text, "with": {..}}`, a row `{"row": [..], "between": text}`:
+/// [`printed`](super::printed) makes strings of them all.
+impl Serialize for Phrase {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Phrase::Plain(text) => serializer.serialize_str(text),
+            Phrase::Fixed(word, arguments) => {
+                let mut map = serializer.serialize_map(Some(3))?;
+                map.serialize_entry(WORD, word.key)?;
+                map.serialize_entry("en", word.en)?;
+                map.serialize_entry(
+                    "with",
+                    &arguments.iter().map(|(name, value)| (*name, value)).collect::<BTreeMap<_, _>>(),
+                )?;
+                map.end()
+            }
+            Phrase::Row(items, between) => {
+                let mut map = serializer.serialize_map(Some(2))?;
+                map.serialize_entry(ROW, items)?;
+                map.serialize_entry("between", between)?;
+                map.end()
+            }
+        }
+    }
+}
+
+/// A text with its arguments put in. What stands in braces and is no argument stays.
+pub(super) fn filled(text: &str, argument: impl Fn(&str) -> Option<String>) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some((before, behind)) = rest.split_once('{') {
+        out.push_str(before);
+        let found = behind.split_once('}').and_then(|(name, after)| Some((argument(name)?, after)));
+        match found {
+            Some((value, after)) => {
+                out.push_str(&value);
+                rest = after;
+            }
+            None => {
+                out.push('{');
+                rest = behind;
+            }
+        }
+    }
+    out + rest
+}
+
+impl From<Word> for Phrase {
+    fn from(word: Word) -> Self {
+        word.with(Vec::new())
+    }
+}
+
+impl From<&Word> for Phrase {
+    fn from(word: &Word) -> Self {
+        word.with(Vec::new())
+    }
+}
+
+impl From<String> for Phrase {
+    fn from(text: String) -> Self {
+        Phrase::Plain(text)
+    }
+}
+
+impl From<&String> for Phrase {
+    fn from(text: &String) -> Self {
+        Phrase::Plain(text.clone())
+    }
+}
+
+impl From<&str> for Phrase {
+    fn from(text: &str) -> Self {
+        Phrase::Plain(text.to_string())
+    }
+}
+
+impl From<&Phrase> for Phrase {
+    fn from(phrase: &Phrase) -> Self {
+        phrase.clone()
+    }
+}
+
+/// A count in digits.
+macro_rules! counts {
+    ($($kind:ty),*) => {
+        $(impl From<$kind> for Phrase {
+            fn from(count: $kind) -> Self {
+                Phrase::Plain(count.to_string())
+            }
+        })*
+    };
+}
+counts!(u32, u64, usize);
+
+/// Declares words as constants: `NAME "key" = "English with {argument}";`. With `list:` in front they are collected in `ALL`.
+#[macro_export]
+macro_rules! words {
+    ($($name:ident $key:literal = $en:literal;)*) => {
+        $(
+            #[doc = concat!("“", $en, "”")]
+            pub const $name: $crate::words::Word = $crate::words::Word { key: $key, en: $en };
+        )*
+    };
+    (list: $($name:ident $key:literal = $en:literal;)*) => {
+        $crate::words! { $($name $key = $en;)* }
+        /// Every word of this list.
+        pub const ALL: &[$crate::words::Word] = &[$($name),*];
+    };
+}
+pub use words;
+
+/// A word with its arguments by name: `say!(MISSING, piece = id, edges = Phrase::list(edges))`; a name alone stands for a
+/// variable of that name.
+#[macro_export]
+macro_rules! say {
+    ($word:expr $(, $name:ident $(= $value:expr)?)* $(,)?) => {
+        $word.with(vec![$((stringify!($name), Into::<$crate::words::Phrase>::into($crate::say!(@value $name $(= $value)?)))),*])
+    };
+    (@value $name:ident = $value:expr) => { $value };
+    (@value $name:ident) => { $name };
+}
+pub use say;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const MISSING: Word = Word { key: "test.missing", en: "{what} has no seam allowance on {edges}" };
+    const PIECE: Word = Word { key: "piece", en: "piece" };
+
+    #[test]
+    fn arguments_are_put_in_by_name() {
+        let phrase = say!(MISSING, what = "piece TOP", edges = Phrase::list(["a-b", "b-c"]));
+        assert_eq!(phrase.english(), "piece TOP has no seam allowance on a-b, b-c");
+    }
+
+    #[test]
+    fn braces_that_are_no_argument_stay() {
+        let word = Word { key: "test.braces", en: "write { all = \"{value}\" }" };
+        assert_eq!(say!(word, value = "5 mm").english(), "write { all = \"5 mm\" }");
+        assert_eq!(say!(word, value = "{value}").english(), "write { all = \"{value}\" }");
+    }
+
+    #[test]
+    fn a_second_line_stands_only_where_it_says_something_else() {
+        let both = Languages::both(Language::English, Language::SimplifiedChinese);
+        assert_eq!(Phrase::from(PIECE).print(both), "piece\n裁片");
+        assert_eq!(Phrase::from("Puffin").print(both), "Puffin");
+        let turned = Languages::both(Language::SimplifiedChinese, Language::English);
+        assert_eq!(Phrase::from(PIECE).print(turned), "裁片\npiece");
+        assert_eq!(Phrase::from(PIECE).print(Languages::only(Language::SimplifiedChinese)), "裁片");
+    }
+
+    #[test]
+    fn what_has_no_text_in_a_language_is_left_in_english() {
+        assert_eq!(
+            Phrase::from(say!(MISSING, what = PIECE, edges = "")).in_language(Language::SimplifiedChinese),
+            "裁片 has no seam allowance on "
+        );
+    }
+
+    #[test]
+    #[should_panic(expected = "the arguments of test.missing")]
+    fn an_argument_that_is_left_out_is_a_defect() {
+        let _ = say!(MISSING, what = "x");
+    }
+}
