@@ -8,6 +8,7 @@ mod completions;
 mod diff;
 mod explain;
 mod failure;
+mod fix;
 mod lay;
 pub mod new;
 mod open;
@@ -27,6 +28,7 @@ use std::ffi::OsString;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+use backtack_core::source::Tally;
 use clap::{Arg, ArgMatches, Command, value_parser};
 
 pub use failure::Failure;
@@ -83,13 +85,13 @@ pub fn command() -> Command {
         .subcommands(COMMANDS.iter().map(|entry| (entry.define)()))
 }
 
-/// Runs the command that the arguments name, the program's own name first.
-pub fn main(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
+/// Runs the command that the arguments name, the program's own name first; what it does is counted in `tally`.
+pub fn main(arguments: impl IntoIterator<Item = OsString>, tally: &Tally) -> ExitCode {
     let matches = match command().try_get_matches_from(arguments) {
         Ok(matches) => matches,
         Err(error) => return usage(&error),
     };
-    let mut terminal = Terminal::new();
+    let mut terminal = Terminal::new(tally);
     match dispatch(&matches, &mut terminal) {
         Ok(Exit::Clear) => ExitCode::SUCCESS,
         Ok(Exit::Standing) => ExitCode::from(1),

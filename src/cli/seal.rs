@@ -4,23 +4,24 @@ use std::path::{Path, PathBuf};
 
 use backtack_core::diag::{Findings, Folder, Levels, plain, text};
 use backtack_core::model::{Audience, Stated};
+use backtack_core::pipeline::{self, Checked, Earlier, Sealing, Source, check};
 use backtack_core::read::{self, Loaded};
 use backtack_core::revision::chain::{self, Link, next, ordered};
 use backtack_core::revision::manifest::{Title, line};
 use backtack_core::revision::release;
-use backtack_core::revision::seal::{ENDING, LARGEST, verified};
+use backtack_core::revision::seal::{self, ENDING, LARGEST, verified};
+use backtack_core::source::Tally;
 use backtack_core::words::Date;
 use clap::{Arg, ArgMatches, Command};
 
 use super::build::{laid, replaced, stages};
 use super::check::root;
 use super::lay::style;
-use super::opened::{self, bytes, failed};
+use super::opened::{bytes, failed};
 use super::output::{Item, Output};
 use super::secret::secret;
 use super::terminal::Terminal;
-use super::{Exit, Failure, folder_argument};
-use crate::{Checked, Earlier, Sealing};
+use super::{Exit, Failure, folder_argument, opened};
 
 /// The folder of sealed revisions, below the style folder.
 pub const FOLDER: &str = "revisions";
@@ -55,11 +56,11 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let folder = matches.get_one::<PathBuf>("folder").ok_or_else(|| Failure::new("no folder is given"))?;
     let progress = stages();
     progress.set_message("reading");
-    let loaded = crate::read(folder).map_err(|error| Failure::new(error.to_string()))?;
+    let loaded = opened::folder(folder, &terminal.tally)?;
     let title = title(matches, &loaded)?;
     progress.set_message("checking and computing");
     let none = Levels::new();
-    let checked = crate::check(&loaded, &none, false);
+    let checked = check(&loaded, &none, false);
     if refused(folder, &loaded, &checked, terminal) {
         progress.finish_and_clear();
         terminal.complain(&Failure::new(format!("revision {} is not sealed", title.revision)));
@@ -68,8 +69,8 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     progress.set_message("reading sealed revisions");
     let past = chain(folder)?;
     next(&past.iter().collect::<Vec<_>>(), &title.revision, &title.style, &title.date).map_err(Failure::new)?;
-    let earlier = opened(folder, past)?;
-    let (loaded, checked, found) = laid(loaded, checked, &none, false, &progress);
+    let earlier = with_last(folder, past, &terminal.tally)?;
+    let (loaded, checked, found) = laid(loaded, checked, &progress);
     progress.set_message("typesetting");
     let output = Output::new();
     let secret = secret(folder, &output)?;
@@ -195,16 +196,20 @@ fn chain(folder: &Path) -> Result<Vec<Link>, Failure> {
 ///
 /// # Errors
 /// As those of a chain.
-pub fn earlier(folder: &Path, revision: &str) -> Result<Earlier, Failure> {
+pub fn earlier(folder: &Path, revision: &str, tally: &Tally) -> Result<Earlier, Failure> {
     let past = chain(folder)?.into_iter().take_while(|link| link.revision != revision);
-    opened(folder, past.collect())
+    with_last(folder, past.collect(), tally)
 }
 
-/// Sealed revisions with the last of them opened.
-fn opened(folder: &Path, past: Vec<Link>) -> Result<Earlier, Failure> {
-    let path = |link: &Link| folder.join(FOLDER).join(format!("{}.{ENDING}", link.file));
-    let last = past.last().map(|link| opened::loaded(&path(link))).transpose()?;
-    Ok(Earlier { past, last })
+/// Sealed revisions with what the factory got of the last of them.
+fn with_last(folder: &Path, past: Vec<Link>, tally: &Tally) -> Result<Earlier, Failure> {
+    let last = past.last().map(|link| {
+        let path = folder.join(FOLDER).join(format!("{}.{ENDING}", link.file));
+        let bytes = bytes(&path)?;
+        let sealed = seal::read(&bytes).map_err(|why| failed(&path, &why))?;
+        pipeline::read(&Source::Package(sealed.pdf), tally).map_err(|error| failed(&path, &error.to_string()))
+    });
+    Ok(Earlier { last: last.transpose()?, past })
 }
 
 /// Writes both editions, the sealed file last; neither may be there before.

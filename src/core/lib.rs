@@ -6,6 +6,7 @@
 //! check     Model          -> findings            one file per rule
 //! compute   Model          -> Figures             one file per family of numbers
 //! scene     drawings in mm, read by every writer
+//! pipeline  the stages in their order, as every command runs them
 //! ```
 //! `source`, `units`, `geom`, `colour`, `standards` and `words` are leaves: they import nothing of ours.
 
@@ -16,6 +17,7 @@ pub mod diag;
 pub mod geom;
 pub mod lay;
 pub mod model;
+pub mod pipeline;
 pub mod read;
 pub mod revision;
 pub mod rules;

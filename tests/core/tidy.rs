@@ -22,7 +22,8 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("check", &["model", "diag"]),
     ("compute", &["model", "diag"]),
     ("revision", &["model", "diag", "compute"]),
-    ("rules", &["model", "diag", "read", "check", "compute", "revision"]),
+    ("rules", &["model", "diag", "read", "check", "compute"]),
+    ("pipeline", &["model", "diag", "read", "compute", "revision", "rules"]),
 ];
 
 /// What `render` may see of `backtack-core`: figures and the model, never how they were read or checked.
@@ -167,6 +168,30 @@ fn modules_import_only_the_layers_below() {
         }
     }
     assert_eq!(seen, known, "a layer has no module");
+}
+
+/// Stages are run in one place only, so that every command runs them in the same order and none twice.
+#[test]
+fn stages_are_run_by_the_pipeline_alone() {
+    let stages = [
+        "Assembly::of(",
+        "compute::compute(",
+        "compute::findings(",
+        "rules::checked(",
+        "plan_orders(",
+        "read::folder(",
+        "read::closure(",
+        "read::texts(",
+        "read::files(",
+        "read::statements(",
+    ];
+    let own = ["src/core/pipeline/", "src/core/compute/lays/order.rs"];
+    for (path, text) in sources().into_iter().filter(|(path, _)| !own.iter().any(|home| path.starts_with(home))) {
+        let code = code(&text);
+        for stage in stages {
+            assert!(!code.contains(stage), "{path} runs {stage}..)");
+        }
+    }
 }
 
 #[test]

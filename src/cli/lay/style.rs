@@ -7,15 +7,15 @@ use backtack_core::compute::lays::{
 };
 use backtack_core::diag::{Levels, plain};
 use backtack_core::lay::{Bad, Lock, Progress, lock};
-use backtack_core::read::Loaded;
+use backtack_core::pipeline::{Checked, check};
+use backtack_core::read::{Loaded, Unshown};
 use clap::ArgMatches;
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::super::output::{Item, Output};
 use super::super::terminal::Terminal;
-use super::super::{Exit, Failure};
+use super::super::{Exit, Failure, opened};
 use super::stopper;
-use crate::Checked;
 
 /// What was found for a style.
 pub struct Found {
@@ -62,8 +62,7 @@ pub fn found(loaded: &Loaded, checked: &Checked, effort: Effort, anew: bool, lon
 /// If there is no such order.
 pub fn of_order(loaded: &Loaded, checked: &Checked, id: &str, effort: Effort, anew: bool) -> Result<Found, Failure> {
     if !loaded.model.orders.contains_key(id) {
-        let known: Vec<&str> = loaded.model.orders.keys().map(String::as_str).collect();
-        return Err(Failure::new(format!("there is no order {id}; there are: {}", known.join(", "))));
+        return Err(Failure::new(Unshown::unknown(loaded, id).to_string()));
     }
     let stop = stopper();
     let bar = bar();
@@ -97,8 +96,8 @@ pub(super) fn run(folder: &Path, matches: &ArgMatches, terminal: &mut Terminal) 
     let effort = matches
         .get_one::<String>("effort")
         .and_then(|word| Effort::ALL.iter().find(|(known, _)| known == word).map(|(_, effort)| *effort));
-    let loaded = crate::read(folder).map_err(|error| Failure::new(error.to_string()))?;
-    let checked = crate::check(&loaded, &Levels::new(), false);
+    let loaded = opened::folder(folder, &terminal.tally)?;
+    let checked = check(&loaded, &Levels::new(), false);
     let longer = matches.get_flag("longer");
     let effort = effort.unwrap_or_default();
     let found = match matches.get_one::<String>("order") {

@@ -9,7 +9,8 @@ use super::json::escape;
 use super::place::{Lines, Place};
 use super::{Finding, Folder, Rule, Severity};
 
-/// All findings as one log with one run. Columns count code points (3.14.17), as in the other printers.
+/// All findings as one log with one run. Columns count code points, as in the other printers; the log says so, since without
+/// `columnKind` (3.14.17) a reader would take them for code units of UTF-16.
 ///
 /// # Errors
 /// Passes on what the serialiser reports; none is known for this value.
@@ -75,8 +76,8 @@ fn result(
     let mut places =
         lines.places(&finding.places).into_iter().map(|(place, label)| location(place, &label.text, lines));
     let first = places.next().unwrap_or_else(|| whole(folder));
-    let text =
-        std::iter::once(&finding.message).chain(&finding.help).map(String::as_str).collect::<Vec<_>>().join("\n");
+    let helps = finding.help.iter().map(|help| &help.text);
+    let text = std::iter::once(&finding.message).chain(helps).map(String::as_str).collect::<Vec<_>>().join("\n");
     let mut result = json!({
         "ruleId": finding.rule.code,
         "ruleIndex": rules.keys().position(|code| *code == finding.rule.code),

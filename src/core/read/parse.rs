@@ -3,7 +3,7 @@ use std::collections::BTreeSet;
 use super::reader::Reader;
 use super::rules;
 use super::tree::{Fields, Kind, Node, fields};
-use crate::source::{FileId, Span};
+use crate::source::{FileId, Span, Work};
 
 /// The parsed files, and those with a syntax error, whose keys may have landed in the wrong table.
 pub struct Trees {
@@ -24,6 +24,7 @@ pub fn parse_from(reader: &mut Reader, first: usize) -> Trees {
     let texts: Vec<(FileId, String)> =
         reader.sources.iter().skip(first).map(|(id, file)| (id, file.text.clone())).collect();
     for (id, text) in texts {
+        reader.tally.add(Work::Parse);
         let (table, errors) = toml::de::DeTable::parse_recoverable(&text);
         for error in &errors {
             let range = error.span().unwrap_or(0..0);

@@ -1,7 +1,11 @@
 //! Loaded text and places in it. A leaf: imports nothing of ours.
 
+mod edit;
 mod file;
 mod span;
+mod tally;
 
-pub use file::{FileId, SourceFile, Sources};
+pub use edit::{Edit, Help, certain, quoted};
+pub use file::{Columns, FileId, SourceFile, Sources};
 pub use span::{Span, Spanned};
+pub use tally::{Tally, Work};

@@ -10,7 +10,7 @@ use super::super::package::{Drawing, Head};
 use super::super::sheets::{ChangeGroup, ChangeRow, Changes, OverlayCard, Sheet};
 use super::cover::date;
 use super::rows::{rows, width};
-use super::view::{Since, View, capital};
+use super::view::{View, capital};
 
 /// Room for one pair of outlines, mm.
 const ROOM: [f64; 2] = [120.0, 96.0];

@@ -2,6 +2,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::Outline;
 use crate::model::Cut;
+use crate::source::{Edit, Help};
 
 use super::is_by_factory;
 
@@ -36,7 +37,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             let finding = if cut.allowance.runs.is_empty() {
                 Finding::new(&RULE, format!("{what} has no seam allowance"))
                     .at(place, "how much outside the sew line?")
-                    .help("add allowance = \"10 mm\", or what it is; \"0 mm\" where nothing is added")
+                    .help(Help::with(
+                        "add allowance = \"10 mm\", or what it is; \"0 mm\" where nothing is added",
+                        Edit::line(place, "allowance = \"10 mm\""),
+                    ))
             } else if left.is_empty() {
                 continue;
             } else {

@@ -21,9 +21,8 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 
 use super::plan::{Length, Mix};
-use super::{ByVariant, Drawn, Figures};
-use crate::diag::Findings;
-use crate::model::{Assembly, Model};
+use super::{ByVariant, Figures};
+use crate::model::Model;
 
 /// One order in numbers.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -158,13 +157,6 @@ pub trait Lays {
 /// Rounds of planning and laying, for one cloth.
 pub const ROUNDS: usize = 12;
 
-/// What the plans bring up: to be added to the findings once every order is planned.
-pub fn findings(model: &Model, figures: &Figures) -> Findings {
-    let mut findings = Findings::default();
-    super::rules::planned(model, figures, &mut findings);
-    findings
-}
-
 /// Plans one order, as [`plan()`] does all.
 pub fn plan_one(model: &Model, figures: &mut Figures, order: &str, lays: &mut dyn Lays) {
     let Some(mut planned) = figures.orders.remove(order) else { return };
@@ -180,9 +172,4 @@ pub fn plan(model: &Model, figures: &mut Figures, lays: &mut dyn Lays) {
     for id in ids {
         plan_one(model, figures, &id, lays);
     }
-}
-
-/// Plans every order from the lays that are kept for it, or by an estimate where none are.
-pub fn plan_kept(model: &Model, assembly: &Assembly, drawn: &Drawn, figures: &mut Figures) {
-    super::lays::plan_orders((model, assembly, drawn), figures);
 }
