@@ -69,7 +69,8 @@ fn every_further_edition_is_read_and_checked_once() {
     assert_eq!(counts(&scratch, &["build", "bag"]), [2, 2, 2, 2, 2], "own and A");
     scratch.write("bag/private/cost.toml", "# Tuppence\n");
     assert_eq!(counts(&scratch, &["build", "bag"]), [3, 3, 3, 3, 2], "own, the factory's and A");
-    let order = "[order.one]\nspare = \"0 %\"\n[order.one.line.a]\nsize = \"one\"\nquantity = 40\n";
+    let order =
+        "[order.one]\nspare = \"0 %\"\n[order.one.line.a]\nsize = \"one\"\ncolourway = \"plain\"\nquantity = 40\n";
     scratch.write("bag/orders/one.toml", order);
     scratch.run(&["build", "bag", "--order", "one"]);
     assert_eq!(counts(&scratch, &["build", "bag", "--order", "one"]), [4, 4, 4, 4, 2], "and that of the order");

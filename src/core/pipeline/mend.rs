@@ -89,6 +89,7 @@ pub fn mend(
     (levels, strict): (&Levels, bool),
     again: impl Fn(&Unsaved) -> Result<Loaded, ReadError>,
 ) -> Result<Mended, MendError> {
+    let before = must(&checked.findings);
     let mut mended = Mended { changes: Vec::new(), texts: Unsaved::new(), loaded, checked };
     for _ in 0..ROUNDS {
         let changed = edited(&mended.loaded, &mended.checked.findings, &mut mended.changes);
@@ -102,36 +103,37 @@ pub fn mend(
         if let Some(path) = paths.iter().find(broken) {
             return Err(MendError::Broken { path: path.clone() });
         }
-        let checked = check(&loaded, levels, strict);
-        let findings = fresh(&mended.checked.findings, &checked.findings);
-        if !findings.is_empty() {
-            return Err(MendError::Worse { findings });
-        }
-        (mended.loaded, mended.checked) = (loaded, checked);
+        mended.checked = check(&loaded, levels, strict);
+        mended.loaded = loaded;
     }
-    Ok(mended)
+    // Only at the end: what is read after one round may be put right in the next.
+    let findings = fresh(before, must(&mended.checked.findings));
+    if findings.is_empty() { Ok(mended) } else { Err(MendError::Worse { findings }) }
 }
 
 fn named(sources: &Sources, id: FileId) -> &str {
     sources.file(id).map_or("", |file| file.path.as_str())
 }
 
-/// What must be settled in the later findings and was not there in the earlier ones.
-fn fresh(before: &Findings, after: &Findings) -> Vec<(&'static str, String)> {
-    let must = |findings: &Findings| -> Vec<(&'static str, String)> {
-        let standing = |one: &&Finding| one.severity == Severity::Must && one.waiver.is_none();
-        findings.iter().filter(standing).map(|one| (one.rule.code, one.message.clone())).collect()
-    };
-    let mut known = must(before);
-    let mut fresh = must(after);
-    fresh.retain(|one| match known.iter().position(|other| other == one) {
+/// Code and message of what must be settled.
+fn must(findings: &Findings) -> Vec<(&'static str, String)> {
+    let standing = |one: &&Finding| one.severity == Severity::Must && one.waiver.is_none();
+    findings.iter().filter(standing).map(|one| (one.rule.code, one.message.clone())).collect()
+}
+
+/// Those of the later ones that are not among the earlier ones.
+fn fresh(
+    mut before: Vec<(&'static str, String)>,
+    mut after: Vec<(&'static str, String)>,
+) -> Vec<(&'static str, String)> {
+    after.retain(|one| match before.iter().position(|other| other == one) {
         Some(at) => {
-            known.remove(at);
+            before.remove(at);
             false
         }
         None => true,
     });
-    fresh
+    after
 }
 
 /// The texts with every safe edit made that overlaps no earlier one, by path.

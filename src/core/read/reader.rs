@@ -3,7 +3,7 @@ use std::sync::Arc;
 
 use crate::diag::{Findings, Levels, Severity};
 use crate::model::{Entry, Model, StitchUse, Table};
-use crate::source::{FileId, Sources, Span, Spanned, Tally};
+use crate::source::{Edit, FileId, Sources, Span, Spanned, Tally};
 
 use super::disk::Disk;
 use super::keys::{self, Kind as TableKind};
@@ -278,7 +278,11 @@ impl Reader {
         for (name, (place, _)) in section.fields {
             if section.key(name).is_none() && !self.broken.contains(&place.file) {
                 let known: Vec<&str> = section.keys.iter().map(|key| key.name).collect();
-                self.findings.push(rules::unknown_key(name, section.what, &known, *place));
+                let mut finding = rules::unknown_key(name, section.what, &known, *place);
+                // What is written already is not written a second time.
+                let free = |edit: &Edit| !section.fields.contains_key(&edit.text);
+                finding.help.iter_mut().for_each(|help| help.edit = help.edit.take().filter(free));
+                self.findings.push(finding);
             }
         }
     }

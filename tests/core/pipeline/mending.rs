@@ -57,6 +57,8 @@ fn what_is_not_certain_is_left() {
         "[cloth.a1]\n[cloth.a2]\n[piece.A]\nmaterial = \"a3\"\n",
         "[style]\nsizes = [\"S\", \"M\"]\n[part.a]\n[piece.A]\npart = \"b\"\n",
         "[cloth.felt]\nid = \"x\"\n",
+        // The key is there already.
+        "[cloth.felt]\nwidth = \"1 m\"\nwidht = \"1 m\"\n",
     ] {
         assert_eq!(text(written), written);
     }
@@ -87,7 +89,7 @@ fn what_makes_it_worse_is_not_made() {
     let MendError::Worse { findings } = &error else { panic!("{error:?}") };
     assert_eq!(findings.iter().map(|(code, _)| *code).collect::<Vec<_>>(), ["bad-unit"]);
     // Both keys would be one: the file could not be read any more.
-    let error = mended(&[("a.toml", "[cloth.felt]\nwidht = \"1 m\"\nwidth = \"1 m\"\n")]).unwrap_err();
+    let error = mended(&[("a.toml", "[cloth.felt]\nwidht = \"1 m\"\nwdith = \"1 m\"\n")]).unwrap_err();
     assert!(matches!(&error, MendError::Broken { path } if path == "a.toml"), "{error:?}");
 }
 
