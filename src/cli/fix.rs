@@ -4,6 +4,7 @@ use std::path::Path;
 
 use backtack_core::diag::{Levels, plain};
 use backtack_core::pipeline::{self, Changed, Mended, Source, mend};
+use backtack_core::read::Unsaved;
 use clap::{Arg, ArgAction, ArgMatches};
 
 use super::check::{Report, root};
@@ -50,7 +51,7 @@ impl Fix {
         let tally = terminal.tally.clone();
         let loaded = opened::folder(path, &tally)?;
         let checked = pipeline::check(&loaded, levels, strict);
-        let again = |texts: &_| pipeline::read(&Source::Unsaved { folder: path, texts }, &tally);
+        let again = |texts: &Unsaved| pipeline::read(&Source::Unsaved { folder: path, texts }, &tally);
         let Mended { changes, texts, loaded, checked } =
             mend(loaded, checked, (levels, strict), again).map_err(|why| {
                 Failure::new(format!("{}: nothing is written, since with the changes {why}", path.display()))

@@ -1,5 +1,5 @@
 use crate::diag::{Finding, Rule, Severity};
-use crate::source::Span;
+use crate::source::{Help, Span};
 
 /// A value of the wrong sort.
 pub const RULE: Rule = Rule {
@@ -15,7 +15,7 @@ pub const RULE: Rule = Rule {
 };
 
 /// A value that cannot be used, with the reason.
-pub fn bad_value(message: impl Into<String>, span: Span, help: impl Into<String>) -> Finding {
+pub fn bad_value(message: impl Into<String>, span: Span, help: impl Into<Help>) -> Finding {
     Finding::new(&RULE, message).at(span, "this value").help(help)
 }
 
