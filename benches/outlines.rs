@@ -9,12 +9,13 @@ use std::fmt::Write;
 use std::path::Path;
 use std::time::Instant;
 
-use backtack_core::compute::{self, Computed, Drawn};
-use backtack_core::diag::Findings;
-use backtack_core::model::{Assembly, Statements};
-use backtack_core::read::{self, Loaded};
-use backtack_core::revision::compare::{ACCURACY, Side, compare, text};
-use backtack_core::rules;
+use backtack_core::compute::Drawn;
+use backtack_core::diag::Levels;
+use backtack_core::model::Assembly;
+use backtack_core::pipeline::{self, Checked, compare};
+use backtack_core::read::{self, Loaded, Unsaved};
+use backtack_core::revision::compare::text;
+use backtack_core::source::Tally;
 
 const RUNS: usize = 11;
 /// Pieces of the large folder.
@@ -44,21 +45,24 @@ fn offset(read: impl Fn() -> Loaded) {
     assert!(known, "every outline is made");
 }
 
+/// What commands make of it.
+fn checked(loaded: &Loaded) -> Checked {
+    pipeline::check(loaded, &Levels::new(), false)
+}
+
 /// The whole check, figures with it.
 fn check(loaded: &Loaded) {
-    let assembly = Assembly::of(&loaded.model);
-    let figures = compute::with_lines(&loaded.model, &assembly).figures;
+    let figures = checked(loaded).figures;
     assert_eq!(figures.pieces.len(), loaded.model.pieces.len());
-    rules::checked(loaded, &assembly);
 }
 
 /// Two revisions read, checked and compared, every outline a little larger in the later one.
 fn compared(read: impl Fn() -> Loaded) {
-    let earlier = Spec::of(read());
+    let earlier = read();
     let changed = read().closure.iter().map(|(path, bytes)| (path.clone(), edited(path, bytes))).collect::<Vec<_>>();
     let files = changed.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
-    let later = Spec::of(read::closure(&earlier.loaded.style, files));
-    let changes = compare(&earlier.side(), &later.side(), ACCURACY);
+    let later = read::closure(&earlier.style, files, &Tally::default());
+    let changes = compare((&earlier, &checked(&earlier)), (&later, &checked(&later)));
     assert!(!changes.overlays.is_empty() && !text(&changes, 80).is_empty());
 }
 
@@ -70,35 +74,6 @@ fn edited(path: &str, bytes: &[u8]) -> Vec<u8> {
     let head = svg.find("<svg").and_then(|at| svg[at..].find('>').map(|end| at + end + 1)).expect("it is a drawing");
     let (start, rest) = svg.split_at(head);
     format!("{start}<g transform=\"scale(1.001)\">{}", rest.replace("</svg>", "</g></svg>")).into_bytes()
-}
-
-/// One revision, read and checked.
-struct Spec {
-    loaded: Loaded,
-    statements: Statements,
-    assembly: Assembly,
-    computed: Computed,
-    findings: Findings,
-}
-
-impl Spec {
-    fn of(loaded: Loaded) -> Spec {
-        let assembly = Assembly::of(&loaded.model);
-        let computed = compute::with_lines(&loaded.model, &assembly);
-        let findings = rules::checked(&loaded, &assembly);
-        Spec { statements: read::statements(&loaded), loaded, assembly, computed, findings }
-    }
-
-    fn side(&self) -> Side<'_> {
-        Side {
-            statements: &self.statements,
-            model: &self.loaded.model,
-            assembly: &self.assembly,
-            figures: &self.computed.figures,
-            drawn: &self.computed.drawn,
-            findings: &self.findings,
-        }
-    }
 }
 
 /// A style of many curved pieces, each of another shape, in two sizes.
@@ -141,7 +116,7 @@ fn large() -> Vec<(String, String)> {
 
 fn main() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples/puffin");
-    let puffin = || read::folder(&folder).expect("the example is there");
+    let puffin = || read::folder(&folder, &Unsaved::new(), &Tally::default()).expect("the example is there");
     let reading = best(RUNS, || drop(puffin()));
     let whole = best(RUNS, || offset(puffin));
     println!("puffin, read: {:.1} ms", reading * 1e3);

@@ -9,8 +9,8 @@ use std::path::{Path, PathBuf};
 use std::time::Instant;
 
 use backtack::render::engine;
-use backtack::{Checked, Sealing};
 use backtack_core::diag::Levels;
+use backtack_core::pipeline::{self, Checked, Sealing, Source};
 use backtack_core::read::Loaded;
 use backtack_core::revision::manifest::Title;
 use backtack_core::revision::seal::verified;
@@ -29,9 +29,9 @@ fn best(mut work: impl FnMut()) -> f64 {
 
 /// The whole way from the folder to the bytes.
 fn package(folder: &Path) {
-    let loaded = backtack::read(folder).expect("the example is there");
-    let checked = backtack::check(&loaded, &Levels::new(), false);
-    let package = backtack::render(&loaded, &checked).expect("the example typesets");
+    let loaded = pipeline::read(&Source::Folder(folder), &Default::default()).expect("the example is there");
+    let checked = pipeline::check(&loaded, &Levels::new(), false);
+    let package = backtack::render(&loaded, &checked, &Default::default()).expect("the example typesets");
     assert!(!package.pdf.is_empty());
 }
 
@@ -60,8 +60,8 @@ fn cold(folder: &Path, out: &Path) {
 fn measured(name: &str) {
     let folder: PathBuf = Path::new(env!("CARGO_MANIFEST_DIR")).join("spec-examples").join(name);
     println!("{name}");
-    let loaded = backtack::read(&folder).expect("the example is there");
-    let checked = backtack::check(&loaded, &Levels::new(), false);
+    let loaded = pipeline::read(&Source::Folder(&folder), &Default::default()).expect("the example is there");
+    let checked = pipeline::check(&loaded, &Levels::new(), false);
     let job = backtack::job(&loaded, &checked).expect("the view data can be written");
     // In turn, so that a slow minute is one for both.
     let (mut alone, mut whole) = (f64::INFINITY, f64::INFINITY);
@@ -70,10 +70,10 @@ fn measured(name: &str) {
         whole = whole.min(seconds(|| package(&folder)));
     }
     let reading = best(|| {
-        backtack::read(&folder).expect("the example is there");
+        pipeline::read(&Source::Folder(&folder), &Default::default()).expect("the example is there");
     });
     let checking = best(|| {
-        backtack::check(&loaded, &Levels::new(), false);
+        pipeline::check(&loaded, &Levels::new(), false);
     });
     let filling = best(|| {
         backtack::job(&loaded, &checked).expect("the view data can be written");
@@ -101,11 +101,13 @@ fn sealing(loaded: &Loaded, checked: &Checked) {
         by: text("M. Oake"),
         reason: text("a measurement"),
     };
-    let sealing = Sealing { title, secret: &[7; 32], earlier: &backtack::Earlier::default() };
+    let sealing = Sealing { title, secret: &[7; 32], earlier: &Default::default() };
     let seal = || backtack::seal(loaded, checked, &sealing).expect("the example can be sealed").bytes;
     let (mut built, mut sealed) = (f64::INFINITY, f64::INFINITY);
     for _ in 0..RUNS {
-        built = built.min(seconds(|| drop(backtack::render(loaded, checked).expect("the example typesets"))));
+        built = built.min(seconds(|| {
+            drop(backtack::render(loaded, checked, &Default::default()).expect("the example typesets"))
+        }));
         sealed = sealed.min(seconds(|| drop(seal())));
     }
     let bytes = seal();

@@ -8,155 +8,80 @@
 //!      |  check     what follows from the model; one rule a file, one family of numbers a file
 //!      v
 //!  Checked: assembly, figures, every finding settled
-//!      |  render    the factory's edition: view data, templates, engine
+//!      |  edition   what the factory gets of it
+//!      v
+//!  Edition: what is shown, checked by itself; attachments; what is new
+//!      |  render    view data, templates, engine
 //!      v
 //!  Package: PDF, drawings, figures.json
 //!      |  cli       the only file output
 //!      v
 //!  files of the output folder, exit code
 //! ```
-//! Data only flows down. One public function of this page is one stage.
+//! Data only flows down. Every stage but `render` is in [`backtack_core::pipeline`], which needs no engine.
 
 pub mod cli;
 pub mod render;
 
-use std::path::Path;
-
-use backtack_core::compute::samples::{self, CommentLine, SampleFigures};
-use backtack_core::compute::{self, Computed, Drawn, Figures, Lays};
-use backtack_core::diag::{Findings, Folder, Levels, json};
-use backtack_core::model::{Assembly, Model, Statements};
-use backtack_core::read::{self, Loaded, Unreadable};
-use backtack_core::revision::chain::Link;
-use backtack_core::revision::compare::{self, Asked, Changes, Marks, Side, answers};
-use backtack_core::revision::manifest::{Inner, Title};
-use backtack_core::revision::seal::{Own, own_digests, salt, sealed};
-use backtack_core::revision::{Digest, Member, release};
-use backtack_core::source::Sources;
-use backtack_core::{revision, rules};
+use backtack_core::pipeline::{self, Checked, Earlier, Edition, EditionError, OrderError, SealError, Sealing};
+use backtack_core::read::Loaded;
+use backtack_core::revision::Digest;
 
 use render::engine::{EngineError, Job};
-use render::sheet::{Edition, Package, Since, View};
+use render::sheet::{Attached, Package, View};
 
-/// A specification that was checked.
+/// A document could not be made.
 #[derive(Debug)]
-pub struct Checked {
-    /// Outlines, instances and the sewn surface, which follow from the model alone.
-    pub assembly: Assembly,
-    /// Every number.
-    pub figures: Figures,
-    /// The lines the numbers were measured on.
-    pub drawn: Drawn,
-    /// What is laid of each cloth, with the lays that are kept.
-    pub lays: Lays,
-    /// Everything that was found, reading and computing included, with the user's severities, sorted.
-    pub findings: Findings,
-    /// The same for a seal: with the severities of the rules where those of the specification are lower.
-    pub firm: Findings,
+pub enum RenderError {
+    /// The factory's edition could not be made.
+    Edition(EditionError),
+    /// An order could not be shown by itself.
+    Order(OrderError),
+    /// A seal could not be made.
+    Seal(SealError),
+    /// The engine refuses the data, which is a defect of backtack.
+    Engine(EngineError),
 }
 
-/// Reads the style in `folder`.
-///
-/// # Errors
-/// Only if the folder itself cannot be read at all; everything else is a finding of the result.
-pub fn read(folder: &Path) -> Result<Loaded, Unreadable> {
-    read::folder(folder)
-}
-
-/// Checks what was read and computes its figures, since some rules are about a computed number. `wanted` are severities
-/// from the caller; they go before those of the specification.
-pub fn check(loaded: &Loaded, wanted: &Levels, strict: bool) -> Checked {
-    let assembly = Assembly::of(&loaded.model);
-    let Computed { figures, drawn, lays, findings: computed } = compute::with_lines(&loaded.model, &assembly);
-    let mut findings = rules::checked(loaded, &assembly);
-    findings.append(computed);
-    compute::lift_waived(&loaded.model, &mut findings);
-    let mut levels = loaded.levels.clone();
-    levels.extend(wanted.clone());
-    let firm = release::firm(findings.clone(), &levels);
-    Checked { assembly, figures, drawn, lays, findings: findings.settled(&levels, strict), firm }
-}
-
-/// Compares two specifications that were read and checked, by meaning.
-pub fn compare(before: (&Loaded, &Checked), after: (&Loaded, &Checked)) -> Changes {
-    let (earlier, later) = (read::statements(before.0), read::statements(after.0));
-    compare::compare(&side(before, &earlier), &side(after, &later), compare::ACCURACY)
-}
-
-fn side<'a>((loaded, checked): (&'a Loaded, &'a Checked), statements: &'a Statements) -> Side<'a> {
-    Side {
-        statements,
-        model: &loaded.model,
-        assembly: &checked.assembly,
-        figures: &checked.figures,
-        drawn: &checked.drawn,
-        findings: &checked.findings,
+impl std::fmt::Display for RenderError {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            RenderError::Edition(why) => why.fmt(out),
+            RenderError::Order(why) => why.fmt(out),
+            RenderError::Seal(why) => why.fmt(out),
+            RenderError::Engine(why) => why.fmt(out),
+        }
     }
 }
 
-/// Renders the factory's edition of what was checked: what the factory could itself read from the attached files, with
-/// the findings that are not about something it does not get.
+impl std::error::Error for RenderError {
+    fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
+        match self {
+            RenderError::Edition(why) => Some(why),
+            RenderError::Order(why) => Some(why),
+            RenderError::Seal(why) => Some(why),
+            RenderError::Engine(why) => Some(why),
+        }
+    }
+}
+
+/// Renders the factory's edition of what was checked, with a sheet of what is new since the last sealed revision, and marks
+/// at what changed.
 ///
 /// # Errors
-/// If the engine refuses the data, which is a defect of backtack.
-pub fn render(loaded: &Loaded, checked: &Checked) -> Result<Package, EngineError> {
-    render_after(loaded, checked, &Earlier::default())
+/// If the edition cannot be made, or the engine refuses the data.
+pub fn render(loaded: &Loaded, checked: &Checked, earlier: &Earlier) -> Result<Package, RenderError> {
+    let edition = pipeline::edition(loaded, checked, earlier).map_err(RenderError::Edition)?;
+    rendered(&edition).map_err(RenderError::Engine)
 }
 
-/// [`render()`] with a sheet of what is new since the last sealed revision, and marks at what changed.
+/// Renders one order in its own document: cut plan, cloth to order, cautions.
 ///
 /// # Errors
-/// If the engine refuses the data, which is a defect of backtack.
-pub fn render_after(loaded: &Loaded, checked: &Checked, earlier: &Earlier) -> Result<Package, EngineError> {
-    edition(loaded, checked, earlier, None, render::sheet::build)
-}
-
-/// What was sealed before.
-#[derive(Debug, Default)]
-pub struct Earlier {
-    /// Sealed revisions, oldest first.
-    pub past: Vec<Link>,
-    /// The own edition of the last of them.
-    pub last: Option<Loaded>,
-}
-
-/// What is new since the last sealed revision, in the factory's editions of both.
-fn since(earlier: &Earlier, (shown, seen): (&Loaded, &Checked), samples: &SampleFigures) -> Option<Since> {
-    let last = earlier.last.as_ref()?;
-    let files = read::factory_edition(last);
-    let before = read::closure(&last.style, files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())));
-    let changes = compare((&before, &check(&before, &Levels::new(), false)), (shown, seen));
-    let asked: Vec<Asked> = samples.comments.iter().map(asked).collect();
-    let (answers, marks) = (answers(&changes, &asked), Marks::of(&changes));
-    Some(Since { past: earlier.past.clone(), changes, answers, marks })
-}
-
-/// A comment as something that asks for a change.
-fn asked(comment: &CommentLine) -> Asked {
-    let about = comment.about.as_deref().unwrap_or_default();
-    let (kind, item) = about.split_once('.').unwrap_or(("", about));
-    let open = matches!(comment.state, "open" | "answered" | "agreed") && comment.weight != "note";
-    let text = comment.text.clone().unwrap_or_default();
-    Asked { id: comment.comment.clone(), kind: kind.into(), item: item.into(), text, open }
-}
-
-/// What the engine is given for that edition: for measuring what the rest of [`render()`] adds to its time.
-///
-/// # Errors
-/// If the view data cannot be written down, which is a defect of backtack.
-pub fn job(loaded: &Loaded, checked: &Checked) -> Result<Job, EngineError> {
-    edition(loaded, checked, &Earlier::default(), None, render::sheet::job)
-}
-
-/// What a seal is made of beside the specification.
-#[derive(Debug)]
-pub struct Sealing<'a> {
-    /// What the seal says.
-    pub title: Title,
-    /// The secret of the folder, which salts the digests of what is private.
-    pub secret: &'a [u8; 32],
-    /// What was sealed before: the seal is bound to the last of it, and a sheet says what is new.
-    pub earlier: &'a Earlier,
+/// If there is no such order, if its file holds another order too, or if the engine refuses the data.
+pub fn render_order(loaded: &Loaded, checked: &Checked, id: &str) -> Result<Package, RenderError> {
+    let edition = pipeline::order(loaded, checked, id).map_err(RenderError::Order)?;
+    rendered(&edition).map_err(RenderError::Engine)
 }
 
 /// A sealed revision in both editions.
@@ -170,135 +95,50 @@ pub struct Sealed {
     pub package: Package,
 }
 
-/// Seals what was checked, whatever was found; whether it may be sealed, its caller asks [`release::standing`].
+/// Seals what was checked, whatever was found.
 ///
 /// # Errors
-/// If the engine refuses the data, a path is no path below a folder on every system, or there is too much of it.
-pub fn seal(loaded: &Loaded, checked: &Checked, sealing: &Sealing<'_>) -> Result<Sealed, EngineError> {
-    let failed = |message: String| EngineError { messages: vec![message] };
-    let salt = salt(sealing.secret, &sealing.title.revision);
-    let folder = Folder { name: "", root: "", findings: &checked.firm, sources: &loaded.sources };
-    let findings = json::print(&[folder]).map_err(|error| failed(error.to_string()))?;
-    let figures = checked.figures.json();
-    let files: Vec<Member<'_>> = loaded.closure.iter().map(|(path, bytes)| (path.as_str(), bytes.as_ref())).collect();
-    let own = Own { findings: &findings, figures: &figures, files: &files };
-    let titled = |mut inner: Inner| {
-        inner.own = own_digests(&salt, &inner, &own);
-        inner.title = Some(sealing.title.clone());
-        inner
-    };
-    let mut kept = None;
-    let package = edition(loaded, checked, sealing.earlier, Some(&titled), |view, edition| {
-        kept = Some(edition.manifest.clone());
-        render::sheet::build(view, edition)
-    })?;
-    let inner = Inner::parse(&kept.unwrap_or_default()).map_err(failed)?;
-    let before = sealing.earlier.past.last().map(|link| link.digest);
-    let (bytes, digest) =
-        sealed(&inner, before, &salt, &own, &package.pdf).map_err(|error| failed(error.to_string()))?;
+/// If the seal cannot be made, or the engine refuses the data.
+pub fn seal(loaded: &Loaded, checked: &Checked, sealing: &Sealing<'_>) -> Result<Sealed, RenderError> {
+    let draft = pipeline::draft(loaded, checked, sealing).map_err(RenderError::Seal)?;
+    let package = rendered(&draft.edition).map_err(RenderError::Engine)?;
+    let (bytes, digest) = draft.sealed(&package.pdf).map_err(RenderError::Seal)?;
     Ok(Sealed { bytes, digest, package })
 }
 
-/// Renders one order in its own document: cut plan, cloth to order, cautions. It is made from what the factory may see and
-/// the order's own file, which alone is attached. While a `must` finding about either stands, it is marked as not released.
+/// What the engine is given for the factory's edition: for measuring what the rest of [`render()`] adds to its time.
 ///
 /// # Errors
-/// If there is no such order, if its file holds another order too, or if the engine refuses the data.
-pub fn order(loaded: &Loaded, checked: &Checked, id: &str) -> Result<Ordered, EngineError> {
-    let failed = |message: String| EngineError { messages: vec![message] };
-    let files = read::order_edition(loaded, id).map_err(failed)?;
-    let pairs = || files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
-    let shown = read::closure(&loaded.style, pairs());
-    let mut seen = check(&shown, &Levels::new(), false);
-    compute::orders::plan_kept(&shown.model, &seen.assembly, &seen.drawn, &mut seen.figures);
-    let lays = compute::lays::order_lays((&shown.model, &seen.assembly, &seen.drawn), &seen.figures, id);
-    seen.figures.lays = lays.figures();
-    let digest = revision::of_files(pairs()).short();
-    let archive = revision::stored(pairs()).map_err(|error| failed(error.to_string()))?;
-    let planned = compute::orders::findings(&shown.model, &seen.figures).settled(&shown.levels, false);
-    let mut findings = read::concerning(loaded, id, &checked.findings);
-    findings.append(planned.clone());
-    let quiet = SampleFigures::default();
+/// If the edition cannot be made, or the view data cannot be written down.
+pub fn job(loaded: &Loaded, checked: &Checked) -> Result<Job, RenderError> {
+    let edition = pipeline::edition(loaded, checked, &Earlier::default()).map_err(RenderError::Edition)?;
+    viewed(&edition, render::sheet::job).map_err(RenderError::Engine)
+}
+
+/// Sheets, drawings and PDF of an edition.
+fn rendered(edition: &Edition<'_>) -> Result<Package, EngineError> {
+    viewed(edition, render::sheet::build)
+}
+
+/// Hands on what sheets may see of an edition, and what is attached.
+fn viewed<T>(edition: &Edition<'_>, then: impl FnOnce(&View<'_>, &Attached<'_>) -> T) -> T {
+    let (shown, seen, sealed) = (edition.shown(), edition.seen(), edition.sealed());
     let view = View {
         model: &shown.model,
         assembly: &seen.assembly,
         figures: &seen.figures,
         drawn: &seen.drawn,
-        lays: &lays,
-        sources: &shown.sources,
-        findings: &findings,
-        sealed: None,
-        since: None,
-        samples: &quiet,
-        commented: &shown.model.pictures,
-        asked_in: &loaded.sources,
-        digest: &digest,
-        order: Some(id),
-    };
-    let figures = seen.figures.json();
-    let manifest = Inner::of(&loaded.style, &figures, pairs()).text();
-    let package = render::sheet::build(&view, &Edition { archive, figures, manifest })?;
-    Ok(Ordered { package, findings: planned, sources: shown.sources })
-}
-
-/// The document of an order, and what only its plan can show.
-#[derive(Debug)]
-pub struct Ordered {
-    /// The document.
-    pub package: Package,
-    /// What was found in planning.
-    pub findings: Findings,
-    /// The files the findings point into.
-    pub sources: Sources,
-}
-
-/// What a seal makes of the manifest of a package.
-type Titled<'a> = &'a dyn Fn(Inner) -> Inner;
-
-/// Hands the factory's edition on. Where nothing is private, it is what was read and checked already.
-fn edition<T>(
-    loaded: &Loaded,
-    checked: &Checked,
-    earlier: &Earlier,
-    titled: Option<Titled<'_>>,
-    then: impl FnOnce(&View<'_>, &Edition) -> Result<T, EngineError>,
-) -> Result<T, EngineError> {
-    let files = read::factory_edition(loaded);
-    let pairs = || files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
-    let read_again = read::withholds(loaded).then(|| read::closure(&loaded.style, pairs()));
-    let shown = read_again.as_ref().unwrap_or(loaded);
-    let checked_again = read_again.as_ref().map(|shown| check(shown, &Levels::new(), false));
-    let seen = checked_again.as_ref().unwrap_or(checked);
-    // Of what is attached, so that the factory can work it out, and so that no private value can be tried against it.
-    let digest = revision::of_files(pairs()).short();
-    let findings = read::shown(loaded, &checked.findings, &seen.findings);
-    let archive = revision::stored(pairs()).map_err(|error| EngineError { messages: vec![error.to_string()] })?;
-    // The files of samples are not attached. Sheets show what everyone may see of them, held against what everyone may see.
-    let samples = read_again.is_some().then(|| {
-        let judged = Model { samples: loaded.model.samples.clone(), ..shown.model.clone() };
-        samples::samples(&judged, &seen.figures.mass)
-    });
-    let samples = samples.as_ref().unwrap_or(&seen.figures.samples).for_everyone();
-    let since = since(earlier, (shown, seen), &samples);
-    let figures = seen.figures.json();
-    let inner = Inner::of(&loaded.style, &figures, pairs());
-    let manifest = titled.map_or(inner.clone(), |titled| titled(inner)).text();
-    let sealed = titled.map(|_| revision::sha256(manifest.as_bytes()).hex());
-    let view = View {
-        model: &shown.model,
-        assembly: &seen.assembly,
-        figures: &seen.figures,
-        drawn: &seen.drawn,
-        lays: &seen.lays,
+        lays: edition.order.as_ref().map_or(&seen.lays, |(_, lays)| lays),
         sources: &shown.sources,
         sealed: sealed.as_deref(),
-        findings: &findings,
-        since: since.as_ref(),
-        samples: &samples,
-        commented: &loaded.model.pictures,
-        asked_in: &loaded.sources,
-        digest: &digest,
-        order: None,
+        findings: &edition.findings,
+        since: edition.since.as_ref(),
+        samples: &edition.samples,
+        commented: if edition.order.is_some() { &shown.model.pictures } else { &edition.own.model.pictures },
+        asked_in: &edition.own.sources,
+        digest: &edition.digest,
+        order: edition.order.as_ref().map(|(id, _)| id.as_str()),
     };
-    then(&view, &Edition { archive, figures, manifest })
+    let manifest = edition.manifest.text();
+    then(&view, &Attached { archive: &edition.archive, figures: &edition.figures, manifest: &manifest })
 }

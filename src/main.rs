@@ -3,5 +3,5 @@
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    backtack::cli::main(std::env::args_os())
+    backtack::cli::main(std::env::args_os(), &Default::default())
 }

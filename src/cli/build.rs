@@ -4,8 +4,9 @@ use std::path::{Path, PathBuf};
 
 use backtack_core::compute::Task;
 use backtack_core::compute::lays::Effort;
-use backtack_core::diag::{Folder, Levels, Severity, plain, text};
+use backtack_core::diag::{Folder, Severity, plain, text};
 use backtack_core::model::Stated;
+use backtack_core::pipeline::{Checked, check, relaid};
 use backtack_core::read::Loaded;
 use clap::{Arg, ArgMatches, Command, value_parser};
 use indicatif::{ProgressBar, ProgressStyle};
@@ -16,8 +17,8 @@ use super::lay::style::{self, Found};
 use super::output::{Item, Output};
 use super::terminal::Terminal;
 use super::written::{self, Written};
-use super::{Exit, Failure, folder_argument};
-use crate::Checked;
+use super::{Exit, Failure, folder_argument, source};
+use crate::RenderError;
 use crate::render::sheet::Package;
 
 /// The folder of drawings, below the output folder.
@@ -53,38 +54,32 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let out = matches.get_one::<PathBuf>("out").cloned().unwrap_or_else(|| folder.join("out"));
     let progress = stages();
     progress.set_message("reading");
-    let loaded = crate::read(folder).map_err(|error| Failure::new(error.to_string()))?;
+    let loaded = source::folder(folder, &terminal.tally)?;
     let output = Output::new().sparing(loaded.source_files());
     apart(&output, &out)?;
     progress.set_message("checking and computing");
-    let checked = crate::check(&loaded, &levels, matches.get_flag("strict"));
-    let (loaded, checked, laid) = laid(loaded, checked, &levels, matches.get_flag("strict"), &progress)?;
+    let checked = check(&loaded, &levels, matches.get_flag("strict"));
+    let mut laid = laid(loaded, checked, &progress)?;
+    let order = matches.get_one::<String>("order");
+    if let Some(id) = order {
+        laid = order_laid(laid, id, &progress)?;
+    }
+    let (loaded, checked, laid) = laid;
     progress.set_message("typesetting");
     let revision = loaded.model.revision.id.as_ref().and_then(Stated::known).map_or("", String::as_str);
-    let earlier = earlier::earlier(folder, revision)?;
-    let package = crate::render_after(&loaded, &checked, &earlier).map_err(|error| Failure::new(error.to_string()))?;
+    let earlier = earlier::earlier(folder, revision, &terminal.tally)?;
+    let failed = |error: RenderError| Failure::new(error.to_string());
+    let package = crate::render(&loaded, &checked, &earlier).map_err(failed)?;
     progress.finish_and_clear();
-    let (loaded, laid) = match matches.get_one::<String>("order") {
-        Some(id) => order_laid(loaded, &checked, id, laid, &progress)?,
-        None => (loaded, laid),
-    };
-    let ordered = matches.get_one::<String>("order").map(|id| (id, crate::order(&loaded, &checked, id)));
-    let ordered = match ordered {
-        Some((id, made)) => Some((id, made.map_err(|error| Failure::new(error.to_string()))?)),
-        None => None,
-    };
+    let ordered = order.map(|id| crate::render_order(&loaded, &checked, id).map(|made| (id, made)));
+    let ordered = ordered.transpose().map_err(failed)?;
     let kept = laid.as_ref().map(|found| style::item(folder, &found.lock));
     let stem = file_name(&loaded.model);
     let pdf = write(&package, &out, &stem, kept, &output)?;
-    let order =
-        ordered.as_ref().map(|(id, made)| write_order(&made.package, &out, (&stem, id), &output)).transpose()?;
+    let order = ordered.as_ref().map(|(id, made)| write_order(made, &out, (&stem, id), &output)).transpose()?;
     let (name, root) = (folder.to_string_lossy(), root(folder, &loaded.style));
     let report = Folder { name: &name, root: &root, findings: &checked.findings, sources: &loaded.sources };
     if !checked.findings.is_empty() {
-        terminal.remark(&text::print(&[report], terminal.errors()));
-    }
-    if let Some((_, made)) = ordered.as_ref().filter(|(_, made)| !made.findings.is_empty()) {
-        let report = Folder { name: &name, root: &root, findings: &made.findings, sources: &made.sources };
         terminal.remark(&text::print(&[report], terminal.errors()));
     }
     if let Some(found) = &laid {
@@ -98,18 +93,15 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     Ok(if standing { Exit::Standing } else { Exit::Clear })
 }
 
+/// A specification with its lays, and what was found of them in this run.
+type Laid = (Loaded, Checked, Option<Found>);
+
 /// Finds the lays that are not kept yet, and computes again with them. A style that cannot be laid is built as it is: a
 /// finding says why.
 ///
 /// # Errors
 /// If lays have to be found and the kept ones cannot be read.
-pub(super) fn laid(
-    loaded: Loaded,
-    checked: Checked,
-    levels: &Levels,
-    strict: bool,
-    progress: &ProgressBar,
-) -> Result<(Loaded, Checked, Option<Found>), Failure> {
+pub(super) fn laid(loaded: Loaded, checked: Checked, progress: &ProgressBar) -> Result<Laid, Failure> {
     if checked.lays.tasks.iter().all(Task::kept) {
         return Ok((loaded, checked, None));
     }
@@ -118,28 +110,24 @@ pub(super) fn laid(
         return Ok((loaded, checked, None));
     }
     let loaded = loaded.with_lock(found.lock.clone());
-    let checked = crate::check(&loaded, levels, strict);
+    let checked = relaid(&loaded, checked);
     Ok((loaded, checked, Some(found)))
 }
 
 /// Finds the lays an order's plan asks for, beside those of one product.
-fn order_laid(
-    loaded: Loaded,
-    checked: &Checked,
-    id: &str,
-    laid: Option<Found>,
-    progress: &ProgressBar,
-) -> Result<(Loaded, Option<Found>), Failure> {
-    let mut found = progress.suspend(|| style::of_order(&loaded, checked, id, Effort::Quick, false))?;
+fn order_laid((loaded, checked, laid): Laid, id: &str, progress: &ProgressBar) -> Result<Laid, Failure> {
+    let mut found = progress.suspend(|| style::of_order(&loaded, &checked, id, Effort::Quick, false))?;
     if found.lock == loaded.model.lock {
-        return Ok((loaded, laid));
+        return Ok((loaded, checked, laid));
     }
     if let Some(before) = laid {
         found.moved.splice(0..0, before.moved);
         found.refused.splice(0..0, before.refused);
         found.gone = before.gone;
     }
-    Ok((loaded.with_lock(found.lock.clone()), Some(found)))
+    let loaded = loaded.with_lock(found.lock.clone());
+    let checked = relaid(&loaded, checked);
+    Ok((loaded, checked, Some(found)))
 }
 
 /// Refuses an output folder whose drawings would lie among files the style is read from.

@@ -4,12 +4,14 @@ use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use backtack_core::diag::{Findings, Folder, Levels, Severity, json, sarif, text};
+use backtack_core::pipeline;
+use backtack_core::read::Loaded;
 use backtack_core::read::rules::nearest;
-use backtack_core::source::Sources;
+use backtack_core::source::{Sources, Tally};
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 
 use super::terminal::Terminal;
-use super::{Exit, Failure};
+use super::{Exit, Failure, fix, source};
 
 pub(super) fn define() -> Command {
     Command::new("check")
@@ -27,6 +29,7 @@ pub(super) fn define() -> Command {
                 .default_value("text")
                 .help("How to print"),
         )
+        .args(fix::arguments())
         .args(severities())
 }
 
@@ -86,11 +89,17 @@ pub(super) fn known(code: &str) -> Result<&'static backtack_core::diag::Rule, Fa
 }
 
 /// What is kept of a folder once it is checked.
-struct Report {
+pub(super) struct Report {
     /// What to put before the paths of the sources.
     root: String,
     sources: Sources,
     findings: Findings,
+}
+
+impl Report {
+    pub(super) fn of(path: &Path, loaded: Loaded, findings: Findings) -> Report {
+        Report { root: root(path, &loaded.style), sources: loaded.sources, findings }
+    }
 }
 
 pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
@@ -98,7 +107,10 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let strict = matches.get_flag("strict");
     let paths: Vec<&Path> =
         matches.get_many::<PathBuf>("folders").into_iter().flatten().map(PathBuf::as_path).collect();
-    let reports = all(&paths, &levels, strict)?;
+    let reports = match fix::Fix::of(matches)? {
+        Some(fix) => paths.iter().map(|path| fix.run(path, &levels, strict, terminal)).collect(),
+        None => all(&paths, &levels, strict, &terminal.tally)?,
+    };
     let names: Vec<String> = paths.iter().map(|path| path.to_string_lossy().into_owned()).collect();
     let folders: Vec<Folder<'_>> =
         reports.iter().zip(&names).filter_map(|(report, name)| folder(report, name)).collect();
@@ -129,12 +141,12 @@ fn print(folders: &[Folder<'_>], matches: &ArgMatches, terminal: &mut Terminal) 
 }
 
 /// Checks every folder, as many at once as there are processors; results in the order of the paths.
-fn all(paths: &[&Path], levels: &Levels, strict: bool) -> Result<Vec<Result<Report, Failure>>, Failure> {
+fn all(paths: &[&Path], levels: &Levels, strict: bool, tally: &Tally) -> Result<Vec<Result<Report, Failure>>, Failure> {
     let next = AtomicUsize::new(0);
     let work = || {
         let mut done = Vec::new();
         while let Some((number, path)) = take(&next, paths) {
-            done.push((number, one(path, levels, strict)));
+            done.push((number, one(path, levels, strict, tally)));
         }
         done
     };
@@ -154,10 +166,10 @@ fn take<'a>(next: &AtomicUsize, paths: &[&'a Path]) -> Option<(usize, &'a Path)>
     paths.get(number).map(|path| (number, *path))
 }
 
-fn one(path: &Path, levels: &Levels, strict: bool) -> Result<Report, Failure> {
-    let loaded = crate::read(path).map_err(|error| Failure::new(error.to_string()))?;
-    let findings = crate::check(&loaded, levels, strict).findings;
-    Ok(Report { root: root(path, &loaded.style), sources: loaded.sources, findings })
+fn one(path: &Path, levels: &Levels, strict: bool, tally: &Tally) -> Result<Report, Failure> {
+    let loaded = source::folder(path, tally)?;
+    let findings = pipeline::check(&loaded, levels, strict).findings;
+    Ok(Report::of(path, loaded, findings))
 }
 
 /// The root of the files as the user can open it from where they stand: the style folder without its path below the

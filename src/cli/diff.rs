@@ -3,13 +3,14 @@
 use std::path::{Path, PathBuf};
 
 use backtack_core::diag::Levels;
+use backtack_core::pipeline::{Checked, check, compare};
 use backtack_core::read::Loaded;
 use backtack_core::revision::compare::{json, text};
+use backtack_core::source::Tally;
 use clap::{Arg, ArgMatches, Command, value_parser};
 
 use super::terminal::Terminal;
 use super::{Exit, Failure, source};
-use crate::Checked;
 
 pub(super) fn define() -> Command {
     let side = |name: &'static str, help: &'static str| {
@@ -38,12 +39,13 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let (before, after) = (path("BEFORE"), path("AFTER"));
     let broken = |_| Failure::new("a comparison broke off; this is a defect of backtack");
     let (before, after) = std::thread::scope(|scope| {
-        let earlier = scope.spawn(|| checked(&before));
-        let later = checked(&after);
+        let tally = &terminal.tally;
+        let earlier = scope.spawn(|| checked(&before, tally));
+        let later = checked(&after, tally);
         earlier.join().map_err(broken).map(|earlier| (earlier, later))
     })?;
     let ((before, earlier), (after, later)) = (before?, after?);
-    let changes = crate::compare((&before, &earlier), (&after, &later));
+    let changes = compare((&before, &earlier), (&after, &later));
     match matches.get_one::<String>("format").map(String::as_str) {
         Some("json") => terminal.print(&json(&changes))?,
         _ => terminal.print(&text(&changes, terminal.output().width))?,
@@ -52,14 +54,14 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
 }
 
 /// Reads and checks one specification. One with a syntax error is read in part only, and so cannot be compared.
-fn checked(path: &Path) -> Result<(Loaded, Checked), Failure> {
-    let loaded = source::loaded(path)?;
+fn checked(path: &Path, tally: &Tally) -> Result<(Loaded, Checked), Failure> {
+    let loaded = source::loaded(path, tally)?;
     let broken = loaded.broken.iter().next().and_then(|id| loaded.sources.file(*id));
     if let Some(file) = broken {
         let message =
             format!("cannot compare {}: {} cannot be read whole; `check` says why", path.display(), file.path);
         return Err(Failure::new(message));
     }
-    let checked = crate::check(&loaded, &Levels::new(), false);
+    let checked = check(&loaded, &Levels::new(), false);
     Ok((loaded, checked))
 }

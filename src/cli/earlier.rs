@@ -2,13 +2,14 @@
 
 use std::path::{Path, PathBuf};
 
+use backtack_core::pipeline::{self, Earlier, Source};
 use backtack_core::read;
 use backtack_core::revision::chain::{self, Link, ordered};
-use backtack_core::revision::seal::{ENDING, verified};
+use backtack_core::revision::seal::{self, ENDING, verified};
+use backtack_core::source::Tally;
 
 use super::Failure;
-use super::source::{self, bytes, failed};
-use crate::Earlier;
+use super::source::{bytes, failed};
 
 /// The folder of sealed revisions, below the style folder.
 pub const FOLDER: &str = "revisions";
@@ -42,14 +43,18 @@ pub fn chain(folder: &Path) -> Result<Vec<Link>, Failure> {
 ///
 /// # Errors
 /// As those of a chain.
-pub fn earlier(folder: &Path, revision: &str) -> Result<Earlier, Failure> {
+pub fn earlier(folder: &Path, revision: &str, tally: &Tally) -> Result<Earlier, Failure> {
     let past = chain(folder)?.into_iter().take_while(|link| link.revision != revision);
-    opened(folder, past.collect())
+    opened(folder, past.collect(), tally)
 }
 
-/// Sealed revisions with the last of them opened.
-pub fn opened(folder: &Path, past: Vec<Link>) -> Result<Earlier, Failure> {
-    let path = |link: &Link| folder.join(FOLDER).join(format!("{}.{ENDING}", link.file));
-    let last = past.last().map(|link| source::loaded(&path(link))).transpose()?;
-    Ok(Earlier { past, last })
+/// Sealed revisions with what the factory got of the last of them.
+pub fn opened(folder: &Path, past: Vec<Link>, tally: &Tally) -> Result<Earlier, Failure> {
+    let last = past.last().map(|link| {
+        let path = folder.join(FOLDER).join(format!("{}.{ENDING}", link.file));
+        let bytes = bytes(&path)?;
+        let sealed = seal::read(&bytes).map_err(|why| failed(&path, &why))?;
+        pipeline::read(&Source::Package(sealed.pdf), tally).map_err(|error| failed(&path, &error.to_string()))
+    });
+    Ok(Earlier { last: last.transpose()?, past })
 }

@@ -11,6 +11,7 @@ pub mod earlier;
 mod exit;
 mod explain;
 mod failure;
+mod fix;
 mod lay;
 mod name;
 pub mod new;
@@ -31,6 +32,7 @@ mod written;
 use std::ffi::OsString;
 use std::process::ExitCode;
 
+use backtack_core::source::Tally;
 use clap::{ArgMatches, Command};
 
 use argument::folder_argument;
@@ -79,13 +81,13 @@ fn completions(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Fa
     completions::run(matches, &mut command(), terminal)
 }
 
-/// Runs the command that the arguments name, the program's own name first.
-pub fn main(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
+/// Runs the command that the arguments name, the program's own name first; what it does is counted in `tally`.
+pub fn main(arguments: impl IntoIterator<Item = OsString>, tally: &Tally) -> ExitCode {
     let matches = match command().try_get_matches_from(arguments) {
         Ok(matches) => matches,
         Err(error) => return usage(&error),
     };
-    let mut terminal = Terminal::new();
+    let mut terminal = Terminal::new(tally);
     match dispatch(&matches, &mut terminal) {
         Ok(Exit::Clear) => ExitCode::SUCCESS,
         Ok(Exit::Standing) => ExitCode::from(1),

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use backtack_core::diag::{Levels, plain};
+use backtack_core::pipeline::check;
 use backtack_core::read::keys::SAMPLES;
 use backtack_core::revision::{Ask, blank};
 use clap::builder::PossibleValuesParser;
@@ -10,7 +11,7 @@ use clap::{Arg, ArgMatches, Command, value_parser};
 
 use super::output::{Item, Output};
 use super::terminal::Terminal;
-use super::{Exit, Failure, folder_argument};
+use super::{Exit, Failure, folder_argument, source};
 
 pub(super) fn define() -> Command {
     Command::new("sample")
@@ -51,8 +52,8 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
         pieces: matches.get_one::<u32>("pieces").copied().unwrap_or(1),
         due: text("due"),
     };
-    let loaded = crate::read(folder).map_err(|error| Failure::new(error.to_string()))?;
-    let checked = crate::check(&loaded, &Levels::new(), false);
+    let loaded = source::folder(folder, &terminal.tally)?;
+    let checked = check(&loaded, &Levels::new(), false);
     let form = blank(&loaded.model, &checked.figures, &ask).map_err(Failure::new)?;
     let path = folder.join("samples").join(format!("{}.toml", ask.id));
     let output = Output::new();

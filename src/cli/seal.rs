@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use backtack_core::diag::{Findings, Folder, Levels, plain, text};
 use backtack_core::model::{Audience, Stated};
+use backtack_core::pipeline::{Checked, Sealing, check};
 use backtack_core::read::Loaded;
 use backtack_core::revision::chain::next;
 use backtack_core::revision::manifest::{Title, line};
@@ -20,8 +21,7 @@ use super::output::{Item, Output};
 use super::secret::secret;
 use super::source::failed;
 use super::terminal::Terminal;
-use super::{Exit, Failure, folder_argument};
-use crate::{Checked, Sealing};
+use super::{Exit, Failure, folder_argument, source};
 
 /// Longest name of a revision.
 const LONGEST: usize = 40;
@@ -54,11 +54,11 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let folder = matches.get_one::<PathBuf>("folder").ok_or_else(|| Failure::new("no folder is given"))?;
     let progress = stages();
     progress.set_message("reading");
-    let loaded = crate::read(folder).map_err(|error| Failure::new(error.to_string()))?;
+    let loaded = source::folder(folder, &terminal.tally)?;
     let title = title(matches, &loaded)?;
     progress.set_message("checking and computing");
     let none = Levels::new();
-    let checked = crate::check(&loaded, &none, false);
+    let checked = check(&loaded, &none, false);
     if refused(folder, &loaded, &checked, terminal) {
         progress.finish_and_clear();
         terminal.complain(&Failure::new(format!("revision {} is not sealed", title.revision)));
@@ -67,8 +67,8 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     progress.set_message("reading sealed revisions");
     let past = chain(folder)?;
     next(&past.iter().collect::<Vec<_>>(), &title.revision, &title.style, &title.date).map_err(Failure::new)?;
-    let earlier = opened(folder, past)?;
-    let (loaded, checked, found) = laid(loaded, checked, &none, false, &progress)?;
+    let earlier = opened(folder, past, &terminal.tally)?;
+    let (loaded, checked, found) = laid(loaded, checked, &progress)?;
     progress.set_message("typesetting");
     let output = Output::new();
     let secret = secret(folder, &output)?;

@@ -2,9 +2,11 @@
 
 use std::path::Path;
 
+use backtack_core::pipeline::{self, Source};
 use backtack_core::read::{self, Loaded};
 use backtack_core::revision::manifest::Inner;
 use backtack_core::revision::{pdf, seal};
+use backtack_core::source::Tally;
 
 use super::Failure;
 
@@ -55,15 +57,23 @@ pub fn file(path: &Path) -> Result<Opened, Failure> {
     Ok(Opened { inner: sealed.inner, own: true, files: copied(sealed.files) })
 }
 
+/// Reads the specification of a style folder.
+///
+/// # Errors
+/// If it cannot be read at all.
+pub fn folder(path: &Path, tally: &Tally) -> Result<Loaded, Failure> {
+    pipeline::read(&Source::Folder(path), tally).map_err(|error| Failure::new(error.to_string()))
+}
+
 /// Reads the specification of a folder, a sealed revision or a PDF package.
 ///
 /// # Errors
 /// If it cannot be read at all.
-pub fn loaded(path: &Path) -> Result<Loaded, Failure> {
+pub fn loaded(path: &Path, tally: &Tally) -> Result<Loaded, Failure> {
     if read::is_folder(path) || !read::is_there(path) {
-        return crate::read(path).map_err(|error| Failure::new(error.to_string()));
+        return folder(path, tally);
     }
-    let opened = file(path)?;
-    let files = opened.files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
-    Ok(read::closure(&opened.inner.folder, files))
+    let bytes = bytes(path)?;
+    let source = if is_pdf(&bytes) { Source::Package(&bytes) } else { Source::Sealed(&bytes) };
+    pipeline::read(&source, tally).map_err(|error| failed(path, &error.to_string()))
 }

@@ -4,6 +4,7 @@ use std::io::{ErrorKind, IsTerminal, Write};
 
 use anstream::{AutoStream, ColorChoice};
 use backtack_core::diag::text::Style;
+use backtack_core::source::Tally;
 
 use super::Failure;
 
@@ -13,15 +14,17 @@ const COLUMNS: usize = 80;
 const READABLE: std::ops::RangeInclusive<usize> = 40..=120;
 
 /// Standard output and standard error. Colours follow `NO_COLOR`, `CLICOLOR` and `CLICOLOR_FORCE`.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub struct Terminal {
     /// Standard output was closed by its reader, as by `head`: nothing more is written.
     closed: bool,
+    /// What the command does is counted here.
+    pub tally: Tally,
 }
 
 impl Terminal {
-    pub fn new() -> Self {
-        Terminal::default()
+    pub fn new(tally: &Tally) -> Self {
+        Terminal { closed: false, tally: tally.clone() }
     }
 
     /// How findings are printed on standard output.

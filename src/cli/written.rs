@@ -8,7 +8,7 @@ use backtack_core::revision::{Digest, sha256};
 
 use super::Failure;
 use super::name;
-use super::opened::failed;
+use super::source::failed;
 
 /// Name of the list, beside the drawings.
 pub const FILE: &str = ".written";

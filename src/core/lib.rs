@@ -7,6 +7,7 @@
 //! compute   Model          -> Figures             one file per family of numbers
 //! rows      Figures -> typed rows and cells   what every sheet says
 //! scene     drawings in mm, read by every writer
+//! pipeline  the stages in their order, as every command runs them
 //! ```
 //! `source`, `units`, `geom`, `colour`, `glyphs`, `standards` and `words` are leaves: they import nothing of ours.
 
@@ -18,6 +19,7 @@ pub mod geom;
 pub mod glyphs;
 pub mod lay;
 pub mod model;
+pub mod pipeline;
 pub mod read;
 pub mod revision;
 pub mod rows;

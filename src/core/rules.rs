@@ -1,8 +1,8 @@
-//! The single list of every rule, for `explain`, the reference and the tests; and everything they find in a folder.
+//! The single list of every rule, for `explain`, the reference and the tests; and what the checks find.
 
 use crate::check::{self, Context};
 use crate::diag::{Findings, Rule};
-use crate::model::Assembly;
+use crate::model::{Assembly, Model};
 use crate::read::Loaded;
 
 /// Every rule there is, in the order of families.
@@ -18,19 +18,8 @@ pub fn find(code: &str) -> Option<&'static Rule> {
     all().into_iter().find(|rule| rule.code == code)
 }
 
-/// Everything found in a folder, what is waived marked so; not yet settled.
-pub fn findings(loaded: &Loaded, assembly: &Assembly) -> Findings {
-    let mut findings = checked(loaded, assembly);
-    findings.append(crate::compute::findings(&loaded.model, assembly));
-    crate::compute::lift_waived(&loaded.model, &mut findings);
-    findings
-}
-
-/// What was found while reading and by every check, without what computing finds by the way.
-pub fn checked(loaded: &Loaded, assembly: &Assembly) -> Findings {
+/// What every check finds in a model, as if it were what was read.
+pub fn checked(loaded: &Loaded, model: &Model, assembly: &Assembly) -> Findings {
     let codes: Vec<&'static str> = all().iter().map(|rule| rule.code).collect();
-    let context = Context { model: &loaded.model, assembly, levels: &loaded.level_places, codes: &codes };
-    let mut findings = loaded.findings.clone();
-    findings.append(check::run(&context));
-    findings
+    check::run(&Context { model, assembly, levels: &loaded.level_places, codes: &codes })
 }

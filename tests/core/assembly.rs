@@ -204,7 +204,8 @@ fn pillow_of_two_like_rectangles_is_told_which_edges_to_write() {
         .iter()
         .map(|(id, a, _)| {
             let mark = format!("in {id} write b = \"");
-            let line = finding.help.iter().find_map(|line| line.strip_prefix(&mark)).expect("a help for each seam");
+            let line =
+                finding.help.iter().find_map(|line| line.text.strip_prefix(&mark)).expect("a help for each seam");
             (*id, *a, line.trim_end_matches('"').to_string())
         })
         .collect();
@@ -377,7 +378,7 @@ proptest! {
         let (_, findings, printed) = sewn(&tables, &borrowed(&seams));
         prop_assert_eq!(codes(&findings), ["inside-out-seam"], "{}", printed);
         let help = format!("in {} write b = \"{right}\"", seams[at].0);
-        prop_assert_eq!(&findings.iter().next().unwrap().help, &[help]);
+        prop_assert_eq!(&findings.iter().next().unwrap().help[0].text, &help);
     }
 
     /// One seam left out is found once for each piece beside it, and the seam is proposed.
@@ -389,7 +390,7 @@ proptest! {
         prop_assert_eq!(codes(&findings), ["run-unaccounted", "run-unaccounted"], "{}", printed);
         let ways = [(&a, &b), (&b, &a)].map(|(a, b)| [(a.clone(), b.clone()), (reversed(a), reversed(b))]).concat();
         for finding in findings.iter() {
-            let text = &finding.help[0];
+            let text = &finding.help[0].text;
             let told = ways.iter().any(|(a, b)| text.ends_with(&format!("write a seam: a = \"{a}\", b = \"{b}\"")));
             prop_assert!(told, "{}", text);
         }

@@ -6,50 +6,18 @@ mod outlines;
 mod puffin;
 mod same;
 
-use backtack_core::compute::{self, Drawn, Figures};
-use backtack_core::diag::{Findings, Levels};
-use backtack_core::model::{Assembly, Statements};
+use backtack_core::pipeline;
 use backtack_core::read::{self, Loaded};
-use backtack_core::revision::compare::{ACCURACY, Changes, Side, compare};
+use backtack_core::revision::compare::Changes;
 
-/// One specification, read and checked.
-pub struct Spec {
-    loaded: Loaded,
-    statements: Statements,
-    assembly: Assembly,
-    figures: Figures,
-    drawn: Drawn,
-    findings: Findings,
-}
-
-impl Spec {
-    pub fn of(loaded: Loaded) -> Spec {
-        let statements = read::statements(&loaded);
-        let assembly = Assembly::of(&loaded.model);
-        let computed = compute::with_lines(&loaded.model, &assembly);
-        let mut findings = backtack_core::rules::checked(&loaded, &assembly);
-        findings.append(computed.findings);
-        let (figures, drawn) = (computed.figures, computed.drawn);
-        let findings = findings.settled(&Levels::new(), false);
-        Spec { loaded, statements, assembly, figures, drawn, findings }
-    }
-
-    pub fn side(&self) -> Side<'_> {
-        Side {
-            statements: &self.statements,
-            model: &self.loaded.model,
-            assembly: &self.assembly,
-            figures: &self.figures,
-            drawn: &self.drawn,
-            findings: &self.findings,
-        }
-    }
+/// The changes from one specification to another.
+pub fn changed(before: &Loaded, after: &Loaded) -> Changes {
+    pipeline::compare((before, &crate::checked(before)), (after, &crate::checked(after)))
 }
 
 /// The changes from some files to others.
 pub fn between(before: &[(&str, &str)], after: &[(&str, &str)]) -> Changes {
-    let (a, b) = (Spec::of(read::texts(before)), Spec::of(read::texts(after)));
-    compare(&a.side(), &b.side(), ACCURACY)
+    changed(&read::texts(before), &read::texts(after))
 }
 
 /// A small bag: two panels, one seam, two sizes, two colourways, one point of measure.

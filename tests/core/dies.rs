@@ -3,8 +3,6 @@
 use backtack_core::compute::dies::{NARROW, Narrow, dies, narrow, strikes};
 use backtack_core::compute::{self, Shape};
 use backtack_core::geom::{Path, Point};
-use backtack_core::model::Assembly;
-use backtack_core::read;
 
 fn shape(corners: &[(f64, f64)]) -> Shape {
     let points = corners.iter().chain(corners.first()).map(|(x, y)| Point::new(*x, *y));
@@ -88,8 +86,8 @@ fn points() {
 fn dies_of_the_examples() {
     let dies = |name: &str| {
         let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples").join(name);
-        let loaded = read::folder(&folder).unwrap();
-        compute::compute(&loaded.model, &Assembly::of(&loaded.model)).0
+        let loaded = crate::folder(&folder).unwrap();
+        crate::checked(&loaded).figures
     };
     let ball = dies("juggling-ball");
     let puffin = dies("puffin");

@@ -100,7 +100,7 @@ fn findings_give_no_own_value_away() {
     let all = loaded.findings.clone();
     assert!(all.iter().any(|finding| format!("{finding:?}").contains(SECRET)));
     let files = read::factory_edition(&loaded);
-    let again = read::closure("", files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())));
+    let again = crate::closure("", files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())));
     let shown = read::shown(&loaded, &all, &again.findings);
     assert!(!format!("{shown:?}").contains(SECRET), "{shown:#?}");
     assert!(shown.iter().any(|finding| finding.message.english().contains("widht")));
@@ -187,13 +187,12 @@ fn samples_leave_nothing_in_the_edition() {
 /// Comments go to the factory on sheets, so what is found about them is told; own values still are not.
 #[test]
 fn findings_about_samples_are_shown_unless_they_give_an_own_value_away() {
-    use backtack_core::model::Assembly;
     let said = "[comment.c]\nabout = \"style\"\nweight = \"must change\"\ntext = \"Lower\"\n[round.one]\nsize = \"S\"\nreadings = { \
                 H = [\"250 mm\"] }\n";
     let bulk = "[revision]\nstage = \"bulk\"\n[point-of-measure.H]\ncritical = true\nstep = \"1 mm\"\ntarget = { value = \"200 mm ±4 \
                 mm\", audience = \"own\" }\n";
     let with = loaded(&[("more.toml", bulk.as_bytes()), ("samples/one.toml", said.as_bytes())]);
-    let all = backtack_core::rules::findings(&with, &Assembly::of(&with.model));
+    let all = crate::checked(&with).findings;
     let shown = read::shown(&with, &all, &Default::default());
     let of = |code: &str| shown.iter().find(|one| one.rule.code == code).map(|one| one.message.english());
     assert!(of("open-comment").unwrap().contains("comment c on style"));

@@ -6,8 +6,8 @@ use std::path::Path;
 use backtack_core::compute::{self, Figures};
 use backtack_core::diag::{Findings, Folder, Severity, text};
 use backtack_core::model::Assembly;
-use backtack_core::read::{self, Loaded};
-use backtack_core::rules;
+use backtack_core::pipeline::Checked;
+use backtack_core::read::Loaded;
 
 struct Example {
     name: &'static str,
@@ -19,12 +19,8 @@ struct Example {
 
 fn example(name: &'static str) -> Example {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples").join(name);
-    let loaded = read::folder(&folder).unwrap();
-    let assembly = Assembly::of(&loaded.model);
-    let (figures, computed) = compute::compute(&loaded.model, &assembly);
-    let mut findings = rules::findings(&loaded, &assembly);
-    findings.append(computed);
-    let findings = findings.settled(&loaded.levels, false);
+    let loaded = crate::folder(&folder).unwrap();
+    let Checked { assembly, figures, findings, .. } = crate::checked(&loaded);
     Example { name, loaded, assembly, figures, findings }
 }
 

@@ -12,8 +12,8 @@ fn made(text: &str) -> (Figures, Drawn) {
     let found: Vec<&str> = loaded.findings.iter().map(|finding| finding.message.english().as_str()).collect();
     assert!(found.is_empty(), "{found:#?}");
     assert!(assembly.troubles.is_empty(), "{:#?}", assembly.troubles);
-    let compute::Computed { figures, drawn, .. } = compute::with_lines(&loaded.model, &assembly);
-    (figures, drawn)
+    let checked = crate::checked(&loaded);
+    (checked.figures, checked.drawn)
 }
 
 fn near(figure: &Figure<compute::Number>, wanted: f64, within: f64) {
@@ -386,7 +386,7 @@ fn same_figures_whatever_the_order_of_files() {
     let (head, tail) = CUSHION.split_at(CUSHION.find("[piece.PANEL]").unwrap());
     let json = |files: &[(&str, &str)]| {
         let loaded = read::texts(files);
-        compute::compute(&loaded.model, &Assembly::of(&loaded.model)).0.json()
+        crate::checked(&loaded).figures.json()
     };
     assert_eq!(json(&[("a.toml", head), ("b.toml", tail)]), json(&[("b.toml", tail), ("z.toml", head)]));
 }

@@ -11,9 +11,10 @@ fn made(text: &str) -> (Vec<String>, Figures, Drawn) {
     let assembly = Assembly::of(&loaded.model);
     let gaps = assembly.outlines.gaps().map(|(piece, size, gap)| format!("{piece} {size}: {gap:?}"));
     let mut said: Vec<String> = loaded.findings.iter().map(|one| one.message.english()).chain(gaps).collect();
-    let compute::Computed { figures, drawn, findings, .. } = compute::with_lines(&loaded.model, &assembly);
+    let computed = compute::compute(&loaded.model, &assembly);
+    let findings = compute::findings(&loaded.model, &assembly, &computed);
     said.extend(findings.iter().map(|one| format!("{}: {}", one.rule.code, one.message)));
-    (said, figures, drawn)
+    (said, computed.figures, computed.drawn)
 }
 
 /// One piece with keys of its own.

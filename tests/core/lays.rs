@@ -1,10 +1,10 @@
 //! What is laid: spreads worked by hand, plies, and lays that are kept.
 
 use backtack_core::compute::lays::{Effort, PRODUCT, SIZES, Search, mix_text, search};
-use backtack_core::compute::{self, Computed, Figure, Task};
+use backtack_core::compute::{self, Figure, Task};
 use backtack_core::geom::grid::GridPoint;
 use backtack_core::lay::{Lock, lock};
-use backtack_core::model::Assembly;
+use backtack_core::pipeline::Checked;
 use backtack_core::read::{self, Loaded};
 
 /// A flat bag of one triangle in two mirrored copies, one rectangle cut once, and a fusible inside the rectangle.
@@ -53,11 +53,11 @@ fn read(more: &str) -> Loaded {
     read::texts(&[("style.toml", &format!("{STYLE}{more}"))])
 }
 
-fn computed(loaded: &Loaded) -> Computed {
-    compute::with_lines(&loaded.model, &Assembly::of(&loaded.model))
+fn computed(loaded: &Loaded) -> Checked {
+    crate::checked(loaded)
 }
 
-fn task<'c>(computed: &'c Computed, cloth: &str) -> &'c Task {
+fn task<'c>(computed: &'c Checked, cloth: &str) -> &'c Task {
     computed.lays.tasks.iter().find(|task| task.bought.article == cloth).unwrap()
 }
 
@@ -314,7 +314,7 @@ fn a_mix_of_sizes_is_laid_beside_the_products() {
         }
     }
     let alone = read::texts(&[("style.toml", &format!("{base}{sizes}"))]);
-    let keys = |computed: &Computed| -> Vec<String> {
+    let keys = |computed: &Checked| -> Vec<String> {
         computed.lays.kept_as(PRODUCT).iter().map(|task| task.key.clone()).collect()
     };
     assert_eq!(keys(&computed), keys(&self::computed(&alone)));

@@ -6,6 +6,7 @@
 mod assembly;
 mod circles;
 mod colour;
+mod columns;
 mod compare;
 mod dies;
 mod edges;
@@ -18,6 +19,7 @@ mod glyphs;
 mod lay;
 mod lays;
 mod orders;
+mod pipeline;
 mod plan;
 mod printers;
 mod puffin;
@@ -35,3 +37,26 @@ mod tidy;
 mod toy;
 mod units;
 mod words;
+
+use std::path::Path;
+
+use backtack_core::diag::Levels;
+use backtack_core::pipeline::{Checked, ReadError, Source, check, read as read_source};
+use backtack_core::read::Loaded;
+use backtack_core::source::Tally;
+
+/// What commands make of a folder.
+fn folder(path: &Path) -> Result<Loaded, ReadError> {
+    read_source(&Source::Folder(path), &Tally::default())
+}
+
+/// What commands make of files in memory, and of the path of the style folder among them.
+fn closure<'a>(style: &str, files: impl IntoIterator<Item = (&'a str, &'a [u8])>) -> Loaded {
+    let files: Vec<_> = files.into_iter().collect();
+    read_source(&Source::Files { style, files: &files }, &Tally::default()).unwrap()
+}
+
+/// What commands find in what was read, and compute of it.
+fn checked(loaded: &Loaded) -> Checked {
+    check(loaded, &Levels::new(), false)
+}

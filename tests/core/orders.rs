@@ -14,8 +14,8 @@ use backtack_core::units::Rational;
 
 fn example(name: &str) -> Figures {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples").join(name);
-    let loaded = read::folder(&root).unwrap();
-    let (figures, _) = compute::compute(&loaded.model, &Assembly::of(&loaded.model));
+    let loaded = crate::folder(&root).unwrap();
+    let figures = compute::compute(&loaded.model, &Assembly::of(&loaded.model)).figures;
     let mut planned = figures.clone();
     let mut estimate = Estimate { model: &loaded.model, figures: &figures };
     orders::plan(&loaded.model, &mut planned, &mut estimate);
@@ -118,7 +118,7 @@ impl Lays for Ruler {
 fn mat(faults: bool) -> OrderFigures {
     let loaded = read::texts(&[("style.toml", STYLE), ("orders/one.toml", ORDER)]);
     assert_eq!(loaded.findings.iter().count(), 0, "{:#?}", loaded.findings);
-    let (mut figures, _) = compute::compute(&loaded.model, &Assembly::of(&loaded.model));
+    let mut figures = compute::compute(&loaded.model, &Assembly::of(&loaded.model)).figures;
     assert!(figures.orders["one"].cloths.is_empty(), "not planned yet");
     orders::plan(
         &loaded.model,
@@ -199,7 +199,7 @@ fn bundles_and_plies_are_numbered() {
 
 fn quick(model: &Loaded, lock: &mut Lock, search: bool) -> (OrderFigures, OrderLays) {
     let assembly = Assembly::of(&model.model);
-    let computed = compute::with_lines(&model.model, &assembly);
+    let computed = compute::compute(&model.model, &assembly);
     let mut figures = computed.figures;
     let (stop, observe) = (|| false, |_: &str, _: (usize, usize), _: Progress| {});
     let how = Search { effort: Effort::Quick, anew: false, longer: false, stop: &stop, observe: &observe };
@@ -286,7 +286,7 @@ fn what_is_bought_has_its_price() {
     let of = |price: &str| {
         let style = STYLE.replace("colours = [\"grey\"]", &format!("colours = [\"grey\"]\nprice = {price}"));
         let loaded = read::texts(&[("style.toml", &style), ("orders/one.toml", ORDER)]);
-        let (mut figures, _) = compute::compute(&loaded.model, &Assembly::of(&loaded.model));
+        let mut figures = compute::compute(&loaded.model, &Assembly::of(&loaded.model)).figures;
         let lengths = [550_000, 1_000_000, 1_500_000, 1_960_000];
         orders::plan(&loaded.model, &mut figures, &mut Ruler { lengths, faults: false });
         let order = figures.orders.remove("one").unwrap();

@@ -4,13 +4,13 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use backtack_core::compute;
+use backtack_core::compute::Figures;
 use backtack_core::diag::{Findings, Severity};
 use backtack_core::geom;
 use backtack_core::model::assembly::{Caught, Run, Side};
 use backtack_core::model::{ArticleKind, Assembly, Form};
-use backtack_core::read::{self, Loaded};
-use backtack_core::rules;
+use backtack_core::pipeline::Checked;
+use backtack_core::read::Loaded;
 
 /// The most by which one side of a seam is longer than the other.
 const EASE: f64 = 0.03;
@@ -20,17 +20,15 @@ const EQUAL: f64 = 0.02;
 struct Puffin {
     loaded: Loaded,
     assembly: Assembly,
+    figures: Figures,
     findings: Findings,
 }
 
 fn puffin() -> Puffin {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples/puffin");
-    let loaded = read::folder(&folder).unwrap();
-    let assembly = Assembly::of(&loaded.model);
-    let mut findings = rules::findings(&loaded, &assembly);
-    findings.append(compute::compute(&loaded.model, &assembly).1);
-    let findings = findings.settled(&loaded.levels, false);
-    Puffin { loaded, assembly, findings }
+    let loaded = crate::folder(&folder).unwrap();
+    let Checked { assembly, figures, findings, .. } = crate::checked(&loaded);
+    Puffin { loaded, assembly, figures, findings }
 }
 
 impl Puffin {
@@ -153,7 +151,7 @@ fn every_filled_part_of_the_puffin_closes() {
 #[test]
 fn hand_stitches_are_left_out_of_the_thread() {
     let puffin = puffin();
-    let (figures, _) = compute::compute(&puffin.loaded.model, &puffin.assembly);
+    let figures = &puffin.figures;
     for size in puffin.sizes() {
         for colourway in puffin.loaded.model.colourways.keys() {
             let thread = &figures.thread[size][colourway];

@@ -26,7 +26,7 @@ impl Scratch {
     }
 
     fn read(&self, below: &str) -> Loaded {
-        read::folder(&self.0.join(below)).expect("a folder")
+        crate::folder(&self.0.join(below)).expect("a folder")
     }
 }
 
@@ -162,7 +162,7 @@ fn deep_nesting_is_refused_without_a_crash() {
 
 #[test]
 fn a_folder_that_is_not_there_is_one_clear_line() {
-    let error = read::folder(&std::env::temp_dir().join("backtack-there-is-none")).expect_err("nothing there");
+    let error = crate::folder(&std::env::temp_dir().join("backtack-there-is-none")).expect_err("nothing there");
     assert!(error.to_string().ends_with("there is no such folder"), "{error}");
 }
 

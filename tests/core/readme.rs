@@ -2,7 +2,7 @@
 
 use backtack_core::diag::{Folder, text};
 use backtack_core::model::Assembly;
-use backtack_core::{compute, read, rules};
+use backtack_core::read;
 
 const README: &str = include_str!("../../README.md");
 const STYLE: &str = include_str!("../../src/cli/new/style.toml");
@@ -59,10 +59,7 @@ fn printed(change: impl Fn(String) -> String) -> String {
 /// What `check my-bag` prints for these files.
 fn checked(files: &[(&str, &str)]) -> String {
     let loaded = read::texts(files);
-    let assembly = Assembly::of(&loaded.model);
-    let mut findings = rules::findings(&loaded, &assembly);
-    findings.append(compute::compute(&loaded.model, &assembly).1);
-    let findings = findings.settled(&loaded.levels, false);
+    let findings = crate::checked(&loaded).findings;
     let folder = Folder { name: "my-bag", root: "my-bag", findings: &findings, sources: &loaded.sources };
     // Numbers keep to their units by no-break spaces, which nobody types into a read-me.
     text::print(&[folder], text::Style { color: false, width: 120 }).replace('\u{a0}', " ")

@@ -88,7 +88,7 @@ impl Found {
     fn of(files: &Files) -> Found {
         let list: Vec<(&str, &[u8])> = files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())).collect();
         let loaded = read::files(&list);
-        let findings = rules::findings(&loaded, &Assembly::of(&loaded.model)).settled(&Levels::new(), false);
+        let findings = crate::checked(&loaded).findings;
         Found { loaded, findings }
     }
 

@@ -4,9 +4,8 @@
 mod forms;
 mod ledgers;
 
+use backtack_core::compute::Figures;
 use backtack_core::compute::samples::{ReadLine, RoundFigures, Verdict};
-use backtack_core::compute::{self, Figures};
-use backtack_core::model::Assembly;
 use backtack_core::read::{self, Loaded};
 
 /// A bag with a point of every sort.
@@ -78,7 +77,7 @@ pub fn loaded(samples: &str) -> Loaded {
 
 pub fn figures(samples: &str) -> Figures {
     let loaded = loaded(samples);
-    compute::compute(&loaded.model, &Assembly::of(&loaded.model)).0
+    crate::checked(&loaded).figures
 }
 
 fn round(keys: &str, readings: &str) -> RoundFigures {
@@ -128,7 +127,7 @@ fn no_reading_on_its_limit_is_refused() {
                 written(ten + tenths + 1)
             );
             let loaded = read::texts(&[("style.toml", &text), ("samples/one.toml", &sample)]);
-            let figures = compute::compute(&loaded.model, &Assembly::of(&loaded.model)).0;
+            let figures = crate::checked(&loaded).figures;
             assert_eq!(verdicts(line(&figures.samples.rounds["one"], "D", None)), [OnLimit, OnLimit, Above]);
         }
     }

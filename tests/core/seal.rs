@@ -150,7 +150,7 @@ fn a_sealed_file_of_an_earlier_version_holds() {
     let sealed = verified(include_bytes!("../sealed/bag.sealed")).unwrap();
     assert_eq!(sealed.digest.hex(), "3b92fed504f48c1b2ff66a6363da29dc11069072f605548e9ff4d7d8fd704cdc");
     assert_eq!(sealed.inner.title.as_ref().map(|title| title.reason.as_str()), Some("First samples"));
-    let loaded = backtack_core::read::closure(&sealed.inner.folder, sealed.files.iter().copied());
+    let loaded = crate::closure(&sealed.inner.folder, sealed.files.iter().copied());
     assert!(sealed.files.len() == 8 && loaded.broken.is_empty() && loaded.model.pieces.contains_key("PANEL"));
 }
 

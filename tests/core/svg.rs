@@ -11,7 +11,6 @@ use backtack_core::diag::Severity;
 use backtack_core::geom::Outline;
 use backtack_core::model::Assembly;
 use backtack_core::read::{self, Loaded};
-use backtack_core::rules;
 
 /// A style with the piece SIDE drawn in `side.svg`.
 const STYLE: &str = "[piece.SIDE]\noutline = { svg = \"side.svg\" }\n";
@@ -33,7 +32,7 @@ fn outline(svg: &str) -> Outline {
 /// What is found in a drawing and its outline: severity and code.
 fn found(svg: &str) -> Vec<String> {
     let loaded = load(svg);
-    let findings = rules::findings(&loaded, &Assembly::of(&loaded.model));
+    let findings = crate::checked(&loaded).findings;
     let own = findings
         .iter()
         .filter(|one| ["outline", "files"].contains(&one.rule.family) || one.rule.code == "outline-defect");

@@ -8,7 +8,7 @@ const LEAVES: &[&str] = &["source", "units", "colour", "geom", "glyphs", "lay", 
 
 /// Modules of `backtack-core` and what each may import beside itself and, unless it is a leaf, the leaves.
 const LAYERS: &[(&str, &[&str])] = &[
-    ("source", &[]),
+    ("source", &["words"]),
     ("units", &[]),
     ("colour", &[]),
     ("geom", &["units"]),
@@ -24,7 +24,8 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("compute", &["model", "diag"]),
     ("revision", &["model", "diag", "compute"]),
     ("rows", &["words", "scene", "diag", "model", "compute", "revision"]),
-    ("rules", &["model", "diag", "read", "check", "compute", "revision"]),
+    ("rules", &["model", "diag", "read", "check", "compute"]),
+    ("pipeline", &["model", "diag", "read", "compute", "revision", "rules"]),
 ];
 
 /// What `render` may see of `backtack-core`: figures and the model, never how they were read or checked.
@@ -181,6 +182,30 @@ fn modules_import_only_the_layers_below() {
         }
     }
     assert_eq!(seen, known, "a layer has no module");
+}
+
+/// Stages are run in one place only, so that every command runs them in the same order and none twice.
+#[test]
+fn stages_are_run_by_the_pipeline_alone() {
+    let stages = [
+        "Assembly::of(",
+        "compute::compute(",
+        "compute::findings(",
+        "rules::checked(",
+        "plan_orders(",
+        "read::folder(",
+        "read::closure(",
+        "read::texts(",
+        "read::files(",
+        "read::statements(",
+    ];
+    let own = ["src/core/pipeline/", "src/core/compute/lays/order.rs"];
+    for (path, text) in sources().into_iter().filter(|(path, _)| !own.iter().any(|home| path.starts_with(home))) {
+        let code = code(&text);
+        for stage in stages {
+            assert!(!code.contains(stage), "{path} runs {stage}..)");
+        }
+    }
 }
 
 #[test]

@@ -2,16 +2,17 @@
 
 use backtack_core::diag::{Findings, Folder, text};
 use backtack_core::model::Assembly;
+use backtack_core::pipeline::Checked;
 use backtack_core::read;
 use backtack_core::rules;
+use backtack_core::source::Help;
 
 const TOY: &str = include_str!("../two_part_toy/toy.toml");
 
 /// Findings of the sewing family, and of the family about names, in a text.
 pub fn sewing(toml: &str) -> (Assembly, Findings, String) {
     let loaded = read::texts(&[("toy.toml", toml)]);
-    let assembly = Assembly::of(&loaded.model);
-    let all = rules::findings(&loaded, &assembly).settled(&loaded.levels, false);
+    let Checked { assembly, findings: all, .. } = crate::checked(&loaded);
     let mut findings = Findings::default();
     for finding in all.iter().filter(|one| matches!(one.rule.family, "sewing" | "reference" | "files")) {
         // The toy says nothing of its materials: other families would.
@@ -38,7 +39,7 @@ fn mutant(from: &str, to: &str) -> (Findings, String) {
 fn only(findings: &Findings, code: &str) -> (String, String) {
     let all: Vec<_> = findings.iter().filter(|one| one.rule.code == code).collect();
     assert_eq!(all.len(), 1, "{findings:#?}");
-    (all[0].message.clone(), all[0].help.first().cloned().unwrap_or_default())
+    (all[0].message.clone(), all[0].help.first().map(|help| help.text.clone()).unwrap_or_default())
 }
 
 #[test]
@@ -90,7 +91,7 @@ fn a_wrong_order_is_refused() {
             "{}",
             finding.message
         );
-        assert_eq!(finding.help, [r#"write order = ["belly", "dart", "crown", "rear", "back"]"#]);
+        assert_eq!(finding.help, [Help::from(r#"write order = ["belly", "dart", "crown", "rear", "back"]"#)]);
     }
     insta::assert_snapshot!("wrong_order", printed);
 }

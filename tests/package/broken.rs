@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use backtack_core::diag::Severity;
+use backtack_core::pipeline;
 use backtack_core::read;
 
 use crate::pdf::{Pdf, squeeze};
@@ -62,8 +63,8 @@ fn fixtures() -> Vec<(String, Files)> {
 fn wrong(files: &Files) -> Result<(), String> {
     let list: Vec<(&str, &[u8])> = files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())).collect();
     let loaded = read::files(&list);
-    let checked = backtack::check(&loaded, &Default::default(), false);
-    let package = backtack::render(&loaded, &checked).map_err(|error| error.to_string())?;
+    let checked = pipeline::check(&loaded, &Default::default(), false);
+    let package = backtack::render(&loaded, &checked, &Default::default()).map_err(|error| error.to_string())?;
     let pdf = Pdf::of(&package.pdf);
     let pages = pdf.pages();
     if pages.is_empty() || pages.len() != package.document.pages().len() {

@@ -3,9 +3,9 @@
 use std::path::{Path, PathBuf};
 use std::sync::OnceLock;
 
-use backtack::Checked;
 use backtack::render::sheet::Package;
 use backtack_core::model::Stated;
+use backtack_core::pipeline::{self, Checked, Source};
 use backtack_core::read::Loaded;
 
 /// One example with everything made of it.
@@ -20,12 +20,12 @@ pub struct Built {
 impl Built {
     /// Builds a folder as the command line does.
     pub fn of(folder: &Path) -> Self {
-        let loaded = backtack::read(folder).unwrap();
-        let checked = backtack::check(&loaded, &Default::default(), false);
+        let loaded = pipeline::read(&Source::Folder(folder), &Default::default()).unwrap();
+        let checked = pipeline::check(&loaded, &Default::default(), false);
         let revision = loaded.model.revision.id.as_ref().and_then(Stated::known).cloned().unwrap_or_default();
-        let earlier = backtack::cli::earlier::earlier(folder, &revision).unwrap();
+        let earlier = backtack::cli::earlier::earlier(folder, &revision, &Default::default()).unwrap();
         let package =
-            backtack::render_after(&loaded, &checked, &earlier).unwrap_or_else(|e| panic!("{}: {e}", folder.display()));
+            backtack::render(&loaded, &checked, &earlier).unwrap_or_else(|e| panic!("{}: {e}", folder.display()));
         let name = folder.file_name().unwrap().to_str().unwrap().to_owned();
         Built { name, folder: folder.to_owned(), loaded, checked, package }
     }

@@ -3,6 +3,8 @@
 use std::io::Read as _;
 use std::process::Stdio;
 
+use backtack_core::pipeline::{self, Source};
+
 use crate::folder::{Ran, Scratch};
 
 const WRONG: &str = "[cloth.felt]\nwidht = \"900 mm\"\n";
@@ -215,7 +217,7 @@ fn new_writes_a_folder_that_checks_without_must() {
     assert!(wanted.iter().all(|one| files.iter().any(|file| file == one)) && files.len() == 6, "{files:?}");
     let checked = scratch.run(&["check", "bag"]);
     assert!(checked.code == 0 && !checked.out.contains('\u{1b}'), "{checked:?}");
-    let loaded = backtack::read(&scratch.path("bag")).unwrap();
+    let loaded = pipeline::read(&Source::Folder(&scratch.path("bag")), &Default::default()).unwrap();
     assert_eq!(loaded.model.style.name.and_then(|name| name.known().cloned()).as_deref(), Some(hostile));
 }
 

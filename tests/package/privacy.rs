@@ -3,8 +3,8 @@
 
 use std::collections::BTreeMap;
 
-use backtack::Checked;
 use backtack_core::diag::Severity;
+use backtack_core::pipeline::{self, Checked};
 use backtack_core::read::{self, Loaded};
 use backtack_core::revision;
 
@@ -71,8 +71,9 @@ fn archive(built: &Built) -> BTreeMap<String, Vec<u8>> {
 /// What a factory reads from the attached archive.
 fn reread(built: &Built) -> (Loaded, Checked) {
     let files = archive(built);
-    let loaded = read::closure("", files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())));
-    let checked = backtack::check(&loaded, &Default::default(), false);
+    let loaded =
+        read::closure("", files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())), &Default::default());
+    let checked = pipeline::check(&loaded, &Default::default(), false);
     (loaded, checked)
 }
 

@@ -1,8 +1,8 @@
 //! `seal`, `verify` and `open` as a user sees them.
 
-use backtack::Sealing;
 use backtack::cli::output::{Item, Output};
 use backtack::cli::seal;
+use backtack_core::pipeline::{self, Sealing, Source};
 use backtack_core::revision::manifest::Title;
 use backtack_core::revision::seal::verified;
 use backtack_core::revision::{pdf, stored};
@@ -202,8 +202,8 @@ fn a_seal_is_whole_or_not_there() {
     let scratch = Scratch::new();
     bag(&scratch, "A", "2026-11-20");
     let folder = scratch.path("bag");
-    let loaded = backtack::read(&folder).unwrap();
-    let checked = backtack::check(&loaded, &Default::default(), false);
+    let loaded = pipeline::read(&Source::Folder(&folder), &Default::default()).unwrap();
+    let checked = pipeline::check(&loaded, &Default::default(), false);
     let text = |text: &str| text.to_owned();
     let title = Title {
         tool: text("0.1.0"),
@@ -215,8 +215,7 @@ fn a_seal_is_whole_or_not_there() {
         reason: text("x"),
     };
     let sealed =
-        backtack::seal(&loaded, &checked, &Sealing { title, secret: &[7; 32], earlier: &backtack::Earlier::default() })
-            .unwrap();
+        backtack::seal(&loaded, &checked, &Sealing { title, secret: &[7; 32], earlier: &Default::default() }).unwrap();
     let lock = || Some(Item { path: folder.join("backtack.lock"), bytes: b"new".to_vec() });
     let files = scratch.files();
     let count = Output::new();

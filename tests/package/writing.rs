@@ -2,6 +2,7 @@
 
 use backtack::cli::output::{Item, Output};
 use backtack::cli::{build, new};
+use backtack_core::pipeline::{self, Source};
 
 use crate::folder::Scratch;
 
@@ -58,9 +59,9 @@ fn a_failed_start_leaves_no_half_folder() {
 fn a_build_writes_everything_or_nothing() {
     let scratch = Scratch::new();
     scratch.bag("");
-    let loaded = backtack::read(&scratch.path("bag")).unwrap();
-    let checked = backtack::check(&loaded, &Default::default(), false);
-    let package = backtack::render(&loaded, &checked).unwrap();
+    let loaded = pipeline::read(&Source::Folder(&scratch.path("bag")), &Default::default()).unwrap();
+    let checked = pipeline::check(&loaded, &Default::default(), false);
+    let package = backtack::render(&loaded, &checked, &Default::default()).unwrap();
     let count = Output::new();
     build::write(&package, &scratch.path("whole"), "x", None, &count).unwrap();
     // The PDF, the figures, the list of drawings.

@@ -7,15 +7,15 @@ use backtack_core::compute::lays::{
 };
 use backtack_core::diag::{Levels, plain};
 use backtack_core::lay::{Bad, Lock, Progress, lock};
-use backtack_core::read::Loaded;
+use backtack_core::pipeline::{Checked, check};
+use backtack_core::read::{Loaded, Unshown};
 use clap::ArgMatches;
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::super::output::{Item, Output};
 use super::super::terminal::Terminal;
-use super::super::{Exit, Failure};
+use super::super::{Exit, Failure, source};
 use super::stop::stopper;
-use crate::Checked;
 
 /// What was found for a style.
 pub struct Found {
@@ -77,7 +77,9 @@ pub fn found(loaded: &Loaded, checked: &Checked, effort: Effort, anew: bool, lon
 /// # Errors
 /// If there is no such order, or the lays that are kept cannot be read.
 pub fn of_order(loaded: &Loaded, checked: &Checked, id: &str, effort: Effort, anew: bool) -> Result<Found, Failure> {
-    loaded.model.order(id).map_err(Failure::new)?;
+    if !loaded.model.orders.contains_key(id) {
+        return Err(Failure::new(Unshown::unknown(loaded, id).to_string()));
+    }
     kept(loaded)?;
     let stop = stopper();
     let bar = bar();
@@ -111,8 +113,8 @@ pub(super) fn run(folder: &Path, matches: &ArgMatches, terminal: &mut Terminal) 
     let effort = matches
         .get_one::<String>("effort")
         .and_then(|word| Effort::ALL.iter().find(|(known, _)| known == word).map(|(_, effort)| *effort));
-    let loaded = crate::read(folder).map_err(|error| Failure::new(error.to_string()))?;
-    let checked = crate::check(&loaded, &Levels::new(), false);
+    let loaded = source::folder(folder, &terminal.tally)?;
+    let checked = check(&loaded, &Levels::new(), false);
     let longer = matches.get_flag("longer");
     let effort = effort.unwrap_or_default();
     let found = match matches.get_one::<String>("order") {

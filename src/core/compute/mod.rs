@@ -54,8 +54,6 @@ pub use shapes::{CutFigures, CutLineFigures, PieceSize, RunLength, SewFigures};
 pub use thread::{TAIL, Thread, ThreadLine, ThreadTotal, with_wastage};
 pub use trims::{TrimLine, TrimUnit};
 
-use std::collections::BTreeMap;
-
 use crate::diag::{Findings, Rule};
 use crate::model::{Assembly, Model};
 
@@ -66,30 +64,6 @@ pub const RULES: &[&Rule] = rules::RULES;
 
 pub use rules::lift as lift_waived;
 
-/// What the rules here find, without the figures that need not be computed for it.
-pub fn findings(model: &Model, assembly: &Assembly) -> Findings {
-    if !model.orders.is_empty() {
-        let Computed { mut figures, drawn, mut findings, .. } = with_lines(model, assembly);
-        lays::plan_orders((model, assembly, &drawn), &mut figures);
-        rules::planned(model, &figures, &mut findings);
-        return findings;
-    }
-    let mut findings = Findings::default();
-    let drawn = Drawn::of(model, assembly);
-    let ground = Ground { model, assembly, drawn: &drawn };
-    rules::run(&ground, &mut findings);
-    let cuts = counts::counts(&ground).cuts;
-    rules::laid(&ground, &cuts, &lays::lays(&ground, &cuts), &mut findings);
-    rules::sampled(model, &samples::samples(model, &BTreeMap::new()), &mut findings);
-    findings
-}
-
-/// Computes every number, and the findings whose evidence is a computed number.
-pub fn compute(model: &Model, assembly: &Assembly) -> (Figures, Findings) {
-    let computed = with_lines(model, assembly);
-    (computed.figures, computed.findings)
-}
-
 /// What follows from a specification in numbers.
 #[derive(Debug)]
 pub struct Computed {
@@ -99,12 +73,10 @@ pub struct Computed {
     pub drawn: Drawn,
     /// What is laid of each cloth, with the lays that are kept.
     pub lays: Lays,
-    /// Findings whose evidence is a computed number.
-    pub findings: Findings,
 }
 
-/// [`compute`], with the sew and cut lines that the figures were measured on, and the lays.
-pub fn with_lines(model: &Model, assembly: &Assembly) -> Computed {
+/// Computes every number but the cut plans of orders, which [`lays::plan_orders`] adds.
+pub fn compute(model: &Model, assembly: &Assembly) -> Computed {
     let drawn = Drawn::of(model, assembly);
     let ground = Ground { model, assembly, drawn: &drawn };
     let counts = counts::counts(&ground);
@@ -143,10 +115,18 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> Computed {
         measures,
         samples,
     };
+    Computed { figures, drawn, lays }
+}
+
+/// The findings whose evidence is a computed number.
+pub fn findings(model: &Model, assembly: &Assembly, computed: &Computed) -> Findings {
+    let Computed { figures, drawn, lays } = computed;
+    let ground = Ground { model, assembly, drawn };
     let mut findings = Findings::default();
     rules::run(&ground, &mut findings);
-    rules::laid(&ground, &figures.counts.cuts, &lays, &mut findings);
-    rules::ordered(model, &figures, &mut findings);
+    rules::laid(&ground, &figures.counts.cuts, lays, &mut findings);
+    rules::ordered(model, figures, &mut findings);
+    rules::planned(model, figures, &mut findings);
     rules::sampled(model, &figures.samples, &mut findings);
-    Computed { figures, drawn, lays, findings }
+    findings
 }

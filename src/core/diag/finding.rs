@@ -1,7 +1,7 @@
 //! What a finding is: its message, its places, its help, and whether a concession covers it.
 
 use super::{Rule, Severity};
-use crate::source::Span;
+use crate::source::{Help, Span};
 use crate::words::Phrase;
 
 /// A place in the user's text and what to say about it.
@@ -25,7 +25,7 @@ pub struct Finding {
     /// Places, the one to change first; empty if the finding is about the whole folder.
     pub places: Vec<Label>,
     /// What to write instead, ready to copy.
-    pub help: Vec<Phrase>,
+    pub help: Vec<Help>,
     /// Who takes it on himself that it stands, if somebody does: it is then in nobody's way.
     pub waiver: Option<Waived>,
 }
@@ -66,10 +66,10 @@ impl Finding {
         stage.into_iter().fold(self, |finding, stage| finding.at(stage, "at this stage"))
     }
 
-    /// Adds a line that says what to write instead.
+    /// Adds what to write instead, in words or as an edit.
     #[must_use]
-    pub fn help(mut self, text: impl Into<Phrase>) -> Self {
-        self.help.push(text.into());
+    pub fn help(mut self, help: impl Into<Help>) -> Self {
+        self.help.push(help.into());
         self
     }
 }

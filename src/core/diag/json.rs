@@ -15,6 +15,13 @@
 //!           "start_byte": 41, "end_byte": 44,  from 0, in the UTF-8 text; the end is one past the last byte
 //!           "label": "..." } ],              may be empty
 //!       "help": ["..."],                     what to write instead
+//!       "edits": [                           only where a help is a change of the text
+//!         { "help": 0,                       which one, from 0
+//!           "file": "cushion/style.toml",
+//!           "line": 3, "column": 9, "end_line": 3, "end_column": 12,  as those of a place; an insertion ends where it begins
+//!           "start_byte": 41, "end_byte": 44,
+//!           "replacement": "...",            what stands there afterwards
+//!           "safe": false } ],               whether what is meant is certain: `check --fix` makes these
 //!       "waived": "..." } ] }                only where somebody waives it: who, why and for what; it is in no count
 //! ```
 //! A later version that only adds keys keeps the number; one that changes or drops a key raises it.
@@ -24,7 +31,7 @@ use serde::Serialize;
 use super::place::Lines;
 use super::plain::unseen;
 use super::{Finding, Folder, Severity};
-use crate::words::Phrase;
+use crate::source::Help;
 
 /// The version of the format that [`print()`] writes.
 pub const FORMAT: u32 = 1;
@@ -52,6 +59,8 @@ struct Entry<'a> {
     message: String,
     places: Vec<Spot>,
     help: Vec<String>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    edits: Vec<Change<'a>>,
     #[serde(skip_serializing_if = "Option::is_none")]
     waived: Option<String>,
 }
@@ -66,6 +75,20 @@ struct Spot {
     start_byte: usize,
     end_byte: usize,
     label: String,
+}
+
+#[derive(Serialize)]
+struct Change<'a> {
+    help: usize,
+    file: String,
+    line: usize,
+    column: usize,
+    end_line: usize,
+    end_column: usize,
+    start_byte: usize,
+    end_byte: usize,
+    replacement: &'a str,
+    safe: bool,
 }
 
 /// All findings as one JSON document, in pure printable text.
@@ -92,7 +115,7 @@ fn entries<'a>(folder: &Folder<'a>) -> Vec<Entry<'a>> {
     folder.findings.iter().map(|finding| entry(finding, folder.name, &lines)).collect()
 }
 
-fn entry<'a>(finding: &Finding, folder: &'a str, lines: &Lines<'_>) -> Entry<'a> {
+fn entry<'a>(finding: &'a Finding, folder: &'a str, lines: &Lines<'_>) -> Entry<'a> {
     let places = lines.places(&finding.places).into_iter().map(|(place, label)| Spot {
         file: lines.path(place.file),
         line: place.line,
@@ -109,9 +132,27 @@ fn entry<'a>(finding: &Finding, folder: &'a str, lines: &Lines<'_>) -> Entry<'a>
         severity: finding.severity,
         message: finding.message.english(),
         places: places.collect(),
-        help: finding.help.iter().map(Phrase::english).collect(),
+        help: finding.help.iter().map(|help| help.text.english()).collect(),
+        edits: finding.help.iter().enumerate().filter_map(|(at, help)| change(at, help, lines)).collect(),
         waived: finding.waiver.as_ref().map(|waived| waived.text.english()),
     }
+}
+
+fn change<'a>(at: usize, help: &'a Help, lines: &Lines<'_>) -> Option<Change<'a>> {
+    let edit = help.edit.as_ref()?;
+    let place = lines.place(edit.span)?;
+    Some(Change {
+        help: at,
+        file: lines.path(place.file),
+        line: place.line,
+        column: place.column,
+        end_line: place.end_line,
+        end_column: place.end_column,
+        start_byte: place.start,
+        end_byte: place.end,
+        replacement: &edit.text,
+        safe: edit.safe,
+    })
 }
 
 /// Escapes what the serialiser leaves as it is but a terminal may act on. These characters only occur inside strings,

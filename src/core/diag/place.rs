@@ -1,7 +1,7 @@
 //! Places as people count them: lines and columns.
 
 use super::{Findings, Label};
-use crate::source::{SourceFile, Sources, Span};
+use crate::source::{Columns, SourceFile, Sources, Span};
 
 /// The findings of one folder, with what a printer needs to name places in it.
 #[derive(Debug, Clone, Copy)]
@@ -88,5 +88,5 @@ fn starts(text: &str) -> Vec<usize> {
 fn position(text: &str, starts: &[usize], at: usize) -> (usize, usize) {
     let line = starts.partition_point(|start| *start <= at);
     let start = starts.get(line.saturating_sub(1)).copied().unwrap_or(0);
-    (line, text.get(start..at).map_or(0, |before| before.chars().count()) + 1)
+    (line, text.get(start..at).map_or(0, |before| Columns::Characters.count(before)) + 1)
 }

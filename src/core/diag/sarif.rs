@@ -10,7 +10,8 @@ use super::place::{Lines, Place};
 use super::{Finding, Folder, Rule, Severity};
 use crate::words::Phrase;
 
-/// All findings as one log with one run. Columns count code points (3.14.17), as in the other printers.
+/// All findings as one log with one run. Columns count code points, as in the other printers; the log says so, since without
+/// `columnKind` (3.14.17) a reader would take them for code units of UTF-16.
 ///
 /// # Errors
 /// Passes on what the serialiser reports; none is known for this value.
@@ -76,8 +77,8 @@ fn result(
     let mut places =
         lines.places(&finding.places).into_iter().map(|(place, label)| location(place, &label.text.english(), lines));
     let first = places.next().unwrap_or_else(|| whole(folder));
-    let text =
-        std::iter::once(&finding.message).chain(&finding.help).map(Phrase::english).collect::<Vec<_>>().join("\n");
+    let helps = finding.help.iter().map(|help| &help.text);
+    let text = std::iter::once(&finding.message).chain(helps).map(Phrase::english).collect::<Vec<_>>().join("\n");
     let mut result = json!({
         "ruleId": finding.rule.code,
         "ruleIndex": rules.keys().position(|code| *code == finding.rule.code),

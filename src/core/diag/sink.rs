@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{Finding, Severity};
+use crate::source::Sources;
 
 /// Severities the user has set, by rule code; `None` silences a rule.
 pub type Levels = BTreeMap<String, Option<Severity>>;
@@ -47,6 +48,14 @@ impl Findings {
     /// How many findings of this severity stand; those that somebody waives do not count.
     pub fn count(&self, severity: Severity) -> usize {
         self.list.iter().filter(|finding| finding.severity == severity && finding.waiver.is_none()).count()
+    }
+
+    /// Gives every edit the exact bytes it replaces, now that the text is at hand; one whose text is written otherwise than
+    /// it expects stays help in words.
+    pub fn place(&mut self, sources: &Sources) {
+        for help in self.list.iter_mut().flat_map(|finding| &mut finding.help) {
+            help.edit = help.edit.as_ref().and_then(|edit| edit.placed(sources));
+        }
     }
 
     /// How many findings are waived.

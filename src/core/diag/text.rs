@@ -94,7 +94,7 @@ fn group<'a>(finding: &Finding, folder: &Folder<'_>, lines: &Lines<'_>) -> Group
     if let Some(waived) = &finding.waiver {
         return group.element(Level::NOTE.with_name("waived").message(plain_lines(&waived.text.english())));
     }
-    group.elements(finding.help.iter().map(|help| Level::HELP.message(plain_lines(&help.english()))))
+    group.elements(finding.help.iter().map(|help| Level::HELP.message(plain_lines(&help.text.english()))))
 }
 
 type Marked<'a, 'b> = (Place<'a>, &'b Label);

@@ -7,7 +7,8 @@ use crate::model::{Article, ArticleKind, Colour, Composition, Entry, Model, Role
 use crate::source::{Span, Spanned};
 use crate::units::{Dimension, Quantity};
 
-use super::reader::{Declarations, Reader};
+use super::declared::Declarations;
+use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};

@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use crate::model::{Cutting, Entry, Method, Model, Spread, Stated};
 use crate::source::Spanned;
 
-use super::reader::{Declarations, Reader};
+use super::declared::Declarations;
+use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 use super::tree::Kind;

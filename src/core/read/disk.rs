@@ -59,9 +59,14 @@ pub struct Disk {
     pub findings: Vec<Finding>,
     /// Where further files (libraries, pictures) may be read from; `None` in memory.
     pub root: Option<PathBuf>,
+    /// What goes before the files below the root, by path.
+    unsaved: BTreeMap<String, String>,
     total: u64,
     limits: Limits,
 }
+
+/// Folders below each other that are looked into.
+const DEEPEST: usize = 32;
 
 /// The file whose presence marks the root of several styles and their shared libraries.
 pub const ROOT: &str = "backtack-root.toml";
@@ -76,11 +81,12 @@ pub fn memory<'a>(files: impl IntoIterator<Item = (&'a str, &'a [u8])>) -> Disk 
     disk
 }
 
-/// Reads the files of a style folder: every `*.toml` below it except what is skipped.
+/// Reads the files of a style folder: every `*.toml` below it except what is skipped. Unsaved texts go before its files,
+/// new ones among them.
 ///
 /// # Errors
 /// If the folder does not exist, is no folder, or cannot be listed.
-pub fn load(folder: &Path, limits: &Limits) -> Result<Disk, Unreadable> {
+pub fn load(folder: &Path, unsaved: &BTreeMap<String, String>, limits: &Limits) -> Result<Disk, Unreadable> {
     let fail = |reason: String| Unreadable { folder: folder.to_path_buf(), reason };
     let style = folder.canonicalize().map_err(|error| fail(plain(&error)))?;
     if !style.is_dir() {
@@ -89,8 +95,9 @@ pub fn load(folder: &Path, limits: &Limits) -> Result<Disk, Unreadable> {
     fs::read_dir(&style).map_err(|error| fail(plain(&error)))?;
     let root = style.ancestors().find(|dir| dir.join(ROOT).is_file()).unwrap_or(&style).to_path_buf();
     let below = slashes(style.strip_prefix(&root).unwrap_or(Path::new("")));
-    let mut disk = Disk { style: below, root: Some(root), limits: *limits, ..Disk::default() };
-    for path in specification_files(&style) {
+    let unsaved = unsaved.clone();
+    let mut disk = Disk { style: below, root: Some(root), unsaved, limits: *limits, ..Disk::default() };
+    for path in disk.specification_files(&style) {
         disk.read(&path);
     }
     Ok(disk)
@@ -158,34 +165,52 @@ pub fn revisions(folder: &Path, ending: &str) -> Result<Vec<(String, PathBuf)>, 
     Ok(found)
 }
 
-/// The `*.toml` files of a style folder in the order of their paths. Output, sealed revisions, hidden folders and
-/// nested styles are left out.
-fn specification_files(style: &Path) -> Vec<PathBuf> {
-    let entered = |entry: &walkdir::DirEntry| {
-        if entry.depth() == 0 || !entry.file_type().is_dir() {
-            return true;
-        }
-        let name = entry.file_name().to_string_lossy();
-        let skipped = name.starts_with('.') || name == "out" || name == "revisions";
-        !skipped && !entry.path().join("style.toml").is_file()
-    };
-    walkdir::WalkDir::new(style)
-        .max_depth(32)
-        .sort_by_file_name()
-        .into_iter()
-        .filter_entry(entered)
-        .filter_map(Result::ok)
-        .filter(|entry| !entry.file_type().is_dir())
-        .map(walkdir::DirEntry::into_path)
-        .filter(|path| path.extension().is_some_and(|ending| ending == "toml"))
-        .filter(|path| !path.file_name().is_some_and(|name| name.to_string_lossy().starts_with('.')))
-        .collect()
-}
-
 impl Disk {
+    /// The `*.toml` files of a style folder in the order of their paths, unsaved ones among them. Output, sealed revisions,
+    /// hidden folders and nested styles are left out.
+    fn specification_files(&self, style: &Path) -> Vec<PathBuf> {
+        let entered =
+            |entry: &walkdir::DirEntry| entry.depth() == 0 || !entry.file_type().is_dir() || self.entered(entry.path());
+        let saved = walkdir::WalkDir::new(style)
+            .max_depth(DEEPEST)
+            .sort_by_file_name()
+            .into_iter()
+            .filter_entry(entered)
+            .filter_map(Result::ok)
+            .filter(|entry| !entry.file_type().is_dir())
+            .map(walkdir::DirEntry::into_path);
+        let mut files: Vec<PathBuf> = saved.chain(self.unsaved_below(style)).filter(|path| specifies(path)).collect();
+        files.sort();
+        files.dedup();
+        files
+    }
+
+    /// Whether the files of a folder belong to the style that it lies in.
+    fn entered(&self, folder: &Path) -> bool {
+        let name = folder.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+        let skipped = name.starts_with('.') || name == "out" || name == "revisions";
+        let style = folder.join("style.toml");
+        let unsaved = self.root.as_ref().and_then(|root| style.strip_prefix(root).ok()).map(slashes);
+        !skipped && !style.is_file() && unsaved.is_none_or(|name| !self.unsaved.contains_key(&name))
+    }
+
+    /// Unsaved files below a folder, but for those in folders that are not entered.
+    fn unsaved_below(&self, style: &Path) -> Vec<PathBuf> {
+        let Some(root) = &self.root else { return Vec::new() };
+        let paths = self.unsaved.keys().map(|name| root.join(name));
+        let entered = |path: &PathBuf| {
+            let above: Vec<&Path> = path.ancestors().skip(1).take_while(|folder| *folder != style).collect();
+            path.starts_with(style) && above.len() < DEEPEST && above.iter().all(|folder| self.entered(folder))
+        };
+        paths.filter(entered).collect()
+    }
+
     /// Reads one file below the root into the closure; a repeated reading does nothing. Returns whether it is there.
     fn read(&mut self, path: &Path) -> bool {
         let Some(root) = self.root.clone() else { return false };
+        if let Some(found) = self.read_unsaved(path, &root) {
+            return found;
+        }
         let Some(real) = path.canonicalize().ok().filter(|real| real.is_file()) else { return false };
         let name = slashes(path.strip_prefix(&root).unwrap_or(path));
         if !real.starts_with(&root) {
@@ -196,17 +221,35 @@ impl Disk {
             return true;
         }
         let size = fs::metadata(&real).map_or(0, |about| about.len());
-        if size > self.limits.file {
-            self.findings.push(rules::too_large(&name, size, self.limits.file));
-        } else if self.total + size > self.limits.folder {
-            self.findings.push(rules::too_much(&name, self.limits.folder));
-        } else {
+        if self.fits(&name, size) {
             match fs::read(&real) {
                 Ok(bytes) => self.take(&name, bytes),
                 Err(error) => self.findings.push(rules::no_access(&name, &plain(&error))),
             }
         }
         true
+    }
+
+    /// Reads a file from what is not saved yet, as if it were; none if it is as it is on the disk.
+    fn read_unsaved(&mut self, path: &Path, root: &Path) -> Option<bool> {
+        let name = slashes(path.strip_prefix(root).ok()?);
+        let bytes = self.unsaved.get(&name)?.clone().into_bytes();
+        if !self.files.contains_key(&name) && self.fits(&name, bytes.len() as u64) {
+            self.take(&name, bytes);
+        }
+        Some(true)
+    }
+
+    /// Whether a file is within the limits; else that is found.
+    fn fits(&mut self, name: &str, size: u64) -> bool {
+        if size > self.limits.file {
+            self.findings.push(rules::too_large(name, size, self.limits.file));
+        } else if self.total + size > self.limits.folder {
+            self.findings.push(rules::too_much(name, self.limits.folder));
+        } else {
+            return true;
+        }
+        false
     }
 
     /// Takes a file's bytes in; text must be UTF-8 and loses its byte order mark.
@@ -260,10 +303,11 @@ impl Disk {
             return Ok(self.files.keys().any(|path| *path == name || path.starts_with(&below)));
         };
         let path = root.join(&name);
-        if !path.is_dir() {
+        let below = format!("{name}/");
+        if !path.is_dir() && !self.unsaved.keys().any(|one| one.starts_with(&below)) {
             return Ok(self.read(&path));
         }
-        let files = specification_files(&path);
+        let files = self.specification_files(&path);
         files.iter().for_each(|file| {
             self.read(file);
         });
@@ -274,6 +318,12 @@ impl Disk {
     pub fn limits(&self) -> &Limits {
         &self.limits
     }
+}
+
+/// Whether a file is named like one of a specification.
+fn specifies(path: &Path) -> bool {
+    let hidden = path.file_name().is_some_and(|name| name.to_string_lossy().starts_with('.'));
+    !hidden && path.extension().is_some_and(|ending| ending == "toml")
 }
 
 fn slashes(path: &Path) -> String {

@@ -62,15 +62,52 @@ fn withheld_edition(loaded: &Loaded) -> Vec<(String, Vec<u8>)> {
     shown.map(|(path, bytes)| (path.clone(), withheld(loaded, path, bytes, &own))).collect()
 }
 
+/// Why an order cannot be shown by itself.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Unshown {
+    /// There is no such order.
+    Unknown {
+        /// What was asked for.
+        id: String,
+        /// The orders there are.
+        known: Vec<String>,
+    },
+    /// Its file holds another order too.
+    Shared {
+        /// The order.
+        id: String,
+    },
+}
+
+impl Unshown {
+    /// There is no such order.
+    pub fn unknown(loaded: &Loaded, id: &str) -> Unshown {
+        Unshown::Unknown { id: id.to_string(), known: loaded.model.orders.keys().cloned().collect() }
+    }
+}
+
+impl std::fmt::Display for Unshown {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Unshown::Unknown { id, known } => write!(out, "there is no order {id}; there are: {}", known.join(", ")),
+            Unshown::Shared { id } => {
+                write!(out, "the file of order {id} holds another order: give each a file of its own")
+            }
+        }
+    }
+}
+
+impl std::error::Error for Unshown {}
+
 /// The files of the factory's edition, and the file of one order.
 ///
 /// # Errors
 /// If there is no such order, or its file holds something else too.
-pub fn order_edition(loaded: &Loaded, id: &str) -> Result<Vec<(String, Vec<u8>)>, String> {
-    let order = loaded.model.order(id)?;
+pub fn order_edition(loaded: &Loaded, id: &str) -> Result<Vec<(String, Vec<u8>)>, Unshown> {
+    let order = loaded.model.orders.get(id).ok_or_else(|| Unshown::unknown(loaded, id))?;
     let file = order.entry.span().file;
     if loaded.model.orders.values().filter(|one| one.entry.span().file == file).count() > 1 {
-        return Err(format!("the file of order {id} holds another order: give each a file of its own"));
+        return Err(Unshown::Shared { id: id.to_string() });
     }
     let path = loaded.sources.file(file).map_or("", |file| file.path.as_str());
     let mut own: Vec<Span> = loaded.own.clone();

@@ -3,13 +3,13 @@
 mod meaning;
 
 use crate::model::{Fact, Item, Meaning, Statements};
-use crate::source::{Sources, Span};
+use crate::source::{Sources, Span, Work};
 
 use super::Loaded;
 use super::chains::quiet_edge;
+use super::declared::Declared;
 use super::keys::{self, Form, Key, Kind as TableKind};
 use super::pieces::SHELL;
-use super::reader::{Declared, Reader};
 use super::tree::{Fields, Kind, Node};
 use super::values::{BY_FACTORY, is_long};
 use meaning::{Words, single};
@@ -37,21 +37,15 @@ const UNSAID: &[&str] = &["was", "libraries", "outline.svg", "outline.corners"];
 
 /// Everything the files state, for comparing two specifications. Orders are no part of it.
 pub fn statements(loaded: &Loaded) -> Statements {
-    let files = loaded.closure.iter().map(|(path, bytes)| (path.as_str(), bytes.as_ref()));
-    let mut disk = super::disk::memory(files);
-    disk.style.clone_from(&loaded.style);
-    let mut reader = Reader::new(disk);
-    let trees = super::parse::parse(&mut reader);
-    let mut declared = reader.gather(trees);
-    reader.libraries(&mut declared);
+    loaded.tally.add(Work::State);
     let codes = loaded.model.sizes.iter().map(|size| size.entry.id.value.clone());
     let words = Words { loaded, codes: codes.chain(loaded.model.colourways.keys().cloned()).collect() };
     let mut items = Vec::new();
     for kind in keys::kinds().iter().filter(|kind| !APART.contains(&kind.name)) {
-        let mut things: Vec<&Declared> = declared.get(kind.name).into_iter().flatten().collect();
+        let mut things: Vec<&Declared> = loaded.declared.get(kind.name).into_iter().flatten().collect();
         things.sort_by(|a, b| a.id.value.cmp(&b.id.value));
         for thing in things {
-            Walk { words: &words, sources: &reader.sources, kind, id: &thing.id.value }.items(thing, &mut items);
+            Walk { words: &words, sources: &loaded.sources, kind, id: &thing.id.value }.items(thing, &mut items);
         }
     }
     Statements { items }

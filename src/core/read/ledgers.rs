@@ -4,7 +4,8 @@ use crate::model::{
     Approval, Audience, Comment, CommentState, Entry, Judgement, Model, Sealed, Submission, Waiver, Weight,
 };
 
-use super::reader::{Declarations, Reader};
+use super::declared::Declarations;
+use super::reader::Reader;
 use super::section::Section;
 
 impl Reader {

@@ -1,6 +1,7 @@
 //! Reads the shared files that the style names.
 
-use super::reader::{Declarations, Reader};
+use super::declared::Declarations;
+use super::reader::Reader;
 use super::section::Section;
 use super::{keys, parse, rules};
 

@@ -6,7 +6,9 @@ use std::sync::Arc;
 
 use crate::diag::{Findings, Levels};
 use crate::model::Model;
-use crate::source::{FileId, Sources, Span};
+use crate::source::{FileId, Sources, Span, Tally};
+
+use super::declared::Declarations;
 
 /// Tables of what was said and measured of samples.
 pub(crate) const SAMPLING: &[&str] = &["round", "comment", "approval", "waiver"];
@@ -36,6 +38,10 @@ pub struct Loaded {
     pub levels: Levels,
     /// Where each severity is written, to say which code no rule has.
     pub level_places: BTreeMap<String, Span>,
+    /// Everything the files declare, for the facts a comparison is made of.
+    pub(super) declared: Declarations,
+    /// What is done with it is counted here.
+    pub tally: Tally,
     /// Why the kept lays cannot be read, or not all of them; nothing may be written over them then.
     pub broken_lock: Option<String>,
     /// The root folder on the disk; none where everything was read from memory.

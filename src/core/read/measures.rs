@@ -3,7 +3,8 @@
 use crate::model::{Entry, Model, PointOfMeasure, Stated};
 use crate::source::Spanned;
 
-use super::reader::{Declarations, Reader};
+use super::declared::Declarations;
+use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 

@@ -3,6 +3,7 @@
 mod articles;
 mod chains;
 mod cutting;
+mod declared;
 #[expect(clippy::disallowed_methods, reason = "the only file input")]
 mod disk;
 mod drawings;
@@ -37,43 +38,50 @@ mod views;
 mod work;
 
 pub use disk::{Limits, ROOT, Unreadable, bytes as file_bytes, is_folder, is_there, revisions, text as text_file};
-pub use edition::{concerning, factory_edition, order_edition, shown, withholds};
+pub use edition::{Unshown, concerning, factory_edition, order_edition, shown, withholds};
 pub use facts::statements;
 pub use folders::{is_order, is_private, is_sample};
 pub use loaded::Loaded;
 pub(crate) use loaded::SAMPLING;
 
+use std::collections::BTreeMap;
 use std::path::Path;
 
-/// Reads the style in `folder`.
+use crate::source::{Tally, Work};
+
+/// Texts that are not saved yet, by their paths below the root: they go before the files of the disk.
+pub type Unsaved = BTreeMap<String, String>;
+
+/// Reads the style in `folder` with unsaved texts over it.
 ///
 /// # Errors
 /// Only if the folder itself cannot be read at all; everything else is a finding.
-pub fn folder(folder: &Path) -> Result<Loaded, Unreadable> {
-    let disk = disk::load(folder, &Limits::default())?;
-    Ok(lower(disk))
+pub fn folder(folder: &Path, unsaved: &Unsaved, tally: &Tally) -> Result<Loaded, Unreadable> {
+    let disk = disk::load(folder, unsaved, &Limits::default())?;
+    Ok(lower(disk, tally))
 }
 
-/// Reads a style from texts in memory, by path: for tests and for what was sealed.
+/// Reads a style from texts in memory, by path.
 pub fn texts(files: &[(&str, &str)]) -> Loaded {
-    lower(disk::memory(files.iter().map(|(path, text)| (*path, text.as_bytes()))))
+    closure("", files.iter().map(|(path, text)| (*path, text.as_bytes())), &Tally::default())
 }
 
 /// Reads a style from files in memory, pictures among them, by path.
 pub fn files(files: &[(&str, &[u8])]) -> Loaded {
-    closure("", files.iter().copied())
+    closure("", files.iter().copied(), &Tally::default())
 }
 
 /// Reads a style from everything it was once read from: its closure, and the path of its folder below the root.
-pub fn closure<'a>(style: &str, files: impl IntoIterator<Item = (&'a str, &'a [u8])>) -> Loaded {
+pub fn closure<'a>(style: &str, files: impl IntoIterator<Item = (&'a str, &'a [u8])>, tally: &Tally) -> Loaded {
     let mut disk = disk::memory(files);
     disk.style = style.to_string();
-    lower(disk)
+    lower(disk, tally)
 }
 
-fn lower(disk: disk::Disk) -> Loaded {
-    let mut reader = reader::Reader::new(disk);
-    let trees = parse::parse(&mut reader);
-    let model = reader.model(trees);
-    reader.finish(model)
+fn lower(disk: disk::Disk, tally: &Tally) -> Loaded {
+    tally.add(Work::Read);
+    let mut reader = reader::Reader::new(disk, tally);
+    let declared = reader.declarations();
+    let model = reader.model(&declared);
+    reader.finish(model, declared)
 }

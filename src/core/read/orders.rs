@@ -3,8 +3,9 @@
 use crate::model::{Entry, Model, Order, OrderLine, Table};
 use crate::source::Spanned;
 
+use super::declared::Declarations;
 use super::keys::Form;
-use super::reader::{Declarations, Reader, is_id};
+use super::reader::{Reader, is_id};
 use super::rules;
 use super::section::Section;
 use super::tree::Kind;

@@ -3,7 +3,7 @@
 use super::reader::Reader;
 use super::rules;
 use super::tree::{Fields, Kind, Node, Trees, fields};
-use crate::source::{FileId, Span};
+use crate::source::{FileId, Span, Work};
 
 /// Parses every text file, taking in as much of a broken one as can be read.
 pub fn parse(reader: &mut Reader) -> Trees {
@@ -16,6 +16,7 @@ pub fn parse_from(reader: &mut Reader, first: usize) -> Trees {
     let texts: Vec<(FileId, String)> =
         reader.sources.iter().skip(first).map(|(id, file)| (id, file.text.clone())).collect();
     for (id, text) in texts {
+        reader.tally.add(Work::Parse);
         let (table, errors) = toml::de::DeTable::parse_recoverable(&text);
         for error in &errors {
             let range = error.span().unwrap_or(0..0);

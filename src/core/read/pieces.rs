@@ -3,8 +3,9 @@
 use crate::model::{Allowance, Copy, Cut, Darts, Entry, Form, Model, Part, Piece, RunRef, Table, Use, Zone};
 use crate::source::Spanned;
 
+use super::declared::Declarations;
 use super::keys::Form as KeyForm;
-use super::reader::{Declarations, Reader, is_id};
+use super::reader::{Reader, is_id};
 use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};

@@ -3,8 +3,9 @@
 use crate::glyphs;
 use crate::source::{Sources, Span};
 
+use super::declared::Declarations;
 use super::keys;
-use super::reader::{Declarations, Reader};
+use super::reader::Reader;
 use super::rules;
 use super::tree::{Fields, Kind, Node};
 

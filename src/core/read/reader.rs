@@ -5,8 +5,9 @@ use std::sync::Arc;
 
 use crate::diag::{Findings, Levels, Severity};
 use crate::model::{Entry, Model, StitchUse, Table};
-use crate::source::{FileId, Sources, Span, Spanned};
+use crate::source::{Edit, FileId, Sources, Span, Spanned, Tally};
 
+use super::declared::{Declarations, Declared};
 use super::disk::Disk;
 use super::folders::{is_order, is_sample};
 use super::keys::{self, Kind as TableKind};
@@ -73,23 +74,13 @@ pub struct Reader {
     ordering: BTreeSet<FileId>,
     sampling: BTreeSet<FileId>,
     refused: BTreeSet<(String, String, String)>,
+    /// What is done is counted here.
+    pub tally: Tally,
 }
-
-/// One declared thing, before its keys are understood.
-#[derive(Debug, Clone)]
-pub struct Declared {
-    /// Its id at its key.
-    pub id: Spanned<String>,
-    /// Its fields.
-    pub fields: Fields,
-}
-
-/// Declarations by kind of table; singletons have the kind's name as id.
-pub type Declarations = BTreeMap<&'static str, Vec<Declared>>;
 
 impl Reader {
     /// A reader over loaded files.
-    pub fn new(mut disk: Disk) -> Self {
+    pub fn new(mut disk: Disk, tally: &Tally) -> Self {
         let mut findings = Findings::default();
         disk.findings.drain(..).for_each(|finding| findings.push(finding));
         let sources = std::mem::take(&mut disk.sources);
@@ -107,36 +98,35 @@ impl Reader {
             ordering: BTreeSet::new(),
             sampling: BTreeSet::new(),
             refused: BTreeSet::new(),
+            tally: tally.clone(),
         }
     }
 
     /// Reads everything into a model.
-    pub fn model(&mut self, trees: Trees) -> Model {
-        let mut declared = self.gather(trees);
-        self.libraries(&mut declared);
+    pub fn model(&mut self, declared: &Declarations) -> Model {
         let mut model = Model::default();
-        self.style(&declared, &mut model);
-        self.articles(&declared, &mut model);
-        self.pieces(&declared, &mut model);
+        self.style(declared, &mut model);
+        self.articles(declared, &mut model);
+        self.pieces(declared, &mut model);
         self.drawings(&mut model);
-        self.stitchings(&declared, &mut model);
-        self.seams(&declared, &mut model);
-        self.work(&declared, &mut model);
-        self.cuttings(&declared, &mut model);
-        self.measures(&declared, &mut model);
-        self.orders(&declared, &mut model);
-        self.rounds(&declared, &mut model);
-        self.ledgers(&declared, &mut model);
-        self.views(&declared, &mut model);
+        self.stitchings(declared, &mut model);
+        self.seams(declared, &mut model);
+        self.work(declared, &mut model);
+        self.cuttings(declared, &mut model);
+        self.measures(declared, &mut model);
+        self.orders(declared, &mut model);
+        self.rounds(declared, &mut model);
+        self.ledgers(declared, &mut model);
+        self.views(declared, &mut model);
         self.lock(&mut model);
-        self.severities(&declared);
-        self.printable(&declared);
+        self.severities(declared);
+        self.printable(declared);
         model.refused = std::mem::take(&mut self.refused);
         model
     }
 
     /// Closes the reading.
-    pub fn finish(self, model: Model) -> Loaded {
+    pub fn finish(self, model: Model, declared: Declarations) -> Loaded {
         let closure: Vec<(String, Arc<[u8]>)> = self.disk.files.into_iter().collect();
         Loaded {
             style: self.disk.style,
@@ -152,11 +142,21 @@ impl Reader {
             closure,
             levels: self.levels,
             level_places: self.level_places,
+            declared,
+            tally: self.tally,
         }
     }
 
+    /// Everything the files declare, libraries included.
+    pub fn declarations(&mut self) -> Declarations {
+        let trees = super::parse::parse(self);
+        let mut declared = self.gather(trees);
+        self.libraries(&mut declared);
+        declared
+    }
+
     /// Merges the top-level tables of all files; one id twice is a finding, and the first declaration holds.
-    pub(super) fn gather(&mut self, trees: Trees) -> Declarations {
+    fn gather(&mut self, trees: Trees) -> Declarations {
         self.broken.extend(trees.broken);
         let mut all = Declarations::new();
         for (file, fields) in trees.files {
@@ -255,7 +255,11 @@ impl Reader {
         for (name, (place, _)) in section.fields {
             if section.key(name).is_none() && !self.broken.contains(&place.file) {
                 let known: Vec<&str> = section.keys.iter().map(|key| key.name).collect();
-                self.findings.push(rules::unknown_key(name, section.what, &known, *place));
+                let mut finding = rules::unknown_key(name, section.what, &known, *place);
+                // What is written already is not written a second time.
+                let free = |edit: &Edit| !section.fields.contains_key(&edit.text);
+                finding.help.iter_mut().for_each(|help| help.edit = help.edit.take().filter(free));
+                self.findings.push(finding);
             }
         }
     }

@@ -4,8 +4,9 @@ use crate::model::{Audience, Entry, Graded, LabReadings, Looked, Model, Reading,
 use crate::source::Spanned;
 use crate::units::Dimension;
 
+use super::declared::Declarations;
 use super::keys::{Form, Key};
-use super::reader::{Declarations, Reader};
+use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 use super::tree::{Fields, Kind, Node};

@@ -5,8 +5,9 @@ use crate::model::{
 };
 use crate::source::Spanned;
 
+use super::declared::Declarations;
 use super::keys;
-use super::reader::{Declarations, Reader};
+use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};

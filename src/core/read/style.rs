@@ -4,7 +4,8 @@ use crate::model::{Colourway, Entry, Model, Revision, Size, Stated, Style};
 use crate::source::Spanned;
 use crate::words::{Language, Languages, say, words};
 
-use super::reader::{Declarations, Reader, is_id};
+use super::declared::Declarations;
+use super::reader::{Reader, is_id};
 use super::rules;
 use super::section::Section;
 

@@ -5,8 +5,9 @@ use std::collections::BTreeMap;
 use crate::model::{Callout, Medium, Model, Picture, Unseen, View};
 use crate::source::Spanned;
 
+use super::declared::Declarations;
 use super::keys::Form;
-use super::reader::{Declarations, Reader};
+use super::reader::Reader;
 use super::section::Section;
 use super::tree::{Kind, Node};
 use super::{pictures, rules, svg};

@@ -2,7 +2,8 @@
 
 use crate::model::{Attach, Chain, Deed, Entry, Model, PathRef, RunRef, Step, SurfaceStitch, Work};
 
-use super::reader::{Declarations, Reader};
+use super::declared::Declarations;
+use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 

@@ -11,9 +11,11 @@ pub mod release;
 mod round;
 pub mod seal;
 pub mod signature;
+mod since;
 mod status;
 
 pub use archive::{ArchiveError, Member, named, stored, unpacked};
 pub use digest::{Digest, keyed, of_files, sha256};
 pub use round::{Ask, blank};
+pub use since::Since;
 pub use status::{Seen, status};

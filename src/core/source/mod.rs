@@ -1,7 +1,11 @@
 //! Loaded text and places in it. A leaf: imports nothing of ours.
 
+mod edit;
 mod file;
 mod span;
+mod tally;
 
-pub use file::{SourceFile, Sources};
+pub use edit::{Edit, Help, certain, quoted};
+pub use file::{Columns, SourceFile, Sources};
 pub use span::{FileId, Span, Spanned};
+pub use tally::{Tally, Work};

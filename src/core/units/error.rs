@@ -16,6 +16,9 @@ pub struct QuantityError {
     pub message: String,
     /// The whole text to write instead; it always reads without error.
     pub fix: Option<String>,
+    /// Whether that is certainly what is meant: only digits and signs of another width, or a decimal comma, are written
+    /// otherwise.
+    pub certain: bool,
 }
 
 /// The kind of a [`QuantityError`].

@@ -19,7 +19,30 @@ impl Quantity {
     /// [`QuantityError`] with the place, the reason and, where the meaning is clear, the text to
     /// write instead.
     pub fn parse(text: &str, expected: &[Dimension]) -> Result<Self, QuantityError> {
-        attempt(text, expected, CURES)
+        attempt(text, expected, CURES).map_err(|mut error| {
+            let plain = plain(text);
+            let read = Parser { text: &plain, expected }.quantity();
+            error.certain = error.fix.is_some() && read.is_ok_and(|read| Some(read.written()) == error.fix);
+            error
+        })
+    }
+}
+
+/// The same text with digits and signs in their ordinary width and a decimal point. A comma before exactly three digits
+/// may divide thousands, and stays.
+fn plain(text: &str) -> String {
+    let narrow = |c: char| match u32::from(c) {
+        code @ 0xFF01..=0xFF5E => char::from_u32(code - 0xFEE0).unwrap_or(c),
+        0x3000 => ' ',
+        _ => c,
+    };
+    let narrow: String = text.chars().map(narrow).collect();
+    let digits = |text: &str| text.chars().take_while(char::is_ascii_digit).count();
+    match narrow.split_once(',') {
+        Some((whole, rest)) if !rest.contains(',') && !whole.contains('.') && !matches!(digits(rest), 0 | 3) => {
+            format!("{whole}.{rest}")
+        }
+        _ => narrow,
     }
 }
 
@@ -31,7 +54,7 @@ fn attempt(text: &str, expected: &[Dimension], cures: usize) -> Result<Quantity,
             Ok(read) => Some(read.written()),
             Err(error) => error.fix,
         });
-        QuantityError { kind, span, message, fix }
+        QuantityError { kind, span, message, fix, certain: false }
     })
 }
 

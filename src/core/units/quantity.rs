@@ -36,7 +36,7 @@ impl Quantity {
     pub fn new(value: Rational, unit: Unit, tolerance: Option<Tolerance>) -> Result<Self, QuantityError> {
         let text = written(value, unit, tolerance);
         let failed = |kind, message: &str| {
-            Err(QuantityError { kind, span: 0..text.len(), message: message.to_owned(), fix: None })
+            Err(QuantityError { kind, span: 0..text.len(), message: message.to_owned(), fix: None, certain: false })
         };
         let amounts = tolerance.map(|t| t.amounts()).unwrap_or_default();
         if amounts.iter().any(|amount| amount.value.is_negative()) {

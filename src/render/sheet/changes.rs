@@ -9,7 +9,7 @@ use backtack_core::words::{number, sheet as words};
 use super::super::data::{ChangeGroup, ChangeRow, Changes, OverlayCard, Sheet};
 use super::super::package::{Drawing, Head};
 use super::rows::{rows, width};
-use super::view::{Since, View, capital};
+use super::view::{View, capital};
 use super::written::date;
 
 /// Room for one pair of outlines, mm.

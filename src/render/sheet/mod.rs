@@ -29,7 +29,7 @@ mod view;
 mod views;
 mod written;
 
-pub use view::{Since, View};
+pub use view::View;
 
 use std::panic::resume_unwind;
 
@@ -73,14 +73,14 @@ const ORDER_SHEETS: [Fill; 4] = [plan::fill, cloth::fill, lays::fill, safety::fi
 const DRAFT_DATE: [u16; 3] = [2000, 1, 1];
 
 /// What is attached to the PDF.
-#[derive(Debug, Clone)]
-pub struct Edition {
-    /// The files the edition was made from, as one stored zip.
-    pub archive: Vec<u8>,
+#[derive(Debug, Clone, Copy)]
+pub struct Attached<'a> {
+    /// The files the package was made from, as one stored zip.
+    pub archive: &'a [u8],
     /// The text of `figures.json`.
-    pub figures: String,
+    pub figures: &'a str,
     /// The manifest of both.
-    pub manifest: String,
+    pub manifest: &'a str,
 }
 
 /// Everything `build` writes.
@@ -102,8 +102,8 @@ pub struct Package {
 ///
 /// # Errors
 /// If the engine refuses the data.
-pub fn build(view: &View<'_>, edition: &Edition) -> Result<Package, EngineError> {
-    let (pages, extras) = filled(view, edition);
+pub fn build(view: &View<'_>, attached: &Attached<'_>) -> Result<Package, EngineError> {
+    let (pages, extras) = filled(view, attached);
     // The engine leaves a processor idle for most of its time.
     let (drawings, made) = std::thread::scope(|scope| {
         let drawings = scope.spawn(|| drawings(&pages));
@@ -113,7 +113,7 @@ pub fn build(view: &View<'_>, edition: &Edition) -> Result<Package, EngineError>
     let made = made?;
     Ok(Package {
         pdf: made.pdf,
-        figures: edition.figures.clone(),
+        figures: attached.figures.to_string(),
         drawings,
         replaced: made.replaced,
         document: made.document,
@@ -124,26 +124,26 @@ pub fn build(view: &View<'_>, edition: &Edition) -> Result<Package, EngineError>
 ///
 /// # Errors
 /// If the view data cannot be written as JSON.
-pub fn job(view: &View<'_>, edition: &Edition) -> Result<Job, EngineError> {
-    let (pages, extras) = filled(view, edition);
+pub fn job(view: &View<'_>, attached: &Attached<'_>) -> Result<Job, EngineError> {
+    let (pages, extras) = filled(view, attached);
     Ok(pdf::job(&pages, &extras)?.0)
 }
 
 /// The sheets, and what goes into the file beside them.
-fn filled(view: &View<'_>, edition: &Edition) -> (Pages, Extras) {
+fn filled(view: &View<'_>, attached: &Attached<'_>) -> (Pages, Extras) {
     // The sheets need only the names of the pictures.
     let (pages, pictures) = std::thread::scope(|scope| {
         let pictures = scope.spawn(|| pictures::ready(view.model, view.commented, view.samples));
         (pages(view), pictures.join().unwrap_or_else(|panic| resume_unwind(panic)))
     });
     let attachments = vec![
-        attachment(ARCHIVE, "application/zip", "The files this package was made from", edition.archive.clone()),
-        attachment(FIGURES, "application/json", "Every computed figure", edition.figures.clone().into_bytes()),
+        attachment(ARCHIVE, "application/zip", "The files this package was made from", attached.archive.to_vec()),
+        attachment(FIGURES, "application/json", "Every computed figure", attached.figures.as_bytes().to_vec()),
         attachment(
             MANIFEST,
             "text/plain",
             "What the attached files are, with their digests",
-            edition.manifest.clone().into_bytes(),
+            attached.manifest.as_bytes().to_vec(),
         ),
     ];
     let identity = pages.title_block.number.clone();

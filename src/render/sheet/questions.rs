@@ -31,7 +31,7 @@ fn question(view: &View<'_>, number: usize, finding: &Finding) -> Question {
         weight: finding.severity.word().into(),
         stops: finding.severity == Severity::Must,
         text: super::view::capital(&finding.message),
-        help: finding.help.join("\n"),
+        help: finding.help.iter().map(|help| help.text.english()).collect::<Vec<_>>().join("\n"),
         place: unique.join("\n"),
         code: finding.rule.code.into(),
     }

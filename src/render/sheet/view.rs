@@ -7,23 +7,9 @@ use backtack_core::compute::samples::SampleFigures;
 use backtack_core::compute::{Drawn, Figure, Figures, Lays, Lines, Number};
 use backtack_core::diag::Findings;
 use backtack_core::model::{Assembly, Model, Picture, Stated, StitchUse};
-use backtack_core::revision::chain::Link;
-use backtack_core::revision::compare::{Answers, Changes, Marks};
+use backtack_core::revision::Since;
 use backtack_core::source::{Sources, Span};
 use backtack_core::words::number;
-
-/// What is new since the last sealed revision.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Since {
-    /// Sealed revisions, oldest first; the last one is compared with.
-    pub past: Vec<Link>,
-    /// What differs.
-    pub changes: Changes,
-    /// What comments asked for against what changed.
-    pub answers: Answers,
-    /// Everything that changed, for marking.
-    pub marks: Marks,
-}
 
 /// Everything a sheet may look at.
 #[derive(Debug, Clone, Copy)]

@@ -2,14 +2,14 @@
 
 use std::path::Path;
 
-use backtack_core::read::{self, Loaded};
-use backtack_core::revision::compare::{ACCURACY, Changes, Marks, compare, text};
+use backtack_core::read::Loaded;
+use backtack_core::revision::compare::{Changes, Marks, text};
 
-use super::Spec;
+use super::changed;
 
 fn puffin(edit: impl Fn(&str, &mut String)) -> Loaded {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples/puffin");
-    let loaded = read::folder(&folder).unwrap();
+    let loaded = crate::folder(&folder).unwrap();
     let files: Vec<(String, Vec<u8>)> = loaded
         .closure
         .iter()
@@ -22,12 +22,11 @@ fn puffin(edit: impl Fn(&str, &mut String)) -> Loaded {
             (path.clone(), bytes)
         })
         .collect();
-    read::closure(&loaded.style, files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())))
+    crate::closure(&loaded.style, files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())))
 }
 
 fn changes(edit: impl Fn(&str, &mut String)) -> Changes {
-    let (before, after) = (Spec::of(puffin(|_, _| {})), Spec::of(puffin(edit)));
-    compare(&before.side(), &after.side(), ACCURACY)
+    changed(&puffin(|_, _| {}), &puffin(edit))
 }
 
 /// Every drawing moved by 7 mm and 3 mm through a group round all of it; remarks and empty lines in every file.

@@ -12,8 +12,8 @@ use super::{CUSHION, made};
 
 fn example(name: &str) -> Figures {
     let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples").join(name);
-    let loaded = read::folder(&folder).unwrap();
-    compute::compute(&loaded.model, &Assembly::of(&loaded.model)).0
+    let loaded = crate::folder(&folder).unwrap();
+    crate::checked(&loaded).figures
 }
 
 /// Everything that the examples leave out.
@@ -57,7 +57,7 @@ lifts = "no-view"
 "#;
     let loaded = read::texts(&[("style.toml", &style), ("samples/a.toml", samples)]);
     assert_eq!(loaded.findings.iter().count(), 0, "{:#?}", loaded.findings);
-    compute::compute(&loaded.model, &Assembly::of(&loaded.model)).0
+    crate::checked(&loaded).figures
 }
 
 /// Every path of a JSON value down to numbers, texts, flags and figures that are not known.
@@ -100,7 +100,7 @@ impl Lays for Pairs<'_> {
 /// Orders with their plans: of an example, and what it leaves out: no ply count that divides, a price, no plan.
 fn planned() -> Vec<Figures> {
     let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples/floor-cushion");
-    let example = read::folder(&folder).unwrap();
+    let example = crate::folder(&folder).unwrap();
     let text = |shape: &str| {
         format!(
             "[style]\nid = \"X\"\nname = \"Mat\"\n[cloth.felt]\nmass = \"300 g/m2\"\nwidth = \"1500 mm\"\nusable-width = \
@@ -114,7 +114,7 @@ fn planned() -> Vec<Figures> {
     let of = |shape| read::texts(&[("style.toml", &text(shape)), ("orders/one.toml", order)]);
     let styles = [example, of("{ shape = \"circle\", diameter = \"300 mm\" }"), of("\"by factory\"")];
     let plan = |loaded: &read::Loaded| {
-        let (mut figures, _) = compute::compute(&loaded.model, &Assembly::of(&loaded.model));
+        let mut figures = compute::compute(&loaded.model, &Assembly::of(&loaded.model)).figures;
         let known = figures.clone();
         let mut pairs = Pairs(Estimate { model: &loaded.model, figures: &known });
         orders::plan(&loaded.model, &mut figures, &mut pairs);

@@ -1,11 +1,10 @@
 //! The file of a new sample: it teaches, is clean, and keeps texts as texts.
 
-use backtack_core::compute;
-use backtack_core::diag::Levels;
-use backtack_core::model::{Assembly, Stage};
+use backtack_core::diag::Findings;
+use backtack_core::model::Stage;
+use backtack_core::pipeline::{Checked, ahead};
 use backtack_core::read::{self, Loaded};
 use backtack_core::revision::{Ask, Seen, blank, status};
-use backtack_core::rules;
 
 use super::{STYLE, loaded};
 
@@ -21,14 +20,14 @@ fn ask() -> Ask {
 }
 
 fn form(loaded: &Loaded, ask: &Ask) -> Result<String, String> {
-    let figures = compute::compute(&loaded.model, &Assembly::of(&loaded.model)).0;
+    let figures = crate::checked(&loaded).figures;
     blank(&loaded.model, &figures, ask)
 }
 
 /// Codes of what is found in the style with a file beside it.
 fn found(style: &str, more: &[(&str, &str)]) -> Vec<String> {
     let loaded = read::texts(&[&[("style.toml", style)], more].concat());
-    let findings = rules::findings(&loaded, &Assembly::of(&loaded.model)).settled(&Levels::new(), false);
+    let findings = crate::checked(&loaded).findings;
     findings.iter().map(|one| format!("{} {}", one.rule.code, one.message)).collect()
 }
 
@@ -120,13 +119,14 @@ submissions = [{ verdict = "rejected" }]
 
 fn screen(text: &str) -> String {
     let now = loaded(text);
-    let assembly = Assembly::of(&now.model);
-    let figures = compute::compute(&now.model, &assembly).0;
-    let findings = rules::findings(&now, &assembly).settled(&Levels::new(), false);
+    let checked = crate::checked(&now);
     let style = STYLE.replace("\"approval\"", "\"bulk\"");
     let later = read::texts(&[("style.toml", &style), ("samples/one.toml", text)]);
-    let then = rules::findings(&later, &Assembly::of(&later.model)).settled(&Levels::new(), false);
-    status(&Seen { model: &now.model, figures: &figures, findings: &findings, next: Some((Stage::Bulk, &then)) })
+    let then = ahead(&now, &checked, Stage::Bulk);
+    let said = |findings: &Findings| findings.iter().map(|one| one.message.clone()).collect::<Vec<_>>();
+    assert_eq!(said(&then), said(&crate::checked(&later).findings), "as if the stage were written");
+    let Checked { figures, findings, .. } = &checked;
+    status(&Seen { model: &now.model, figures, findings, next: Some((Stage::Bulk, &then)) })
 }
 
 #[test]

@@ -1,10 +1,8 @@
 //! Comments, approvals and concessions.
 
 use backtack_core::compute::samples::{Standing, Verdict};
-use backtack_core::diag::{Findings, Folder, Levels, Severity, json, sarif, text};
-use backtack_core::model::Assembly;
+use backtack_core::diag::{Findings, Folder, Severity, json, sarif, text};
 use backtack_core::read::{self, Loaded};
-use backtack_core::rules;
 
 use super::{figures, loaded};
 
@@ -58,14 +56,14 @@ fn the_greatest_number_of_a_submission_counts() {
 fn private_comments_are_not_for_everyone() {
     let own = "[comment.own]\nabout = \"style\"\ntext = \"4711\"\nstate = \"correct in bulk\"\n[round.own]\nsize = \"S\"\n[approval.own]\n";
     let loaded = read::texts(&[("style.toml", super::STYLE), ("private/x.toml", own), ("samples/one.toml", COMMENTS)]);
-    let all = backtack_core::compute::compute(&loaded.model, &Assembly::of(&loaded.model)).0.samples;
+    let all = crate::checked(&loaded).figures.samples;
     assert_eq!((all.comments.len(), all.rounds.len(), all.approvals.len(), all.checklist.len()), (4, 1, 3, 4));
     let shown = all.for_everyone();
     assert_eq!((shown.comments.len(), shown.rounds.len(), shown.approvals.len(), shown.checklist.len()), (3, 0, 2, 3));
 }
 
 fn settled(loaded: &Loaded) -> Findings {
-    rules::findings(loaded, &Assembly::of(&loaded.model)).settled(&Levels::new(), false)
+    crate::checked(loaded).findings
 }
 
 const OPEN: &str = "[comment.eyes]\nabout = \"FRONT\"\nweight = \"must change\"\ntext = \"Lower\"\n[comment.nose]\nabout = \

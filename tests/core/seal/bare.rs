@@ -1,6 +1,7 @@
 //! What the factory gets holds nothing that is not shown, and means the same.
 
-use backtack_core::model::{Assembly, Samples};
+use backtack_core::diag::Findings;
+use backtack_core::model::Samples;
 use backtack_core::read::{self, Loaded};
 
 const SECRET: &str = "4711";
@@ -39,7 +40,7 @@ fn comments_go_and_strings_stay() {
 }
 
 fn example(name: &str) -> Loaded {
-    read::folder(&std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples").join(name)).unwrap()
+    crate::folder(&std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples").join(name)).unwrap()
 }
 
 /// Every file of the examples means the same without them.
@@ -50,16 +51,13 @@ fn the_examples_mean_the_same() {
         let files = read::factory_edition(&own);
         // Samples, like orders, are no part of it.
         own.model.samples = Samples::default();
-        let shown = read::closure(&own.style, files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())));
-        let (a, b) = (Assembly::of(&own.model), Assembly::of(&shown.model));
-        let figures = |loaded: &Loaded, assembly| backtack_core::compute::with_lines(&loaded.model, assembly).figures;
-        let mut before = figures(&own, &a);
-        before.orders.clear();
-        assert_eq!(before.json(), figures(&shown, &b).json(), "{name}");
-        let said = |loaded: &Loaded, assembly| -> Vec<String> {
-            backtack_core::rules::findings(loaded, assembly).iter().map(|finding| finding.message.english()).collect()
-        };
-        assert_eq!(said(&shown, &b), said(&own, &a), "{name}");
+        let shown = crate::closure(&own.style, files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())));
+        let (mut before, after) = (crate::checked(&own), crate::checked(&shown));
+        before.figures.orders.clear();
+        assert_eq!(before.figures.json(), after.figures.json(), "{name}");
+        let said =
+            |findings: &Findings| -> Vec<String> { findings.iter().map(|finding| finding.message.english()).collect() };
+        assert_eq!(said(&after.firm), said(&before.firm), "{name}");
         for (path, bytes) in files.iter().filter(|(path, _)| path.ends_with(".toml")) {
             let text = std::str::from_utf8(bytes).unwrap();
             let own = own.closure.iter().find(|(one, _)| one == path).unwrap();

@@ -28,7 +28,7 @@ fn on_disk(name: &str, bytes: &[u8], length: u64) -> Vec<String> {
     std::fs::write(folder.join("side.svg"), bytes).unwrap();
     let file = std::fs::OpenOptions::new().write(true).open(folder.join("side.svg")).unwrap();
     file.set_len(length).unwrap();
-    let loaded = read::folder(&folder).unwrap();
+    let loaded = crate::folder(&folder).unwrap();
     std::fs::remove_dir_all(&folder).unwrap();
     assert!(loaded.model.drawings.is_empty());
     loaded.findings.iter().filter(|one| one.rule.code != "unused-item").map(|one| one.rule.code.to_string()).collect()

@@ -2,11 +2,11 @@
 
 use std::path::Path;
 
+use backtack_core::compute;
 use backtack_core::diag::{Findings, Folder, Severity, text};
 use backtack_core::geom::length;
 use backtack_core::model::Assembly;
 use backtack_core::read::{self, Loaded};
-use backtack_core::{compute, rules};
 
 use super::load;
 
@@ -14,15 +14,12 @@ const PICTURE: &str = include_str!("outline.svg");
 
 /// Everything that is found in a folder.
 fn checked(loaded: &Loaded) -> (Assembly, Findings) {
-    let assembly = Assembly::of(&loaded.model);
-    let mut findings = rules::findings(loaded, &assembly);
-    findings.append(compute::compute(&loaded.model, &assembly).1);
-    let findings = findings.settled(&loaded.levels, false);
-    (assembly, findings)
+    let checked = crate::checked(loaded);
+    (checked.assembly, checked.findings)
 }
 
 fn mouse() -> Loaded {
-    read::folder(&Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/core/svg/mouse")).unwrap()
+    crate::folder(&Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/core/svg/mouse")).unwrap()
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::source::{Edit, Help};
 
 /// A mass that nobody weighs.
 pub const RULE: Rule = Rule {
@@ -25,6 +26,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         }
         let finding = Finding::new(&RULE, format!("zone {id} does not say how the mass of its filling is checked"))
             .at(mass.span, "weighed when, and on what?");
-        findings.push(finding.help(format!("add under [zone.{id}]: check = \"each portion on a scale read to 1 g\"")));
+        let line = "check = \"each portion on a scale read to 1 g\"";
+        let edit = Edit::line(zone.entry.span(), line);
+        findings.push(finding.help(Help::with(format!("add under [zone.{id}]: {line}"), edit)));
     }
 }

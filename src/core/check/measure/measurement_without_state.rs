@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::source::{Edit, Help};
 
 /// A measurement of which nobody knows when it is taken.
 pub const RULE: Rule = Rule {
@@ -25,7 +26,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         findings.push(
             Finding::new(&RULE, format!("point of measure {id} does not say in what state it is measured"))
                 .at(point.entry.span(), "cut, sewn or filled?")
-                .help("add state = \"filled\", or what it is: cut, sewn flat, closed, packed"),
+                .help(Help::with(
+                    "add state = \"filled\", or what it is: cut, sewn flat, closed, packed",
+                    Edit::line(point.entry.span(), "state = \"filled\""),
+                )),
         );
     }
 }

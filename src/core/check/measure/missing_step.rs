@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Value;
+use crate::source::{Edit, Help};
 use crate::units::Dimension;
 
 /// A measurement that does not say how finely it is read.
@@ -32,6 +33,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let example = if dimension == Dimension::Mass { "1 g" } else { "1 mm" };
         let finding = Finding::new(&RULE, format!("point of measure {id} does not say how finely it is read"))
             .at(point.entry.span(), "read to what step?");
-        findings.push(finding.help(format!("add step = \"{example}\", or what your ruler or scale shows")));
+        let edit = Edit::line(point.entry.span(), format!("step = \"{example}\""));
+        let help = format!("add step = \"{example}\", or what your ruler or scale shows");
+        findings.push(finding.help(Help::with(help, edit)));
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::source::{Edit, Help, quoted};
 
 /// An order of another style.
 pub const RULE: Rule = Rule {
@@ -26,7 +27,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             let message = format!("order {name} is for another style than the one it lies with, {id}");
             let finding =
                 Finding::new(&RULE, message).at(cited.span, "the style it cites").at(style.span, "this style");
-            findings.push(finding.help(format!("write style = \"{id}\", or move the order to its style")));
+            let help = format!("write style = \"{id}\", or move the order to its style");
+            findings.push(finding.help(Help::with(help, Edit::replace(cited.span, quoted(id)))));
         }
     }
 }

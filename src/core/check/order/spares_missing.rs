@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::source::{Edit, Help};
 
 /// No word on cut spares.
 pub const RULE: Rule = Rule {
@@ -22,9 +23,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, order) in &context.model.orders {
         if order.spare.is_none() && !context.model.was_refused("order", id, "spare") {
             let finding = Finding::new(&RULE, format!("order {id} does not say what is cut against loss"));
-            findings.push(
-                finding.at(order.entry.span(), "no spare").help("add spare = \"2 %\", or spare = \"0 %\" for none"),
-            );
+            let edit = Edit::line(order.entry.span(), "spare = \"2 %\"");
+            let help = Help::with("add spare = \"2 %\", or spare = \"0 %\" for none", edit);
+            findings.push(finding.at(order.entry.span(), "no spare").help(help));
         }
     }
 }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::edges::Origin;
+use crate::source::{Edit, Help};
 
 use super::is_by_factory;
 
@@ -39,7 +40,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             } else if cut.allowance.edges.is_empty() {
                 Finding::new(&RULE, format!("{what} has no seam allowance"))
                     .at(place, "how much outside the sew line?")
-                    .help("add allowance = \"10 mm\", or what it is; \"0 mm\" where nothing is added")
+                    .help(Help::with(
+                        "add allowance = \"10 mm\", or what it is; \"0 mm\" where nothing is added",
+                        Edit::line(place, "allowance = \"10 mm\""),
+                    ))
             } else {
                 let Some(left) = left else { continue };
                 Finding::new(&RULE, format!("{what} has no seam allowance on {}", left.join(", ")))

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::check::Context;
 use crate::check::mention::entries;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::source::Span;
+use crate::source::{Edit, Help, Span};
 
 /// An id that was given up and is still in use.
 pub const RULE: Rule = Rule {
@@ -34,7 +34,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         } else if let Some((first, by)) = claimed.insert((kin(table), old), (was.span, id)) {
             let message = format!("{table} {by} and {table} {id} both say that they were `{old}`");
             let finding = Finding::new(&RULE, message).at(was.span, "claimed again").at(first, "first claimed here");
-            findings.push(finding.help("leave `was` with the one that took its place, and take the other out"));
+            findings.push(finding.help(Help::with(
+                "leave `was` with the one that took its place, and take the other out",
+                Edit::take_out(was.span),
+            )));
         }
     }
 }
@@ -52,10 +55,13 @@ fn in_use(table: &str, id: &str, old: &str, span: Span, living: Span) -> Finding
     if id == old {
         return Finding::new(&RULE, format!("{table} {id} says that it was `{old}`, which is its own id"))
             .at(span, "the id it has now")
-            .help("take `was` out, or write the id it had before");
+            .help(Help::with("take `was` out, or write the id it had before", Edit::take_out(span)));
     }
     Finding::new(&RULE, format!("{table} {id} says that it was `{old}`, and there is still a {table} {old}"))
         .at(span, "given up")
         .at(living, "still in use")
-        .help(format!("give [{table}.{old}] an id that was never used, or take `was` out of {id}"))
+        .help(Help::with(
+            format!("give [{table}.{old}] an id that was never used, or take `was` out of {id}"),
+            Edit::take_out(span),
+        ))
 }

@@ -5,7 +5,7 @@ use crate::check::mention::{Mention, Wanted, articles, known, mentions, nearest,
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
 use crate::model::assembly::TroubleKind;
-use crate::source::Spanned;
+use crate::source::{Edit, Help, Spanned};
 
 /// An id that nothing declares.
 pub const RULE: Rule = Rule {
@@ -66,8 +66,11 @@ fn unknown(model: &Model, mention: &Mention<'_>) -> Finding {
     Finding::new(&RULE, format!("{} names the {what} `{}`, which nothing declares", mention.by, mention.id))
         .at(mention.span, "not declared")
         .help(match nearest(mention.id, known.iter().copied()) {
-            Some(near) => format!("write \"{near}\""),
-            None => choice(&known, table, mention.id),
+            Some(near) => {
+                let edit = Edit::respell(mention.span, mention.id, near, known.iter().copied());
+                Help::with(format!("write \"{near}\""), edit)
+            }
+            None => choice(&known, table, mention.id).into(),
         })
 }
 
@@ -86,8 +89,11 @@ fn colourways(model: &Model, findings: &mut Findings) {
     for (id, colourway) in &model.colourways {
         for (role, place) in colourway.keys.iter().filter(|(role, _)| !model.roles.contains_key(*role)) {
             let help = match nearest(role, model.roles.keys().map(String::as_str)) {
-                Some(near) => format!("write `{near}`"),
-                None => format!("declare the role: [material.{role}]"),
+                Some(near) => {
+                    let edit = Edit::respell(*place, role, near, model.roles.keys().map(String::as_str));
+                    Help::with(format!("write `{near}`"), edit)
+                }
+                None => format!("declare the role: [material.{role}]").into(),
             };
             let message = format!("colourway {id} says what role `{role}` is made of, and nothing declares that role");
             findings.push(Finding::new(&RULE, message).at(*place, "not declared").help(help));
@@ -107,8 +113,11 @@ fn entry(model: &Model, colourway: &str, written: &Spanned<String>, findings: &m
     let by = format!("colourway {colourway}");
     let mut report = |what: &str, word: &str, known: Vec<&str>, table: &str| {
         let help = match nearest(word, known.iter().copied()) {
-            Some(near) => format!("write \"{}\"", written.value.replacen(word, near, 1)),
-            None => choice(&known, table, word),
+            Some(near) => {
+                let edit = Edit::respell(within(written, word), word, near, known.iter().copied());
+                Help::with(format!("write \"{}\"", written.value.replacen(word, near, 1)), edit)
+            }
+            None => choice(&known, table, word).into(),
         };
         let message = format!("{by} names the {what} `{word}`, which nothing declares");
         findings.push(Finding::new(&RULE, message).at(within(written, word), "not declared").help(help));

@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::source::{Edit, Help};
 
 use crate::check::mention::nearest;
 
@@ -25,8 +26,11 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             continue;
         }
         let help = match nearest(code, context.codes.iter().copied()) {
-            Some(near) => format!("write `{near}`"),
-            None => "the codes stand in square brackets with each finding".to_string(),
+            Some(near) => {
+                let edit = Edit::respell(*place, code, near, context.codes.iter().copied());
+                Help::with(format!("write `{near}`"), edit)
+            }
+            None => "the codes stand in square brackets with each finding".into(),
         };
         findings.push(Finding::new(&RULE, format!("no rule is called `{code}`")).at(*place, "no such code").help(help));
     }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::CommentState;
+use crate::source::{Edit, Help, quoted};
 
 /// An answer that cannot be looked up.
 pub const RULE: Rule = Rule {
@@ -26,6 +27,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let finding = Finding::new(&RULE, format!("comment {id} is {} and names no revision", state.value.word()))
             .at(state.span, "in which revision?");
         let now = context.model.revision.id.as_ref().and_then(|id| id.known()).map_or("B", String::as_str);
-        findings.push(finding.help(format!("add under [comment.{id}]: answered-in = \"{now}\"")));
+        findings.push(finding.help(Help::with(
+            format!("add under [comment.{id}]: answered-in = \"{now}\""),
+            Edit::line(comment.entry.span(), format!("answered-in = {}", quoted(now))),
+        )));
     }
 }

@@ -22,19 +22,3 @@ pub use figures::{
 pub use laid::{Laid, Lays, ROUNDS, Spreading};
 pub use planner::{plan, plan_one};
 pub use wanted::wanted;
-
-use super::{Drawn, Figures};
-use crate::diag::Findings;
-use crate::model::{Assembly, Model};
-
-/// What the plans bring up: to be added to the findings once every order is planned.
-pub fn findings(model: &Model, figures: &Figures) -> Findings {
-    let mut findings = Findings::default();
-    super::rules::planned(model, figures, &mut findings);
-    findings
-}
-
-/// Plans every order from the lays that are kept for it, or by an estimate where none are.
-pub fn plan_kept(model: &Model, assembly: &Assembly, drawn: &Drawn, figures: &mut Figures) {
-    super::lays::plan_orders((model, assembly, drawn), figures);
-}

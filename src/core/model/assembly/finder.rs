@@ -2,7 +2,7 @@
 
 use crate::geom::Outline;
 use crate::model::{Chain, Model, PathRef, PointRef, RunRef};
-use crate::source::Span;
+use crate::source::{Edit, Help, Span};
 
 use super::instance::Index;
 use super::mirror::partner;
@@ -79,14 +79,18 @@ impl Finder<'_> {
             message: format!("{} has no internal line called {line}", run.piece),
             span: run.span,
             label: "no such line".into(),
-            help: Some(help),
+            help: Some(help.into()),
         });
         None
     }
 
     fn instance(&self, run: &RunRef, troubles: &mut Vec<Trouble>) -> Option<Found> {
         let Some(piece) = self.model.pieces.get(&run.piece) else {
-            let help = nearest(&run.piece, self.model.pieces.keys()).map(|near| format!("did you mean `{near}`?"));
+            let pieces = || self.model.pieces.keys();
+            let help = nearest(&run.piece, pieces()).map(|near| {
+                let edit = Edit::respell(run.span, &run.piece, near, pieces().map(String::as_str));
+                Help::with(format!("did you mean `{near}`?"), edit)
+            });
             troubles.push(unknown(format!("there is no piece {}", run.piece), run.span, help));
             return None;
         };
@@ -100,7 +104,7 @@ impl Finder<'_> {
             };
             let belongs = if part.is_empty() { "no part".to_string() } else { format!("part {part}") };
             let message = format!("{} belongs to {belongs}, not to {written}", run.piece);
-            troubles.push(unknown(message, run.span, Some(help)));
+            troubles.push(unknown(message, run.span, Some(help.into())));
             return None;
         }
         let usage = run.usage.as_deref().unwrap_or(self.usage);
@@ -135,21 +139,21 @@ impl Finder<'_> {
                     [] | [""] => format!("part {part} is used once: leave `.{usage}` out"),
                     _ => format!("part {part} is used as {}", uses.join(", ")),
                 };
-                unknown(format!("part {part} has no use called {usage}"), run.span, Some(help))
+                unknown(format!("part {part} has no use called {usage}"), run.span, Some(help.into()))
             }
             (None, _) if copies.is_empty() => Trouble {
                 kind: TroubleKind::Unclear,
                 message: format!("{} does not say which use of part {part} it means", run.piece),
                 span: run.span,
                 label: "which one?".into(),
-                help: uses.first().map(|name| format!("write `{part}.{name}/{}`", run.piece)),
+                help: uses.first().map(|name| format!("write `{part}.{name}/{}`", run.piece).into()),
             },
             (_, Some(copy)) => {
                 let help = match names.as_slice() {
                     [""] => format!("{} is cut once: write `{}` alone", run.piece, run.piece),
                     _ => format!("{} has the copies {}", run.piece, names.join(", ")),
                 };
-                unknown(format!("{} has no copy called {copy}", run.piece), run.span, Some(help))
+                unknown(format!("{} has no copy called {copy}", run.piece), run.span, Some(help.into()))
             }
             _ => Trouble {
                 kind: TroubleKind::Unclear,
@@ -163,6 +167,7 @@ impl Finder<'_> {
                         run.piece,
                         names.join(", ")
                     )
+                    .into()
                 }),
             },
         }
@@ -177,7 +182,9 @@ impl Finder<'_> {
                 message: format!("an edge of {} is needed here, not an internal line", run.piece),
                 span: run.span,
                 label: "a line inside the piece".into(),
-                help: Some(format!("write two neighbouring points, for example `{}:{}`", run.piece, example(outline))),
+                help: Some(
+                    format!("write two neighbouring points, for example `{}:{}`", run.piece, example(outline)).into(),
+                ),
             });
             return None;
         };
@@ -218,7 +225,10 @@ impl Finder<'_> {
         let Some(id) = named.filter(|id| outline.point(id).is_some()) else {
             let all: Vec<&str> = outline.points.iter().map(|one| one.id.as_str()).collect();
             let message = format!("{} has no point {}", run.piece, point.text());
-            troubles.push(unknown(message, point.span, Some(format!("its points are {}", all.join(", ")))));
+            let near = nearest(&point.id, outline.points.iter().map(|one| &one.id)).filter(|_| !point.image);
+            let edit = near.map(|near| Edit::respell(point.span, &point.id, near, all.iter().copied()));
+            let help = Help::with(format!("its points are {}", all.join(", ")), edit);
+            troubles.push(unknown(message, point.span, Some(help)));
             return None;
         };
         if !found.exchange {
@@ -236,10 +246,13 @@ impl Finder<'_> {
                     message: format!("{piece} takes part in a mirrored seam, but its point {id} has no mirror image"),
                     span: run.span,
                     label: format!("no image of {id}"),
-                    help: Some(format!(
-                        "draw half of {piece} and unfold it with `fold`, or cut it twice with \
+                    help: Some(
+                        format!(
+                            "draw half of {piece} and unfold it with `fold`, or cut it twice with \
                          copies = [\"l\", \"r mirrored\"], or leave `mirrored` out and write both seams"
-                    )),
+                        )
+                        .into(),
+                    ),
                 });
                 None
             }
@@ -252,7 +265,7 @@ fn example(outline: &Outline) -> String {
     names.join("-")
 }
 
-fn unknown(message: String, span: Span, help: Option<String>) -> Trouble {
+fn unknown(message: String, span: Span, help: Option<Help>) -> Trouble {
     Trouble { kind: TroubleKind::Unknown, message, span, label: "not declared".into(), help }
 }
 

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::model::{Chain, Joint, Layer, Model, RunRef};
+use crate::source::{Edit, Help};
 
 use super::finder::Finder;
 use super::instance::Index;
@@ -109,7 +110,7 @@ fn drop_own_image(joint: &Joint, first: usize, joints: &mut Vec<Resolved>, troub
             message: format!("{id} is its own mirror image, so it would be sewn twice"),
             span: flag.span,
             label: "not needed here".into(),
-            help: Some(format!("take `mirrored = true` out of {id}")),
+            help: Some(Help::with(format!("take `mirrored = true` out of {id}"), Edit::take_out(flag.span).safe())),
         });
     }
 }

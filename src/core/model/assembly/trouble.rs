@@ -1,6 +1,6 @@
 //! What could not be resolved while names were looked up.
 
-use crate::source::Span;
+use crate::source::{Help, Span};
 
 /// What kind of thing went wrong while names were resolved.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -25,5 +25,5 @@ pub struct Trouble {
     /// What the place is, for the label.
     pub label: String,
     /// What to write instead.
-    pub help: Option<String>,
+    pub help: Option<Help>,
 }

@@ -1,7 +1,7 @@
 //! Rule: a quantity that cannot be read, or in a unit that does not fit.
 
 use crate::diag::{Finding, Rule, Severity};
-use crate::source::Span;
+use crate::source::{Edit, Help, Span};
 use crate::units::{QuantityError, QuantityErrorKind};
 
 /// A unit that is not known or does not fit.
@@ -24,7 +24,10 @@ pub fn bad_quantity(key: &str, error: &QuantityError, span: Span, inside: Option
     let place = inside.map_or(span, |inside| inside.part(error.span.start, error.span.end));
     let finding = Finding::new(rule, format!("`{key}`: {}", error.message)).at(place, "");
     match &error.fix {
-        Some(fix) => finding.help(format!("write \"{fix}\"")),
+        Some(fix) => {
+            let edit = inside.map(|inside| Edit::replace(inside, fix).safe_if(error.certain));
+            finding.help(Help::with(format!("write \"{fix}\""), edit))
+        }
         None => finding,
     }
 }

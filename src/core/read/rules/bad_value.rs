@@ -1,7 +1,7 @@
 //! Rule: a value of the wrong sort for its key.
 
 use crate::diag::{Finding, Rule, Severity};
-use crate::source::Span;
+use crate::source::{Help, Span};
 use crate::words::Phrase;
 
 /// A value of the wrong sort.
@@ -18,7 +18,7 @@ pub const RULE: Rule = Rule {
 };
 
 /// A value that cannot be used, with the reason.
-pub fn bad_value(message: impl Into<Phrase>, span: Span, help: impl Into<Phrase>) -> Finding {
+pub fn bad_value(message: impl Into<Phrase>, span: Span, help: impl Into<Help>) -> Finding {
     Finding::new(&RULE, message).at(span, "this value").help(help)
 }
 

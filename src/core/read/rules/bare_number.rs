@@ -1,7 +1,7 @@
 //! Rule: a number without its unit.
 
 use crate::diag::{Finding, Rule, Severity};
-use crate::source::Span;
+use crate::source::{Edit, Help, Span};
 use crate::units::Dimension;
 
 /// A number without its unit.
@@ -22,7 +22,8 @@ pub fn bare_number(key: &str, number: &str, dimensions: &[Dimension], span: Span
     let finding = Finding::new(&RULE, format!("`{key}` needs a unit")).at(span, "a number alone");
     match dimensions.first() {
         Some(dimension) => {
-            finding.help(format!("write \"{number} {}\", if that is the unit", dimension.usual().symbol()))
+            let written = format!("\"{number} {}\"", dimension.usual().symbol());
+            finding.help(Help::with(format!("write {written}, if that is the unit"), Edit::replace(span, written)))
         }
         None => finding,
     }

@@ -1,7 +1,9 @@
 //! Rule: a value for a size or colourway the style does not have.
 
 use crate::diag::{Finding, Rule, Severity};
-use crate::source::Span;
+use crate::source::{Edit, Help, Span};
+
+use super::nearest;
 
 /// A size or colourway that does not exist.
 pub const RULE: Rule = Rule {
@@ -18,7 +20,10 @@ pub const RULE: Rule = Rule {
 
 /// A code nothing declares.
 pub fn unknown_code(code: &str, known: &[&str], span: Span) -> Finding {
+    let bare = |c: char| c.is_ascii_alphanumeric() || matches!(c, '-' | '_');
+    let near = nearest(code, known).filter(|near| near.chars().all(bare));
+    let edit = near.map(|near| Edit::respell(span, code, near, known.iter().copied()));
     Finding::new(&RULE, format!("`{code}` is neither a size nor a colourway of this style"))
         .at(span, "not declared")
-        .help(format!("known codes: {}, or `else` for all others", known.join(", ")))
+        .help(Help::with(format!("known codes: {}, or `else` for all others", known.join(", ")), edit))
 }

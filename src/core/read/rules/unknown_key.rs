@@ -1,7 +1,7 @@
 //! Rule: a key or table that nothing reads.
 
 use crate::diag::{Finding, Rule, Severity};
-use crate::source::Span;
+use crate::source::{Edit, Help, Span};
 
 /// A key nothing reads.
 pub const RULE: Rule = Rule {
@@ -20,7 +20,7 @@ pub const RULE: Rule = Rule {
 pub fn unknown_key(key: &str, what: &str, known: &[&str], span: Span) -> Finding {
     let finding = Finding::new(&RULE, format!("{what} has no key `{key}`")).at(span, "nothing reads this");
     match nearest(key, known) {
-        Some(near) => finding.help(format!("write `{near}`")),
+        Some(near) => finding.help(respelt(key, near, known, span)),
         None => finding.help(format!("known here: {}", known.join(", "))),
     }
 }
@@ -29,9 +29,14 @@ pub fn unknown_key(key: &str, what: &str, known: &[&str], span: Span) -> Finding
 pub fn unknown_table(key: &str, known: &[&str], span: Span) -> Finding {
     let finding = Finding::new(&RULE, format!("there is no table `{key}`")).at(span, "nothing reads this");
     match nearest(key, known) {
-        Some(near) => finding.help(format!("write `{near}`")),
+        Some(near) => finding.help(respelt(key, near, known, span)),
         None => finding.help(format!("known tables: {}", known.join(", "))),
     }
+}
+
+/// The key as it is probably meant.
+fn respelt(key: &str, near: &str, known: &[&str], span: Span) -> Help {
+    Help::with(format!("write `{near}`"), Edit::respell(span, key, near, known.iter().copied()))
 }
 
 /// The known word nearest to what was written, if one is near.

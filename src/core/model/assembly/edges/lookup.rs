@@ -184,7 +184,7 @@ impl On<'_> {
             ),
             span,
             label: "no such point".into(),
-            help: Some(help),
+            help: Some(help.into()),
         }
     }
 }

@@ -1,0 +1,95 @@
+//! Where a specification is read from.
+
+use std::path::Path;
+
+use crate::read::{self, Loaded, Unreadable, Unsaved};
+use crate::revision::{Member, pdf, seal, unpacked};
+use crate::source::Tally;
+
+/// Where a specification is.
+#[derive(Debug, Clone, Copy)]
+pub enum Source<'a> {
+    /// A style folder.
+    Folder(&'a Path),
+    /// A style folder with texts laid over it that are not saved yet.
+    Unsaved {
+        /// The folder.
+        folder: &'a Path,
+        /// What goes before the files of the disk.
+        texts: &'a Unsaved,
+    },
+    /// Files in memory by their paths below the root.
+    Files {
+        /// Path of the style folder below the root; empty if it is the root.
+        style: &'a str,
+        /// All of them.
+        files: &'a [Member<'a>],
+    },
+    /// The stored zip that is attached to a package.
+    Archive {
+        /// Path of the style folder below the root, which the manifest beside it names.
+        style: &'a str,
+        /// The bytes of the zip.
+        bytes: &'a [u8],
+    },
+    /// A sealed file: its own edition.
+    Sealed(&'a [u8]),
+    /// A PDF package: what is attached to it.
+    Package(&'a [u8]),
+}
+
+/// A specification could not be read at all.
+#[derive(Debug)]
+pub enum ReadError {
+    /// The folder cannot be read.
+    Folder(Unreadable),
+    /// The archive is not as it is written.
+    Archive(String),
+    /// The sealed file is not as it was sealed.
+    Sealed(String),
+    /// The PDF package is not as it was made.
+    Package(String),
+}
+
+impl std::fmt::Display for ReadError {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            ReadError::Folder(why) => why.fmt(out),
+            ReadError::Archive(why) | ReadError::Sealed(why) | ReadError::Package(why) => out.write_str(why),
+        }
+    }
+}
+
+impl std::error::Error for ReadError {
+    fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
+        match self {
+            ReadError::Folder(why) => Some(why),
+            _ => None,
+        }
+    }
+}
+
+/// Reads a specification; what is done for it is counted in `tally`.
+///
+/// # Errors
+/// Only if it cannot be read at all; everything else is a finding of the result.
+pub fn read(source: &Source<'_>, tally: &Tally) -> Result<Loaded, ReadError> {
+    match source {
+        Source::Folder(folder) => read::folder(folder, &Unsaved::new(), tally).map_err(ReadError::Folder),
+        Source::Unsaved { folder, texts } => read::folder(folder, texts, tally).map_err(ReadError::Folder),
+        Source::Files { style, files } => Ok(read::closure(style, files.iter().copied(), tally)),
+        Source::Archive { style, bytes } => {
+            let files = unpacked(bytes).map_err(ReadError::Archive)?;
+            Ok(read::closure(style, files, tally))
+        }
+        Source::Sealed(bytes) => {
+            let sealed = seal::verified(bytes).map_err(ReadError::Sealed)?;
+            Ok(read::closure(&sealed.inner.folder, sealed.files, tally))
+        }
+        Source::Package(bytes) => {
+            let attached = pdf::read(bytes).map_err(ReadError::Package)?;
+            let files = attached.files().map_err(ReadError::Package)?;
+            Ok(read::closure(&attached.inner.folder, files, tally))
+        }
+    }
+}

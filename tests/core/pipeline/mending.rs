@@ -1,0 +1,143 @@
+//! Safe edits: which are made, in which text, and what stops them.
+
+use backtack_core::diag::{Levels, Severity};
+use backtack_core::pipeline::{self, MendError, Mended, Source, mend};
+use backtack_core::read::Unsaved;
+use backtack_core::source::{Edit, Help, Tally, certain};
+
+/// Makes the safe edits of files in memory.
+fn mended(files: &[(&str, &str)]) -> Result<Mended, MendError> {
+    let read = |texts: &Unsaved| {
+        let over = |(path, text): &(&str, &str)| texts.get(*path).cloned().unwrap_or_else(|| text.to_string());
+        let all: Vec<String> = files.iter().map(over).collect();
+        let members: Vec<(&str, &[u8])> =
+            files.iter().zip(&all).map(|((path, _), text)| (*path, text.as_bytes())).collect();
+        pipeline::read(&Source::Files { style: "", files: &members }, &Tally::default())
+    };
+    let loaded = read(&Unsaved::new()).unwrap();
+    let checked = pipeline::check(&loaded, &Levels::new(), false);
+    mend(loaded, checked, (&Levels::new(), false), read)
+}
+
+/// What becomes of one file.
+fn text(written: &str) -> String {
+    let mended = mended(&[("a.toml", written)]).unwrap();
+    mended.texts.get("a.toml").cloned().unwrap_or_else(|| written.to_string())
+}
+
+#[test]
+fn what_is_certain_is_put_right() {
+    for (written, wanted) in [
+        ("[cloth.felt]\nwidht = \"1 m\"\n", "[cloth.felt]\nwidth = \"1 m\"\n"),
+        ("[clothe.felt]\nwidth = \"1 m\"\n", "[cloth.felt]\nwidth = \"1 m\"\n"),
+        ("[cloth.felt]\nwidth = \"１．５　ｍ\"\n", "[cloth.felt]\nwidth = \"1.5 m\"\n"),
+        ("[cloth.felt]\nwidth = \"1,5 m\"\n", "[cloth.felt]\nwidth = \"1.5 m\"\n"),
+        ("[cloth.canvas]\n[piece.A]\nmaterial = \"canvsa\"\n", "[cloth.canvas]\n[piece.A]\nmaterial = \"canvas\"\n"),
+        ("[severity]\nno-veiw = \"off\"\n", "[severity]\nno-view = \"off\"\n"),
+        // Line ends, comments and the byte order mark stay.
+        ("\u{feff}[cloth.felt] # x\r\nwidht = \"1 m\" # y\r\n", "\u{feff}[cloth.felt] # x\r\nwidth = \"1 m\" # y\r\n"),
+        // Two on one line.
+        (
+            "cloth.felt = { widht = \"1 m\", thikness = \"1 mm\" }\n",
+            "cloth.felt = { width = \"1 m\", thickness = \"1 mm\" }\n",
+        ),
+        // The table first; only then is its key known to be wrong.
+        ("[clothe.felt]\nwidht = \"1 m\"\n", "[cloth.felt]\nwidth = \"1 m\"\n"),
+    ] {
+        assert_eq!(text(written), wanted);
+    }
+}
+
+#[test]
+fn what_is_not_certain_is_left() {
+    for written in [
+        "[cloth.felt]\nwidth = 5\n",
+        "[cloth.felt]\nmass = \"1,500 g/m2\"\n",
+        "[cloth.felt]\nwidth = \"1 mtr\"\n",
+        "[cloth.a1]\n[cloth.a2]\n[piece.A]\nmaterial = \"a3\"\n",
+        "[style]\nsizes = [\"S\", \"M\"]\n[part.a]\n[piece.A]\npart = \"b\"\n",
+        "[cloth.felt]\nid = \"x\"\n",
+        // The key is there already.
+        "[cloth.felt]\nwidth = \"1 m\"\nwidht = \"1 m\"\n",
+    ] {
+        assert_eq!(text(written), written);
+    }
+}
+
+#[test]
+fn a_word_is_certain_if_no_other_is_near() {
+    let known = ["width", "usable-width", "mass"];
+    assert!(certain("widht", "width", known) && certain("wdth", "width", known));
+    assert!(!certain("wdht", "width", known), "two letters off");
+    assert!(!certain("mas", "mass", known), "a short word");
+    assert!(!certain("foot1", "foot2", ["foot2"]), "a number is another thing");
+    assert!(!certain("strap-r", "strap-l", ["strap-l", "strap-b"]), "which of them?");
+}
+
+#[test]
+fn two_edits_of_one_place_take_two_rounds() {
+    let mended = mended(&[("a.toml", "[clothe.felt]\nwidht = \"1 m\"\n")]).unwrap();
+    let lines: Vec<usize> = mended.changes.iter().map(|change| change.line).collect();
+    assert_eq!(lines, [1, 2]);
+    assert_eq!(mended.changes[1].before, ["widht = \"1 m\""]);
+    assert_eq!(mended.changes[1].after, ["width = \"1 m\""]);
+}
+
+#[test]
+fn what_makes_it_worse_is_not_made() {
+    let error = mended(&[("a.toml", "[cloth.felt]\nwidht = \"1 kg\"\n")]).unwrap_err();
+    let MendError::Worse { findings } = &error else { panic!("{error:?}") };
+    assert_eq!(findings.iter().map(|(code, _)| *code).collect::<Vec<_>>(), ["bad-unit"]);
+    // Both keys would be one: the file could not be read any more.
+    let error = mended(&[("a.toml", "[cloth.felt]\nwidht = \"1 m\"\nwdith = \"1 m\"\n")]).unwrap_err();
+    assert!(matches!(&error, MendError::Broken { path } if path == "a.toml"), "{error:?}");
+}
+
+/// A needless mirror goes with its line, and nothing that is on the line with it does.
+#[test]
+fn a_needless_line_goes_whole() {
+    use backtack_core::source::{Sources, Span};
+    let placed = |text: &str, mark: &str, edit: fn(Span) -> Edit| {
+        let mut sources = Sources::default();
+        let file = sources.add("a.toml", text);
+        let start = text.find(mark).unwrap();
+        let edit = edit(Span { file, start, end: start + mark.len() }).placed(&sources)?;
+        let mut out = text.to_string();
+        out.replace_range(edit.span.start..edit.span.end, &edit.text);
+        Some(out)
+    };
+    let gone = |text| placed(text, "true", Edit::take_out);
+    assert_eq!(gone("[seam.a]\nmirrored = true\nb = 1\n").as_deref(), Some("[seam.a]\nb = 1\n"));
+    assert_eq!(gone("[seam.a]\nmirrored = true").as_deref(), Some("[seam.a]\n"));
+    assert_eq!(gone("seam.a = { x = 1, mirrored = true }\n"), None);
+    assert_eq!(gone("mirrored = true # why\n"), None);
+    let more = |text| placed(text, "felt", |span| Edit::line(span, "mass = \"1 g/m2\""));
+    assert_eq!(more("[cloth.felt] # x\na = 1\n").as_deref(), Some("[cloth.felt] # x\nmass = \"1 g/m2\"\na = 1\n"));
+    assert_eq!(more("[cloth.felt]\r\na = 1\r\n").as_deref(), Some("[cloth.felt]\r\nmass = \"1 g/m2\"\r\na = 1\r\n"));
+    assert_eq!(more("cloth.felt = { a = 1 }\n"), None);
+}
+
+/// Every edit that is offered for a failing fixture can be made: what comes out can be read, and the finding is gone.
+#[test]
+fn helps_that_are_edits_are_right() {
+    let text = "[style]\nsizes = [\"S\"]\n[cloth.felt]\nmass = 300\nwidht = \"1 m\"\n[point-of-measure.H]\ntarget = \"250 mm ±5 mm\"\n";
+    let loaded = backtack_core::read::texts(&[("a.toml", text)]);
+    let findings = crate::checked(&loaded).findings;
+    let of = |code: &str| findings.iter().find(|one| one.rule.code == code).unwrap();
+    for (code, wanted) in [
+        ("bare-number", "mass = \"300 g/m2\""),
+        ("unknown-key", "width = \"1 m\""),
+        ("missing-step", "[point-of-measure.H]\nstep = \"1 mm\"\n"),
+        ("measurement-without-state", "[point-of-measure.H]\nstate = \"filled\"\n"),
+    ] {
+        let finding = of(code);
+        let Help { edit: Some(edit), .. } = &finding.help[0] else { panic!("{finding:?}") };
+        assert_eq!(edit.safe, code == "unknown-key", "{code}");
+        let mut out = text.to_string();
+        out.replace_range(edit.span.start..edit.span.end, &edit.text);
+        assert!(out.contains(wanted), "{out}");
+        let again = crate::checked(&backtack_core::read::texts(&[("a.toml", &out)])).findings;
+        assert!(again.iter().all(|one| one.rule.code != code || one.severity != Severity::Must), "{code}");
+        assert!(again.iter().all(|one| one.message != finding.message), "{code}");
+    }
+}
