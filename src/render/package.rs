@@ -8,7 +8,7 @@
 
 use std::collections::BTreeMap;
 
-use backtack_core::words::Languages;
+use backtack_core::words::{Languages, Phrase};
 use serde::Serialize;
 
 pub use super::block::{Drawing, Fact, Head, Picture};
@@ -24,7 +24,7 @@ pub struct Package {
     pub title_block: TitleBlock,
     /// One plain line for the foot of every sheet, such as "Not released: 3 questions open (sheet {sheet:questions})";
     /// `None` once nothing stands in the way.
-    pub not_released: Option<String>,
+    pub not_released: Option<Phrase>,
     /// The languages it is printed in.
     #[serde(skip)]
     pub languages: Languages,

@@ -1,6 +1,7 @@
 //! What is new since the last sealed revision: value by value, what followed, outlines laid over each other, and what
 //! comments asked for against what changed.
 
+use backtack_core::revision::Since;
 use backtack_core::revision::chain::Link;
 use backtack_core::revision::compare::{self, Change, Followed, ItemChange, Overlay, State, group, groups, scoped};
 use backtack_core::scene::{Laid, overlay};

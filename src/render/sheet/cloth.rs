@@ -2,7 +2,7 @@
 
 use backtack_core::compute::orders::{Chain as Figures, PlyTerm, Steps};
 use backtack_core::compute::{Figure, Number};
-use backtack_core::words::{number, sheet as words};
+use backtack_core::words::{Phrase, number, sheet as words};
 
 use super::super::data::{Chain, ChainStep, Cloth, Sheet};
 use super::super::package::Head;
@@ -34,7 +34,7 @@ fn chain(view: &View<'_>, one: &Figures) -> Chain {
     let steps = match &one.steps {
         Figure::Known(steps) => self::steps(one, steps),
         Figure::NotYet { why } => {
-            vec![row("Cloth", &why.iter().cloned().collect::<Vec<_>>().join("; "), NOT_YET.into())]
+            vec![row("Cloth", &Phrase::row(why, "; ").english(), NOT_YET.into())]
         }
         Figure::Withheld => vec![row("Cloth", "", "withheld".into())],
     };

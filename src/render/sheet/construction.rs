@@ -1,6 +1,5 @@
 //! The order of work: one row a step, each seam drawn as its stack in needle order.
 
-use backtack_core::model::assembly::sewn_cut;
 use backtack_core::model::{Chain, Joint, JointKind, Layer, SeamSide};
 use backtack_core::scene::{PileSide, StackPly, StackSeam, stack};
 use backtack_core::units::Quantity;

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use backtack_core::compute::lays::mix_text;
 use backtack_core::compute::orders::{ClothPlan, LayColour, LayLine, OrderFigures, Planned};
 use backtack_core::compute::{Bought, Figure};
-use backtack_core::words::{number, sheet as words};
+use backtack_core::words::{Phrase, number, sheet as words};
 
 use super::super::data::{Plan, PlanGroup, PlanRow, Sheet};
 use super::super::package::{Fact, Head};
@@ -55,7 +55,7 @@ fn groups(view: &View<'_>, cloth: &ClothPlan) -> Vec<PlanGroup> {
     let plan = match &cloth.plan {
         Figure::Known(plan) => plan,
         Figure::NotYet { why } => {
-            let text = format!("{NOT_YET}: {}", why.iter().cloned().collect::<Vec<_>>().join("; "));
+            let text = format!("{NOT_YET}: {}", Phrase::row(why, "; ").english());
             return vec![PlanGroup { title, text, rows: Vec::new() }];
         }
         Figure::Withheld => {

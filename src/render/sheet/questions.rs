@@ -1,6 +1,7 @@
 //! The standing findings, as questions to answer. Left out when there are none.
 
 use backtack_core::diag::{Finding, Severity};
+use backtack_core::words::Phrase;
 use backtack_core::words::foot;
 
 use super::super::data::{Question, Questions, Sheet};
@@ -30,7 +31,7 @@ fn question(view: &View<'_>, number: usize, finding: &Finding) -> Question {
         number: number.to_string(),
         weight: finding.severity.word().into(),
         stops: finding.severity == Severity::Must,
-        text: super::view::capital(&finding.message),
+        text: super::view::capital(&finding.message.english()),
         help: finding.help.iter().map(|help| help.text.english()).collect::<Vec<_>>().join("\n"),
         place: unique.join("\n"),
         code: finding.rule.code.into(),
@@ -42,13 +43,13 @@ const SHEET: &str = "{sheet:questions}";
 
 /// The line at the foot of every sheet while something stands in the way of the release. The questions of an order stand in
 /// the package, so its document says only that it is not released.
-pub fn not_released(view: &View<'_>) -> Option<String> {
+pub fn not_released(view: &View<'_>) -> Option<Phrase> {
     let must = view.findings.count(Severity::Must);
     let should = view.findings.count(Severity::Should);
     match (must, should) {
         (0, 0) => None,
-        _ if view.order.is_some() => (must > 0).then(|| foot::not_released(must, None).en),
-        (0, open) => Some(foot::questions_open(open, SHEET).en),
-        (must, _) => Some(foot::not_released(must, Some(SHEET)).en),
+        _ if view.order.is_some() => (must > 0).then(|| foot::not_released(must, None)),
+        (0, open) => Some(foot::questions_open(open, SHEET)),
+        (must, _) => Some(foot::not_released(must, Some(SHEET))),
     }
 }

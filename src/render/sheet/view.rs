@@ -2,7 +2,6 @@
 
 use std::collections::BTreeMap;
 
-use super::written::figure;
 use backtack_core::compute::samples::SampleFigures;
 use backtack_core::compute::{Drawn, Figure, Figures, Lays, Lines, Number};
 use backtack_core::diag::Findings;
@@ -10,6 +9,8 @@ use backtack_core::model::{Assembly, Model, Picture, Stated, StitchUse};
 use backtack_core::revision::Since;
 use backtack_core::source::{Sources, Span};
 use backtack_core::words::number;
+
+use super::written::{NOT_YET, figure};
 
 /// Everything a sheet may look at.
 #[derive(Debug, Clone, Copy)]
