@@ -5,7 +5,6 @@ use backtack_core::diag::Finding;
 use backtack_core::model::assembly::edges::Origin;
 use backtack_core::model::{Assembly, SeamSide};
 use backtack_core::read::{self, Loaded};
-use backtack_core::rules;
 
 /// A sheet with a long name beside a short one: e and f, f1; and r, s.
 const SHEET: &str = "{ shape = \"polygon\", corners = [[\"e\", \"0 mm\", \"0 mm\"], [\"f\", \"80 mm\", \"0 mm\"], [\"f1\", \"120 mm\", \
@@ -26,7 +25,7 @@ fn made(outline: &str, keys: &str) -> Made {
     let text = format!("{head}[piece.P]\npart = \"p\"\nmaterial = \"c\"\noutline = {outline}\n{keys}");
     let loaded = read::texts(&[("style.toml", &text)]);
     let assembly = Assembly::of(&loaded.model);
-    let compute::Computed { figures, .. } = compute::with_lines(&loaded.model, &assembly);
+    let figures = compute::compute(&loaded.model, &assembly).figures;
     Made { loaded, assembly, figures }
 }
 
@@ -42,7 +41,7 @@ impl Made {
 
     /// What is found of a family of codes: what is said, and what is underlined.
     fn found(&self, codes: &[&str]) -> Vec<(String, String)> {
-        let all = rules::findings(&self.loaded, &self.assembly);
+        let all = crate::checked(&self.loaded).findings;
         let place = |finding: &Finding| self.loaded.sources.text(finding.places[0].span).to_string();
         let some = all.iter().filter(|one| codes.contains(&one.rule.code));
         some.map(|one| (one.message.english(), place(one))).collect()

@@ -70,7 +70,7 @@ reference = true
 
 pub fn loaded(samples: &str) -> Loaded {
     let loaded = read::texts(&[("style.toml", STYLE), ("samples/one.toml", samples)]);
-    let found: Vec<&str> = loaded.findings.iter().map(|finding| finding.message.english().as_str()).collect();
+    let found: Vec<String> = loaded.findings.iter().map(|finding| finding.message.english()).collect();
     assert!(found.is_empty(), "{found:#?}");
     loaded
 }

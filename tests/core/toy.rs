@@ -39,7 +39,7 @@ fn mutant(from: &str, to: &str) -> (Findings, String) {
 fn only(findings: &Findings, code: &str) -> (String, String) {
     let all: Vec<_> = findings.iter().filter(|one| one.rule.code == code).collect();
     assert_eq!(all.len(), 1, "{findings:#?}");
-    (all[0].message.clone(), all[0].help.first().map(|help| help.text.clone()).unwrap_or_default())
+    (all[0].message.english(), all[0].help.first().map(|help| help.text.english()).unwrap_or_default())
 }
 
 #[test]

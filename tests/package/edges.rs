@@ -57,7 +57,7 @@ fn printed(value: &Value, all: &mut Vec<(String, String)>) {
 #[test]
 fn an_allowance_is_printed_by_size_and_side() {
     let loaded = read::texts(&[("style.toml", STYLE)]);
-    let checked = backtack::check(&loaded, &Levels::new(), false);
+    let checked = backtack_core::pipeline::check(&loaded, &Levels::new(), false);
     let job = backtack::job(&loaded, &checked).expect("the view data can be written");
     let data: Value = serde_json::from_slice(&job.files["data.json"]).expect("the view data is JSON");
     let mut all = Vec::new();

@@ -12,7 +12,7 @@ use crate::nasty;
 #[test]
 fn the_list_of_covered_characters_is_that_of_the_fonts() {
     let differs: Vec<char> = ('\0'..=char::MAX).filter(|c| glyphs::covers(*c) != engine::covers(*c)).collect();
-    assert_eq!(differs, []);
+    assert_eq!(differs, Vec::<char>::new());
 }
 
 /// Texts in every field of a package, in both weights: no run has a missing glyph, and none is an error of the engine.

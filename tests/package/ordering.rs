@@ -1,5 +1,6 @@
 //! Orders and kept lays through the command line.
 
+use backtack_core::pipeline::{self, Source};
 use std::path::Path;
 
 use backtack::render::lint::page_text;
@@ -79,10 +80,10 @@ fn an_order_of_an_unreleased_style_says_so() {
         scratch.write("bag/orders/other.toml", "[order.other]\nnumber = \"B-1\"\ncolour = \"red\"\n");
         let ran = scratch.run(&["build", "bag", "--order", "first"]);
         assert_eq!(ran.code, 1, "{ran:?}");
-        let loaded = backtack::read(&scratch.path("bag")).unwrap();
-        let checked = backtack::check(&loaded, &Default::default(), false);
-        let made = backtack::order(&loaded, &checked, "first").unwrap();
-        let text = page_text(&made.package.document.pages());
+        let loaded = pipeline::read(&Source::Folder(&scratch.path("bag")), &Default::default()).unwrap();
+        let checked = pipeline::check(&loaded, &Default::default(), false);
+        let made = backtack::render_order(&loaded, &checked, "first").unwrap();
+        let text = page_text(&made.document.pages());
         let pages: Vec<String> = text.split("== page ").skip(1).map(str::to_string).collect();
         assert!(!pages.is_empty(), "{text}");
         pages
@@ -170,9 +171,9 @@ fn an_order_is_typeset_whatever_a_cloth_is_called() {
     let first = puffin(|text| text.replace("material = \"cambric\"", "material = \"aM4801\""));
     let both = puffin(|text| text.replace("[cloth.cambric]", "[cloth.xM4801]").replace("\"cambric\"", "\"xM4801\""));
     for loaded in renamed.chain([elsewhere, first, both]) {
-        let checked = backtack::check(&loaded, &Default::default(), false);
-        let made = backtack::order(&loaded, &checked, "spring").unwrap_or_else(|error| panic!("{error}"));
-        assert!(made.package.pdf.starts_with(b"%PDF-") && made.package.document.pages().len() >= 3);
+        let checked = pipeline::check(&loaded, &Default::default(), false);
+        let made = backtack::render_order(&loaded, &checked, "spring").unwrap_or_else(|error| panic!("{error}"));
+        assert!(made.pdf.starts_with(b"%PDF-") && made.document.pages().len() >= 3);
     }
 }
 

@@ -105,7 +105,7 @@ fn the_attached_archive_opens_and_checks() {
     let cloth = format!("{:?}", loaded.model.articles["canvas"]);
     assert_eq!(cloth.matches("Withheld(\"own edition\")").count(), 2, "{cloth}");
     assert!(!loaded.model.articles.contains_key("quillfeather") && !loaded.model.views.contains_key("mood"));
-    let said: Vec<&str> = checked.findings.iter().map(|finding| finding.message.english().as_str()).collect();
+    let said: Vec<String> = checked.findings.iter().map(|finding| finding.message.english()).collect();
     assert_eq!(said, [""; 0], "a withheld value is not a missing one");
     // The printed figures are those that the factory can work out itself, and so is the digest.
     assert_eq!(checked.figures.json(), built.package.figures);

@@ -1,7 +1,5 @@
 //! Files made to do harm: each is refused within the limits, on a small stack, without a panic.
 
-use backtack_core::read;
-
 use super::{STYLE, dot, found, page};
 
 /// What is found in a drawing that is read on a stack of 256 KB.

@@ -108,7 +108,7 @@ fn refused_content_is_refused_with_its_cure_and_does_not_reach_the_engine() {
         let loaded = load(&holding(inside), "");
         assert_eq!(codes(&loaded), ["refused-content"], "{inside}");
         let help =
-            loaded.findings.iter().flat_map(|one| one.help.iter().map(|help| help.text.clone())).collect::<String>();
+            loaded.findings.iter().flat_map(|one| one.help.iter().map(|help| help.text.english())).collect::<String>();
         assert!(help.contains(cure), "{inside}: {help}");
         let text = String::from_utf8(picture(&loaded).unwrap().bytes.to_vec()).unwrap();
         for word in ["text", "image", "script", "onclick", "http://example", "other", "animate", "foreign", "style"] {
@@ -184,7 +184,7 @@ fn call_outs_stand_on_named_shapes() {
     assert_eq!(spots[1], [30.0, 20.0]);
     let wrong = load(&svg, "callouts = [{ at = \"wnig\", text = \"a\" }]\n");
     assert_eq!(codes(&wrong), ["bad-value"]);
-    let help: String = wrong.findings.iter().flat_map(|one| one.help.iter().map(|help| help.text.clone())).collect();
+    let help: String = wrong.findings.iter().flat_map(|one| one.help.iter().map(|help| help.text.english())).collect();
     assert!(help.contains("wing"), "{help}");
     let twice = load(
         &svg.replace("id=\"tail\"", "ed:label=\"wing\" id=\"path4\""),
