@@ -47,7 +47,7 @@ pub struct Checked {
     pub figures: Figures,
     /// The lines the numbers were measured on.
     pub drawn: Drawn,
-    /// What is laid of each cloth, with the lays that are kept.
+    /// What is laid of each fabric, with the lays that are kept.
     pub lays: Lays,
     /// Everything that was found, reading and computing included, with the user's severities, sorted.
     pub findings: Findings,
@@ -70,7 +70,7 @@ pub fn check(loaded: &Loaded, wanted: &Levels, strict: bool) -> Checked {
     let Computed { figures, drawn, lays, findings: computed } = compute::with_lines(&loaded.model, &assembly);
     let mut findings = rules::checked(loaded, &assembly);
     findings.append(computed);
-    compute::lift_waived(&loaded.model, &mut findings);
+    compute::lift_conceded(&loaded.model, &mut findings);
     let mut levels = loaded.levels.clone();
     levels.extend(wanted.clone());
     let firm = release::firm(findings.clone(), &levels);
@@ -135,7 +135,7 @@ fn since(earlier: &Earlier, (shown, seen): (&Loaded, &Checked), samples: &Sample
 fn asked(comment: &CommentLine) -> Asked {
     let about = comment.about.as_deref().unwrap_or_default();
     let (kind, item) = about.split_once('.').unwrap_or(("", about));
-    let open = matches!(comment.state, "open" | "answered" | "agreed") && comment.weight != "note";
+    let open = matches!(comment.state, "open" | "answered" | "agreed") && comment.action != "note";
     let text = comment.text.clone().unwrap_or_default();
     Asked { id: comment.comment.clone(), kind: kind.into(), item: item.into(), text, open }
 }
@@ -199,7 +199,7 @@ pub fn seal(loaded: &Loaded, checked: &Checked, sealing: &Sealing<'_>) -> Result
     Ok(Sealed { bytes, digest, package })
 }
 
-/// Renders one order in its own document: cut plan, cloth to order, cautions. It is made from what the factory may see and
+/// Renders one order in its own document: cut plan, fabric to order, cautions. It is made from what the factory may see and
 /// the order's own file, which alone is attached.
 ///
 /// # Errors

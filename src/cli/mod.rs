@@ -5,7 +5,7 @@
 pub mod build;
 mod check;
 mod completions;
-mod diff;
+mod compare;
 mod explain;
 mod failure;
 mod lay;
@@ -58,7 +58,7 @@ const COMMANDS: &[Entry] = &[
     Entry { define: new::define, run: new::run },
     Entry { define: check::define, run: check::run },
     Entry { define: build::define, run: build::run },
-    Entry { define: diff::define, run: diff::run },
+    Entry { define: compare::define, run: compare::run },
     Entry { define: seal::define, run: seal::run },
     Entry { define: verify::define, run: verify::run },
     Entry { define: open::define, run: open::run },

@@ -18,11 +18,11 @@ pub fn find(code: &str) -> Option<&'static Rule> {
     all().into_iter().find(|rule| rule.code == code)
 }
 
-/// Everything found in a folder, what is waived marked so; not yet settled.
+/// Everything found in a folder, what is conceded marked so; not yet settled.
 pub fn findings(loaded: &Loaded, assembly: &Assembly) -> Findings {
     let mut findings = checked(loaded, assembly);
     findings.append(crate::compute::findings(&loaded.model, assembly));
-    crate::compute::lift_waived(&loaded.model, &mut findings);
+    crate::compute::lift_conceded(&loaded.model, &mut findings);
     findings
 }
 

@@ -60,8 +60,8 @@ fn made(scratch: &Scratch) -> Planted {
         scratch.write(&format!("tarn/{path}"), bytes);
     }
     for _ in 0..20 {
-        let (file, cloth, name, comment) = (planted.word(), planted.word(), planted.word(), planted.word());
-        let text = format!("# {comment}\n[cloth.{cloth}]\nname = \"{name}\"\n");
+        let (file, fabric, name, comment) = (planted.word(), planted.word(), planted.word(), planted.word());
+        let text = format!("# {comment}\n[fabric.{fabric}]\nname = \"{name}\"\n");
         scratch.write(&format!("tarn/private/{file}.toml"), text);
     }
     let (own, seen) = (planted.word(), planted.word());

@@ -83,7 +83,7 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
                 put(&mut row.what);
                 row.submissions.iter_mut().for_each(&mut *put);
             }
-            comments.checklist.iter_mut().chain(&mut comments.waivers).for_each(&mut *put);
+            comments.checklist.iter_mut().chain(&mut comments.concessions).for_each(&mut *put);
         }
         Sheet::Views(views) => {
             views.views.iter_mut().for_each(|view| put(&mut view.caption));
@@ -106,7 +106,7 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
                 [&mut card.code, &mut card.name, &mut card.count].into_iter().for_each(&mut *put);
             }
         }
-        Sheet::Joins(joins) => {
+        Sheet::Matching(joins) => {
             for part in &mut joins.parts {
                 [&mut part.title, &mut part.note].into_iter().for_each(&mut *put);
                 for row in part.columns.iter_mut().flatten() {
@@ -125,7 +125,7 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
                 [&mut row.title, &mut row.stretch].into_iter().for_each(&mut *put);
             }
         }
-        Sheet::Lays(lays) => {
+        Sheet::Marker(lays) => {
             for group in &mut lays.groups {
                 put(&mut group.title);
                 facts(&mut group.facts, put);
@@ -145,14 +145,14 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
             plan.lines.iter_mut().flatten().for_each(&mut *put);
             plan.notes.iter_mut().for_each(&mut *put);
         }
-        Sheet::Cloth(cloth) => {
-            for chain in cloth.chains.iter_mut().flatten() {
+        Sheet::Fabric(fabric) => {
+            for chain in fabric.chains.iter_mut().flatten() {
                 [&mut chain.title, &mut chain.text].into_iter().for_each(&mut *put);
                 for step in &mut chain.steps {
                     [&mut step.step, &mut step.working].into_iter().for_each(&mut *put);
                 }
             }
-            cloth.notes.iter_mut().for_each(&mut *put);
+            fabric.notes.iter_mut().for_each(&mut *put);
         }
         Sheet::Construction(construction) => {
             for step in &mut construction.steps {
@@ -164,7 +164,7 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
         Sheet::Filling(filling) => {
             filling.sizes.iter_mut().for_each(&mut *put);
             for row in filling.rows.iter_mut().chain(&mut filling.sums) {
-                [&mut row.zone, &mut row.material, &mut row.how].into_iter().for_each(&mut *put);
+                [&mut row.stuffing, &mut row.material, &mut row.how].into_iter().for_each(&mut *put);
             }
             facts(&mut filling.facts, put);
         }

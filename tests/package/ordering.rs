@@ -6,7 +6,7 @@ use crate::pdf::Pdf;
 const ORDER: &str = r#"
 [order.first]
 number = "A-118"
-spare = "2 %"
+cut-extra = "2 %"
 over = "5 %"
 [order.first.line.a]
 size = "one"
@@ -16,7 +16,7 @@ samples = 1
 tests = 1
 "#;
 /// A price that only the own edition shows, on the canvas of the new bag.
-const PRICE: &str = "price = { value = \"4321.50 EUR/m\", audience = \"own\" }\nusable-width";
+const PRICE: &str = "price = { value = \"4321.50 EUR/m\", audience = \"own\" }\ncuttable-width";
 
 fn bag(scratch: &Scratch) {
     scratch.bag("[severity]\nno-view = \"off\"\n");
@@ -28,8 +28,8 @@ fn an_order_has_a_document_of_its_own() {
     let scratch = Scratch::new();
     bag(&scratch);
     let materials = String::from_utf8(scratch.read("bag/materials.toml")).unwrap();
-    assert!(materials.contains("\nusable-width"), "{materials}");
-    scratch.write("bag/materials.toml", materials.replacen("usable-width", PRICE, 1));
+    assert!(materials.contains("\ncuttable-width"), "{materials}");
+    scratch.write("bag/materials.toml", materials.replacen("cuttable-width", PRICE, 1));
     let ran = scratch.run(&["build", "bag", "--order", "first"]);
     assert_eq!(ran.code, 0, "{ran:?}");
     let pdf = scratch.read("bag/out/ST-01-A-order-first.pdf");
@@ -39,7 +39,7 @@ fn an_order_has_a_document_of_its_own() {
     assert_eq!(order["total"], 40);
     // ceil(40 × 1.02) + 1 + 1.
     assert_eq!(order["products"]["one"]["plain"]["cut"], 43);
-    let plan = &order["cloths"][0]["plan"];
+    let plan = &order["fabrics"][0]["plan"];
     assert_eq!(plan["estimate"], false, "{plan}");
     // Nothing of the price is in the document: neither in the figures nor in the attached files.
     let attached = Pdf::of(&pdf).attachments();
@@ -79,7 +79,7 @@ fn kept_lays_do_not_move_by_themselves() {
     let pieces = String::from_utf8(scratch.read("bag/pieces.toml")).unwrap();
     scratch.write("bag/pieces.toml", pieces.replacen("allowance = \"10 mm\"", "allowance = \"12 mm\"", 1));
     let checked = scratch.run(&["check", "bag"]);
-    assert!(checked.out.contains("should[lock-out-of-date]"), "{checked:?}");
+    assert!(checked.out.contains("should[kept-lay-no-longer-fits]"), "{checked:?}");
     let moved = scratch.run(&["build", "bag"]);
     assert!(moved.err.contains("no longer fits, now"), "{moved:?}");
     // A quick look rarely finds a better lay than a long search, and never replaces it by a longer one.

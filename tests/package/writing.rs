@@ -76,13 +76,13 @@ fn a_build_writes_everything_or_nothing() {
 fn a_build_takes_the_drawings_of_things_that_are_gone_away_and_nothing_else() {
     let scratch = Scratch::new();
     scratch.bag("");
-    for name in ["piece-GONE.svg", "step-99.svg", "joins-99.svg", "sizes-GONE.svg", "mine.svg", "piece-notes.txt"] {
+    for name in ["piece-GONE.svg", "step-99.svg", "matching-99.svg", "sizes-GONE.svg", "mine.svg", "piece-notes.txt"] {
         scratch.write(&format!("bag/out/drawings/{name}"), "old");
     }
     assert_eq!(scratch.run(&["build", "bag"]).code, 0);
     let files = scratch.files();
     let there = |name: &str| files.contains(&format!("bag/out/drawings/{name}"));
-    let gone = ["piece-GONE.svg", "step-99.svg", "joins-99.svg", "sizes-GONE.svg"];
+    let gone = ["piece-GONE.svg", "step-99.svg", "matching-99.svg", "sizes-GONE.svg"];
     assert!(!gone.iter().any(|name| there(name)), "{files:?}");
     assert!(there("mine.svg") && there("piece-notes.txt"), "{files:?}");
 }
@@ -107,7 +107,7 @@ fn build_writes_the_package_and_says_where() {
 #[test]
 fn build_with_a_must_finding_still_writes_and_exits_with_one() {
     let scratch = Scratch::new();
-    scratch.bag("[cloth.felt]\nwidht = \"900 mm\"\n");
+    scratch.bag("[fabric.felt]\nwidht = \"900 mm\"\n");
     let ran = scratch.run(&["build", "bag"]);
     assert_eq!((ran.code, ran.out.as_str()), (1, "bag/out/ST-01-A.pdf\n"), "{ran:?}");
     assert!(ran.err.contains("must[unknown-key]"));

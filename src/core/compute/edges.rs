@@ -3,12 +3,12 @@
 use std::collections::BTreeSet;
 
 use crate::geom::{Corner, Corners, Outline, Worked};
-use crate::model::{Assembly, CornerStyle, FinishKind, Model, Piece};
+use crate::model::{Assembly, CornerStyle, EdgeFinishKind, Model, Piece};
 
 /// Runs that need no allowance where none is stated for them alone: left raw or bound.
 pub(super) fn bare_runs(model: &Model, assembly: &Assembly, piece: &str) -> BTreeSet<usize> {
-    let bare = |id: &str| match model.finishes.get(id).and_then(|finish| finish.kind.as_ref()) {
-        Some(kind) => matches!(kind.value, FinishKind::Raw | FinishKind::Bound),
+    let bare = |id: &str| match model.edge_finishes.get(id).and_then(|finish| finish.kind.as_ref()) {
+        Some(kind) => matches!(kind.value, EdgeFinishKind::Raw | EdgeFinishKind::Bound),
         // An edging of the piece's own name is its list of raw edges.
         None => id == piece,
     };

@@ -38,7 +38,7 @@ pub struct MeasureSize {
     /// Allowed below the target.
     pub minus: Figure<Number>,
     /// The step that can be read.
-    pub step: Figure<Number>,
+    pub read_to: Figure<Number>,
     /// Least reading that passes: the exact limit rounded up to the step.
     pub lower: Figure<Number>,
     /// Greatest reading that passes: the exact limit rounded down to the step.
@@ -76,7 +76,7 @@ fn measure_line(ground: &Ground<'_>, measure: &PointOfMeasure) -> MeasureLine {
 fn measure_size(measure: &PointOfMeasure, variant: Variant<'_>) -> MeasureSize {
     let title = measure.entry.title();
     let target = Figure::of(measure.target.as_ref(), variant, &format!("the target of {title}"));
-    let step = Figure::stated(measure.step.as_ref(), &format!("the step of {title}"));
+    let step = Figure::stated(measure.read_to.as_ref(), &format!("the step of {title}"));
     table_line(&target, &step, title)
 }
 

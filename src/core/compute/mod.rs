@@ -35,12 +35,12 @@ pub use bill::{Bill, BillLine};
 pub use counts::{ArticleCount, Counts, CutCount, InstanceLine, PartCount, Way};
 pub use drawn::{Drawn, Lines, Shape};
 pub use figure::{Figure, Number};
-pub use filling::{Filling, Limited, Proposed, ZoneLine};
+pub use filling::{Filling, Limited, Proposed, StuffingLine};
 pub use ground::{Bought, ByVariant};
 pub use lays::{How, LayFigures, Lays, Mix, Task};
 pub use mass::{Mass, MassLine};
 pub use measures::{MeasureLine, MeasureSize};
-pub use need::ClothNeed;
+pub use need::FabricNeed;
 pub use notch::{Astray, NotchMark};
 pub use ratio::{Ratio, RatioBasis};
 pub use seams::{Between, CaughtSize, SeamFigures, SeamSize};
@@ -88,8 +88,8 @@ pub struct Figures {
     /// Dies of what is cut by a press.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub dies: Vec<dies::Die>,
-    /// Need of cloth for one product: from its lay, or an estimate by true cut area and a stated utilisation.
-    pub cloth: ByVariant<Vec<ClothNeed>>,
+    /// Need of fabric for one product: from its lay, or an estimate by true cut area and a stated efficiency.
+    pub fabric: ByVariant<Vec<FabricNeed>>,
     /// Mass of one product.
     pub mass: ByVariant<Mass>,
     /// What is bought for one product, in one order.
@@ -115,7 +115,7 @@ impl Figures {
 /// Rules whose evidence is a computed number.
 pub const RULES: &[&Rule] = rules::RULES;
 
-pub use rules::lift as lift_waived;
+pub use rules::lift as lift_conceded;
 
 /// What the rules here find, without the figures that need not be computed for it.
 pub fn findings(model: &Model, assembly: &Assembly) -> Findings {
@@ -148,7 +148,7 @@ pub struct Computed {
     pub figures: Figures,
     /// The sew and cut lines they were measured on.
     pub drawn: Drawn,
-    /// What is laid of each cloth, with the lays that are kept.
+    /// What is laid of each fabric, with the lays that are kept.
     pub lays: Lays,
     /// Findings whose evidence is a computed number.
     pub findings: Findings,
@@ -165,10 +165,10 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> Computed {
     let filling = filling::filling(&ground);
     let trims = trims::trims(&ground, &seams);
     let lays = lays::lays(&ground, &counts.cuts);
-    let cloth = need::cloth(&ground, &counts.cuts, &pieces, &lays);
+    let fabric = need::fabric(&ground, &counts.cuts, &pieces, &lays);
     let parts = mass::Parts { cuts: &counts.cuts, pieces: &pieces, thread: &thread, filling: &filling, trims: &trims };
     let mass = mass::mass(&ground, &parts);
-    let uses = bill::Uses { cloth: &cloth, thread: &thread, filling: &filling, trims: &trims, mass: &mass };
+    let uses = bill::Uses { fabric: &fabric, thread: &thread, filling: &filling, trims: &trims, mass: &mass };
     let bill = bill::bill(&uses);
     let measures = measures::measures(&ground);
     let samples = samples::samples(model, &mass);
@@ -187,7 +187,7 @@ pub fn with_lines(model: &Model, assembly: &Assembly) -> Computed {
         trims,
         lays: lays.figures(),
         dies,
-        cloth,
+        fabric,
         mass,
         bill,
         orders: orders::wanted(model),

@@ -15,7 +15,7 @@
 //!           "start_byte": 41, "end_byte": 44,  from 0, in the UTF-8 text; the end is one past the last byte
 //!           "label": "..." } ],              may be empty
 //!       "help": ["..."],                     what to write instead
-//!       "waived": "..." } ] }                only where somebody waives it: who, why and for what; it is in no count
+//!       "conceded": "..." } ] }                only where somebody concedes it: who, why and for what; it is in no count
 //! ```
 //! A later version that only adds keys keeps the number; one that changes or drops a key raises it.
 
@@ -52,7 +52,7 @@ struct Entry<'a> {
     places: Vec<Spot<'a>>,
     help: &'a [String],
     #[serde(skip_serializing_if = "Option::is_none")]
-    waived: Option<&'a str>,
+    conceded: Option<&'a str>,
 }
 
 #[derive(Serialize)]
@@ -109,7 +109,7 @@ fn entry<'a>(finding: &'a Finding, folder: &'a str, lines: &Lines<'_>) -> Entry<
         message: &finding.message,
         places: places.collect(),
         help: &finding.help,
-        waived: finding.waiver.as_ref().map(|waived| waived.text.as_str()),
+        conceded: finding.concession.as_ref().map(|conceded| conceded.text.as_str()),
     }
 }
 

@@ -42,14 +42,14 @@ impl Findings {
         self.list.iter_mut()
     }
 
-    /// How many findings of this severity stand; those that somebody waives do not count.
+    /// How many findings of this severity stand; those that somebody concedes do not count.
     pub fn count(&self, severity: Severity) -> usize {
-        self.list.iter().filter(|finding| finding.severity == severity && finding.waiver.is_none()).count()
+        self.list.iter().filter(|finding| finding.severity == severity && finding.concession.is_none()).count()
     }
 
-    /// How many findings are waived.
-    pub fn waived(&self) -> usize {
-        self.list.iter().filter(|finding| finding.waiver.is_some()).count()
+    /// How many findings are conceded.
+    pub fn conceded(&self) -> usize {
+        self.list.iter().filter(|finding| finding.concession.is_some()).count()
     }
 
     /// Applies the user's severities (`strict` turns every `should` into a `must`), sorts by severity, place and code,

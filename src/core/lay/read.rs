@@ -2,7 +2,7 @@
 
 use serde::Deserialize;
 
-use super::instance::{Bad, Cloth, Instance, MOST, Piece, Turn};
+use super::instance::{Bad, Fabric, Instance, MOST, Piece, Turn};
 use crate::geom::grid::{LIMIT, Polygon, STEPS};
 use crate::geom::point::Point;
 
@@ -50,7 +50,7 @@ struct Shape {
 ///
 /// Beside the published keys it may hold `edge` and `end` (margins kept free), `gap` (least distance of pieces), and for a
 /// piece `tilt` (degrees to either side of each allowed turn), `mirror` (may lie with the other face up) and `fold` (its
-/// lower edge lies on the fold of the cloth).
+/// lower edge lies on the fold of the fabric).
 ///
 /// # Errors
 /// In one line what is wrong, and with which piece.
@@ -59,7 +59,7 @@ pub fn read(text: &str) -> Result<Instance, Bad> {
         return Err(Bad(format!("the file is larger than {} MB", LARGEST >> 20)));
     }
     let file: File = serde_json::from_str(text).map_err(|error| Bad(error.to_string()))?;
-    let cloth = Cloth {
+    let fabric = Fabric {
         width: steps(file.strip_height, "strip_height")?,
         edge: steps(file.edge, "edge")?,
         end: steps(file.end, "end")?,
@@ -70,7 +70,7 @@ pub fn read(text: &str) -> Result<Instance, Bad> {
         return Err(Bad(format!("more than {MOST} pieces are wanted in one lay")));
     }
     let pieces = file.items.into_iter().map(piece).collect::<Result<_, _>>()?;
-    let instance = Instance { name: file.name, cloth, pieces };
+    let instance = Instance { name: file.name, fabric, pieces };
     instance.check()?;
     Ok(instance)
 }

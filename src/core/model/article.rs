@@ -10,7 +10,7 @@ use super::{Entry, Stated};
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum ArticleKind {
     /// Anything cut from a roll: plush, woven, felt, fusible, wadding.
-    Cloth,
+    Fabric,
     /// Sewing thread.
     Thread,
     /// Filling.
@@ -23,7 +23,7 @@ impl ArticleKind {
     /// The table that declares it, and the word for people.
     pub fn word(self) -> &'static str {
         match self {
-            ArticleKind::Cloth => "cloth",
+            ArticleKind::Fabric => "fabric",
             ArticleKind::Thread => "thread",
             ArticleKind::Filling => "filling",
             ArticleKind::Trim => "trim",

@@ -7,7 +7,7 @@ pub enum Stage {
     /// First samples; also where no stage is given.
     Prototype,
     /// Samples for approval.
-    Approval,
+    CounterSample,
     /// The last before bulk.
     PreProduction,
     /// Bulk.
@@ -18,7 +18,7 @@ impl Stage {
     /// Every stage, as it is written and meant.
     pub const ALL: [(&'static str, Stage); 4] = [
         ("prototype", Stage::Prototype),
-        ("approval", Stage::Approval),
+        ("counter sample", Stage::CounterSample),
         ("pre-production", Stage::PreProduction),
         ("bulk", Stage::Bulk),
     ];
@@ -41,7 +41,7 @@ impl Stage {
     /// The stage of a specification.
     pub fn of(model: &Model) -> Stage {
         match model.revision.stage.as_ref().and_then(|stage| stage.known()).map(String::as_str) {
-            Some("approval") => Stage::Approval,
+            Some("counter sample") => Stage::CounterSample,
             Some("pre-production") => Stage::PreProduction,
             Some("bulk") => Stage::Bulk,
             _ => Stage::Prototype,

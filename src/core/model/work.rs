@@ -16,7 +16,7 @@ pub struct Work {
 
 /// Stitching along an internal line; joins nothing.
 #[derive(Debug, Clone)]
-pub struct SurfaceStitch {
+pub struct Topstitch {
     /// Id and name.
     pub entry: Entry,
     /// The line.
@@ -70,8 +70,8 @@ pub struct Step {
     pub word: Option<Spanned<String>>,
     /// The part it is done to.
     pub part: Option<Spanned<String>>,
-    /// The zone it fills.
-    pub zone: Option<Spanned<String>>,
+    /// The stuffing it fills.
+    pub stuffing: Option<Spanned<String>>,
     /// The trim it fits.
     pub trim: Option<Spanned<String>>,
     /// A remark.

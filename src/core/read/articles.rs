@@ -10,7 +10,7 @@ use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};
 
-const KINDS: [ArticleKind; 4] = [ArticleKind::Cloth, ArticleKind::Thread, ArticleKind::Filling, ArticleKind::Trim];
+const KINDS: [ArticleKind; 4] = [ArticleKind::Fabric, ArticleKind::Thread, ArticleKind::Filling, ArticleKind::Trim];
 
 impl Reader {
     /// Colours, articles and roles.
@@ -29,7 +29,7 @@ impl Reader {
             }
         }
         model.roles = self
-            .each(declared, "material", |reader, section, entry| Role { entry, note: reader.text(section, "note") });
+            .each(declared, "role", |reader, section, entry| Role { entry, note: reader.text(section, "note") });
     }
 
     fn article(&mut self, section: &Section<'_>, entry: Entry, kind: ArticleKind) -> Article {

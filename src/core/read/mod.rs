@@ -20,7 +20,7 @@ mod parse;
 mod pictures;
 mod pieces;
 mod reader;
-mod rounds;
+mod samples;
 pub mod rules;
 pub mod schema;
 mod seams;
@@ -46,7 +46,7 @@ use crate::model::Model;
 use crate::source::{FileId, Sources, Span};
 
 /// Tables of what was said and measured of samples.
-pub(crate) const SAMPLING: &[&str] = &["round", "comment", "approval", "waiver"];
+pub(crate) const SAMPLING: &[&str] = &["sample", "comment", "approval", "concession"];
 
 /// Everything one reading of a folder gives.
 #[derive(Debug, Default)]

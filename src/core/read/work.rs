@@ -1,13 +1,13 @@
-use crate::model::{Attach, Chain, Deed, Entry, Model, PathRef, RunRef, Step, SurfaceStitch, Work};
+use crate::model::{Attach, Chain, Deed, Entry, Model, PathRef, RunRef, Step, Topstitch, Work};
 
 use super::reader::{Declarations, Reader};
 use super::rules;
 use super::section::Section;
 
 impl Reader {
-    /// Surface stitching, attachments, steps and the order of work.
+    /// Topstitching, attachments, steps and the order of work.
     pub fn work(&mut self, declared: &Declarations, model: &mut Model) {
-        model.stitches = self.each(declared, "stitch", |reader, section, entry| SurfaceStitch {
+        model.topstitches = self.each(declared, "topstitch", |reader, section, entry| Topstitch {
             entry,
             on: reader.line(section, "on"),
             mirrored: reader.flag(section, "mirrored"),
@@ -58,7 +58,7 @@ impl Reader {
             deed,
             word,
             part: self.word(section, "part"),
-            zone: self.word(section, "zone"),
+            stuffing: self.word(section, "stuffing"),
             trim: self.word(section, "trim"),
             note: self.text(section, "note"),
         }
@@ -68,8 +68,8 @@ impl Reader {
     fn work_names(&mut self, model: &Model) {
         let joints = model.joints.values().map(|one| &one.entry);
         let entries = joints
-            .chain(model.finishes.values().map(|one| &one.entry))
-            .chain(model.stitches.values().map(|one| &one.entry))
+            .chain(model.edge_finishes.values().map(|one| &one.entry))
+            .chain(model.topstitches.values().map(|one| &one.entry))
             .chain(model.attaches.values().map(|one| &one.entry))
             .chain(model.steps.values().map(|one| &one.entry));
         let mut seen: std::collections::BTreeMap<&str, &Entry> = std::collections::BTreeMap::new();

@@ -8,12 +8,12 @@ mod digest;
 pub mod manifest;
 pub mod pdf;
 pub mod release;
-mod round;
+mod sample;
 pub mod seal;
 pub mod signature;
 mod status;
 
 pub use archive::{ArchiveError, Member, named, stored, unpacked};
 pub use digest::{Digest, keyed, of_files, sha256};
-pub use round::{Ask, blank};
+pub use sample::{Ask, blank};
 pub use status::{Seen, status};

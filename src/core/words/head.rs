@@ -36,9 +36,9 @@ super::words! {
     UNIT "unit" = "Unit", "单位";
     TOTAL "total" = "Total", "合计";
     NOTE "note" = "Note", "备注";
-    NEED "need" = "Need per product", "单耗";
+    CONSUMPTION "consumption" = "Net consumption", "净用量";
     WASTAGE "wastage" = "Wastage", "损耗";
-    UTILISATION "utilisation" = "Utilisation", "利用率";
+    EFFICIENCY "efficiency" = "Marker efficiency", "利用率";
     PRICE "price" = "Price", "单价";
     MINIMUM_ORDER "minimum-order" = "Minimum order", "起订量";
     LEAD_TIME "lead-time" = "Lead time", "交期";
@@ -86,7 +86,7 @@ super::words! {
     TURN "turn" = "Turn right side out", "翻面";
     FILL "fill" = "Fill", "充棉";
 
-    ZONE "zone" = "Zone", "充棉部位";
+    STUFFING "stuffing" = "Stuffing", "充棉";
     FILLING_KIND "filling-kind" = "Filling", "填充物";
     MASS "mass" = "Mass", "重量";
     SHELL_MASS "shell-mass" = "Empty shell", "皮壳重量";
@@ -106,8 +106,8 @@ super::words! {
     CRITICAL "critical" = "critical", "关键";
     FOR_REFERENCE "for-reference" = "reference", "参考";
     STATE_CUT "state-cut" = "as cut", "裁片";
-    STATE_FLAT "state-flat" = "sewn, flat", "车缝后平量";
-    STATE_FILLED "state-filled" = "filled", "充棉后";
+    STATE_SEWN "state-sewn" = "sewn", "车缝后平量";
+    STATE_STUFFED "state-stuffed" = "stuffed", "充棉后";
 
     YES "yes" = "yes", "是";
     NO "no" = "no", "否";
@@ -163,7 +163,7 @@ super::words! {
     BESIDE_POINTS "beside-points" = "Masses, colours, checks";
     READINGS_DRAWN "readings-drawn" = "Readings between their limits";
     COMMENT_ON "comment-on" = "About";
-    COMMENT_WEIGHT "comment-weight" = "Weight";
+    COMMENT_ACTION "comment-action" = "Action";
     COMMENT "comment" = "Comment", "意见";
     COMMENT_STATE "comment-state" = "State", "状态";
     APPROVALS "approvals" = "Approvals", "批核";
@@ -174,7 +174,7 @@ super::words! {
     UNASKED "unasked" = "Changes that no comment asked for";
     SEALED_BY "sealed-by" = "Sealed by";
     CHECKLIST "checklist" = "To be put right in bulk, and looked at inline";
-    WAIVERS "waivers" = "Waived";
+    CONCESSIONS "concessions" = "Conceded";
     CHANGE_WHAT "change-what" = "What";
     CHANGE_BEFORE "change-before" = "Before", "原";
     CHANGE_AFTER "change-after" = "After", "新";

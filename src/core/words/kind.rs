@@ -22,26 +22,26 @@ const fn kind(table: &'static str, one: &'static str, many: &'static str, zh: Op
 /// Every kind, in order of its table's name.
 pub const KINDS: &[Kind] = &[
     kind("attach", "attachment", "attachments", None),
-    kind("cloth", "cloth", "cloths", Some("面料")),
     kind("colour", "colour", "colours", Some("颜色")),
     kind("colourway", "colourway", "colourways", Some("配色")),
+    kind("edge-finish", "edge finish", "edge finishes", None),
+    kind("fabric", "fabric", "fabrics", Some("面料")),
     kind("filling", "filling", "fillings", Some("填充物")),
-    kind("finish", "edge finish", "edge finishes", None),
-    kind("material", "material", "materials", Some("物料")),
     kind("opening", "opening", "openings", Some("充棉口")),
     kind("part", "part", "parts", Some("部件")),
     kind("piece", "piece", "pieces", Some("裁片")),
     kind("point-of-measure", "point of measure", "points of measure", Some("量度部位")),
     kind("revision", "revision", "revisions", Some("版次")),
+    kind("role", "role", "roles", Some("用途")),
     kind("seam", "seam", "seams", Some("车缝")),
     kind("size", "size", "sizes", Some("尺码")),
     kind("step", "step", "steps", Some("工序")),
-    kind("stitch", "surface stitching", "surface stitchings", None),
+    kind("stuffing", "stuffing", "stuffings", Some("充棉")),
     kind("style", "style", "styles", Some("款式")),
     kind("thread", "thread", "threads", Some("缝线")),
+    kind("topstitch", "topstitch", "topstitches", None),
     kind("trim", "trim", "trims", Some("辅料")),
     kind("view", "view", "views", Some("视图")),
-    kind("zone", "filling zone", "filling zones", Some("充棉部位")),
 ];
 
 /// The kind that a table of the file declares.

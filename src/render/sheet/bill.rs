@@ -14,7 +14,7 @@ use super::view::View;
 
 /// Properties that say what an article is, under its name.
 const TOLD: [&str; 10] =
-    ["sort", "construction", "finish", "pile", "mass", "width", "usable-width", "fineness", "size", "place"];
+    ["type", "construction", "finish", "pile", "mass", "width", "cuttable-width", "fineness", "size", "place"];
 /// What stands where a colourway does not use an article.
 const NONE: &str = "–";
 
@@ -22,7 +22,7 @@ const NONE: &str = "–";
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let mut groups: Vec<BillGroup> = Vec::new();
     let mut number = 0;
-    for (kind, title) in [("cloth", "Cloth"), ("thread", "Thread"), ("filling", "Filling"), ("trim", "Trims")] {
+    for (kind, title) in [("fabric", "Fabric"), ("thread", "Thread"), ("filling", "Filling"), ("trim", "Trims")] {
         let lines: Vec<&BillLine> = view.figures.bill.lines.iter().filter(|line| line.kind == kind).collect();
         let rows = merged(view, &lines);
         if rows.is_empty() {
@@ -191,7 +191,7 @@ fn first(article: &Article, key: &str) -> String {
     }
     let text = all.join(" / ");
     match key {
-        "usable-width" if !text.is_empty() => format!("usable {text}"),
+        "cuttable-width" if !text.is_empty() => format!("usable {text}"),
         "width" if !text.is_empty() => format!("width {text}"),
         "pile" if !text.is_empty() => format!("pile {text}"),
         _ => text,

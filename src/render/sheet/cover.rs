@@ -6,7 +6,7 @@ use backtack_core::words::{Date, head as heads, sheet as words};
 
 use super::super::package::{Fact, Head, ROOM_COVER};
 use super::super::sheets::{Colourway, Cover, Sheet};
-use super::comments::waiver;
+use super::comments::concession;
 use super::view::{View, capital};
 use super::views::drawing;
 
@@ -27,7 +27,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         facts: facts(view),
         sizes: view.model.sizes.iter().map(|size| size.entry.title().to_string()).collect(),
         colourways: view.model.colourways.values().map(|way| colourway(view, way)).collect(),
-        waivers: view.samples.waivers.iter().map(waiver).collect(),
+        concessions: view.samples.concessions.iter().map(concession).collect(),
         covers: [words::SIGNATURE_COVERS, words::SIGNATURE_EXCEPT, words::SIGNATURE_CHANGE]
             .map(|word| word.en.into())
             .to_vec(),

@@ -148,7 +148,7 @@ fn conditions(view: &View<'_>) -> Vec<String> {
         .model
         .measures
         .values()
-        .filter_map(|point| point.step.as_ref()?.known().map(|step| step.written()))
+        .filter_map(|point| point.read_to.as_ref()?.known().map(|step| step.written()))
         .collect();
     steps.sort();
     steps.dedup();

@@ -4,15 +4,15 @@
 
 mod bill;
 mod changes;
-mod cloth;
+mod fabric;
 mod comments;
 mod confirmation;
 mod construction;
 mod cover;
 mod filling;
 mod finishing;
-mod joins;
-mod lays;
+mod matching;
+mod marker;
 mod letters;
 mod measurements;
 mod outline;
@@ -55,9 +55,9 @@ const SHEETS: [Fill; 16] = [
     views::fill,
     bill::fill,
     pieces::fill,
-    joins::fill,
+    matching::fill,
     sizes::fill,
-    lays::fill,
+    marker::fill,
     construction::fill,
     filling::fill,
     measurements::fill,
@@ -66,7 +66,7 @@ const SHEETS: [Fill; 16] = [
 ];
 
 /// The sheets of an order, in its own document.
-const ORDER_SHEETS: [Fill; 4] = [plan::fill, cloth::fill, lays::fill, safety::fill];
+const ORDER_SHEETS: [Fill; 4] = [plan::fill, fabric::fill, marker::fill, safety::fill];
 
 /// The document's date where the revision has none: visibly no date of issue, and the same every time.
 const DRAFT_DATE: [u16; 3] = [2000, 1, 1];
@@ -156,16 +156,16 @@ fn attachment(name: &str, mime: &str, description: &str, data: Vec<u8>) -> Attac
 /// What the files of drawings are called: a kind, a code or a number, `.svg`.
 const PIECE: &str = "piece-";
 const STEP: &str = "step-";
-const JOINS: &str = "joins-";
+const MATCHING: &str = "matching-";
 const SIZES: &str = "sizes-";
 const LAY: &str = "lay-";
 
 /// Whether a file bears the name of a drawing that a package has.
 pub fn is_drawing(name: &str) -> bool {
-    [PIECE, STEP, JOINS, SIZES, LAY].iter().any(|kind| name.starts_with(kind)) && name.ends_with(".svg")
+    [PIECE, STEP, MATCHING, SIZES, LAY].iter().any(|kind| name.starts_with(kind)) && name.ends_with(".svg")
 }
 
-/// The drawings of pieces, joins, sizes and seams as SVG files of true size on paper.
+/// The drawings of pieces, seam matching, sizes and seams as SVG files of true size on paper.
 fn drawings(pages: &Pages) -> Vec<(String, String)> {
     let mut all = Vec::new();
     for sheet in &pages.sheets {
@@ -178,11 +178,11 @@ fn drawings(pages: &Pages) -> Vec<(String, String)> {
                 let stack = step.stack.as_ref()?;
                 Some((format!("{STEP}{:0>2}.svg", step.number), svg(&stack.scene)))
             })),
-            Sheet::Joins(joins) => {
+            Sheet::Matching(joins) => {
                 let maps = joins.parts.iter().flat_map(|part| &part.drawings).enumerate();
                 all.extend(maps.map(|(n, map)| (format!("{JOINS}{:0>2}.svg", n + 1), svg(&map.scene))));
             }
-            Sheet::Lays(lays) => {
+            Sheet::Marker(lays) => {
                 let cards = lays.groups.iter().flat_map(|group| group.rows.iter().flatten());
                 let drawn = cards.filter_map(|card| card.drawing.as_ref()).enumerate();
                 all.extend(drawn.map(|(n, one)| (format!("{LAY}{:0>2}.svg", n + 1), svg(&one.whole()))));

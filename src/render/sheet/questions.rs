@@ -11,7 +11,7 @@ use super::view::View;
 /// One sheet, or none. Notes are for the author of the specification and stay off the page.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let asked: Vec<&Finding> =
-        view.findings.iter().filter(|one| one.severity != Severity::Note && one.waiver.is_none()).collect();
+        view.findings.iter().filter(|one| one.severity != Severity::Note && one.concession.is_none()).collect();
     if asked.is_empty() {
         return Vec::new();
     }

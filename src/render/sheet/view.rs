@@ -37,7 +37,7 @@ pub struct View<'a> {
     pub figures: &'a Figures,
     /// Sew and cut lines the figures were measured on.
     pub drawn: &'a Drawn,
-    /// What is laid of each cloth.
+    /// What is laid of each fabric.
     pub lays: &'a Lays,
     /// The files, for chains as they are written.
     pub sources: &'a Sources,
@@ -83,16 +83,16 @@ impl<'a> View<'a> {
             return format!("{}, {colour}", self.material(article));
         }
         let (kind, id) = written.split_once('.').unwrap_or(("", written));
-        if let Some(round) = self.samples.rounds.get(id).filter(|_| kind == "round") {
-            return format!("Round {id}, {}", round.name);
+        if let Some(sample) = self.samples.samples.get(id).filter(|_| kind == "sample") {
+            return format!("Sample {id}, {}", sample.name);
         }
         let model = self.model;
         let entry = match kind {
             "piece" => model.pieces.get(id).map(|one| &one.entry),
             "part" => model.parts.get(id).map(|one| &one.entry),
-            "zone" => model.zones.get(id).map(|one| &one.entry),
+            "stuffing" => model.stuffings.get(id).map(|one| &one.entry),
             "point-of-measure" => model.measures.get(id).map(|one| &one.entry),
-            "material" => model.roles.get(id).map(|one| &one.entry),
+            "role" => model.roles.get(id).map(|one| &one.entry),
             "colour" => model.colours.get(id).map(|one| &one.entry),
             "seam" => model.joints.get(id).map(|one| &one.entry),
             _ => model.articles.get(id).map(|one| &one.entry),
@@ -130,12 +130,12 @@ impl<'a> View<'a> {
         if changed { format!("{CHANGED} {text}").trim().to_string() } else { text.to_string() }
     }
 
-    /// `Black plush: Short plush, pile 5 mm`: what a cloth is called, and what it is for.
-    pub fn cloth_title<'m>(&self, article: &str, materials: impl IntoIterator<Item = &'m String>) -> String {
-        let cloth = self.material(article);
+    /// `Black plush: Short plush, pile 5 mm`: what a fabric is called, and what it is for.
+    pub fn fabric_title<'m>(&self, article: &str, materials: impl IntoIterator<Item = &'m String>) -> String {
+        let fabric = self.material(article);
         let roles: Vec<String> =
-            materials.into_iter().map(|material| self.material(material)).filter(|name| *name != cloth).collect();
-        if roles.is_empty() { cloth } else { format!("{}: {cloth}", roles.join(", ")) }
+            materials.into_iter().map(|material| self.material(material)).filter(|name| *name != fabric).collect();
+        if roles.is_empty() { fabric } else { format!("{}: {fabric}", roles.join(", ")) }
     }
 
     /// The stitch of a seam: its own, or the one all seams have.

@@ -66,9 +66,9 @@ fn named(view: &View<'_>, id: &str) -> Option<String> {
         .or_else(|| model.roles.get(id).map(|one| &one.entry))
         .or_else(|| model.joints.get(id).map(|one| &one.entry))
         .or_else(|| model.attaches.get(id).map(|one| &one.entry))
-        .or_else(|| model.stitches.get(id).map(|one| &one.entry))
-        .or_else(|| model.finishes.get(id).map(|one| &one.entry))
-        .or_else(|| model.zones.get(id).map(|one| &one.entry))
+        .or_else(|| model.topstitches.get(id).map(|one| &one.entry))
+        .or_else(|| model.edge_finishes.get(id).map(|one| &one.entry))
+        .or_else(|| model.stuffings.get(id).map(|one| &one.entry))
         .or_else(|| model.steps.get(id).map(|one| &one.entry))?;
     Some(match (piece, &entry.name) {
         (Some(_), Some(name)) => format!("{} ({id})", name.value),

@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use backtack::render::labels::labels;
 use backtack::render::package::{About, Drawing, Fact, Head, Package, TitleBlock};
 use backtack::render::sheets::{
-    Callout, CautionRow, Chain, ChainStep, Cloth, Colourway, Cover, LayCard, LayGroup, Lays, Plan, PlanGroup, PlanRow,
+    Callout, CautionRow, Chain, ChainStep, Fabric, Colourway, Cover, LayCard, LayGroup, Marker, Plan, PlanGroup, PlanRow,
     Question, Questions, Safety, Sheet,
 };
 use backtack_core::scene::Scene;
@@ -41,9 +41,9 @@ pub fn package() -> Package {
             Sheet::Views(views()),
             Sheet::Bill(bill()),
             Sheet::Pieces(pieces()),
-            Sheet::Joins(joins()),
+            Sheet::Matching(joins()),
             Sheet::Sizes(sizes()),
-            Sheet::Lays(lays()),
+            Sheet::Marker(lays()),
             Sheet::Construction(construction()),
             Sheet::Filling(filling()),
             Sheet::Measurements(measurements("M", 0.0)),
@@ -51,12 +51,12 @@ pub fn package() -> Package {
             Sheet::Safety(safety()),
             Sheet::Confirmation(confirmation()),
             Sheet::Plan(plan()),
-            Sheet::Cloth(cloth()),
+            Sheet::Fabric(fabric()),
         ],
     }
 }
 
-/// A made-up photograph: noise in the colours of the cloth.
+/// A made-up photograph: noise in the colours of the fabric.
 pub fn pictures() -> BTreeMap<String, Vec<u8>> {
     BTreeMap::from([("pictures/weave.jpg".to_owned(), include_bytes!("../weave.jpg").to_vec())])
 }
@@ -129,8 +129,8 @@ fn cover() -> Cover {
             fact("Answers by", "20 Mar 2026"),
             fact("Sealed sample, tag no.", ""),
         ],
-        waivers: vec![
-            "Bag-film is waived by M. Example on 2026-03-01: no bag. For 40 pieces, until 2026-06-30.".into(),
+        concessions: vec![
+            "Bag-film is conceded by M. Example on 2026-03-01: no bag. For 40 pieces, until 2026-06-30.".into(),
         ],
         sizes: lines(&["M", "L"]),
         colourways: vec![
@@ -198,7 +198,7 @@ fn questions() -> Questions {
                 "The piping cord has no colour in colourway INK.",
                 "Write `INK = \"Chalk\"` in the colourway table.",
                 "colours.toml, line 12",
-                "cloth-without-colour",
+                "fabric-without-colour",
             ),
             row(
                 "3",
@@ -211,7 +211,7 @@ fn questions() -> Questions {
             row(
                 "4",
                 "should",
-                "The cloth states no shrinkage across its width.",
+                "The fabric states no shrinkage across its width.",
                 "Ask the mill for the relaxation shrinkage in both directions.",
                 "materials.toml, line 4",
                 "missing-shrinkage",
@@ -220,23 +220,23 @@ fn questions() -> Questions {
     }
 }
 
-fn lays() -> Lays {
+fn lays() -> Marker {
     let fact = |label: &str, value: &str| Fact { label: label.into(), value: value.into() };
     let card = LayCard {
         title: "M × 6".into(),
-        facts: vec![fact("Length of a ply", "1.250 m"), fact("Cloth for one product", "0.208 m")],
+        facts: vec![fact("Length of a ply", "1.250 m"), fact("Fabric for one product", "0.208 m")],
         drawing: None,
         legend: "1 SIDE, 2 BASE".into(),
     };
     let group = LayGroup {
-        title: "Outer cloth".into(),
+        title: "Outer fabric".into(),
         facts: vec![fact("Spread", "One way, face up"), fact("Cut by", "Hand knife")],
         rows: vec![vec![card.clone(), card]],
         notes: vec!["Not stated, so common practice was taken: gap 5 mm.".into()],
     };
-    let head = Head { title: "How to lay the cloth".into(), name: "Lays".into(), lead: String::new() };
+    let head = Head { title: "How to lay the fabric".into(), name: "Lays".into(), lead: String::new() };
     let die = ["SIDE", "shell", "M", "1", "4", "1.640 m", "tongue 4.2 mm wide over 11.0 mm"];
-    Lays { head, groups: vec![group], dies: vec![lines(&die)] }
+    Marker { head, groups: vec![group], dies: vec![lines(&die)] }
 }
 
 fn plan() -> Plan {
@@ -250,7 +250,7 @@ fn plan() -> Plan {
         pieces: "240".into(),
         products: "M sand: 40\nL sand: 20".into(),
     };
-    let group = PlanGroup { title: "Outer cloth".into(), text: "at most 10 plies at once".into(), rows: vec![row] };
+    let group = PlanGroup { title: "Outer fabric".into(), text: "at most 10 plies at once".into(), rows: vec![row] };
     let line = ["M", "sand", "Norway", "2026-05-04", "60", "60–62", "61", "61", "0"].map(String::from).to_vec();
     let head = Head { title: "How to cut the order".into(), name: "Cut plan".into(), lead: String::new() };
     let facts = vec![Fact { label: "Order no.".into(), value: "A-118".into() }];
@@ -263,7 +263,7 @@ fn plan() -> Plan {
     }
 }
 
-fn cloth() -> Cloth {
+fn fabric() -> Fabric {
     let step = |step: &str, result: &str, heavy| ChainStep {
         step: step.into(),
         working: "that / 0.97".into(),
@@ -271,7 +271,7 @@ fn cloth() -> Cloth {
         heavy,
     };
     let steps = vec![step("Spread", "42.500 m", false), step("To order", "50.000 m", true)];
-    let chain = Chain { title: "Outer cloth, Sand".into(), text: "from lays".into(), steps };
-    let head = Head { title: "How much cloth to order".into(), name: "Cloth to order".into(), lead: String::new() };
-    Cloth { head, chains: vec![vec![chain.clone(), chain]], notes: Vec::new() }
+    let chain = Chain { title: "Outer fabric, Sand".into(), text: "from lays".into(), steps };
+    let head = Head { title: "How much fabric to order".into(), name: "Fabric to order".into(), lead: String::new() };
+    Fabric { head, chains: vec![vec![chain.clone(), chain]], notes: Vec::new() }
 }

@@ -23,7 +23,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         findings.push(
             Finding::new(&RULE, format!("point of measure {id} does not say in what state it is measured"))
                 .at(point.entry.span(), "cut, sewn or filled?")
-                .help("add state = \"filled\", or what it is: cut, sewn flat, closed, packed"),
+                .help("add state = \"stuffed\", or what it is: cut, sewn flat, closed, packed"),
         );
     }
 }

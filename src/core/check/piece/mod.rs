@@ -1,10 +1,10 @@
 //! Parts, pieces, their outlines and cuts.
 
 mod allowance_missing;
-mod by_factory_outline;
+mod outline_by_factory;
 mod cut_without_material;
 mod direction_without_pile;
-mod one_sided;
+mod never_mirrored;
 mod outline_defect;
 mod outline_missing;
 mod part_never_used;
@@ -19,9 +19,9 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &part_never_used::RULE, run: part_never_used::check },
     Check { rule: &piece_without_part::RULE, run: piece_without_part::check },
     Check { rule: &outline_missing::RULE, run: outline_missing::check },
-    Check { rule: &by_factory_outline::RULE, run: by_factory_outline::check },
+    Check { rule: &outline_by_factory::RULE, run: outline_by_factory::check },
     Check { rule: &outline_defect::RULE, run: outline_defect::check },
-    Check { rule: &one_sided::RULE, run: one_sided::check },
+    Check { rule: &never_mirrored::RULE, run: never_mirrored::check },
     Check { rule: &cut_without_material::RULE, run: cut_without_material::check },
     Check { rule: &allowance_missing::RULE, run: allowance_missing::check },
     Check { rule: &pile_without_direction::RULE, run: pile_without_direction::check },

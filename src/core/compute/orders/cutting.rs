@@ -5,13 +5,13 @@ use serde::Serialize;
 use crate::compute::Number;
 use crate::compute::plan::{Length, Mix, Plan, Problem, Spread};
 
-use super::cloth::Colour;
+use super::fabric::Colour;
 
 /// One lay as the cutting room follows it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct LayLine {
-    /// Its number in the plan of the cloth, from 1.
+    /// Its number in the plan of the fabric, from 1.
     pub lay: u64,
     /// Products by size that lie on one ply, or on one group of plies.
     pub sizes: BTreeMap<String, u64>,
@@ -67,7 +67,7 @@ pub struct FromRoll {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Bundle {
-    /// Its number in the plan of the cloth, from 1.
+    /// Its number in the plan of the fabric, from 1.
     pub bundle: u64,
     /// Size.
     pub size: String,
@@ -75,7 +75,7 @@ pub struct Bundle {
     pub place: u64,
     /// Colourway.
     pub colourway: String,
-    /// Colour of the cloth.
+    /// Colour of the fabric.
     pub colour: Option<String>,
     /// Number of the first ply.
     pub from: u64,

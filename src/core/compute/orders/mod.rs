@@ -1,16 +1,16 @@
-//! Orders in numbers: what is wanted, the cut plan of every cloth, and the material to buy.
+//! Orders in numbers: what is wanted, the cut plan of every fabric, and the material to buy.
 //!
 //! [`wanted()`] follows from the order alone. [`plan()`] needs the lengths of lays, which it asks of [`Lays`], so that it can
 //! be made of an estimate, of lays kept from before, or of lays made on the spot.
 
 mod chain;
-mod cloth;
+mod fabric;
 mod cutting;
 mod estimate;
 mod wanted;
 
 pub use chain::{Chain, PlyTerm, Price, Steps, needed};
-pub use cloth::{ClothPlan, Colour, Planned, Totals, Undivided};
+pub use fabric::{FabricPlan, Colour, Planned, Totals, Undivided};
 pub use cutting::{Bundle, FromRoll, LayColour, LayLine};
 pub use estimate::Estimate;
 pub(in crate::compute) use estimate::PLIES;
@@ -38,8 +38,8 @@ pub struct OrderFigures {
     /// The sealed revision it cites.
     pub revision: Option<String>,
     /// Products cut against loss, percent of the quantity; absent where it is not stated, and none is cut.
-    pub spare: Option<f64>,
-    /// Whose the cloth is that is left over.
+    pub cut_extra: Option<f64>,
+    /// Whose the fabric is that is left over.
     pub surplus: Option<String>,
     /// Its lines.
     pub lines: Vec<OrderedLine>,
@@ -47,9 +47,9 @@ pub struct OrderFigures {
     pub products: ByVariant<OrderProducts>,
     /// Products ordered.
     pub total: u64,
-    /// The cut plan, cloth by cloth; empty until it is planned.
-    pub cloths: Vec<ClothPlan>,
-    /// Cloth to buy by article and colour; empty until it is planned.
+    /// The cut plan, fabric by fabric; empty until it is planned.
+    pub fabrics: Vec<FabricPlan>,
+    /// Fabric to buy by article and colour; empty until it is planned.
     pub material: Vec<Chain>,
     /// Why something that is cut stands in no plan.
     pub missing: BTreeSet<String>,
@@ -90,21 +90,21 @@ pub struct OrderProducts {
     /// Most that may be delivered.
     pub allowed: u64,
     /// Cut on top against loss.
-    pub spare: u64,
+    pub cut_extra: u64,
     /// On top for samples.
     pub samples: u64,
     /// On top for tests.
     pub tests: u64,
-    /// To cut: ceil(quantity × (1 + spare)) + samples + tests.
+    /// To cut: ceil(quantity × (1 + cut extra)) + samples + tests.
     pub cut: u64,
-    /// Most to cut: what may be delivered with the spare on top, samples and tests.
+    /// Most to cut: what may be delivered with the cut extra on top, samples and tests.
     pub most: u64,
 }
 
-/// Pieces that are laid together: everything cut from one cloth in one colour, for some products.
+/// Pieces that are laid together: everything cut from one fabric in one colour, for some products.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Laid<'a> {
-    /// The cloth.
+    /// The fabric.
     pub article: &'a str,
     /// What the pieces call it.
     pub materials: &'a BTreeSet<String>,
@@ -114,7 +114,7 @@ pub struct Laid<'a> {
     pub sizes: &'a [String],
 }
 
-/// How a cloth is spread and cut. Lengths in whole µm.
+/// How a fabric is spread and cut. Lengths in whole µm.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Spreading {
     /// Most plies in one lay.
@@ -137,7 +137,7 @@ pub struct Spreading {
 
 /// Where lays come from.
 pub trait Lays {
-    /// How a cloth is spread and cut.
+    /// How a fabric is spread and cut.
     fn spreading(&mut self, of: &Laid<'_>) -> Spreading;
     /// What is known of the length of a lay, without its ends; `Err` with the reason where nothing is, as where an outline
     /// is the factory's to make.
@@ -149,13 +149,13 @@ pub trait Lays {
     fn lay(&mut self, of: &Laid<'_>, mix: &Mix) -> Option<i64>;
     /// Whether lengths are an estimate, and no lay.
     fn is_estimate(&self) -> bool;
-    /// Rounds of planning and laying, for one cloth.
+    /// Rounds of planning and laying, for one fabric.
     fn rounds(&self) -> usize {
         ROUNDS
     }
 }
 
-/// Rounds of planning and laying, for one cloth.
+/// Rounds of planning and laying, for one fabric.
 pub const ROUNDS: usize = 12;
 
 /// What the plans bring up: to be added to the findings once every order is planned.
@@ -168,7 +168,7 @@ pub fn findings(model: &Model, figures: &Figures) -> Findings {
 /// Plans one order, as [`plan()`] does all.
 pub fn plan_one(model: &Model, figures: &mut Figures, order: &str, lays: &mut dyn Lays) {
     let Some(mut planned) = figures.orders.remove(order) else { return };
-    (planned.cloths, planned.missing) = cloth::plans(model, figures, &planned, lays);
+    (planned.fabrics, planned.missing) = fabric::plans(model, figures, &planned, lays);
     planned.material = chain::chains(model, &planned);
     planned.missing.extend(chain::unpriced(model, &planned));
     figures.orders.insert(order.to_string(), planned);

@@ -1,6 +1,6 @@
 //! From the sew line out to the cut line, and from the cut line in to the sew line.
 //!
-//! Each run has its own allowance. The cut region is the piece with a one-sided strip along every
+//! Each run has its own allowance. The cut region is the piece with a never-mirrored strip along every
 //! straight piece of its flattened outline, a wedge where the outline bends outward, and a patch
 //! at every corner; their union is exact integer work on a grid of 1/1,024 µm, and the result
 //! lands on the grid of whole micrometres. Inward, the same strips are taken away.
@@ -28,12 +28,12 @@ pub const WIDEST: f64 = 1_000.0;
 /// A line to cut along, or a line drawn inside one, on the grid.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct CutLine {
-    /// Closed contours: anticlockwise round cloth, clockwise round holes; the largest first.
+    /// Closed contours: anticlockwise round fabric, clockwise round holes; the largest first.
     pub contours: Vec<Polygon>,
 }
 
 impl CutLine {
-    /// Area of cloth in mm², holes left out.
+    /// Area of fabric in mm², holes left out.
     pub fn area(&self) -> f64 {
         let twice: i128 = self.contours.iter().map(Polygon::area2).sum();
         twice as f64 / (2.0 * super::grid::STEPS * super::grid::STEPS)

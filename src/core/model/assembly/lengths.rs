@@ -2,7 +2,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::offset::{INNER, sew_line};
 use crate::geom::{OffsetError, Outline, ShapeError, measure};
-use crate::model::{Cut, FinishKind, Model, Piece, Side, Variant};
+use crate::model::{Cut, EdgeFinishKind, Model, Piece, Side, Variant};
 use crate::source::Span;
 use crate::units::Quantity;
 
@@ -54,11 +54,11 @@ fn bare<'a>(
     found: &Found,
     sewing: &Sewing,
 ) -> BTreeMap<&'a str, BTreeSet<usize>> {
-    let kind = |id: &str| model.finishes.get(id).and_then(|finish| finish.kind.as_ref()).map(|kind| kind.value);
+    let kind = |id: &str| model.edge_finishes.get(id).and_then(|finish| finish.kind.as_ref()).map(|kind| kind.value);
     let mut all: BTreeMap<&str, BTreeSet<usize>> = BTreeMap::new();
     for edging in found.edgings.iter().filter(|edging| !edging.joins) {
         // An edging of a piece's own name is its list of raw edges.
-        let is_bare = matches!(kind(&edging.id), None | Some(FinishKind::Raw | FinishKind::Bound));
+        let is_bare = matches!(kind(&edging.id), None | Some(EdgeFinishKind::Raw | EdgeFinishKind::Bound));
         for run in edging.side.runs.iter().filter(|_| is_bare) {
             all.entry(&instances[run.instance].piece).or_default().insert(run.run);
         }
