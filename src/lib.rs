@@ -228,7 +228,7 @@ pub fn order(loaded: &Loaded, id: &str) -> Result<Ordered, EngineError> {
         since: None,
         samples: &quiet,
         commented: &shown.model.pictures,
-        asked_in: &loaded.sources,
+        asked: &loaded.model,
         digest: &digest,
         order: Some(id),
     };
@@ -294,7 +294,7 @@ fn edition<T>(
         since: since.as_ref(),
         samples: &samples,
         commented: &loaded.model.pictures,
-        asked_in: &loaded.sources,
+        asked: &loaded.model,
         digest: &digest,
         order: None,
     };

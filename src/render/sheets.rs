@@ -102,18 +102,12 @@ pub struct Questions {
 pub struct Question {
     /// Its number.
     pub number: String,
-    /// "must", "should" or "note", as a word for the reader.
-    pub weight: String,
     /// Whether it stops the release: drawn with a heavy bar.
     pub stops: bool,
     /// The question.
     pub text: String,
-    /// What would answer it; may be empty.
-    pub help: String,
-    /// Where it stands in the specification, "pieces.toml, line 12".
-    pub place: String,
-    /// The code of the rule.
-    pub code: String,
+    /// The sheet and the item it concerns, a line each: "Pieces: piece Side".
+    pub concerns: String,
 }
 
 /// The views.

@@ -230,8 +230,8 @@ fn new_leaves_alone_what_is_there() {
     assert_eq!(scratch.run(&["new", "empty"]).code, 0);
 }
 
-const PIECES: &str = r#"{"name": "two", "strip_height": 20, "items": [{"id": 1, "demand": 2, "allowed_orientations": [0],
- "shape": {"type": "simple_polygon", "data": [[0,0],[10,0],[10,20],[0,20],[0,0]]}}]}"#;
+const PIECES: &str = r#"{"name": "two", "cuttable-width": 20, "pieces": [{"id": 1, "quantity": 2, "may-lie": [0],
+ "outline": [[0,0],[10,0],[10,20],[0,20],[0,0]]}]}"#;
 
 #[test]
 fn a_comparison_exits_as_comparisons_do() {
@@ -267,7 +267,7 @@ fn a_lay_is_told_and_written() {
 #[test]
 fn a_bad_instance_is_one_line() {
     let scratch = Scratch::new();
-    scratch.write("two.json", PIECES.replace("\"strip_height\": 20", "\"strip_height\": 19").as_bytes());
+    scratch.write("two.json", PIECES.replace("\"cuttable-width\": 20", "\"cuttable-width\": 19").as_bytes());
     let ran = scratch.run(&["lay", "two.json"]);
     assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{ran:?}");
     assert_eq!(ran.err, "backtack: two.json: piece 1: in no allowed turn does it fit a cuttable width of 19 mm\n");

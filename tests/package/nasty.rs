@@ -45,7 +45,7 @@ pub fn package() -> Package {
 fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
     match sheet {
         Sheet::Cover(cover) => {
-            put(&mut cover.head.title);
+            put(&mut cover.head.name);
             facts(&mut cover.facts, put);
             cover.sizes.iter_mut().for_each(&mut *put);
             for row in &mut cover.colourways {
@@ -55,7 +55,7 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
         }
         Sheet::Questions(questions) => {
             for row in &mut questions.rows {
-                [&mut row.text, &mut row.help, &mut row.place].into_iter().for_each(&mut *put);
+                [&mut row.text, &mut row.concerns].into_iter().for_each(&mut *put);
             }
         }
         Sheet::Changes(changes) => {

@@ -61,7 +61,7 @@ const FIELDS: &[Field] = &[
     field("pieces.*.*.sew", "", "By piece and size: the sew line, where it is not known"),
     field("pieces.*.*.sew.area", "mm2", "Area within the sew line"),
     field("pieces.*.*.sew.perimeter", "mm", "Length of the sew line"),
-    field("pieces.*.*.sew.runs.[].from", "", "Named point a run starts from; runs go anticlockwise"),
+    field("pieces.*.*.sew.runs.[].from", "", "Named point an edge starts from; edges go anticlockwise"),
     field("pieces.*.*.sew.runs.[].to", "", "Named point it ends at"),
     field("pieces.*.*.sew.runs.[].length", "mm", "Its length"),
     field("pieces.*.*.cuts.*.line", "", "By cut: the cut line, where it is not known"),
@@ -160,7 +160,7 @@ const FIELDS: &[Field] = &[
     field(
         "trims.*.*.[].in-seams",
         "mm",
-        "Caught in seams or bound round edges: run length × ratio, and laps, all images",
+        "Caught in seams or bound round edges: edge length × ratio, and laps, all images",
     ),
     field("trims.*.*.[].total", "*", "Use in one product"),
     field(

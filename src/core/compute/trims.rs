@@ -22,7 +22,7 @@ pub struct TrimLine {
     /// Stated use by itself, pieces or mm; absent where none is stated but its length in seams is.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub stated: Option<Figure<Number>>,
-    /// Length caught in seams and bound round edges, mm: run length × ratio, and laps, for every image.
+    /// Length caught in seams and bound round edges, mm: edge length × ratio, and laps, for every image.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub in_seams: Option<Figure<Number>>,
     /// Use in one product, pieces or mm.

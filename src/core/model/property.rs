@@ -155,7 +155,14 @@ pub const PROPERTIES: &[Spec] = &[
         quantity(&[Length], ("0.1 mm", "30 mm")),
         "Size of pellets or granules",
     ),
-    spec("origin", "New or recycled", &[Filling], Text, "Virgin or recycled, siliconised, hollow ..."),
+    spec("fibre-type", "Fibre type", &[Filling], Text, "Hollow conjugate, siliconised, solid, blown ..."),
+    spec(
+        "recycled",
+        "Recycled content",
+        &[Filling],
+        Text,
+        "Share of recycled material and its proof: \"none\", \"100 %, certificate with each lot\"",
+    ),
     spec("mass-each", "Mass each", &[Trim], quantity(&[Mass], ("0.001 g", "5 kg")), "Mass of one piece"),
     spec(
         "mass-per-length",
@@ -164,13 +171,10 @@ pub const PROPERTIES: &[Spec] = &[
         quantity(&[MassPerLength], ("0.01 g/m", "2000 g/m")),
         "Mass of length goods",
     ),
-    spec(
-        "size",
-        "Size",
-        &[Trim],
-        quantity(&[Length], ("0.5 mm", "3 m")),
-        "Diameter, width or length by which it is ordered",
-    ),
+    spec("diameter", "Diameter", &[Trim], quantity(&[Length], ("0.5 mm", "3 m")), "Of an eye, button, bell or cord"),
+    spec("width", "Width", &[Trim], quantity(&[Length], ("0.5 mm", "3 m")), "Of a tape, label, hangtag or bag"),
+    spec("length", "Length", &[Trim], quantity(&[Length], ("0.5 mm", "3 m")), "Of a zip, label, hangtag or bag"),
+    spec("opening", "Opening", &[Trim], quantity(&[Length], ("0.5 mm", "3 m")), "Of a bag: the width of its mouth, laid flat"),
     spec(
         "pull",
         "Pull force",

@@ -149,5 +149,5 @@ fn points(text: &str, offset: usize, place: &dyn Fn(usize, usize) -> Span) -> Re
         all.push(PointRef { id, image, span: place(at, at + part.trim_end().len()) });
         at += part.len() + 1;
     }
-    if all.len() < 2 { Err("a run needs two points".into()) } else { Ok(PathRef::Points(all)) }
+    if all.len() < 2 { Err("an edge needs two points".into()) } else { Ok(PathRef::Points(all)) }
 }

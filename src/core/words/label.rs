@@ -14,7 +14,7 @@ super::words! {
     FOLLOWS "follows" = "What it follows";
     FRONT_MISSING "front-missing" = "Front view: still to come", "正面图待补";
 
-    STANDS_IN "stands-in" = "Stands in";
+    CONCERNS "concerns" = "Sheet and item", "页与项目";
     CALLOUTS "callouts" = "What the numbers name", "编号说明";
     FACTORY_USE "factory-use" = "Use", "单耗";
     CODE "code" = "Code", "代号";

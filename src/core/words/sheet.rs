@@ -40,7 +40,7 @@ super::words! {
     CHANGES_TITLE "changes-title" = "What is new";
     CHANGES_LEAD "changes-lead" = "△ marks on the other sheets what changed. Outlines are laid over each other by their named points: dashed before, solid after.";
     CHANGES_NONE "changes-none" = "Nothing differs from the last sealed revision.";
-    SAMPLE "sample" = "Samples", "样板";
+    SAMPLE "sample" = "Sample", "样板";
     SAMPLE_TITLE "sample-title" = "What was measured on the sample";
     SAMPLE_LEAD "sample-lead" = "Underlined readings are outside: ↑ above, ↓ below; = stands on a limit, which is inside; ? is to be asked about and not judged.";
     COMMENTS_LEAD "comments-lead" = "What must change stops bulk until it is answered. What is put right in bulk is looked at inline, piece by piece, from the first hour on.";
@@ -48,8 +48,8 @@ super::words! {
     COMMENTS_TITLE "comments-title" = "What was said, and what became of it";
     CONFIRMATION "confirmation" = "Confirmation", "确认";
     CONFIRMATION_TITLE "confirmation-title" = "What to confirm and sign";
-    FINDINGS "findings" = "Open findings";
-    FINDINGS_TITLE "findings-title" = "What must be settled before release";
+    QUESTIONS "questions" = "Questions", "问题";
+    QUESTIONS_TITLE "questions-title" = "What is still open";
 
     PRECEDENCE_HEAD "precedence-head" = "If two things disagree";
     PRECEDENCE_ASK "precedence-ask" = "Ask before cutting. Until there is an answer, the first of these that speaks of it decides:";

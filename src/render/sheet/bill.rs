@@ -13,8 +13,20 @@ use super::filling::{NOT_YET, figure};
 use super::view::View;
 
 /// Properties that say what an article is, under its name.
-const TOLD: [&str; 10] =
-    ["type", "construction", "finish", "pile", "mass", "width", "cuttable-width", "fineness", "size", "place"];
+const TOLD: [&str; 12] = [
+    "type",
+    "construction",
+    "finish",
+    "pile",
+    "mass",
+    "width",
+    "cuttable-width",
+    "fineness",
+    "diameter",
+    "length",
+    "opening",
+    "place",
+];
 /// What stands where a colourway does not use an article.
 const NONE: &str = "–";
 
@@ -191,9 +203,8 @@ fn first(article: &Article, key: &str) -> String {
     }
     let text = all.join(" / ");
     match key {
-        "cuttable-width" if !text.is_empty() => format!("usable {text}"),
-        "width" if !text.is_empty() => format!("width {text}"),
-        "pile" if !text.is_empty() => format!("pile {text}"),
+        "cuttable-width" if !text.is_empty() => format!("cuttable {text}"),
+        "width" | "pile" | "diameter" | "length" | "opening" if !text.is_empty() => format!("{key} {text}"),
         _ => text,
     }
 }

@@ -22,7 +22,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     }
     let lead = "Plies are numbered from the needle down; hatching marks the pile side, a double line the right side of other \
                 fabric. Seams are sewn right sides \
-                together unless a step says otherwise. A run is written as piece, copy and points: `SIDE.l:n-c`; the \
+                together unless a step says otherwise. An edge is written as piece, copy and points: `SIDE.l:n-c`; the \
                 letter behind a seam is that of the sheet of seam matching.";
     let head = Head {
         title: words::CONSTRUCTION_TITLE.en.into(),

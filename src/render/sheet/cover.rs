@@ -13,7 +13,7 @@ use super::views::drawing;
 /// The cover, always one sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let style = &view.model.style;
-    let title = match (view.text(style.name.as_ref()), view.text(style.id.as_ref())) {
+    let name = match (view.text(style.name.as_ref()), view.text(style.id.as_ref())) {
         ("", "") => "Untitled style".to_string(),
         ("", id) => format!("Style {id}"),
         (name, _) => name.to_string(),
@@ -22,7 +22,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let lead = lead.iter().filter(|text| !text.is_empty()).map(|text| capital(text)).collect::<Vec<_>>().join(". ");
     let front = view.model.views.get("front").or_else(|| view.model.views.values().next());
     vec![Sheet::Cover(Cover {
-        head: Head { title, name: words::COVER.en.into(), lead },
+        head: Head { title: words::COVER_TITLE.en.into(), name, lead },
         front: front.and_then(|front| drawing(view, front, ROOM_COVER, None)),
         facts: facts(view),
         sizes: view.model.sizes.iter().map(|size| size.entry.title().to_string()).collect(),

@@ -139,7 +139,7 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
             .flat_map(|layer| &layer.fibres)
             .filter_map(|(fibre, share)| Some(format!("{} {}", share.known()?.written(), fibre.value)))
             .collect();
-        for key in ["type", "fineness", "staple", "particle", "origin"] {
+        for key in ["type", "fineness", "staple", "particle", "fibre-type", "recycled"] {
             texts.extend(match article.properties.get(key) {
                 Some(Property::Text(value)) => value.all().find_map(|one| one.known().cloned()),
                 Some(Property::Quantity(value)) => value.all().find_map(|one| one.known().map(|q| q.written())),

@@ -11,6 +11,7 @@ mod construction;
 mod cover;
 mod filling;
 mod finishing;
+mod items;
 mod matching;
 mod marker;
 mod letters;

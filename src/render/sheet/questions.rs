@@ -1,12 +1,13 @@
 //! The standing findings, as questions to answer. Left out when there are none.
 
 use backtack_core::diag::{Finding, Severity};
-use backtack_core::words::foot;
+use backtack_core::words::{foot, sheet as words};
 
 use super::super::package::Head;
 use super::super::sheets::{Question, Questions, Sheet};
 use super::cover::date;
-use super::view::View;
+use super::items::concerned;
+use super::view::{View, capital};
 
 /// One sheet, or none. Notes are for the author of the specification and stay off the page.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -16,24 +17,18 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         return Vec::new();
     }
     let by = date(view.text(view.model.revision.answer.as_ref())).map_or(String::new(), |date| format!(" by {date}"));
-    let lead = format!("Please answer on this sheet or in writing{by}. A question marked \"must\" stops the release.");
-    let head = Head { title: "What is still open".into(), name: "Questions".into(), lead };
+    let lead = format!("Please answer on this sheet or in writing{by}. A question with a bar beside it stops the release.");
+    let head = Head { title: words::QUESTIONS_TITLE.en.into(), name: words::QUESTIONS.en.into(), lead };
     let rows = asked.iter().enumerate().map(|(n, finding)| question(view, n + 1, finding)).collect();
     vec![Sheet::Questions(Questions { head, rows })]
 }
 
 fn question(view: &View<'_>, number: usize, finding: &Finding) -> Question {
-    let places: Vec<String> = finding.places.iter().map(|label| view.place(label.span)).collect();
-    let mut unique = places.clone();
-    unique.dedup();
     Question {
         number: number.to_string(),
-        weight: finding.severity.word().into(),
         stops: finding.severity == Severity::Must,
-        text: super::view::capital(&finding.message),
-        help: finding.help.join("\n"),
-        place: unique.join("\n"),
-        code: finding.rule.code.into(),
+        text: capital(&finding.message),
+        concerns: concerned(view.asked, finding),
     }
 }
 

@@ -33,8 +33,8 @@ fn sheet(view: &View<'_>, sample: &SampleResult) -> Samples {
         lines().filter(|line| line.readings.iter().any(|one| one.value.is_some())).map(chart).collect();
     Samples {
         head: Head {
-            title: format!("{}: {}", words::SAMPLE_TITLE.en, sample.name),
-            name: words::SAMPLE.en.into(),
+            title: words::SAMPLE_TITLE.en.into(),
+            name: format!("{}: {}", words::SAMPLE.en, sample.name),
             lead: words::SAMPLE_LEAD.en.into(),
         },
         facts: facts(sample),

@@ -43,8 +43,8 @@ pub struct View<'a> {
     pub sources: &'a Sources,
     /// Standing findings, settled.
     pub findings: &'a Findings,
-    /// The files the findings point into.
-    pub asked_in: &'a Sources,
+    /// The specification the findings point into: the own edition.
+    pub asked: &'a Model,
     /// What is new; none before anything was sealed.
     pub since: Option<&'a Since>,
     /// What samples show, of what everyone may see.
@@ -68,12 +68,6 @@ impl<'a> View<'a> {
     /// What the user wrote at a place, without the quotes.
     pub fn written(&self, span: Span) -> String {
         self.sources.text(span).trim_matches('"').to_string()
-    }
-
-    /// The place of a finding: `pieces.toml, line 12`.
-    pub fn place(&self, span: Span) -> String {
-        let path = self.asked_in.file(span.file).map_or("", |file| file.path.as_str());
-        format!("{path}, line {}", self.asked_in.line_column(span).0)
     }
 
     /// Something as a comment or an approval points at it: `piece.CROWN`, `plush/soot`; as it is written where it is not known.

@@ -3,12 +3,11 @@
 use backtack_core::lay::read::read;
 
 fn file(width: &str, item: &str) -> String {
-    format!(r#"{{"name": "t", "strip_height": {width}, "items": [{item}]}}"#)
+    format!(r#"{{"name": "t", "cuttable-width": {width}, "pieces": [{item}]}}"#)
 }
 
 fn item(demand: &str, turns: &str, data: &str) -> String {
-    let shape = format!(r#"{{"type": "simple_polygon", "data": {data}}}"#);
-    format!(r#"{{"id": 7, "demand": {demand}, "allowed_orientations": {turns}, "shape": {shape}}}"#)
+    format!(r#"{{"id": 7, "quantity": {demand}, "may-lie": {turns}, "outline": {data}}}"#)
 }
 
 const SQUARE: &str = "[[0,0],[10,0],[10,10],[0,10],[0,0]]";
@@ -59,14 +58,14 @@ fn bad_numbers_are_named() {
     assert!(refused(&file("20", &item("1", "[]", SQUARE))).contains("allowed turns"));
     assert!(refused(&file("20", &item("1", "[1e9]", SQUARE))).contains("turn"));
     assert!(refused("{").contains("line 1"));
-    assert!(refused(&file("20", "").replace("items", "things")).contains("things"));
+    assert!(refused(&file("20", "").replace("pieces", "things")).contains("things"));
 }
 
 #[test]
-fn the_keys_beyond_the_published_ones_are_read() {
+fn the_keys_that_may_be_left_out_are_read() {
     let text =
         file("20", &item("1", "[0, 180]", SQUARE).replace(r#""id": 7"#, r#""id": "arm", "tilt": 2, "mirror": true"#));
-    let read = read(&text.replace(r#""items""#, r#""gap": 3, "edge": 1.5, "end": 2, "items""#)).unwrap();
+    let read = read(&text.replace(r#""pieces""#, r#""gap": 3, "edge": 1.5, "end": 2, "pieces""#)).unwrap();
     assert_eq!((read.fabric.gap, read.fabric.edge, read.fabric.end), (3000, 1500, 2000));
     assert_eq!(read.pieces[0].turns.len(), 12);
     assert_eq!(read.pieces[0].id, "arm");

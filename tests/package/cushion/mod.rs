@@ -110,8 +110,8 @@ fn cover() -> Cover {
     };
     Cover {
         head: head(
+            "What this is, and what it asks of you",
             "Floor cushion Tarn",
-            "Specification package",
             "Square box cushion with piped edges, zip in the back side, separate filled inner.",
         ),
         front: Some(plain(
@@ -168,53 +168,42 @@ fn safety() -> Safety {
 }
 
 fn questions() -> Questions {
-    let row = |number: &str, weight: &str, text: &str, help: &str, place: &str, code: &str| Question {
+    let row = |number: &str, stops: bool, text: &str, concerns: &str| Question {
         number: number.into(),
-        weight: weight.into(),
-        stops: weight == "must",
+        stops,
         text: text.into(),
-        help: help.into(),
-        place: place.into(),
-        code: code.into(),
+        concerns: concerns.into(),
     };
     Questions {
         head: head(
             "What is still open",
             "Questions",
-            "Please answer on this sheet or in writing by 20 Mar 2026. A question marked \"must\" stops the release.",
+            "Please answer on this sheet or in writing by 20 Mar 2026. A question with a bar beside it stops the release.",
         ),
         rows: vec![
             row(
                 "1",
-                "must",
+                true,
                 "The zip is 420 mm long, and the opening it closes is 400 mm on size M.",
-                "Give the zip per size, or lengthen the opening to 420 mm.",
-                "trims.toml, line 31\nseams.toml, line 58",
-                "layers-differ",
+                "Bill of materials: trim Coil zip\nConstruction: opening Back",
             ),
             row(
                 "2",
-                "must",
+                true,
                 "The piping cord has no colour in colourway INK.",
-                "Write `INK = \"Chalk\"` in the colourway table.",
-                "colours.toml, line 12",
-                "fabric-without-colour",
+                "Bill of materials: colourway INK",
             ),
             row(
                 "3",
-                "must",
+                true,
                 "The inner is filled, but size L states no mass.",
-                "Write the mass with its tolerance: `L = \"2600 g ±5 %\"`.",
-                "filling.toml, line 9",
-                "filling-without-mass",
+                "Filling: stuffing Inner",
             ),
             row(
                 "4",
-                "should",
+                false,
                 "The fabric states no shrinkage across its width.",
-                "Ask the mill for the relaxation shrinkage in both directions.",
-                "materials.toml, line 4",
-                "missing-shrinkage",
+                "Bill of materials: fabric Canvas",
             ),
         ],
     }
@@ -234,7 +223,7 @@ fn lays() -> Marker {
         rows: vec![vec![card.clone(), card]],
         notes: vec!["Not stated, so common practice was taken: gap 5 mm.".into()],
     };
-    let head = Head { title: "How to lay the fabric".into(), name: "Lays".into(), lead: String::new() };
+    let head = Head { title: "How to lay the fabric".into(), name: "Marker (lay plan)".into(), lead: String::new() };
     let die = ["SIDE", "shell", "M", "1", "4", "1.640 m", "tongue 4.2 mm wide over 11.0 mm"];
     Marker { head, groups: vec![group], dies: vec![lines(&die)] }
 }

@@ -52,7 +52,7 @@ pub(super) fn samples() -> Samples {
         alt: "Readings of the width on two pieces: above.".into(),
     };
     Samples {
-        head: head("What was measured on the sample: prototype", "Sample samples", "Underlined readings are outside."),
+        head: head("What was measured on the sample", "Sample: prototype", "Underlined readings are outside."),
         facts: vec![fact("Kind", "Prototype"), fact("Pieces", "2"), fact("Outside", "1")],
         pieces: lines(&["1", "2"]),
         rows: vec![ReadRow {

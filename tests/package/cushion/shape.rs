@@ -156,7 +156,7 @@ pub(super) fn joins() -> Matching {
         between: "between them: piping over 4 mm cord".into(),
     };
     Matching {
-        head: head("Which edge meets which", "Joins", "One letter is one seam."),
+        head: head("Which edge meets which", "Seam matching", "One letter is one seam."),
         parts: vec![JoinPart {
             title: "Cover".into(),
             note: String::new(),

@@ -147,8 +147,8 @@ pub(super) fn measurements(size: &str, more: f64) -> Measurements {
     };
     Measurements {
         head: head(
-            &format!("What to measure: size {size}"),
-            "Measurements",
+            "What to measure",
+            &format!("Measurements, size {size}"),
             "Filled, zip closed, 24 h after unpacking, shaken once, lying on a table. Write each reading; circle what is out.",
         ),
         pictures: vec![plain(scene, "")],
