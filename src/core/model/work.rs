@@ -5,7 +5,7 @@ use super::{Chain, Entry, RunRef, Stated, StitchUse};
 /// The order of work.
 #[derive(Debug, Clone, Default)]
 pub struct Work {
-    /// Ids of seams, openings, stitches, attachments, finishes and steps, first to last. An opening stands where it is
+    /// Ids of seams, openings, topstitches, attachments, edge finishes and steps, first to last. An opening stands where it is
     /// closed.
     pub order: Vec<Spanned<String>>,
     /// Where the list stands.

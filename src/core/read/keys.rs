@@ -431,7 +431,7 @@ fn sewing() -> Vec<Kind> {
         key(
             "order",
             Form::Texts,
-            "Ids of seams, openings (where they are closed), stitches, attachments, finishes and steps, first to last",
+            "Ids of seams, openings (where they are closed), topstitches, attachments, edge finishes and steps, first to last",
         ),
         key("stitch", Form::TextOr(stitch()), "The stitch of every seam that states none"),
     ];

@@ -16,7 +16,7 @@ use super::view::View;
 const TOLD: [&str; 12] = [
     "type",
     "construction",
-    "finish",
+    "edge-finish",
     "pile",
     "mass",
     "width",
