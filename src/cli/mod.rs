@@ -4,8 +4,8 @@
 
 pub mod build;
 mod check;
-mod completions;
 mod compare;
+mod completions;
 mod explain;
 mod failure;
 mod lay;

@@ -197,8 +197,13 @@ fn findings_about_samples_are_shown_unless_they_give_an_own_value_away() {
     let shown = read::shown(&with, &all, &Default::default());
     let of = |code: &str| shown.iter().find(|one| one.rule.code == code).map(|one| one.message.clone());
     assert!(of("open-comment").unwrap().contains("comment c on style"));
-    assert!(all.iter().any(|one| one.rule.code == "critical-point-out-of-tolerance" && one.message.contains("46 mm above")));
-    assert!(of("critical-point-out-of-tolerance").unwrap().contains("own edition"), "the limit could be worked out of it");
+    assert!(
+        all.iter().any(|one| one.rule.code == "critical-point-out-of-tolerance" && one.message.contains("46 mm above"))
+    );
+    assert!(
+        of("critical-point-out-of-tolerance").unwrap().contains("own edition"),
+        "the limit could be worked out of it"
+    );
 }
 
 #[test]

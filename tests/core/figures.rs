@@ -346,7 +346,8 @@ fn what_the_factory_will_say_is_never_nought() {
     );
     let (figures, _) = made(&text.replace("grain = \"sw-nw\"\n", ""));
     let mass = &figures.mass["S"]["sand"];
-    for figure in [&mass.product.target, &mass.shell.target, &mass.product.lower, &figures.fabric["S"]["sand"][0].length]
+    for figure in
+        [&mass.product.target, &mass.shell.target, &mass.product.lower, &figures.fabric["S"]["sand"][0].length]
     {
         let Figure::NotYet { why } = figure else { panic!("{figure:?}") };
         assert!(why.contains("the pattern of PANEL is the factory's to make"), "{why:?}");

@@ -264,7 +264,8 @@ fn plans_of_the_examples_agree_with_themselves() {
             let wanted: u64 = order.products.values().flat_map(|by| by.values()).map(|one| one.cut).sum();
             assert!(order.missing.is_empty() && wanted > order.total);
             for fabric in &order.fabrics {
-                let plan = fabric.plan.known().unwrap_or_else(|| panic!("{name} {}: {:?}", fabric.article, fabric.plan));
+                let plan =
+                    fabric.plan.known().unwrap_or_else(|| panic!("{name} {}: {:?}", fabric.article, fabric.plan));
                 assert!(plan.estimate && plan.complete);
                 let made: u64 = fabric.colours.iter().flat_map(|one| one.made.values()).sum();
                 assert_eq!(made, wanted + plan.total.surplus, "{name} {}", fabric.article);

@@ -138,7 +138,8 @@ fn readings_tell_nothing_of_a_private_target() {
         )
     };
     scratch.bag("");
-    scratch.write("bag/samples/first.toml", "[sample.first]\npieces = 1\n[sample.first.readings]\nZ9 = [\"4700 mm\"]\n");
+    scratch
+        .write("bag/samples/first.toml", "[sample.first]\npieces = 1\n[sample.first.readings]\nZ9 = [\"4700 mm\"]\n");
     let printed = |target: &str| {
         scratch.write("bag/more.toml", point(target));
         assert_ne!(scratch.run(&["build", "bag", "--out", "out"]).code, 2);

@@ -1,6 +1,6 @@
 use serde::Serialize;
 
-use crate::model::{Variant, Stuffing};
+use crate::model::{Stuffing, Variant};
 use crate::standards::common::{FILLING_FLOOR, FILLING_STUFFING};
 use crate::units::Quantity;
 
@@ -136,6 +136,11 @@ fn proposed(mass: &Figure<Quantity>) -> Option<Proposed> {
     Some(Proposed {
         lower: Number::new((target - margin).max(0.0)),
         upper: Number::new(target + margin),
-        basis: format!("{}, {} % and at least {} g", FILLING_STUFFING.basis.words(), FILLING_STUFFING.high, FILLING_FLOOR.high),
+        basis: format!(
+            "{}, {} % and at least {} g",
+            FILLING_STUFFING.basis.words(),
+            FILLING_STUFFING.high,
+            FILLING_FLOOR.high
+        ),
     })
 }

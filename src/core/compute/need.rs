@@ -76,7 +76,12 @@ pub(super) fn of_all(area: &Figure<Number>, total: &Figure<u64>) -> Figure<Numbe
     area.clone().by(total.clone().map(|total| Number::new(total as f64)))
 }
 
-pub(super) fn fabric(ground: &Ground<'_>, cuts: &[CutCount], pieces: &Pieces, lays: &Lays) -> ByVariant<Vec<FabricNeed>> {
+pub(super) fn fabric(
+    ground: &Ground<'_>,
+    cuts: &[CutCount],
+    pieces: &Pieces,
+    lays: &Lays,
+) -> ByVariant<Vec<FabricNeed>> {
     ground.by_variant(|variant| {
         let taken = taken(ground, cuts, pieces, variant);
         let mut by: BTreeMap<&Bought, Vec<&Taken<'_>>> = BTreeMap::new();

@@ -221,7 +221,16 @@ fn edge_rows<'a>(ground: &Ground<'a>, rows: &mut Vec<Row<'a>>, left: &mut BTreeM
         let shared = if own_only { &finish.stitch } else { shared };
         let count = all.len() as u64;
         let title = finish.entry.title();
-        rows.push(Row { id, kind: "edge-finish", title, lines: count, images: count, own: &finish.stitch, shared, under });
+        rows.push(Row {
+            id,
+            kind: "edge-finish",
+            title,
+            lines: count,
+            images: count,
+            own: &finish.stitch,
+            shared,
+            under,
+        });
     }
     let attaches = ground.model.attaches.iter().map(|(id, one)| (id, "attach", &one.entry, &one.stitch));
     let stitches = ground.model.topstitches.iter().map(|(id, one)| (id, "topstitch", &one.entry, &one.stitch));

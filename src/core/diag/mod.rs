@@ -10,7 +10,7 @@ mod sink;
 pub mod text;
 mod window;
 
-pub use finding::{Finding, Label, Conceded};
+pub use finding::{Conceded, Finding, Label};
 pub use place::Folder;
 pub use plain::{plain, plain_lines};
 pub use rule::{Rule, Severity};

@@ -138,8 +138,10 @@ fn standing(instance: &Instance, lay: &Lay, placed: &Placed) -> Result<Shape, Fa
     // On folded fabric the fold takes the place of one edge.
     let folded = instance.pieces.iter().any(|piece| piece.fold);
     let bottom = if folded { 0 } else { fabric.edge };
-    let inside =
-        low.x >= fabric.end && high.x <= lay.length - fabric.end && low.y >= bottom && high.y <= fabric.width - fabric.edge;
+    let inside = low.x >= fabric.end
+        && high.x <= lay.length - fabric.end
+        && low.y >= bottom
+        && high.y <= fabric.width - fabric.edge;
     if inside { Ok(Shape { name, polygon, low, high }) } else { Err(Fault::Outside { piece: name }) }
 }
 

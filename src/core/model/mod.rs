@@ -35,11 +35,11 @@ pub use joint::{Close, Ease, EdgeFinish, EdgeFinishKind, Joint, JointKind, Layer
 pub use measure::PointOfMeasure;
 pub use notch::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notches};
 pub use order::{Order, OrderLine};
-pub use part::{Form, Part, Use, Stuffing};
+pub use part::{Form, Part, Stuffing, Use};
 pub use piece::{Allowance, Copy, Cut, Darts, Piece};
 pub use sample::{
-    Approval, Comment, CommentState, Graded, Judgement, LabReadings, Looked, Reading, Readings, Sample, Samples, Sealed,
-    Submission, Concession, Action,
+    Action, Approval, Comment, CommentState, Concession, Graded, Judgement, LabReadings, Looked, Reading, Readings,
+    Sample, Samples, Sealed, Submission,
 };
 pub use stage::Stage;
 pub use style::{Colourway, Revision, Size, Style};

@@ -76,7 +76,13 @@ pub const PROPERTIES: &[Spec] = &[
         "Total mass per area, ground and pile",
     ),
     spec("width", "Full width", &[Fabric], quantity(&[Length], ("100 mm", "4000 mm")), "Full width of the roll"),
-    spec("cuttable-width", "Cuttable width", &[Fabric], quantity(&[Length], ("100 mm", "4000 mm")), "Width that can be cut"),
+    spec(
+        "cuttable-width",
+        "Cuttable width",
+        &[Fabric],
+        quantity(&[Length], ("100 mm", "4000 mm")),
+        "Width that can be cut",
+    ),
     spec(
         "thickness",
         "Thickness",
@@ -174,7 +180,13 @@ pub const PROPERTIES: &[Spec] = &[
     spec("diameter", "Diameter", &[Trim], quantity(&[Length], ("0.5 mm", "3 m")), "Of an eye, button, bell or cord"),
     spec("width", "Width", &[Trim], quantity(&[Length], ("0.5 mm", "3 m")), "Of a tape, label, hangtag or bag"),
     spec("length", "Length", &[Trim], quantity(&[Length], ("0.5 mm", "3 m")), "Of a zip, label, hangtag or bag"),
-    spec("opening", "Opening", &[Trim], quantity(&[Length], ("0.5 mm", "3 m")), "Of a bag: the width of its mouth, laid flat"),
+    spec(
+        "opening",
+        "Opening",
+        &[Trim],
+        quantity(&[Length], ("0.5 mm", "3 m")),
+        "Of a bag: the width of its mouth, laid flat",
+    ),
     spec(
         "pull",
         "Pull force",

@@ -28,8 +28,8 @@ impl Reader {
                 }
             }
         }
-        model.roles = self
-            .each(declared, "role", |reader, section, entry| Role { entry, note: reader.text(section, "note") });
+        model.roles =
+            self.each(declared, "role", |reader, section, entry| Role { entry, note: reader.text(section, "note") });
     }
 
     fn article(&mut self, section: &Section<'_>, entry: Entry, kind: ArticleKind) -> Article {

@@ -1,5 +1,5 @@
 use crate::model::{
-    Approval, Audience, Comment, CommentState, Entry, Judgement, Model, Sealed, Submission, Concession, Action,
+    Action, Approval, Audience, Comment, CommentState, Concession, Entry, Judgement, Model, Sealed, Submission,
 };
 
 use super::reader::{Declarations, Reader};
@@ -11,7 +11,8 @@ impl Reader {
         let samples = &mut model.samples;
         samples.comments = self.each(declared, "comment", |reader, section, entry| reader.comment(section, entry));
         samples.approvals = self.each(declared, "approval", |reader, section, entry| reader.approval(section, entry));
-        samples.concessions = self.each(declared, "concession", |reader, section, entry| reader.concession(section, entry));
+        samples.concessions =
+            self.each(declared, "concession", |reader, section, entry| reader.concession(section, entry));
     }
 
     fn comment(&mut self, section: &Section<'_>, entry: Entry) -> Comment {

@@ -1,4 +1,4 @@
-use crate::model::{Allowance, Copy, Cut, Darts, Entry, Form, Model, Part, Piece, RunRef, Table, Use, Stuffing};
+use crate::model::{Allowance, Copy, Cut, Darts, Entry, Form, Model, Part, Piece, RunRef, Stuffing, Table, Use};
 use crate::source::Spanned;
 
 use super::keys::Form as KeyForm;

@@ -1,5 +1,5 @@
 use crate::model::{
-    Close, Ease, Entry, EdgeFinish, EdgeFinishKind, Joint, JointKind, Layer, Model, SeamSide, StitchUse, TrimLayer,
+    Close, Ease, EdgeFinish, EdgeFinishKind, Entry, Joint, JointKind, Layer, Model, SeamSide, StitchUse, TrimLayer,
 };
 use crate::source::Spanned;
 
@@ -25,7 +25,8 @@ impl Reader {
                 model.joints.insert(id, opening);
             }
         }
-        model.edge_finishes = self.each(declared, "edge-finish", |reader, section, entry| reader.edge_finish_of(section, entry));
+        model.edge_finishes =
+            self.each(declared, "edge-finish", |reader, section, entry| reader.edge_finish_of(section, entry));
     }
 
     /// Stitches declared to be shared.

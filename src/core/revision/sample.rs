@@ -84,8 +84,7 @@ impl Form<'_> {
         let known = |text: &Option<Stated<String>>| text.as_ref().and_then(|text| text.known()).cloned();
         let of = known(&self.model.revision.id);
         let title = [known(&style.id), known(&style.name)].into_iter().flatten().collect::<Vec<_>>().join(" ");
-        let mut out =
-            remark(&format!("{title}: a sample, to be filled in. Take the # away where you write."));
+        let mut out = remark(&format!("{title}: a sample, to be filled in. Take the # away where you write."));
         out.push_str(&remark("One reading for each piece, first to last; \"\" where it was not read."));
         out.push_str(&format!("\n[sample.{}]\nkind = {}\n", ask.id, quoted(&ask.kind)));
         let mut key = |name: &str, value: Option<String>| {

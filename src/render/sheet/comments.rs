@@ -1,6 +1,6 @@
 //! What was said of samples and what came of it: comments, approvals, what is put right in bulk, what was lifted.
 
-use backtack_core::compute::samples::{ApprovalLine, CommentLine, Standing, SubmissionLine, ConcessionLine};
+use backtack_core::compute::samples::{ApprovalLine, CommentLine, ConcessionLine, Standing, SubmissionLine};
 use backtack_core::scene::Scene;
 use backtack_core::words::{number, sheet as words};
 

@@ -83,7 +83,8 @@ fn stuffing_rows(view: &View<'_>, stuffing: &str) -> Vec<FillRow> {
     groups
         .into_iter()
         .map(|(ways, row)| {
-            let stuffing = if several { format!("{} ({})", row.stuffing, ways.join(", ")) } else { row.stuffing.clone() };
+            let stuffing =
+                if several { format!("{} ({})", row.stuffing, ways.join(", ")) } else { row.stuffing.clone() };
             FillRow { stuffing, ..row }
         })
         .collect()
@@ -96,7 +97,8 @@ fn stuffing_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
         let line = view.figures.filling.get(size)?.get(way)?.stuffings.iter().find(|line| line.stuffing == id)?;
         masses.push(mass(&line.each));
     }
-    let uses = stuffing.part.as_ref().and_then(|part| view.model.parts.get(&part.value)).map_or(1, |part| part.uses.len());
+    let uses =
+        stuffing.part.as_ref().and_then(|part| view.model.parts.get(&part.value)).map_or(1, |part| part.uses.len());
     let name = view.marked(&["stuffing"], id, stuffing.entry.title());
     Some(FillRow {
         stuffing: if uses > 1 { format!("{name}, each of {uses}") } else { name },

@@ -43,7 +43,9 @@ fn line(tables: &[Table<'_>], place: Span) -> Option<String> {
 fn sheet(table: &str) -> Word {
     match table {
         "piece" | "part" => words::PIECES,
-        "seam" | "opening" | "edge-finish" | "stitch" | "topstitch" | "attach" | "step" | "order of work" => words::CONSTRUCTION,
+        "seam" | "opening" | "edge-finish" | "stitch" | "topstitch" | "attach" | "step" | "order of work" => {
+            words::CONSTRUCTION
+        }
         "stuffing" => words::FILLING,
         "fabric" | "thread" | "filling" | "trim" | "colour" | "role" | "colourway" => words::BILL,
         "point-of-measure" => words::MEASUREMENTS,

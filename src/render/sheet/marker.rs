@@ -23,8 +23,11 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if both.is_empty() {
         return Vec::new();
     }
-    let head =
-        Head { title: words::MARKER_TITLE.en.into(), name: words::MARKER.en.into(), lead: words::MARKER_LEAD.en.into() };
+    let head = Head {
+        title: words::MARKER_TITLE.en.into(),
+        name: words::MARKER.en.into(),
+        lead: words::MARKER_LEAD.en.into(),
+    };
     let dies = if view.order.is_none() { dies(view) } else { Vec::new() };
     let groups = both.chunk_by(|(a, one), (b, other)| one.fabric == other.fabric && a.materials == b.materials);
     vec![Sheet::Marker(Marker { head, groups: groups.map(|some| group(view, some)).collect(), dies })]

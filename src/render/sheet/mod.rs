@@ -4,17 +4,17 @@
 
 mod bill;
 mod changes;
-mod fabric;
 mod comments;
 mod confirmation;
 mod construction;
 mod cover;
+mod fabric;
 mod filling;
 mod finishing;
 mod items;
-mod matching;
-mod marker;
 mod letters;
+mod marker;
+mod matching;
 mod measurements;
 mod outline;
 mod pictures;

@@ -92,7 +92,11 @@ fn a_concession_lifts_what_it_names_and_no_more() {
     assert_eq!(standing(&concession("item = \"comment.eyes\"")), (vec!["nose".to_string()], false));
     assert_eq!(standing(&concession("item = \"eye\"")), (all(), true), "part of a word");
     assert_eq!(standing(&concession("")), (all(), true), "without an item it would lift two");
-    assert_eq!(standing(&concession("item = \"eyes\"").replace("2027-05-31", "2026-11-19")), (all(), true), "past its day");
+    assert_eq!(
+        standing(&concession("item = \"eyes\"").replace("2027-05-31", "2026-11-19")),
+        (all(), true),
+        "past its day"
+    );
     assert_eq!(standing(&concession("item = \"eyes\"").replace("by = \"E. Morrow\"", "")), (all(), false), "by nobody");
 }
 

@@ -10,8 +10,8 @@ use std::collections::BTreeMap;
 use backtack::render::labels::labels;
 use backtack::render::package::{About, Drawing, Fact, Head, Package, TitleBlock};
 use backtack::render::sheets::{
-    Callout, CautionRow, Chain, ChainStep, Fabric, Colourway, Cover, LayCard, LayGroup, Marker, Plan, PlanGroup, PlanRow,
-    Question, Questions, Safety, Sheet,
+    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, Fabric, LayCard, LayGroup, Marker, Plan, PlanGroup,
+    PlanRow, Question, Questions, Safety, Sheet,
 };
 use backtack_core::scene::Scene;
 use backtack_core::words::Language;
@@ -187,24 +187,9 @@ fn questions() -> Questions {
                 "The zip is 420 mm long, and the opening it closes is 400 mm on size M.",
                 "Bill of materials: trim Coil zip\nConstruction: opening Back",
             ),
-            row(
-                "2",
-                true,
-                "The piping cord has no colour in colourway INK.",
-                "Bill of materials: colourway INK",
-            ),
-            row(
-                "3",
-                true,
-                "The inner is filled, but size L states no mass.",
-                "Filling: stuffing Inner",
-            ),
-            row(
-                "4",
-                false,
-                "The fabric states no shrinkage across its width.",
-                "Bill of materials: fabric Canvas",
-            ),
+            row("2", true, "The piping cord has no colour in colourway INK.", "Bill of materials: colourway INK"),
+            row("3", true, "The inner is filled, but size L states no mass.", "Filling: stuffing Inner"),
+            row("4", false, "The fabric states no shrinkage across its width.", "Bill of materials: fabric Canvas"),
         ],
     }
 }

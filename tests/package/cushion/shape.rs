@@ -2,7 +2,7 @@
 
 use backtack::render::package::{CARD_LEAST, Drawing, Fact, Picture, ROOM_MAP, room_nest, room_piece};
 use backtack::render::sheets::{
-    JoinPart, JoinRow, Matching, LegendRow, LengthRow, NestCard, PieceCard, PieceRow, PieceTotal, Pieces, Sizes, Views,
+    JoinPart, JoinRow, LegendRow, LengthRow, Matching, NestCard, PieceCard, PieceRow, PieceTotal, Pieces, Sizes, Views,
 };
 use backtack_core::scene::{
     At, Fill, InnerLine, Line, MapEdge, MapPiece, NestSize, NotchForm, PieceNotch, PieceOutline, PiecePoint, Scene,

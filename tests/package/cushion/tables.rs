@@ -119,7 +119,9 @@ pub(super) fn filling() -> Filling {
             fact("Scale", "readable to 1 g"),
             fact("Fibre lot", ""),
         ],
-        notes: lines(&["Stuffing masses of a closed cushion can only be had by opening it: the portions are the check."]),
+        notes: lines(&[
+            "Stuffing masses of a closed cushion can only be had by opening it: the portions are the check.",
+        ]),
     }
 }
 

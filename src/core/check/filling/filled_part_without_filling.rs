@@ -23,8 +23,12 @@ pub const RULE: Rule = Rule {
 /// Reports parts that are, or look, filled and have no stuffing.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
-    let stuffingd: BTreeSet<&str> =
-        model.stuffings.values().filter_map(|stuffing| stuffing.part.as_ref()).map(|part| part.value.as_str()).collect();
+    let stuffingd: BTreeSet<&str> = model
+        .stuffings
+        .values()
+        .filter_map(|stuffing| stuffing.part.as_ref())
+        .map(|part| part.value.as_str())
+        .collect();
     for (id, part) in model.parts.iter().filter(|(id, _)| !stuffingd.contains(id.as_str())) {
         let said = part.form.as_ref().filter(|form| matches!(form.value, Form::Filled | Form::Ring));
         if let Some(form) = said {
@@ -69,8 +73,9 @@ fn stuffing(part: &str) -> String {
 
 fn finding(context: &Context<'_>, shell: &Shell, part: &Part) -> Finding {
     let id = &part.entry.id.value;
-    let finding = Finding::new(&RULE, format!("part {id} is closed like a filled part, and no stuffing says what goes in"))
-        .at(part.entry.span(), "filled with what?");
+    let finding =
+        Finding::new(&RULE, format!("part {id} is closed like a filled part, and no stuffing says what goes in"))
+            .at(part.entry.span(), "filled with what?");
     let opening = openings(context, shell).find(|opening| !reopens(opening.close.as_ref()));
     let finding = match opening {
         Some(opening) => finding.at(opening.entry.span(), "its opening"),

@@ -23,6 +23,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         }
         let finding = Finding::new(&RULE, format!("stuffing {id} does not say how the mass of its filling is checked"))
             .at(mass.span, "weighed when, and on what?");
-        findings.push(finding.help(format!("add under [stuffing.{id}]: check = \"each portion on a scale read to 1 g\"")));
+        findings
+            .push(finding.help(format!("add under [stuffing.{id}]: check = \"each portion on a scale read to 1 g\"")));
     }
 }

@@ -26,12 +26,12 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
                 continue;
             }
             findings.push(
-                Finding::new(&RULE, format!("stuffing {id} {text}")).at(stuffing.entry.span(), format!("no {key}")).help(
-                    format!(
+                Finding::new(&RULE, format!("stuffing {id} {text}"))
+                    .at(stuffing.entry.span(), format!("no {key}"))
+                    .help(format!(
                         "add {key} = \"..\" with the id of the {}",
                         if *key == "part" { "part" } else { "filling" }
-                    ),
-                ),
+                    )),
             );
         }
     }

@@ -1,12 +1,12 @@
 //! Fabric, colours and other articles.
 
-mod fabric_without_colour;
 mod composition_not_whole;
+mod cuttable_width_over_full_width;
+mod fabric_without_colour;
 mod implausible_value;
 mod missing_mass;
 mod missing_width;
 mod role_without_fabric;
-mod cuttable_width_over_full_width;
 
 use super::Check;
 

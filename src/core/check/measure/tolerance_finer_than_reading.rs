@@ -19,7 +19,9 @@ pub const RULE: Rule = Rule {
 /// Reports targets that may not deviate by one step in either direction, unless their limits cross.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, point) in &context.model.measures {
-        let Some((step_stated, step)) = point.read_to.as_ref().and_then(|one| Some((one, one.known()?))) else { continue };
+        let Some((step_stated, step)) = point.read_to.as_ref().and_then(|one| Some((one, one.known()?))) else {
+            continue;
+        };
         for stated in point.target.iter().flat_map(Value::all) {
             let Some(target) = stated.known() else { continue };
             if !finer(target, step) {

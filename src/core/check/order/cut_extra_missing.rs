@@ -21,7 +21,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         if order.cut_extra.is_none() && !context.model.was_refused("order", id, "cut-extra") {
             let finding = Finding::new(&RULE, format!("order {id} does not say what is cut against loss"));
             findings.push(
-                finding.at(order.entry.span(), "no cut extra").help("add cut-extra = \"2 %\", or cut-extra = \"0 %\" for none"),
+                finding
+                    .at(order.entry.span(), "no cut extra")
+                    .help("add cut-extra = \"2 %\", or cut-extra = \"0 %\" for none"),
             );
         }
     }

@@ -1,10 +1,10 @@
 //! Orders: what is ordered, of what, for where.
 
+mod cut_extra_missing;
 mod destination_not_listed;
 mod duplicate_order_line;
 mod order_line_incomplete;
 mod order_of_other_style;
-mod cut_extra_missing;
 mod unknown_order_item;
 
 use super::Check;

@@ -1,10 +1,10 @@
 //! Outlines as they are drawn.
 
 mod duplicate_point;
+mod edge_too_short;
 mod fold_not_straight;
 mod grain_missing;
 mod kink_at_fold;
-mod edge_too_short;
 mod open_outline;
 mod outline_not_drawn;
 mod point_off_outline;

@@ -1,10 +1,10 @@
 //! Parts, pieces, their outlines and cuts.
 
 mod allowance_missing;
-mod outline_by_factory;
 mod cut_without_material;
 mod direction_without_pile;
 mod never_mirrored;
+mod outline_by_factory;
 mod outline_defect;
 mod outline_missing;
 mod part_never_used;

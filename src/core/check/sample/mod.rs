@@ -2,13 +2,13 @@
 
 mod answered_without_revision;
 mod approval_expired;
+mod concession_incomplete;
 mod dropped_without_reason;
 mod missing_approval;
 mod open_comment;
 mod readings_do_not_match_pieces;
 mod rejected_approval;
 mod unknown_sample_item;
-mod concession_incomplete;
 
 use super::mention::entries;
 use super::{Check, Context, Stage};

@@ -36,7 +36,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
 
 /// Every row of readings, what it is of, and how long it is.
 fn rows(sample: &Sample) -> Vec<(String, crate::source::Span, usize)> {
-    let masses = sample.finished.iter().chain(&sample.shell).chain(sample.stuffings.values()).chain(sample.fabric.values());
+    let masses =
+        sample.finished.iter().chain(&sample.shell).chain(sample.stuffings.values()).chain(sample.fabric.values());
     let all = sample.readings.values().chain(masses);
     let mut rows = Vec::new();
     for readings in all {

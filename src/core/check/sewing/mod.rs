@@ -1,24 +1,24 @@
 //! Seams, openings, the sewn surface, and the order they are made in.
 
+mod allowances_differ;
+mod attachment_lengths_differ;
 mod cause;
-mod edges_not_joined;
 mod closed_before_turned;
+mod edge_not_sewn;
+mod edge_sewn_twice;
+mod edges_not_joined;
 mod filled_before_turned;
+mod hole_in_shell;
 mod inside_out_seam;
 mod limits;
 mod opening_not_closed;
 mod opening_too_small;
 mod order_of_work_incomplete;
 mod pairs;
-mod edge_not_sewn;
-mod edge_sewn_twice;
+mod seam_lengths_differ;
 mod stitch_missing;
 mod stretch;
-mod hole_in_shell;
 mod text;
-mod allowances_differ;
-mod attachment_lengths_differ;
-mod seam_lengths_differ;
 mod unknown_stitch_type;
 mod uses;
 

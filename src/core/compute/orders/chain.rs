@@ -132,8 +132,9 @@ pub(super) fn chains(model: &Model, order: &OrderFigures) -> Vec<Chain> {
 }
 
 fn chain(model: &Model, order: &OrderFigures, bought: Bought, parts: &[(usize, &FabricPlan)]) -> Chain {
-    let cut =
-        |(at, fabric): &(usize, &FabricPlan)| -> u64 { fabric.colours[*at].cut.values().flat_map(BTreeMap::values).sum() };
+    let cut = |(at, fabric): &(usize, &FabricPlan)| -> u64 {
+        fabric.colours[*at].cut.values().flat_map(BTreeMap::values).sum()
+    };
     let made = |(at, fabric): &(usize, &FabricPlan)| -> u64 { fabric.colours[*at].made.values().sum() };
     let mut plans = Figure::Known(Vec::new());
     for (at, fabric) in parts {
@@ -152,7 +153,8 @@ fn steps(model: &Model, order: &OrderFigures, bought: &Bought, plans: &[(usize, 
     let spread: i64 = plans.iter().map(|(at, _, plan)| plan.taken[*at].spread).sum();
     let ends: f64 = plans.iter().map(|(_, fabric, plan)| fabric.ends.raw() * plies_of(plan, bought) as f64).sum();
     let first = plans.first().map(|(_, fabric, _)| *fabric);
-    let (shrinkage, faults) = first.map_or((Rational::ZERO, Rational::ZERO), |fabric| (fabric.shrinkage, fabric.faults));
+    let (shrinkage, faults) =
+        first.map_or((Rational::ZERO, Rational::ZERO), |fabric| (fabric.shrinkage, fabric.faults));
     let (relaxed, needed) = needed(spread, shrinkage, faults);
     let article = model.articles.get(&bought.article);
     let variant = variant(order, plans.first().map(|(at, fabric, _)| &fabric.colours[*at].colourways));

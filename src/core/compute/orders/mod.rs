@@ -4,16 +4,16 @@
 //! be made of an estimate, of lays kept from before, or of lays made on the spot.
 
 mod chain;
-mod fabric;
 mod cutting;
 mod estimate;
+mod fabric;
 mod wanted;
 
 pub use chain::{Chain, PlyTerm, Price, Steps, needed};
-pub use fabric::{FabricPlan, Colour, Planned, Totals, Undivided};
 pub use cutting::{Bundle, FromRoll, LayColour, LayLine};
 pub use estimate::Estimate;
 pub(in crate::compute) use estimate::PLIES;
+pub use fabric::{Colour, FabricPlan, Planned, Totals, Undivided};
 pub use wanted::wanted;
 
 use std::collections::BTreeSet;

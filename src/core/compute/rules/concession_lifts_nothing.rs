@@ -1,6 +1,6 @@
 use crate::compute::samples::is_past;
-use crate::diag::{Finding, Findings, Rule, Severity, Conceded};
-use crate::model::{Model, Concession};
+use crate::diag::{Conceded, Finding, Findings, Rule, Severity};
+use crate::model::{Concession, Model};
 
 /// A concession without effect.
 pub const RULE: Rule = Rule {
@@ -27,7 +27,8 @@ pub fn lift(model: &Model, findings: &mut Findings) {
     for (id, concession) in &model.samples.concessions {
         let Some(code) = concession.lifts.as_ref().filter(|_| concession.missing().is_empty()) else { continue };
         if let Some(until) = concession.until.as_ref().filter(|_| is_past(model, &concession.until)) {
-            let finding = Finding::new(&RULE, format!("concession {id} is past its day")).at(until.span, "past this day");
+            let finding =
+                Finding::new(&RULE, format!("concession {id} is past its day")).at(until.span, "past this day");
             idle.push(finding.help("take it out, or have it given again with another day"));
             continue;
         }

@@ -1,4 +1,4 @@
-use crate::compute::samples::{SampleResult, SampleFigures, Verdict};
+use crate::compute::samples::{SampleFigures, SampleResult, Verdict};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Model, Sample, Stage};
 

@@ -1,16 +1,18 @@
 //! Rules whose evidence is a computed line or number. One file per rule, file name = code.
 
 mod colour_beyond_limit;
+mod concession_lifts_nothing;
 mod critical_point_out_of_tolerance;
 mod critical_point_unmeasured;
-mod dart_too_narrow;
 mod dart_too_deep;
+mod dart_too_narrow;
 mod fold_with_die;
 mod impossible_cut_line;
-mod lay_longer_than_table;
 mod kept_lay_no_longer_fits;
+mod lay_longer_than_table;
 mod low_efficiency;
 mod minimum_order_far_above_need;
+mod notch_distances_differ;
 mod notch_off_edge;
 mod notch_on_corner;
 mod notch_too_deep;
@@ -25,9 +27,7 @@ mod readings_all_on_one_side;
 mod size_scaled_too_far;
 mod thin_limb;
 mod tight_curve;
-mod notch_distances_differ;
 mod vanished_edge;
-mod concession_lifts_nothing;
 
 pub use concession_lifts_nothing::lift;
 

@@ -10,7 +10,7 @@ mod slips;
 pub use colours::{ColourLine, ColourRead};
 pub use judge::{ReadFigure, ReadLine, Verdict};
 pub(crate) use ledgers::is_past;
-pub use ledgers::{ApprovalLine, CheckPoint, CommentLine, SealedLine, Standing, SubmissionLine, ConcessionLine};
+pub use ledgers::{ApprovalLine, CheckPoint, CommentLine, ConcessionLine, SealedLine, Standing, SubmissionLine};
 pub use sample::{GradeLine, LookedLine, SampleResult, Tally};
 
 use std::collections::BTreeMap;
