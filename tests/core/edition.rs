@@ -112,7 +112,7 @@ fn findings_give_no_own_value_away() {
 }
 
 const ORDER: &str =
-    "[order.spring]\npo = \"4711\"\nspare = \"2 %\"\n[order.spring.line.a]\nsize = \"S\"\nquantity = 4711\n";
+    "[order.spring]\npo = \"4711\"\ncut-extra = \"2 %\"\n[order.spring.line.a]\nsize = \"S\"\nquantity = 4711\n";
 
 /// A style is sealed, an order is not part of it: neither what the factory gets nor its digest knows of one.
 #[test]
@@ -156,7 +156,7 @@ fn an_order_beside_the_style_is_in_the_way() {
     assert!(!format!("{shown:?}").contains(SECRET), "{shown:#?}");
 }
 
-const SAID: &str = "[sample.one]\nsize = \"S\"\npieces = 4711\n[comment.c]\nabout = \"style\"\nweight = \"must change\"\ntext = \
+const SAID: &str = "[sample.one]\nsize = \"S\"\npieces = 4711\n[comment.c]\nabout = \"style\"\naction = \"must change\"\ntext = \
                     \"4711\"\n[approval.a]\nof = \"style\"\nnote = \"4711\"\n[concession.w]\nreason = \"4711\"\n";
 
 /// What was said and measured of samples makes no new revision: neither the files nor the digest know of it.
@@ -188,9 +188,9 @@ fn samples_leave_nothing_in_the_edition() {
 #[test]
 fn findings_about_samples_are_shown_unless_they_give_an_own_value_away() {
     use backtack_core::model::Assembly;
-    let said = "[comment.c]\nabout = \"style\"\nweight = \"must change\"\ntext = \"Lower\"\n[sample.one]\nsize = \"S\"\nreadings = { \
+    let said = "[comment.c]\nabout = \"style\"\naction = \"must change\"\ntext = \"Lower\"\n[sample.one]\nsize = \"S\"\nreadings = { \
                 H = [\"250 mm\"] }\n";
-    let bulk = "[revision]\nstage = \"bulk\"\n[point-of-measure.H]\ncritical = true\nstep = \"1 mm\"\ntarget = { value = \"200 mm ±4 \
+    let bulk = "[revision]\nstage = \"bulk\"\n[point-of-measure.H]\ncritical = true\nread-to = \"1 mm\"\ntarget = { value = \"200 mm ±4 \
                 mm\", audience = \"own\" }\n";
     let with = loaded(&[("more.toml", bulk.as_bytes()), ("samples/one.toml", said.as_bytes())]);
     let all = backtack_core::rules::findings(&with, &Assembly::of(&with.model));
@@ -208,7 +208,7 @@ fn findings_about_samples_are_shown_unless_they_give_an_own_value_away() {
 
 #[test]
 fn an_order_is_read_with_its_lines() {
-    let text = b"[order.spring]\nnumber = \"7\"\npo = \"8\"\ndate = 2026-11-20\nrevision = \"B\"\nspare = \"2 %\"\nover = \"3 %\"\n\
+    let text = b"[order.spring]\nnumber = \"7\"\npo = \"8\"\ndate = 2026-11-20\nrevision = \"B\"\ncut-extra = \"2 %\"\nover = \"3 %\"\n\
                  short = \"5 pc\"\nsurplus = \"ours\"\n[order.spring.line.a]\nsize = \"S\"\ncolourway = \"only\"\n\
                  destination = \"NO\"\ndate = \"2027-02-01\"\nquantity = 150000\nover = \"1 %\"\nsamples = 3\ntests = 5\n";
     let loaded = loaded(&[("orders/spring.toml", text)]);

@@ -330,7 +330,7 @@ fn limits_are_rounded_inward_to_the_step() {
         ("25 cm ±4 mm", "1 mm", "mm", Some(246.0), Some(254.0)),
         ("60.5 mm ±0.4 mm", "1 mm", "mm", None, None),
     ] {
-        let text = CUSHION.replace("450 mm ±5 mm", target).replace("read-to = \"1 mm\"", &format!("step = \"{step}\""));
+        let text = CUSHION.replace("450 mm ±5 mm", target).replace("read-to = \"1 mm\"", &format!("read-to = \"{step}\""));
         let (figures, _) = made(&text);
         let found = &figures.measures["W"].sizes["S"];
         assert_eq!((found.lower.get(), found.upper.get()), (lower, upper), "{target} at {step}");
@@ -395,7 +395,7 @@ fn same_figures_whatever_the_order_of_files() {
 #[test]
 fn what_packs_the_product_is_not_its_mass() {
     // Worked by hand: a label of 0.4 g is part of the product, a bag of 28 g ±3 g only of the packed product.
-    let trims = "[trim.label]\nsort = \"label\"\nmass-each = \"0.4 g\"\nuse = \"1 pc\"\n\
+    let trims = "[trim.label]\ntype = \"label\"\nmass-each = \"0.4 g\"\nuse = \"1 pc\"\n\
                  [trim.sack]\nmass-each = \"28 g ±3 g\"\nuse = \"1 pc\"\n[step.pack]\ndo = \"bag\"\ntrim = \"sack\"\n";
     let (figures, _) =
         made(&CUSHION.replace("[work]", &format!("{trims}[work]")).replace("\"gap\"]", "\"gap\", \"pack\"]"));

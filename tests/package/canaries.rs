@@ -78,7 +78,7 @@ fn made(scratch: &Scratch) -> Planted {
     for order in 0..6 {
         let (file, number, po, comment) = (planted.word(), planted.word(), planted.word(), planted.word());
         let text = format!(
-            "# {comment}\n[order.o{order}]\nnumber = \"{number}\"\npo = \"{po}\"\nspare = \"2 %\"\n[order.o{order}.line.a]\n\
+            "# {comment}\n[order.o{order}]\nnumber = \"{number}\"\npo = \"{po}\"\ncut-extra = \"2 %\"\n[order.o{order}.line.a]\n\
              size = \"S\"\ncolourway = \"moss\"\nquantity = 40\n"
         );
         scratch.write(&format!("tarn/orders/{file}.toml"), text);

@@ -306,7 +306,7 @@ fn a_round_of_samples_is_started_and_kept() {
 fn status_says_what_is_in_the_way() {
     let scratch = Scratch::new();
     scratch.bag("");
-    let comment = "[comment.c1]\nabout = \"style\"\nweight = \"must change\"\ntext = \"Longer handles\"\n";
+    let comment = "[comment.c1]\nabout = \"style\"\naction = \"must change\"\ntext = \"Longer handles\"\n";
     scratch.write("bag/samples/said.toml", comment);
     let ran = scratch.run(&["status", "bag"]);
     assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{ran:?}");

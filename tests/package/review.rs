@@ -133,8 +133,8 @@ fn readings_tell_nothing_of_a_private_target() {
     let scratch = Scratch::new();
     let point = |target: &str| {
         format!(
-            "[severity]\nno-view = \"off\"\n[point-of-measure.Z9]\nname = \"Secret height\"\nstate = \"closed\"\ncritical = \
-             true\nstep = \"1 mm\"\ntarget = {target}\n"
+            "[severity]\nno-view = \"off\"\n[point-of-measure.Z9]\nname = \"Secret height\"\nstate = \"finished\"\ncritical = \
+             true\nread-to = \"1 mm\"\ntarget = {target}\n"
         )
     };
     scratch.bag("");

@@ -177,7 +177,7 @@ impl CommentState {
     }
 }
 
-/// How much a comment weighs.
+/// What a comment asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Action {
     /// It must be changed before bulk.
@@ -189,7 +189,7 @@ pub enum Action {
 }
 
 impl Action {
-    /// Every weight, as it is written and meant.
+    /// Every action, as it is written and meant.
     pub const ALL: [(&'static str, Action); 3] =
         [("must change", Action::MustChange), ("should change", Action::ShouldChange), ("note", Action::Note)];
 
@@ -208,7 +208,7 @@ pub struct Comment {
     pub own: bool,
     /// What it is about: `seam.belly`, `belly`, `plush/soot`, `style`.
     pub about: Option<Spanned<String>>,
-    /// How much it weighs; a note unless said.
+    /// What is asked for; a note unless said.
     pub action: Option<Spanned<Action>>,
     /// Where it stands; open unless said.
     pub state: Option<Spanned<CommentState>>,

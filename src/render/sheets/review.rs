@@ -77,7 +77,7 @@ pub struct BesideRow {
 pub struct Comments {
     /// Title, name, lead.
     pub head: Head,
-    /// Comments, those of most weight first.
+    /// Comments, those that must change first.
     pub rows: Vec<CommentRow>,
     /// Approvals.
     pub approvals: Vec<ApprovalRow>,

@@ -109,7 +109,7 @@ fn planned() -> Vec<Figures> {
              \"rectangle\", width = \"60 mm\", height = \"4 mm\" }}\nmaterial = \"felt\"\nallowance = \"0.5 mm\"\n"
         )
     };
-    let order = "[order.one]\nspare = \"0 %\"\n[order.one.line.a]\nquantity = 25\n";
+    let order = "[order.one]\ncut-extra = \"0 %\"\n[order.one.line.a]\nquantity = 25\n";
     let of = |shape| read::texts(&[("style.toml", &text(shape)), ("orders/one.toml", order)]);
     let styles = [example, of("{ shape = \"circle\", diameter = \"300 mm\" }"), of("\"by factory\"")];
     let plan = |loaded: &read::Loaded| {

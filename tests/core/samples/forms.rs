@@ -142,7 +142,7 @@ fn the_screen_stays_one_screen() {
     let mut text = BUSY.to_string();
     for number in 0..200 {
         text.push_str(&format!(
-            "[comment.c{number}]\nabout = \"FRONT\"\nweight = \"must change\"\ntext = \"\\u001b[2J x\"\n"
+            "[comment.c{number}]\nabout = \"FRONT\"\naction = \"must change\"\ntext = \"\\u001b[2J x\"\n"
         ));
         text.push_str(&format!("[approval.a{number}]\nof = \"style\"\n"));
     }

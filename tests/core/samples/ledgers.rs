@@ -66,8 +66,8 @@ fn settled(loaded: &Loaded) -> Findings {
     rules::findings(loaded, &Assembly::of(&loaded.model)).settled(&Levels::new(), false)
 }
 
-const OPEN: &str = "[comment.eyes]\nabout = \"FRONT\"\nweight = \"must change\"\ntext = \"Lower\"\n[comment.nose]\nabout = \
-                    \"FRONT\"\nweight = \"must change\"\ntext = \"Lower\"\n";
+const OPEN: &str = "[comment.eyes]\nabout = \"FRONT\"\naction = \"must change\"\ntext = \"Lower\"\n[comment.nose]\nabout = \
+                    \"FRONT\"\naction = \"must change\"\ntext = \"Lower\"\n";
 
 fn concession(item: &str) -> String {
     format!(

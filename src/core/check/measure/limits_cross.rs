@@ -12,8 +12,8 @@ pub const RULE: Rule = Rule {
     explanation: "Limits are rounded inward to the step that can be read: the lower one up, the upper one down. Where the \
                   tolerance is narrow and the target lies between two steps, the lower limit ends above the upper one, \
                   and every product would be refused.",
-    failing: "[point-of-measure.H1]\ntarget = \"60.5 mm ±0.4 mm\"\nstep = \"1 mm\"",
-    passing: "[point-of-measure.H1]\ntarget = \"60.5 mm ±0.5 mm\"\nstep = \"1 mm\"",
+    failing: "[point-of-measure.H1]\ntarget = \"60.5 mm ±0.4 mm\"\nread-to = \"1 mm\"",
+    passing: "[point-of-measure.H1]\ntarget = \"60.5 mm ±0.5 mm\"\nread-to = \"1 mm\"",
     source: "follows from rounding limits inward",
 };
 

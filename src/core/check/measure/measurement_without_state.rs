@@ -10,7 +10,7 @@ pub const RULE: Rule = Rule {
     explanation: "A body measures one thing as a cut piece, another sewn flat, and another filled. Measured in the wrong \
                   state, good products are refused and bad ones pass.",
     failing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"",
-    passing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"\nstate = \"filled\"",
+    passing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"\nstate = \"stuffed\"",
     source: "common practice",
 };
 

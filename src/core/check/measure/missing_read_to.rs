@@ -12,7 +12,7 @@ pub const RULE: Rule = Rule {
     explanation: "Limits are rounded inward to the step that can be read, so that a reading on the limit is never argued \
                   about: a soft body is read to 5 mm, a cut piece to 1 mm, a small mass to 1 g.",
     failing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"",
-    passing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"\nstep = \"1 mm\"",
+    passing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"\nread-to = \"1 mm\"",
     source: "common practice",
 };
 
@@ -30,6 +30,6 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let example = if dimension == Dimension::Mass { "1 g" } else { "1 mm" };
         let finding = Finding::new(&RULE, format!("point of measure {id} does not say how finely it is read"))
             .at(point.entry.span(), "read to what step?");
-        findings.push(finding.help(format!("add step = \"{example}\", or what your ruler or scale shows")));
+        findings.push(finding.help(format!("add read-to = \"{example}\", or what your ruler or scale shows")));
     }
 }

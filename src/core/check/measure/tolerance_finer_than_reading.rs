@@ -11,8 +11,8 @@ pub const RULE: Rule = Rule {
     summary: "a tolerance narrower than the step that can be read",
     explanation: "If a reading is taken to 1 mm, a tolerance of 0.4 mm cannot be seen: only the target itself passes. \
                   Either the tolerance is a slip, or the measurement needs a finer instrument.",
-    failing: "[point-of-measure.H1]\ntarget = \"60 mm ±0.4 mm\"\nstep = \"1 mm\"",
-    passing: "[point-of-measure.H1]\ntarget = \"60 mm ±1 mm\"\nstep = \"1 mm\"",
+    failing: "[point-of-measure.H1]\ntarget = \"60 mm ±0.4 mm\"\nread-to = \"1 mm\"",
+    passing: "[point-of-measure.H1]\ntarget = \"60 mm ±1 mm\"\nread-to = \"1 mm\"",
     source: "common practice",
 };
 

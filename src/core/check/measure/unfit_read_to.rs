@@ -10,8 +10,8 @@ pub const RULE: Rule = Rule {
     summary: "the step of a measurement is nought, or measures something else than the target",
     explanation: "Limits are rounded to multiples of the step. A length cannot be read in grams, nor to a step of \
                   nought.",
-    failing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"\nstep = \"1 g\"",
-    passing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"\nstep = \"1 mm\"",
+    failing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"\nread-to = \"1 g\"",
+    passing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"\nread-to = \"1 mm\"",
     source: "ISO 80000-1",
 };
 

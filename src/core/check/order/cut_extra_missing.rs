@@ -11,7 +11,7 @@ pub const RULE: Rule = Rule {
                   more are cut, the factory chooses, buys the fabric for it, and the last carton is short. 2 to 3 % are \
                   common practice; `0 %` says that none are.",
     failing: "[order.spring]\nover = \"3 %\"",
-    passing: "[order.spring]\nover = \"3 %\"\nspare = \"2 %\"",
+    passing: "[order.spring]\nover = \"3 %\"\ncut-extra = \"2 %\"",
     source: "common practice",
 };
 

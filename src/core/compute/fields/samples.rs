@@ -116,7 +116,7 @@ pub const SAMPLES: &[Field] = &[
     field("samples.samples.*.tally.questioned", "pc", "Asked about"),
     field("samples.samples.*.tally.unread", "pc", "Not read"),
     field("samples.samples.*.tally.unjudged", "pc", "Read, without limits"),
-    field("samples.comments.[].comment", "", "A comment, those of most weight first"),
+    field("samples.comments.[].comment", "", "A comment, those that must change first"),
     field("samples.comments.[].about", "", "What it is about"),
     field("samples.comments.[].action", "", "must change, should change or note"),
     field("samples.comments.[].state", "", "open, answered, agreed, correct in bulk or dropped"),

@@ -12,8 +12,8 @@ pub const RULE: Rule = Rule {
     explanation: "Cut extra are cut against loss. Where less is lost, there are more good products than the buyer takes, and \
                   somebody must pay for them: the factory asks for `over` to be at least the cut extra, or whose the rest is. A \
                   `short` as large as the quantity lets nothing at all be delivered, which is a slip.",
-    failing: "[order.spring]\nspare = \"5 %\"\nover = \"2 %\"",
-    passing: "[order.spring]\nspare = \"2 %\"\nover = \"3 %\"",
+    failing: "[order.spring]\ncut-extra = \"5 %\"\nover = \"2 %\"",
+    passing: "[order.spring]\ncut-extra = \"2 %\"\nover = \"3 %\"",
     source: "common practice",
 };
 

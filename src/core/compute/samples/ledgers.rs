@@ -268,7 +268,7 @@ fn standing(approval: &Approval) -> Standing {
     }
 }
 
-/// Comments that are put right in bulk, those of most weight first, then corrections of approvals.
+/// Comments that are put right in bulk, those that must change first, then corrections of approvals.
 pub(super) fn checklist(model: &Model) -> Vec<CheckPoint> {
     let mut comments: Vec<&Comment> = model.samples.comments.values().collect();
     comments.retain(|comment| comment.state() == CommentState::CorrectInBulk);

@@ -26,7 +26,7 @@ use crate::model::Model;
 pub struct SampleFigures {
     /// Samples by id.
     pub samples: BTreeMap<String, SampleResult>,
-    /// Every comment: those of most weight first, then by id.
+    /// Every comment: those that must change first, then by id.
     pub comments: Vec<CommentLine>,
     /// Every approval by id.
     pub approvals: Vec<ApprovalLine>,

@@ -21,7 +21,7 @@ pub const APPROVED: &[&str] =
 pub const GRADED: &[&str] = &["change in colour", "staining", "rubbing, dry", "rubbing, wet"];
 /// Where a comment stands.
 const STATES: &[&str] = &["open", "answered", "agreed", "correct in bulk", "dropped"];
-/// How much a comment weighs.
+/// What a comment asks for.
 const ACTIONS: &[&str] = &["must change", "should change", "note"];
 /// What is said of a submission.
 const JUDGEMENTS: &[&str] = &["approved", "approved with corrections", "rejected"];
@@ -83,7 +83,7 @@ pub(super) fn sample() -> Vec<Key> {
 pub(super) fn comment() -> Vec<Key> {
     vec![
         key("about", Form::Text, "What it is about: \"seam.belly\", \"belly\", \"plush/soot\" or \"style\""),
-        key("action", Form::Choice(ACTIONS), "How much it weighs; a note unless said"),
+        key("action", Form::Choice(ACTIONS), "What is asked for; a note unless said"),
         key("state", Form::Choice(STATES), "Where it stands; open unless said"),
         key("text", Form::Text, "What is to be changed"),
         key("by", Form::Text, "Who says so"),
