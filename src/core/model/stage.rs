@@ -6,7 +6,7 @@ use crate::source::Span;
 pub enum Stage {
     /// First samples; also where no stage is given.
     Prototype,
-    /// Samples for approval.
+    /// Counter samples, to be approved.
     CounterSample,
     /// The last before bulk.
     PreProduction,

@@ -159,11 +159,11 @@ const PIECE: &str = "piece-";
 const STEP: &str = "step-";
 const MATCHING: &str = "matching-";
 const SIZES: &str = "sizes-";
-const LAY: &str = "lay-";
+const MARKER: &str = "marker-";
 
 /// Whether a file bears the name of a drawing that a package has.
 pub fn is_drawing(name: &str) -> bool {
-    [PIECE, STEP, MATCHING, SIZES, LAY].iter().any(|kind| name.starts_with(kind)) && name.ends_with(".svg")
+    [PIECE, STEP, MATCHING, SIZES, MARKER].iter().any(|kind| name.starts_with(kind)) && name.ends_with(".svg")
 }
 
 /// The drawings of pieces, seam matching, sizes and seams as SVG files of true size on paper.
@@ -181,12 +181,12 @@ fn drawings(pages: &Pages) -> Vec<(String, String)> {
             })),
             Sheet::Matching(joins) => {
                 let maps = joins.parts.iter().flat_map(|part| &part.drawings).enumerate();
-                all.extend(maps.map(|(n, map)| (format!("{JOINS}{:0>2}.svg", n + 1), svg(&map.scene))));
+                all.extend(maps.map(|(n, map)| (format!("{MATCHING}{:0>2}.svg", n + 1), svg(&map.scene))));
             }
             Sheet::Marker(lays) => {
                 let cards = lays.groups.iter().flat_map(|group| group.rows.iter().flatten());
                 let drawn = cards.filter_map(|card| card.drawing.as_ref()).enumerate();
-                all.extend(drawn.map(|(n, one)| (format!("{LAY}{:0>2}.svg", n + 1), svg(&one.whole()))));
+                all.extend(drawn.map(|(n, one)| (format!("{MARKER}{:0>2}.svg", n + 1), svg(&one.whole()))));
             }
             Sheet::Sizes(sizes) => all.extend(
                 sizes
