@@ -480,7 +480,7 @@ fn rest() -> Vec<Kind> {
         keyed("cutting", making::cutting(), "How fabric is spread and cut"),
         keyed("view", view, "A picture of the product from one side"),
         keyed("order", making::order(), "An order of the style, in a file of its own; no part of the specification"),
-        keyed("round", samples::sample(), "A sample: what is asked for, and what was found on it"),
+        keyed("sample", samples::sample(), "A sample: what is asked for, and what was found on it"),
         keyed("comment", samples::comment(), "A comment on something, and where it stands"),
         keyed("approval", samples::approval(), "What is to be approved, and what was submitted"),
         keyed("concession", samples::concession(), "Somebody takes it on himself that a finding stands"),

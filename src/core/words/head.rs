@@ -174,7 +174,7 @@ super::words! {
     UNASKED "unasked" = "Changes that no comment asked for";
     SEALED_BY "sealed-by" = "Sealed by";
     CHECKLIST "checklist" = "To be put right in bulk, and looked at inline";
-    CONCESSIONS "concessions" = "Conceded";
+    CONCESSIONS "concessions" = "Concessions", "让步接收";
     CHANGE_WHAT "change-what" = "What";
     CHANGE_BEFORE "change-before" = "Before", "原";
     CHANGE_AFTER "change-after" = "After", "新";
