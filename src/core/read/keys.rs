@@ -412,13 +412,13 @@ fn sewing() -> Vec<Kind> {
         key("stitch", Form::TextOr(stitch()), "A table, or the id of a [stitch]"),
         key("note", Form::Text, "A remark"),
     ];
-    let stitch = vec![
+    let topstitch = vec![
         key("on", Form::Chain, "The internal line: \"SIDE.l:@smile\""),
         key("mirrored", Form::Flag, "Once more with left and right exchanged"),
         key("stitch", Form::TextOr(stitch()), "A table, or the id of a [stitch]"),
         key("note", Form::Text, "A remark"),
     ];
-    let mut attach = stitch.clone();
+    let mut attach = topstitch.clone();
     attach.insert(0, key("edge", Form::Chain, "The edge that is sewn on"));
     let step = vec![
         key("do", Form::Text, "turn, fill, insert, or your own word: embroider, clip, brush, detect"),
