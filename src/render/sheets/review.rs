@@ -1,4 +1,4 @@
-//! Sample samples, comments and approvals.
+//! Samples, comments and approvals.
 
 use serde::Serialize;
 
