@@ -109,7 +109,7 @@ pub(super) fn table_line(target: &Figure<Quantity>, step: &Figure<Quantity>, tit
         target: target.as_ref().then(|target| shown(target.si())),
         plus: margin(true),
         minus: margin(false),
-        step: step.as_ref().then(|step| shown(step.si())),
+        read_to: step.as_ref().then(|step| shown(step.si())),
         lower: limits.clone().then(|limits| shown(limits.lower)),
         upper: limits.then(|limits| shown(limits.upper)),
         unit: unit.map(|unit| unit.symbol().to_string()),

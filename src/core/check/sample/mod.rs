@@ -37,9 +37,9 @@ fn must_at_bulk(context: &Context<'_>, finding: Finding) -> Finding {
 fn items(model: &Model) -> Vec<(&'static str, &str)> {
     let samples = &model.samples;
     let mut all: Vec<(&'static str, &str)> = Vec::new();
-    let samples = samples.samples.values().map(|one| ("sample", &one.entry));
+    let taken = samples.samples.values().map(|one| ("sample", &one.entry));
     let approvals = samples.approvals.values().map(|one| ("approval", &one.entry));
-    for (table, entry) in entries(model).into_iter().chain(samples).chain(approvals) {
+    for (table, entry) in entries(model).into_iter().chain(taken).chain(approvals) {
         all.push((table, &entry.id.value));
         all.extend(entry.was.as_ref().map(|was| (table, was.value.as_str())));
     }
