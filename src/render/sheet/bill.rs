@@ -49,7 +49,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if groups.is_empty() {
         return Vec::new();
     }
-    let lead = "Net use of one product. Coloured rules are for the factory; an empty article or supplier asks for a \
+    let lead = "Net consumption of one product. Coloured rules are for the factory; an empty article or supplier asks for a \
                 proposal.";
     vec![Sheet::Bill(Bill {
         head: Head { title: words::BILL_TITLE.en.into(), name: words::BILL.en.into(), lead: lead.into() },
