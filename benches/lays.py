@@ -4,7 +4,7 @@
     benches/lays.py FOLDER [--seconds S] [--seeds N] [--toys] [--only NAME ...]
     benches/lays.py FOLDER --rows
 
-FOLDER holds instances as JSON (see the README). The wheel goes into a throw-away environment. `--toys` adds soft toys of our
+FOLDER holds instances of the public packing format as JSON; this packer is given them in its own words (see the README). The wheel goes into a throw-away environment. `--toys` adds soft toys of our
 own making: curved pieces with 5 mm allowance, pile one way, 1.48 m wide. A table shows mean density and its standard error,
 and which rows fall short. `--rows` measures this packer alone instead: lays of 1, 2 and 8 threads and of builds with and
 without wide vectors byte by byte, the usual budget against ten times that, and a thousand pieces against a hundred of the
@@ -92,10 +92,22 @@ def toys(folder):
     return [folder / f"{name}.json" for name in sets]
 
 
+def in_our_words(data):
+    """An instance of the public format as `backtack lay` reads it."""
+    pieces = [
+        {"id": item["id"], "quantity": item["demand"], "may-lie": item["allowed_orientations"], "outline": item["shape"]["data"]}
+        for item in data["items"]
+    ]
+    return {"name": data["name"], "cuttable-width": data["strip_height"], "pieces": pieces}
+
+
 def run(binary, path, seed, *options, threads=2):
     """What one run of this packer tells: length, density, evaluations, seconds, memory."""
-    command = [binary, str(path), "--seed", str(seed), "--threads", str(threads), *map(str, options)]
-    return json.loads(subprocess.run(command, check=True, capture_output=True, text=True).stdout)
+    with tempfile.NamedTemporaryFile("w", suffix=".json") as file:
+        json.dump(in_our_words(json.loads(path.read_text())), file)
+        file.flush()
+        command = [binary, file.name, "--seed", str(seed), "--threads", str(threads), *map(str, options)]
+        return json.loads(subprocess.run(command, check=True, capture_output=True, text=True).stdout)
 
 
 def ours(binary, path, seconds, seed):

@@ -58,7 +58,7 @@ fn main() {
     if let Some(file) = option("--places") {
         std::fs::write(file, format!("{:?}\n", packed.lay)).expect("the places can be written");
     }
-    let density = instance.area2() as f64 / 2.0 / (instance.cloth.width as f64 * packed.lay.length as f64);
+    let density = instance.area2() as f64 / 2.0 / (instance.fabric.width as f64 * packed.lay.length as f64);
     let spent = begun.elapsed().as_secs_f64();
     let ran = std::fs::read_to_string("/proc/self/schedstat").unwrap_or_default();
     let ran = ran.split_whitespace().next().and_then(|text| text.parse::<f64>().ok()).unwrap_or(f64::NAN) / 1e9;

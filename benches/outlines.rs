@@ -86,7 +86,7 @@ fn large() -> Vec<(String, String)> {
         "[style]\nid = \"LARGE\"\nname = \"Many pieces\"\n\
          [size.S]\nname = \"Small\"\n[size.L]\nname = \"Large\"\nscale = { along = \"120 %\", across = \"115 %\" }\n\
          [part.body]\nform = \"flat\"\n\
-         [cloth.plush]\nname = \"Plush\"\nmass = \"300 g/m2\"\nwidth = \"1500 mm\"\nusable-width = \"1450 mm\"\n",
+         [fabric.plush]\nname = \"Plush\"\nmass = \"300 g/m2\"\nwidth = \"1500 mm\"\ncuttable-width = \"1450 mm\"\n",
     );
     for n in 0..PIECES {
         let (w, h) = (60.0 + (n % 97) as f64, 50.0 + (n % 89) as f64);

@@ -68,7 +68,7 @@ def rounded_square(x, y, half, radius):
 class Cushion:
     """A square box cushion, 450 mm wide and 100 mm high at its sides, piped along both edges."""
 
-    CLOTH, CORD, METAL, TAPE = 1, 2, 3, 4
+    FABRIC, CORD, METAL, TAPE = 1, 2, 3, 4
     TONES = {
         1: np.array([139, 148, 104], np.float32),
         2: np.array([236, 232, 222], np.float32),
@@ -110,21 +110,21 @@ class Cushion:
     def materials(self, p, part):
         """Material of each point: the part it lies on, and the coil in the gap of the zip."""
         x, y, z = p[:, 0], p[:, 1], p[:, 2]
-        found = np.array([self.CLOTH, self.CORD, self.METAL])[part]
-        coil = (found == self.CLOTH) & (y > 200) & (np.abs(z) < self.gap) & (np.abs(x) < 200)
+        found = np.array([self.FABRIC, self.CORD, self.METAL])[part]
+        coil = (found == self.FABRIC) & (y > 200) & (np.abs(z) < self.gap) & (np.abs(x) < 200)
         return np.where(coil, self.TAPE, found)
 
     def marks(self, p, material):
         """How much ink each point carries of itself: seams, stitches, teeth; from 0 to 1."""
         x, y, z = p[:, 0], p[:, 1], p[:, 2]
-        cloth = material == self.CLOTH
-        back = (y > 200) & (np.abs(x) < 222) & (cloth | (material == self.TAPE))
+        fabric = material == self.FABRIC
+        back = (y > 200) & (np.abs(x) < 222) & (fabric | (material == self.TAPE))
         teeth = (material == self.TAPE) & (np.mod(x, 4.4) < 2.0)
         fold = back & (np.abs(np.abs(z) - self.gap) < 0.6) & (np.abs(x) < 200)
         seam = back & (np.abs(z) < 0.8) & (np.abs(x) >= 200)
         stitch = back & (np.abs(np.abs(z) - 11) < 0.75) & (np.abs(x) < 200) & (np.mod(x, 6.0) < 3.8)
         tack = back & (np.abs(np.abs(x) - 201) < 1.3) & (np.abs(z) < 10)
-        end = cloth & (y > 200) & (np.abs(np.abs(x) - y) < 1.1) & (np.abs(z) < self.high - 4)
+        end = fabric & (y > 200) & (np.abs(np.abs(x) - y) < 1.1) & (np.abs(z) < self.high - 4)
         return 0.8 * teeth + 0.8 * fold + 0.8 * seam + 0.65 * stitch + 0.9 * tack + 0.6 * end
 
     def shadow(self, x, y):

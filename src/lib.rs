@@ -75,7 +75,7 @@ pub fn render(loaded: &Loaded, checked: &Checked, earlier: &Earlier) -> Result<P
     rendered(&edition).map_err(RenderError::Engine)
 }
 
-/// Renders one order in its own document: cut plan, cloth to order, cautions.
+/// Renders one order in its own document: cut plan, fabric to order, cautions.
 ///
 /// # Errors
 /// If there is no such order, if its file holds another order too, or if the engine refuses the data.
@@ -135,7 +135,7 @@ fn viewed<T>(edition: &Edition<'_>, then: impl FnOnce(&View<'_>, &Attached<'_>) 
         since: edition.since.as_ref(),
         samples: &edition.samples,
         commented: if edition.order.is_some() { &shown.model.pictures } else { &edition.own.model.pictures },
-        asked_in: &edition.own.sources,
+        asked: &edition.own.model,
         digest: &edition.digest,
         order: edition.order.as_ref().map(|(id, _)| id.as_str()),
     };

@@ -43,7 +43,7 @@ pub(super) fn define() -> Command {
             Arg::new("order")
                 .long("order")
                 .value_name("ID")
-                .help("Writes the document of an order as well: cut plan and cloth to order"),
+                .help("Writes the document of an order as well: cut plan and fabric to order"),
         )
         .args(severities())
 }

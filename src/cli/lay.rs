@@ -33,7 +33,7 @@ pub(super) fn define() -> Command {
                 .value_name("FILE")
                 .value_parser(value_parser!(PathBuf))
                 .required(true)
-                .help("The pieces and the cloth, or a style folder"),
+                .help("The pieces and the fabric, or a style folder"),
         )
         .arg(
             Arg::new("effort")
@@ -155,7 +155,7 @@ fn items(
     let json = serde_json::to_string_pretty(told)
         .map_err(|error| Failure::new(format!("the positions could not be written: {error}")))?;
     let drawing = |name: &str, lay: &lay::Lay| {
-        let texts = [lay.length, instance.cloth.width].map(|length| format!("{} mm", length as f64 / 1000.0));
+        let texts = [lay.length, instance.fabric.width].map(|length| format!("{} mm", length as f64 / 1000.0));
         let drawn = scene::lay(instance, lay, scene::LAY_PAPER, [&texts[0], &texts[1]], scene::Codes::Names);
         let svg = scene::svg(&drawn);
         Item { path: folder.join(format!("{stem}-{name}.svg")), bytes: svg.into_bytes() }

@@ -5,8 +5,8 @@
 mod argument;
 pub mod build;
 mod check;
+mod compare;
 mod completions;
-mod diff;
 pub mod earlier;
 mod exit;
 mod explain;
@@ -51,7 +51,7 @@ const COMMANDS: &[Entry] = &[
     Entry { define: new::define, run: new::run },
     Entry { define: check::define, run: check::run },
     Entry { define: build::define, run: build::run },
-    Entry { define: diff::define, run: diff::run },
+    Entry { define: compare::define, run: compare::run },
     Entry { define: seal::define, run: seal::run },
     Entry { define: verify::define, run: verify::run },
     Entry { define: open::define, run: open::run },

@@ -1,4 +1,4 @@
-//! Starts the file of a round of samples.
+//! Starts the file of a sample.
 
 use std::path::PathBuf;
 
@@ -15,7 +15,7 @@ use super::{Exit, Failure, folder_argument, source};
 
 pub(super) fn define() -> Command {
     Command::new("sample")
-        .about("Starts the file of a round of samples")
+        .about("Starts the file of a sample")
         .subcommand_required(true)
         .arg_required_else_help(true)
         .disable_help_subcommand(true)
@@ -28,7 +28,7 @@ fn new() -> Command {
     Command::new("new")
         .about("Writes DIR/samples/ID.toml: what is measured, within what, and room for the readings")
         .arg(folder_argument())
-        .arg(Arg::new("id").value_name("ID").required(true).help("Id of the round, never used before"))
+        .arg(Arg::new("id").value_name("ID").required(true).help("Id of the sample, never used before"))
         .arg(
             text("kind", "KIND", "What kind of sample")
                 .value_parser(PossibleValuesParser::new(SAMPLES.iter().copied()))

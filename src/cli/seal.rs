@@ -41,7 +41,7 @@ pub(super) fn define() -> Command {
         .arg(Arg::new("name").value_name("NAME").required(true).help("Name of the revision"))
         .arg(text("stage", "STAGE", "Stage it is sealed for [default: that of the specification]").value_parser([
             "prototype",
-            "approval",
+            "counter sample",
             "pre-production",
             "bulk",
         ]))

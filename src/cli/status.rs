@@ -15,7 +15,7 @@ pub(super) fn define() -> Command {
     Command::new("status")
         .about("Says on one screen where a style stands")
         .after_help(
-            "Stage, the last round of samples and what is out on it, open comments and approvals,\n\
+            "Stage, the last sample and what is out on it, open comments and approvals,\n\
              and what is in the way of the next stage.",
         )
         .arg(folder_argument())

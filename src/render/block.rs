@@ -6,9 +6,9 @@ use serde::Serialize;
 /// What stands at the top of a sheet.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct Head {
-    /// What the sheet is for, in the reader's words: "What to cut". Unique in the package.
+    /// What the sheet is for, in the reader's words: "What to cut".
     pub title: String,
-    /// The trade's name of the sheet: "Pieces".
+    /// The trade's name of the sheet, large, in the contents and in bookmarks: "Pieces". Unique in the package.
     pub name: String,
     /// One or two sentences on how to read it; may be empty.
     pub lead: String,

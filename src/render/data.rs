@@ -24,7 +24,7 @@ pub enum Sheet {
     Questions(Questions),
     /// What is new since the last sealed revision.
     Changes(Changes),
-    /// What a round of samples shows.
+    /// What a sample shows.
     Samples(Samples),
     /// What was said of samples, and approvals.
     Comments(Comments),
@@ -35,11 +35,11 @@ pub enum Sheet {
     /// What to cut.
     Pieces(Pieces),
     /// What meets what.
-    Joins(Joins),
+    Matching(Matching),
     /// What changes with the size.
     Sizes(Sizes),
-    /// How to lay the cloth.
-    Lays(Lays),
+    /// How to lay the fabric.
+    Marker(Marker),
     /// What to sew, in order.
     Construction(Construction),
     /// What to fill it with.
@@ -52,8 +52,8 @@ pub enum Sheet {
     Confirmation(Confirmation),
     /// How to cut an order.
     Plan(Plan),
-    /// How much cloth to order.
-    Cloth(Cloth),
+    /// How much fabric to order.
+    Fabric(Fabric),
 }
 
 /// The cover.
@@ -70,7 +70,7 @@ pub struct Cover {
     /// Colourways, the rows of the assortment.
     pub colourways: Vec<Colourway>,
     /// Findings that were lifted, by whom and until when.
-    pub waivers: Vec<String>,
+    pub concessions: Vec<String>,
     /// What the signature covers, one sentence each.
     pub covers: Vec<String>,
     /// Rules of precedence, first wins, one sentence each.
@@ -102,18 +102,12 @@ pub struct Questions {
 pub struct Question {
     /// Its number.
     pub number: String,
-    /// "must", "should" or "note", as a word for the reader.
-    pub weight: String,
     /// Whether it stops the release: drawn with a heavy bar.
     pub stops: bool,
     /// The question.
     pub text: String,
-    /// What would answer it; may be empty.
-    pub help: String,
-    /// Where it stands in the specification, "pieces.toml, line 12".
-    pub place: String,
-    /// The code of the rule.
-    pub code: String,
+    /// The sheet and the item it concerns, a line each: "Pieces: piece Side".
+    pub concerns: String,
 }
 
 /// The views.
@@ -145,7 +139,7 @@ pub struct Bill {
     pub colourways: Vec<String>,
     /// Net use columns.
     pub sizes: Vec<String>,
-    /// Groups of rows: cloth, fusible, thread, filling, trims.
+    /// Groups of rows: fabric, fusible, thread, filling, trims.
     pub groups: Vec<BillGroup>,
     /// Notes under the table.
     pub notes: Vec<String>,
@@ -154,7 +148,7 @@ pub struct Bill {
 /// Rows of one kind.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct BillGroup {
-    /// The kind, "Shell cloth".
+    /// The kind, "Shell fabric".
     pub title: String,
     /// The rows.
     pub rows: Vec<BillRow>,
@@ -268,7 +262,7 @@ pub struct LegendRow {
 
 /// Which edges meet.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Joins {
+pub struct Matching {
     /// Title, name, lead.
     pub head: Head,
     /// One after the other, each with the seams that its pieces take part in.
@@ -393,9 +387,9 @@ pub struct Filling {
     pub sizes: Vec<String>,
     /// Unit of all masses, "g".
     pub unit: String,
-    /// One row per zone.
+    /// One row per stuffing.
     pub rows: Vec<FillRow>,
-    /// The product's mass and what it is made of, below the zones; its `how` says how it is weighed.
+    /// The product's mass and what it is made of, below the stuffings; its `how` says how it is weighed.
     pub sums: Vec<FillRow>,
     /// General points: fibre, firmness, how portions are weighed.
     pub facts: Vec<Fact>,
@@ -403,11 +397,11 @@ pub struct Filling {
     pub notes: Vec<String>,
 }
 
-/// Masses of one zone or one sum.
+/// Masses of one stuffing or one sum.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct FillRow {
-    /// Zone, or what is summed up.
-    pub zone: String,
+    /// Stuffing, or what is summed up.
+    pub stuffing: String,
     /// Material; may be empty.
     pub material: String,
     /// How it is checked.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use backtack_core::words::{LISTS, Languages, Phrase};
+use backtack_core::words::{LISTS, Languages, Phrase, names};
 use serde::Serialize;
 
 /// One piece of fixed wording.
@@ -18,9 +18,11 @@ pub struct Label {
 #[must_use]
 pub fn labels(languages: Languages) -> BTreeMap<&'static str, Label> {
     let words = LISTS.iter().flat_map(|list| list.iter());
+    // A word with arguments is printed from the rows, which have them.
+    let plain = words.filter(|word| names(word.en).is_empty());
     let label = |word| {
         let phrase = Phrase::from(word);
         Label { text: phrase.in_language(languages.first), second: phrase.second(languages) }
     };
-    words.map(|word| (word.key, label(word))).collect()
+    plain.map(|word| (word.key, label(word))).collect()
 }

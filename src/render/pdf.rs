@@ -61,16 +61,16 @@ pub const TEMPLATES: &[(&str, &str)] = &[
     ("templates/sheets/views.typ", include_str!("../../templates/sheets/views.typ")),
     ("templates/sheets/bill.typ", include_str!("../../templates/sheets/bill.typ")),
     ("templates/sheets/pieces.typ", include_str!("../../templates/sheets/pieces.typ")),
-    ("templates/sheets/joins.typ", include_str!("../../templates/sheets/joins.typ")),
+    ("templates/sheets/matching.typ", include_str!("../../templates/sheets/matching.typ")),
     ("templates/sheets/sizes.typ", include_str!("../../templates/sheets/sizes.typ")),
-    ("templates/sheets/lays.typ", include_str!("../../templates/sheets/lays.typ")),
+    ("templates/sheets/marker.typ", include_str!("../../templates/sheets/marker.typ")),
     ("templates/sheets/construction.typ", include_str!("../../templates/sheets/construction.typ")),
     ("templates/sheets/filling.typ", include_str!("../../templates/sheets/filling.typ")),
     ("templates/sheets/measurements.typ", include_str!("../../templates/sheets/measurements.typ")),
     ("templates/sheets/safety.typ", include_str!("../../templates/sheets/safety.typ")),
     ("templates/sheets/confirmation.typ", include_str!("../../templates/sheets/confirmation.typ")),
     ("templates/sheets/plan.typ", include_str!("../../templates/sheets/plan.typ")),
-    ("templates/sheets/cloth.typ", include_str!("../../templates/sheets/cloth.typ")),
+    ("templates/sheets/fabric.typ", include_str!("../../templates/sheets/fabric.typ")),
 ];
 
 /// Typesets a package.

@@ -68,7 +68,7 @@ fn gores_close_at_both_tips() {
     assert_eq!(assembly.sewing.shells.iter().map(counts).collect::<Vec<_>>(), [(8, 12, 6)]);
     // One seam forgotten: one finding, although two copies have an open edge.
     let (_, findings, printed) = sewn(tables, &seams[..5]);
-    assert_eq!(codes(&findings), ["run-unaccounted"], "{printed}");
+    assert_eq!(codes(&findings), ["edge-not-sewn"], "{printed}");
     // One seam turned end for end leaves every piece the right way out, but ties the tips together.
     let (assembly, findings, printed) = sewn(tables, &[&[("s0", "G.1:s-e-n", "G.2:n-w-s")], &seams[1..]].concat());
     assert_eq!(codes(&findings), ["inside-out-seam"], "{printed}");
@@ -84,7 +84,7 @@ fn a_ring_is_a_ring_only_where_it_says_so() {
     // One point, the two seams, one piece: the torus of a square with opposite sides joined.
     assert_eq!(assembly.sewing.shells.iter().map(counts).collect::<Vec<_>>(), [(1, 2, 1)]);
     let (_, findings, printed) = sewn(&part("filled"), &seams);
-    assert_eq!(codes(&findings), ["surface-not-closed"], "{printed}");
+    assert_eq!(codes(&findings), ["hole-in-shell"], "{printed}");
     assert!(printed.contains("1 points − 2 edges + 1 pieces = 0, not 2"), "{printed}");
 }
 
@@ -101,7 +101,7 @@ fn a_tube_has_two_holes() {
     // Two points, the seam and two raw edges.
     assert_eq!((counts(tube), tube.euler(), tube.holes.len()), ((2, 3, 1), 0, 2));
     let (_, findings, printed) = sewn(&part("filled"), &seams);
-    assert_eq!(codes(&findings), ["surface-not-closed"], "{printed}");
+    assert_eq!(codes(&findings), ["hole-in-shell"], "{printed}");
     assert!(
         printed.contains("2 holes along R:ne-se and R:nw-sw") || printed.contains("2 holes along R:nw-sw and R:se-ne")
     );
@@ -231,7 +231,7 @@ fn turned_ends_tie_a_surface_in_a_knot() {
         ("left", "FRONT:sw-nw", "BACK:nw-sw"),
     ];
     let (_, findings, printed) = sewn(&tables, &seams);
-    assert_eq!(codes(&findings), ["surface-not-closed"], "{printed}");
+    assert_eq!(codes(&findings), ["hole-in-shell"], "{printed}");
 }
 
 #[test]
@@ -254,7 +254,7 @@ fn a_caught_edge_closes_the_part_it_belongs_to() {
     // Left raw instead, it is a hole.
     let raw = tables.replace("[seam.ear]", "raw = [\"r-s\"]\n[seam.ear]");
     let (_, findings, printed) = sewing(&format!("{raw}{work}"));
-    assert_eq!(codes(&findings), ["surface-not-closed"], "{printed}");
+    assert_eq!(codes(&findings), ["hole-in-shell"], "{printed}");
     assert!(printed.contains("ear is filled, but has a hole along EAR.b:r-s and EAR.f:r-s"), "{printed}");
     // Turned through the base after the head has closed it.
     let steps = "[step.turn]\ndo = \"turn\"\npart = \"ear\"\n";
@@ -387,7 +387,7 @@ proptest! {
         let (tables, mut seams) = prism(n, &|_, corners| corners);
         let (_, a, b) = seams.remove(at % seams.len());
         let (_, findings, printed) = sewn(&tables, &borrowed(&seams));
-        prop_assert_eq!(codes(&findings), ["run-unaccounted", "run-unaccounted"], "{}", printed);
+        prop_assert_eq!(codes(&findings), ["edge-not-sewn", "edge-not-sewn"], "{}", printed);
         let ways = [(&a, &b), (&b, &a)].map(|(a, b)| [(a.clone(), b.clone()), (reversed(a), reversed(b))]).concat();
         for finding in findings.iter() {
             let text = finding.help[0].text.english();

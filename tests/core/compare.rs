@@ -34,17 +34,17 @@ scale = { along = "1.2", across = "1.2" }
 reference = "Swatch 1"
 [colour.blue]
 reference = "Swatch 2"
-[cloth.canvas]
+[fabric.canvas]
 composition = "80 % cotton, 20 % linen"
 mass = "300 g/m2 ±5 %"
 width = "1500 mm"
-usable-width = "1480 mm"
-utilisation = "80 %"
+cuttable-width = "1480 mm"
+efficiency = "80 %"
 colours = ["red", "blue"]
 [thread.sewing]
 fineness = "40 tex"
 colours = ["red"]
-[material.body]
+[role.body]
 [colourway.warm]
 body = "canvas/red"
 [colourway.cold]
@@ -64,7 +64,7 @@ material = "body"
 outline = { shape = "rectangle", width = "200 mm", height = "300 mm" }
 allowance = { all = "10 mm", "ne-nw" = "30 mm" }
 grain = "sw-nw"
-[stitching.lock]
+[stitch.lock]
 type = "301"
 density = "4 st/cm"
 thread = "sewing"
@@ -72,7 +72,7 @@ thread = "sewing"
 a = "FRONT:nw-sw-se-ne"
 b = "BACK:ne-se-sw-nw"
 stitch = "lock"
-[finish.hem]
+[edge-finish.hem]
 by = "hem"
 on = "FRONT:ne-nw, BACK:ne-nw"
 stitch = "lock"
@@ -83,9 +83,9 @@ part = "bag"
 order = ["side", "turn", "hem"]
 [point-of-measure.H]
 name = "Height"
-state = "sewn flat"
+state = "sewn"
 target = { S = "300 mm ±5 mm", L = "360 mm ±5 mm" }
-step = "1 mm"
+read-to = "1 mm"
 "#;
 
 /// The changes of the small bag when some text of it is replaced, as the lines of the printer without its head.

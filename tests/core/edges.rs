@@ -21,7 +21,7 @@ struct Made {
 
 /// A style of two sizes with one piece `P`, with keys of its own and more tables.
 fn made(outline: &str, keys: &str) -> Made {
-    let head = "[style]\nsizes = [\"S\", \"L\"]\n[part.p]\nform = \"flat\"\n[cloth.c]\n[thread.t]\n";
+    let head = "[style]\nsizes = [\"S\", \"L\"]\n[part.p]\nform = \"flat\"\n[fabric.c]\n[thread.t]\n";
     let text = format!("{head}[piece.P]\npart = \"p\"\nmaterial = \"c\"\noutline = {outline}\n{keys}");
     let loaded = read::texts(&[("style.toml", &text)]);
     let assembly = Assembly::of(&loaded.model);
@@ -52,7 +52,7 @@ impl Made {
 fn a_longer_edge_covers_each_of_its_runs() {
     let one = made(SHEET, "allowance = { all = \"5 mm\", \" s - r \" = \"7 mm\", \"e-f-f1\" = \"9 mm\" }");
     assert_eq!(one.edges("S"), ["e-f 9 own", "f-f1 9 own", "f1-r 5 all", "r-s 7 own", "s-e 5 all"]);
-    assert_eq!(one.found(&["bad-value", "unknown-id", "unclear-run", "allowance-missing"]), []);
+    assert_eq!(one.found(&["bad-value", "unknown-id", "unclear-edge", "allowance-missing"]), []);
     // The cut is 80 to 120 wide: 9 below, 7 above, 5 on both sides.
     let line = one.figures.pieces["P"]["S"].cuts["shell"].line.known().expect("a cut line");
     assert_eq!((line.width.get(), line.height.get()), (130.0, 106.0));
@@ -74,7 +74,7 @@ fn mirror_images_have_allowances_and_corners() {
     let keys = "allowance = { all = \"5 mm\", \"b~-a~\" = \"8 mm\" }\ncorners = { \"a~\" = \"fold back a~-b~\", b = \"round\" \
                 }\nnotches = [\"b~\", \"a~ - b~ 20 mm\"]";
     let one = made(LEAF, keys);
-    let found = one.found(&["bad-value", "unknown-id", "unclear-run", "notch-off-edge"]);
+    let found = one.found(&["bad-value", "unknown-id", "unclear-edge", "notch-off-edge"]);
     assert_eq!(found, []);
     let eight: Vec<String> = one.edges("S").into_iter().filter(|edge| edge.contains(" 8 ")).collect();
     assert_eq!(eight, ["b~-a~ 8 own"]);
@@ -116,7 +116,7 @@ fn what_is_no_edge_is_said_at_its_part() {
 
 #[test]
 fn what_the_outline_does_not_have_is_said_once() {
-    let found = |keys: &str| made(SHEET, keys).found(&["unknown-id", "unclear-run", "notch-off-edge"]);
+    let found = |keys: &str| made(SHEET, keys).found(&["unknown-id", "unclear-edge", "notch-off-edge"]);
     let said = |keys: &str, message: &str, place: &str| {
         assert_eq!(found(keys), [(message.to_string(), place.to_string())], "{keys}");
     };

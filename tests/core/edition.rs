@@ -18,25 +18,25 @@ fn edition(loaded: &Loaded, name: &str) -> Option<String> {
 
 /// Own values in every form the files can have, good and bad.
 const WRITTEN: &[&str] = &[
-    "[cloth.a]\nmass = { value = \"4711 g/m2\", audience = \"own\" }",
-    "[cloth.a]\nmass = { audience = \"own\", binding = \"confirm\", value = \"4711 g/m2\" }",
-    "[cloth.a]\nmass = { value = \"4711 furlong\", audience = \"own\" }",
-    "[cloth.a]\nmass = { value = 4711, audience = \"own\" }",
-    "[cloth.a]\nmass = { value = \"4711 g/m2\", audience = \"Own\" }",
-    "[cloth.a]\nmass = { value = \"4711 g/m2\", audience = true }",
-    "[cloth.a]\nmass = { S = { value = \"4711 g/m2\", audience = \"own\" }, L = \"300 g/m2\" }",
-    "[cloth.a]\nmass = { S = \"300 g/m2\", XXL = { value = \"4711 g/m2\", audience = \"own\" } }",
-    "[cloth.a]\nprice = { value = \"4711 EUR\", audience = \"own\" }",
+    "[fabric.a]\nmass = { value = \"4711 g/m2\", audience = \"own\" }",
+    "[fabric.a]\nmass = { audience = \"own\", binding = \"confirm\", value = \"4711 g/m2\" }",
+    "[fabric.a]\nmass = { value = \"4711 furlong\", audience = \"own\" }",
+    "[fabric.a]\nmass = { value = 4711, audience = \"own\" }",
+    "[fabric.a]\nmass = { value = \"4711 g/m2\", audience = \"Own\" }",
+    "[fabric.a]\nmass = { value = \"4711 g/m2\", audience = true }",
+    "[fabric.a]\nmass = { S = { value = \"4711 g/m2\", audience = \"own\" }, L = \"300 g/m2\" }",
+    "[fabric.a]\nmass = { S = \"300 g/m2\", XXL = { value = \"4711 g/m2\", audience = \"own\" } }",
+    "[fabric.a]\nprice = { value = \"4711 EUR\", audience = \"own\" }",
     "[cloht.a]\nmass = { value = \"4711 g/m2\", audience = \"own\" }",
-    "[cloth.a]\ncolours = [{ value = \"c4711\", audience = \"own\" }]",
-    "[cloth.a.mass]\nvalue = \"4711 g/m2\"\naudience = \"own\"",
-    "[cloth.a]\nmass.value = \"4711 g/m2\"\nmass.audience = \"own\"",
-    "[cloth.a]\nmass.audience = \"own\"\nmass.value = { S = \"4711 g/m2\", else = \"1 g/m2\" }",
-    "[cloth.a]\nname = \"one\"\n[cloth.a]\nmass = { value = \"4711 g/m2\", audience = \"own\" }",
-    "[cloth.a\nmass = { value = \"4711 g/m2\", audience = \"own\" }",
-    "[cloth.a]\nname = \"open\nmass = { value = \"4711 g/m2\", audience = \"own\" }",
-    "[cloth.a]\nnote = { value = \"\"\"\n4711\n\"\"\", audience = \"own\" }",
-    "[cloth.a]\nnote = { value = 'ž } # 4711', audience = 'own' } # ž",
+    "[fabric.a]\ncolours = [{ value = \"c4711\", audience = \"own\" }]",
+    "[fabric.a.mass]\nvalue = \"4711 g/m2\"\naudience = \"own\"",
+    "[fabric.a]\nmass.value = \"4711 g/m2\"\nmass.audience = \"own\"",
+    "[fabric.a]\nmass.audience = \"own\"\nmass.value = { S = \"4711 g/m2\", else = \"1 g/m2\" }",
+    "[fabric.a]\nname = \"one\"\n[fabric.a]\nmass = { value = \"4711 g/m2\", audience = \"own\" }",
+    "[fabric.a\nmass = { value = \"4711 g/m2\", audience = \"own\" }",
+    "[fabric.a]\nname = \"open\nmass = { value = \"4711 g/m2\", audience = \"own\" }",
+    "[fabric.a]\nnote = { value = \"\"\"\n4711\n\"\"\", audience = \"own\" }",
+    "[fabric.a]\nnote = { value = 'ž } # 4711', audience = 'own' } # ž",
 ];
 
 #[test]
@@ -69,9 +69,9 @@ fn the_edition_reads_as_withheld() {
 #[test]
 fn everything_else_stays() {
     for text in [
-        "[cloth.a]\nmass = { value = \"4711 g/m2\", audience = \"everyone\" }\r\n",
-        "[cloth.a]\nmass = { value = \"4711 g/m2\", binding = \"confirm\" }\n",
-        "[cloth.a\nmass = \"4711 g/m2\"\n",
+        "[fabric.a]\nmass = { value = \"4711 g/m2\", audience = \"everyone\" }\r\n",
+        "[fabric.a]\nmass = { value = \"4711 g/m2\", binding = \"confirm\" }\n",
+        "[fabric.a\nmass = \"4711 g/m2\"\n",
     ] {
         let loaded = loaded(&[("more.toml", text.as_bytes()), ("p.bin", &[0, 255])]);
         assert_eq!(edition(&loaded, "more.toml").as_deref(), Some(text));
@@ -83,20 +83,20 @@ fn everything_else_stays() {
 fn files_below_private_and_files_that_are_no_text_are_left_out() {
     let private = ["private/more.toml", "deep/private/more.toml", "Private/more.toml", "private/deep/picture.png"];
     for name in private {
-        let loaded = loaded(&[(name, b"[cloth.a]\nname = \"4711\"\n")]);
+        let loaded = loaded(&[(name, b"[fabric.a]\nname = \"4711\"\n")]);
         assert_eq!(edition(&loaded, name), None, "{name}");
     }
-    let latin = b"[cloth.a]\nname = \"caf\xe9\"\nmass = { value = \"4711 g/m2\", audience = \"own\" }\n";
+    let latin = b"[fabric.a]\nname = \"caf\xe9\"\nmass = { value = \"4711 g/m2\", audience = \"own\" }\n";
     let given = edition(&loaded(&[("latin.toml", latin)]), "latin.toml").unwrap();
     assert!(!given.contains(SECRET) && given.starts_with("# Withheld"), "{given}");
-    assert!(edition(&loaded(&[("privateer.toml", b"[cloth.a]\n")]), "privateer.toml").is_some());
+    assert!(edition(&loaded(&[("privateer.toml", b"[fabric.a]\n")]), "privateer.toml").is_some());
 }
 
 /// A finding about an own value says only that it stands, whether its place or just its number gives the value away.
 #[test]
 fn findings_give_no_own_value_away() {
-    let text = b"[cloth.a]\nmass = { value = \"10 z4711\", audience = \"own\" }\nwidht = \"1 m\"\n";
-    let loaded = loaded(&[("more.toml", text), ("private/x.toml", b"[cloth.secret4711]\nname = 4711\n")]);
+    let text = b"[fabric.a]\nmass = { value = \"10 z4711\", audience = \"own\" }\nwidht = \"1 m\"\n";
+    let loaded = loaded(&[("more.toml", text), ("private/x.toml", b"[fabric.secret4711]\nname = 4711\n")]);
     let all = loaded.findings.clone();
     assert!(all.iter().any(|finding| format!("{finding:?}").contains(SECRET)));
     let files = read::factory_edition(&loaded);
@@ -112,7 +112,7 @@ fn findings_give_no_own_value_away() {
 }
 
 const ORDER: &str =
-    "[order.spring]\npo = \"4711\"\nspare = \"2 %\"\n[order.spring.line.a]\nsize = \"S\"\nquantity = 4711\n";
+    "[order.spring]\npo = \"4711\"\ncut-extra = \"2 %\"\n[order.spring.line.a]\nsize = \"S\"\nquantity = 4711\n";
 
 /// A style is sealed, an order is not part of it: neither what the factory gets nor its digest knows of one.
 #[test]
@@ -148,7 +148,7 @@ fn orders_leave_nothing_in_the_edition() {
 /// What else stands with an order is missing in the edition, so that this is in the way of a release.
 #[test]
 fn an_order_beside_the_style_is_in_the_way() {
-    let text = format!("[cloth.a]\nname = \"A\"\n{ORDER}");
+    let text = format!("[fabric.a]\nname = \"A\"\n{ORDER}");
     let loaded = loaded(&[("more.toml", text.as_bytes())]);
     assert_eq!(edition(&loaded, "more.toml"), None);
     let shown = read::shown(&loaded, &loaded.findings, &Default::default());
@@ -156,8 +156,8 @@ fn an_order_beside_the_style_is_in_the_way() {
     assert!(!format!("{shown:?}").contains(SECRET), "{shown:#?}");
 }
 
-const SAID: &str = "[round.one]\nsize = \"S\"\npieces = 4711\n[comment.c]\nabout = \"style\"\nweight = \"must change\"\ntext = \
-                    \"4711\"\n[approval.a]\nof = \"style\"\nnote = \"4711\"\n[waiver.w]\nreason = \"4711\"\n";
+const SAID: &str = "[sample.one]\nsize = \"S\"\npieces = 4711\n[comment.c]\nabout = \"style\"\naction = \"must change\"\ntext = \
+                    \"4711\"\n[approval.a]\nof = \"style\"\nnote = \"4711\"\n[concession.w]\nreason = \"4711\"\n";
 
 /// What was said and measured of samples makes no new revision: neither the files nor the digest know of it.
 #[test]
@@ -168,28 +168,28 @@ fn samples_leave_nothing_in_the_edition() {
         ("samples/one.toml", SAID),
         ("one.toml", SAID),
         ("one.toml", broken.as_str()),
-        ("samples/deep/one.toml", "[round.one\nnote = \"4711\"\n"),
+        ("samples/deep/one.toml", "[sample.one\nnote = \"4711\"\n"),
         ("one.toml", "comment = { c = { text = \"4711\" } }\n"),
     ] {
         let with = loaded(&[(path, text.as_bytes()), ("samples/one.png", b"4711")]);
         let (with_files, none_files) = (read::factory_edition(&with), read::factory_edition(&none));
         assert_eq!(with_files, none_files, "{path}: {text}");
     }
-    let apart = |kind: &str| ["round", "comment", "approval", "waiver"].contains(&kind);
+    let apart = |kind: &str| ["sample", "comment", "approval", "concession"].contains(&kind);
     let with = loaded(&[("one.toml", SAID.as_bytes())]);
-    assert!(with.model.samples.rounds.len() == 1 && with.model.samples.waivers.len() == 1);
+    assert!(with.model.samples.samples.len() == 1 && with.model.samples.concessions.len() == 1);
     assert!(read::statements(&with).items.iter().all(|item| !apart(item.kind)), "they are compared with nothing");
     // A word that begins so is none of them.
-    let other = loaded(&[("more.toml", b"[cloth.a]\nnote = \"round\"\n[oops\n")]);
+    let other = loaded(&[("more.toml", b"[fabric.a]\nnote = \"sample\"\n[oops\n")]);
     assert!(edition(&other, "more.toml").is_some());
 }
 
 /// Comments go to the factory on sheets, so what is found about them is told; own values still are not.
 #[test]
 fn findings_about_samples_are_shown_unless_they_give_an_own_value_away() {
-    let said = "[comment.c]\nabout = \"style\"\nweight = \"must change\"\ntext = \"Lower\"\n[round.one]\nsize = \"S\"\nreadings = { \
+    let said = "[comment.c]\nabout = \"style\"\naction = \"must change\"\ntext = \"Lower\"\n[sample.one]\nsize = \"S\"\nreadings = { \
                 H = [\"250 mm\"] }\n";
-    let bulk = "[revision]\nstage = \"bulk\"\n[point-of-measure.H]\ncritical = true\nstep = \"1 mm\"\ntarget = { value = \"200 mm ±4 \
+    let bulk = "[revision]\nstage = \"bulk\"\n[point-of-measure.H]\ncritical = true\nread-to = \"1 mm\"\ntarget = { value = \"200 mm ±4 \
                 mm\", audience = \"own\" }\n";
     let with = loaded(&[("more.toml", bulk.as_bytes()), ("samples/one.toml", said.as_bytes())]);
     let all = crate::checked(&with).findings;
@@ -197,21 +197,26 @@ fn findings_about_samples_are_shown_unless_they_give_an_own_value_away() {
     let of = |code: &str| shown.iter().find(|one| one.rule.code == code).map(|one| one.message.english());
     assert!(of("open-comment").unwrap().contains("comment c on style"));
     assert!(
-        all.iter().any(|one| one.rule.code == "critical-point-out" && one.message.english().contains("46 mm above"))
+        all.iter()
+            .any(|one| one.rule.code == "critical-point-out-of-tolerance"
+                && one.message.english().contains("46 mm above"))
     );
-    assert!(of("critical-point-out").unwrap().contains("own edition"), "the limit could be worked out of it");
+    assert!(
+        of("critical-point-out-of-tolerance").unwrap().contains("own edition"),
+        "the limit could be worked out of it"
+    );
 }
 
 #[test]
 fn an_order_is_read_with_its_lines() {
-    let text = b"[order.spring]\nnumber = \"7\"\npo = \"8\"\ndate = 2026-11-20\nrevision = \"B\"\nspare = \"2 %\"\nover = \"3 %\"\n\
+    let text = b"[order.spring]\nnumber = \"7\"\npo = \"8\"\ndate = 2026-11-20\nrevision = \"B\"\ncut-extra = \"2 %\"\nover = \"3 %\"\n\
                  short = \"5 pc\"\nsurplus = \"ours\"\n[order.spring.line.a]\nsize = \"S\"\ncolourway = \"only\"\n\
                  destination = \"NO\"\ndate = \"2027-02-01\"\nquantity = 150000\nover = \"1 %\"\nsamples = 3\ntests = 5\n";
     let loaded = loaded(&[("orders/spring.toml", text)]);
     assert_eq!(loaded.findings.iter().count(), 0, "{:#?}", loaded.findings);
     let order = &loaded.model.orders["spring"];
     let line = &order.lines["a"];
-    assert_eq!(order.spare.as_ref().unwrap().known().unwrap().to_string(), "2 %");
+    assert_eq!(order.cut_extra.as_ref().unwrap().known().unwrap().to_string(), "2 %");
     assert_eq!(order.over_of(line).unwrap().known().unwrap().to_string(), "1 %");
     assert_eq!(order.short_of(line).unwrap().known().unwrap().to_string(), "5 pc");
     assert_eq!(line.quantity.as_ref().unwrap().known(), Some(&150_000));

@@ -120,7 +120,7 @@ fn opening_of_the_ball_is_what_the_pieces_leave() {
 
 /// Rectangles with their allowances on both sides, by hand: side strip 1350 × 100, panels 450 × 450 and so on.
 #[test]
-fn cloth_of_the_cushion_is_its_rectangles() {
+fn fabric_of_the_cushion_is_its_rectangles() {
     let cushion = example("floor-cushion");
     let cover = |side: f64, high: f64| {
         let panels = 2.0 * (side + 24.0) * (side + 24.0);

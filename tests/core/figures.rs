@@ -27,11 +27,11 @@ const CUSHION: &str = r#"
 [style]
 id = "C-1"
 sizes = ["S"]
-[cloth.canvas]
+[fabric.canvas]
 mass = "320 g/m2 ±5 %"
 width = "1.5 m"
-usable-width = "1.45 m"
-utilisation = "80 %"
+cuttable-width = "1.45 m"
+efficiency = "80 %"
 thickness = "0.6 mm"
 colours = ["sand"]
 [thread.core]
@@ -41,15 +41,15 @@ wastage = "15 %"
 colours = ["sand"]
 [filling.fibre]
 [colour.sand]
-[material.main]
-[material.thread]
+[role.main]
+[role.thread]
 [colourway.sand]
 main = "canvas/sand"
 thread = "core/sand"
 [part.cover]
-[zone.inside]
+[stuffing.inside]
 part = "cover"
-material = "fibre"
+filling = "fibre"
 mass = "600 g ±30 g"
 check = "weighed before it is put in"
 [piece.PANEL]
@@ -68,9 +68,9 @@ a = "PANEL.top:p-q"
 b = "PANEL.under:p-q"
 close = { by = "hand" }
 [point-of-measure.W]
-state = "sewn flat"
+state = "sewn"
 target = "450 mm ±5 mm"
-step = "1 mm"
+read-to = "1 mm"
 [work]
 order = ["round", "gap"]
 "#;
@@ -98,7 +98,7 @@ fn cushion_mass_and_need() {
     near(&mass.shell.target, 141.376, 1e-6);
     near(&mass.shell.lower, 134.3072, 1e-6);
     near(&mass.shell.upper, 148.4448, 1e-6);
-    let need = &figures.cloth["S"]["sand"][0];
+    let need = &figures.fabric["S"]["sand"][0];
     assert_eq!((need.bought.article.as_str(), need.pieces.known()), ("canvas", Some(&2)));
     near(&need.area, 441_800.0, 0.0);
     near(&need.length, 380.862_069, 1e-6);
@@ -110,7 +110,7 @@ fn cushion_mass_and_need() {
     assert_eq!(mass.without_tolerance, ["core"]);
     let kinds: Vec<(&str, &str)> =
         figures.bill.lines.iter().map(|line| (line.kind, line.bought.article.as_str())).collect();
-    assert_eq!(kinds, [("cloth", "canvas"), ("thread", "core"), ("filling", "fibre")]);
+    assert_eq!(kinds, [("fabric", "canvas"), ("thread", "core"), ("filling", "fibre")]);
     assert!(figures.bill.lines[0].estimate && !figures.bill.lines[1].estimate);
 }
 
@@ -131,10 +131,10 @@ fn cushion_thread() {
     assert_eq!(thread.not_counted.keys().collect::<Vec<_>>(), ["gap"], "closed by hand");
 }
 
-/// Two sheets `length` long sewn along one edge, stitched as said, of cloth as thick as said.
-fn seam(length: &str, stitch: &str, cloth: &str, wastage: &str) -> Figures {
+/// Two sheets `length` long sewn along one edge, stitched as said, of fabric as thick as said.
+fn seam(length: &str, stitch: &str, fabric: &str, wastage: &str) -> Figures {
     let text = CUSHION
-        .replace(r#"thickness = "0.6 mm""#, cloth)
+        .replace(r#"thickness = "0.6 mm""#, fabric)
         .replace(r#"stitch = { type = "301", density = "4 st/cm", thread = "thread" }"#, stitch)
         .replace(r#"wastage = "15 %""#, &format!("wastage = \"{wastage}\""))
         .replace(r#"width = "450 mm", height = "450 mm""#, &format!("width = \"{length}\", height = \"450 mm\""))
@@ -189,7 +189,7 @@ fn wastage_as_in_the_worked_examples() {
 /// One piece alone, with its cuts.
 fn piece(outline: &str, rest: &str) -> Figures {
     let text = format!(
-        "[style]\nid = \"P\"\nsizes = [\"S\"]\n[cloth.felt]\nmass = \"200 g/m2\"\n[piece.P]\nmaterial = \"felt\"\n\
+        "[style]\nid = \"P\"\nsizes = [\"S\"]\n[fabric.felt]\nmass = \"200 g/m2\"\n[piece.P]\nmaterial = \"felt\"\n\
          outline = {{ {outline} }}\n{rest}\n"
     );
     made(&text).0
@@ -248,12 +248,12 @@ fn a_layer_inside_the_sew_line_and_a_block() {
         "allowance = \"10 mm\"\nblock = { width = \"500 mm\", height = \"520 mm\" }\n\
          [piece.P.cut.fusible]\nmaterial = \"felt\"\ninside = \"2 mm\"\ncount = 2",
     );
-    // Worked by hand: 450 − 2 × 2 = 446; the block takes 500 × 520 of cloth, but 470² of it stays in the product:
+    // Worked by hand: 450 − 2 × 2 = 446; the block takes 500 × 520 of fabric, but 470² of it stays in the product:
     // 0.2209 m2 and 2 × 0.198916 m2 at 200 g/m2.
     let cuts = &figures.pieces["P"]["S"].cuts;
     assert_eq!(cuts["fusible"].line.known().unwrap().area.get(), 446.0 * 446.0);
     near(&cuts["shell"].material_area, 260_000.0, 0.0);
-    near(&figures.cloth["S"]["only"][0].area, 260_000.0 + 2.0 * 198_916.0, 1e-6);
+    near(&figures.fabric["S"]["only"][0].area, 260_000.0 + 2.0 * 198_916.0, 1e-6);
     near(&figures.mass["S"]["only"].shell.target, (0.2209 + 2.0 * 0.198_916) * 200.0, 1e-6);
     assert_eq!(figures.counts.pieces, Figure::Known(3));
 }
@@ -284,7 +284,7 @@ fn pieces_to_cut_by_side() {
 [style]
 id = "E"
 sizes = ["S"]
-[cloth.felt]
+[fabric.felt]
 [part.ear]
 uses = ["left", "right mirrored"]
 [piece.EAR]
@@ -331,7 +331,8 @@ fn limits_are_rounded_inward_to_the_step() {
         ("25 cm ±4 mm", "1 mm", "mm", Some(246.0), Some(254.0)),
         ("60.5 mm ±0.4 mm", "1 mm", "mm", None, None),
     ] {
-        let text = CUSHION.replace("450 mm ±5 mm", target).replace("step = \"1 mm\"", &format!("step = \"{step}\""));
+        let text =
+            CUSHION.replace("450 mm ±5 mm", target).replace("read-to = \"1 mm\"", &format!("read-to = \"{step}\""));
         let (figures, _) = made(&text);
         let found = &figures.measures["W"].sizes["S"];
         assert_eq!((found.lower.get(), found.upper.get()), (lower, upper), "{target} at {step}");
@@ -347,7 +348,8 @@ fn what_the_factory_will_say_is_never_nought() {
     );
     let (figures, _) = made(&text.replace("grain = \"sw-nw\"\n", ""));
     let mass = &figures.mass["S"]["sand"];
-    for figure in [&mass.product.target, &mass.shell.target, &mass.product.lower, &figures.cloth["S"]["sand"][0].length]
+    for figure in
+        [&mass.product.target, &mass.shell.target, &mass.product.lower, &figures.fabric["S"]["sand"][0].length]
     {
         let Figure::NotYet { why } = figure else { panic!("{figure:?}") };
         assert!(why.contains(&Phrase::from("the pattern of PANEL is the factory's to make")), "{why:?}");
@@ -357,7 +359,7 @@ fn what_the_factory_will_say_is_never_nought() {
     let json: serde_json::Value = serde_json::from_str(&figures.json()).unwrap();
     let shell = &json["mass"]["S"]["sand"]["shell"]["target"];
     assert_eq!(shell["not-known-yet"][0], "the pattern of PANEL is the factory's to make");
-    assert_eq!(figures.bill.lines.len(), 2, "cloth and filling");
+    assert_eq!(figures.bill.lines.len(), 2, "fabric and filling");
 }
 
 #[test]
@@ -374,10 +376,10 @@ fn a_sum_from_which_a_withheld_value_could_be_solved_is_withheld() {
 #[test]
 fn filling_without_tolerance_is_only_given_a_proposal() {
     let (figures, _) = made(&CUSHION.replace("600 g ±30 g", "600 g"));
-    let zone = &figures.filling["S"]["sand"].zones[0];
-    assert!(zone.each.lower.known().is_none() && figures.filling["S"]["sand"].total.lower.known().is_none());
+    let stuffing = &figures.filling["S"]["sand"].stuffings[0];
+    assert!(stuffing.each.lower.known().is_none() && figures.filling["S"]["sand"].total.lower.known().is_none());
     // A tenth either way (common practice).
-    let proposed = zone.proposed.as_ref().unwrap();
+    let proposed = stuffing.proposed.as_ref().unwrap();
     assert_eq!((proposed.lower.get(), proposed.upper.get()), (540.0, 660.0));
     assert!(figures.mass["S"]["sand"].without_tolerance.contains(&"fibre".to_string()));
 }
@@ -395,7 +397,7 @@ fn same_figures_whatever_the_order_of_files() {
 #[test]
 fn what_packs_the_product_is_not_its_mass() {
     // Worked by hand: a label of 0.4 g is part of the product, a bag of 28 g ±3 g only of the packed product.
-    let trims = "[trim.label]\nsort = \"label\"\nmass-each = \"0.4 g\"\nuse = \"1 pc\"\n\
+    let trims = "[trim.label]\ntype = \"label\"\nmass-each = \"0.4 g\"\nuse = \"1 pc\"\n\
                  [trim.sack]\nmass-each = \"28 g ±3 g\"\nuse = \"1 pc\"\n[step.pack]\ndo = \"bag\"\ntrim = \"sack\"\n";
     let (figures, _) =
         made(&CUSHION.replace("[work]", &format!("{trims}[work]")).replace("\"gap\"]", "\"gap\", \"pack\"]"));

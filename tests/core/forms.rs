@@ -19,7 +19,7 @@ fn made(text: &str) -> (Vec<String>, Figures, Drawn) {
 
 /// One piece with keys of its own.
 fn piece(outline: &str, keys: &str) -> (Vec<String>, Figures, Drawn) {
-    let head = "[style]\nsizes = [\"S\"]\n[part.p]\nform = \"flat\"\n[cloth.c]\n";
+    let head = "[style]\nsizes = [\"S\"]\n[part.p]\nform = \"flat\"\n[fabric.c]\n";
     made(&format!("{head}[piece.P]\npart = \"p\"\nmaterial = \"c\"\noutline = {outline}\n{keys}"))
 }
 
@@ -147,7 +147,7 @@ fn notches_on_a_curve_follow_the_radius() {
 #[test]
 fn a_size_scales_the_sew_line_and_keeps_the_allowance() {
     let sizes = "[style]\nsizes = [\"M\", \"S\", \"L\"]\n[size.S]\nscale = { along = \"0.70\", across = \"0.70\" }\n[size.L]\nscale = { \
-                 along = \"1.25\", across = \"1.25\" }\n[part.p]\nform = \"flat\"\n[cloth.c]\n[piece.P]\npart = \"p\"\nmaterial = \
+                 along = \"1.25\", across = \"1.25\" }\n[part.p]\nform = \"flat\"\n[fabric.c]\n[piece.P]\npart = \"p\"\nmaterial = \
                  \"c\"\nallowance = \"6 mm\"\ngrain = \"sw-nw\"\nnotches = [\"nw-ne 20 mm\", \"nw-ne 50 %\"]\noutline = ";
     for drawn_line in [
         "{ shape = \"rectangle\", width = \"80 mm\", height = \"120 mm\" }",
@@ -170,7 +170,7 @@ fn a_size_scales_the_sew_line_and_keeps_the_allowance() {
 fn lid(strip: &str, more: &str) -> String {
     format!(
         "[style]\nsizes = [\"M\", \"L\"]\n[size.L]\nscale = {{ along = \"1.4\", across = \"1.2\" }}\n[part.p]\nform = \
-         \"flat\"\n[cloth.c]\n[piece.LID]\npart = \"p\"\nmaterial = \"c\"\nallowance = \"6 mm\"\noutline = {{ shape = \
+         \"flat\"\n[fabric.c]\n[piece.LID]\npart = \"p\"\nmaterial = \"c\"\nallowance = \"6 mm\"\noutline = {{ shape = \
          \"circle\", diameter = \"200 mm\" }}\n[piece.STRIP]\npart = \"p\"\nmaterial = \"c\"\nallowance = \"6 \
          mm\"\noutline = {{ shape = \"rectangle\", {strip} }}\n{more}"
     )
@@ -187,7 +187,7 @@ fn run(figures: &Figures, piece: &str, size: &str, from: &str, to: &str) -> f64 
 #[test]
 fn a_length_follows_edges_in_every_size() {
     let (said, figures, _) = made(&lid("width = \"along LID:n-e-s-w-n\", height = \"50 mm\"", ""));
-    assert!(said.iter().all(|one| one.starts_with("scaled-draft")), "{said:?}");
+    assert!(said.iter().all(|one| one.starts_with("size-scaled-too-far")), "{said:?}");
     let round = |size: &str| {
         ["n-e", "e-s", "s-w", "w-n"].map(|run_| {
             let (from, to) = run_.split_once('-').expect("a run");
@@ -218,7 +218,7 @@ fn what_follows_may_be_longer_or_shorter() {
     let round = "[piece.DISC]\npart = \"p\"\nmaterial = \"c\"\nallowance = \"6 mm\"\noutline = { shape = \"circle\", \
                  circumference = \"along STRIP:nw-ne\" }";
     let (said, figures, drawn) = made(&lid("width = \"300 mm\", height = \"50 mm\"", round));
-    assert!(said.iter().all(|one| one.starts_with("scaled-draft")), "{said:?}");
+    assert!(said.iter().all(|one| one.starts_with("size-scaled-too-far")), "{said:?}");
     for (size, wanted) in [("M", 300.0), ("L", 360.0)] {
         let quarter = run(&figures, "DISC", size, "n", "e");
         assert!((quarter - wanted / 4.0).abs() < 1e-4, "{size}: {quarter}");
@@ -249,7 +249,7 @@ fn points_keep_their_place_or_their_distance() {
     let strip = "width = \"300 mm\", height = \"50 mm\", points = { p = \"nw-ne 100 mm\", q = \"nw-ne 40 mm fixed\", r = { L = \
                  \"sw-se 30 mm\", else = \"sw-se 30 mm\" }, s = \"nw-ne 250 mm fixed\" }";
     let (said, figures, _) = made(&lid(strip, ""));
-    assert!(said.iter().all(|one| one.starts_with("scaled-draft")), "{said:?}");
+    assert!(said.iter().all(|one| one.starts_with("size-scaled-too-far")), "{said:?}");
     for (size, p, right) in [("M", 100.0, 300.0), ("L", 120.0, 360.0)] {
         assert!((run(&figures, "STRIP", size, "nw", "q") - 40.0).abs() < 1e-6, "{size}");
         assert!((run(&figures, "STRIP", size, "q", "p") - (p - 40.0)).abs() < 1e-6, "{size}");
@@ -275,7 +275,7 @@ fn notches_make_a_left_and_a_right() {
     assert!(!counted("[\"nw-ne 20 mm\"]"));
 }
 
-/// A body of 120 × 100 mm with an arm at its side, on cloth of 10 mm pile: three piles are 30 mm across the sew line.
+/// A body of 120 × 100 mm with an arm at its side, on fabric of 10 mm pile: three piles are 30 mm across the sew line.
 #[test]
 fn limbs_are_judged_by_the_circle_that_fits() {
     let found = |width: f64, long: f64| {
@@ -294,7 +294,7 @@ fn limbs_are_judged_by_the_circle_that_fits() {
         let list: Vec<String> =
             corners.iter().map(|(id, x, y)| format!("[\"{id}\", \"{x} mm\", \"{y} mm\"]")).collect();
         let (said, ..) = made(&format!(
-            "[style]\nsizes = [\"S\"]\n[part.p]\nform = \"filled\"\n[cloth.c]\npile = \"10 mm\"\n[piece.P]\npart = \"p\"\nmaterial \
+            "[style]\nsizes = [\"S\"]\n[part.p]\nform = \"filled\"\n[fabric.c]\npile = \"10 mm\"\n[piece.P]\npart = \"p\"\nmaterial \
              = \"c\"\npile = \"h-a\"\nallowance = \"5 mm\"\noutline = {{ shape = \"polygon\", corners = [{}] }}",
             list.join(", ")
         ));
@@ -353,7 +353,7 @@ fn marked_darts_are_notched_at_their_mouth() {
     assert!(said.iter().any(|one| one.starts_with("notch-off-edge")), "{said:?}");
     // Cut out, the leg has a cut line of its own, 5 mm to its left.
     let (said, _, drawn) = made("notches = [\"c-p 10 mm\"]\ndarts = \"cut\"");
-    assert!(said.len() == 1 && said[0].starts_with("dart-closes"), "{said:?}");
+    assert!(said.len() == 1 && said[0].starts_with("dart-too-narrow"), "{said:?}");
     let mark = &marks(&drawn, "S")[0];
     assert!((mark.sew.distance(mark.cut) - 5.0).abs() < 0.01);
 }

@@ -6,7 +6,7 @@ mod rows;
 mod search;
 
 use backtack_core::geom::grid::{GridPoint, Polygon};
-use backtack_core::lay::{Budget, Cloth, Instance, Lay, Options, Packed, Piece, Placed, Progress, Turn, pack};
+use backtack_core::lay::{Budget, Fabric, Instance, Lay, Options, Packed, Piece, Placed, Progress, Turn, pack};
 
 /// A polygon from corners in whole millimetres.
 fn polygon(corners: &[(i64, i64)]) -> Polygon {
@@ -23,7 +23,7 @@ fn piece(id: &str, outline: Polygon, demand: usize, turns: &[f64]) -> Piece {
 }
 
 fn instance(width: i64, pieces: Vec<Piece>) -> Instance {
-    Instance { name: "test".into(), cloth: Cloth::wide(width * 1000), pieces }
+    Instance { name: "test".into(), fabric: Fabric::wide(width * 1000), pieces }
 }
 
 /// A piece as drawn, its origin at a place in whole micrometres.

@@ -11,15 +11,15 @@ use backtack_core::read::{self, Loaded};
 const STYLE: &str = r#"
 [style]
 id = "T-1"
-[cloth.fur]
+[fabric.fur]
 pile = "20 mm"
 width = "1500 mm"
-usable-width = "1000 mm"
+cuttable-width = "1000 mm"
 shrinkage-across = "2 %"
 ply = "8 mm"
-[cloth.web]
+[fabric.web]
 width = "900 mm"
-usable-width = "900 mm"
+cuttable-width = "900 mm"
 [part.bag]
 form = "flat"
 [piece.SIDE]
@@ -57,8 +57,8 @@ fn computed(loaded: &Loaded) -> Checked {
     crate::checked(loaded)
 }
 
-fn task<'c>(computed: &'c Checked, cloth: &str) -> &'c Task {
-    computed.lays.tasks.iter().find(|task| task.bought.article == cloth).unwrap()
+fn task<'c>(computed: &'c Checked, fabric: &str) -> &'c Task {
+    computed.lays.tasks.iter().find(|task| task.bought.article == fabric).unwrap()
 }
 
 /// A piece as name, demand and corners in whole mm.
@@ -97,10 +97,10 @@ fn one_way_places_left_and_right() {
     let wanted: Vec<_> = wanted.into_iter().map(|(id, corners)| (id.to_string(), n, corners)).collect();
     assert_eq!(pieces(fur), wanted);
     // 1000 mm less 2 %.
-    assert_eq!(fur.instance.cloth.width, 980_000);
+    assert_eq!(fur.instance.fabric.width, 980_000);
     assert_eq!(fur.layers, 1);
     assert!(fur.surplus.is_empty());
-    // The fusible is cut 5 mm inside: its own shape on its own cloth.
+    // The fusible is cut 5 mm inside: its own shape on its own fabric.
     let web = pieces(task(&computed, "web"));
     assert!(
         matches!(web.as_slice(), [(_, _, corners)] if corners.last() == Some(&(90, 40)) || corners.last() == Some(&(40, 90)))
@@ -123,22 +123,22 @@ fn face_to_face_lays_one_of_each_pair() {
     assert_eq!(fur.surplus.get("FLAP"), Some(&n));
     assert_eq!(fur.surplus.get("FACE").copied().unwrap_or(0), 2 * faces - n);
     assert_eq!(fur.surplus.get("SIDE"), None);
-    assert_eq!(fur.instance.cloth.width, 980_000);
+    assert_eq!(fur.instance.fabric.width, 980_000);
 }
 
 /// Folded along its length: half the width, and each placed piece comes twice from one length.
 #[test]
-fn folded_cloth_is_half_as_wide() {
+fn folded_fabric_is_half_as_wide() {
     let loaded = read("[cutting.room]\nspread = \"folded\"\n");
     let computed = computed(&loaded);
     let fur = task(&computed, "fur");
-    assert_eq!((fur.instance.cloth.width, fur.layers), (490_000, 1));
+    assert_eq!((fur.instance.fabric.width, fur.layers), (490_000, 1));
 }
 
 /// What pairing leaves of a piece that is its own image is cut on the fold, as half of it: of one face the half of
 /// 70 × 90, 70 × 45. The left and right triangles come of one, and the single flap, no image of itself, twice.
 #[test]
-fn folded_cloth_gives_a_single_piece_on_the_fold() {
+fn folded_fabric_gives_a_single_piece_on_the_fold() {
     let more = "[cutting.room]\nspread = \"folded\"\ntable = \"10 mm\"\ngap = \"4 mm\"\n";
     let loaded = read(more);
     let one = computed(&loaded);
@@ -160,7 +160,7 @@ fn folded_cloth_gives_a_single_piece_on_the_fold() {
     let again = computed(&kept);
     let lay = task(&again, "fur").lay.clone().expect("a lay with a piece on the fold");
     assert_eq!(lay.placed[0].at.y, 0);
-    // A pair lies beside the fold; on a cloth of 120 mm, folded less than 60 mm wide, both lie on it.
+    // A pair lies beside the fold; on a fabric of 120 mm, folded less than 60 mm wide, both lie on it.
     let pair = STYLE.replace("[piece.FACE]", "[piece.FACE]\ncopies = 2");
     let of = |style: &str| {
         let loaded = read::texts(&[("style.toml", &format!("{style}{more}"))]);
@@ -169,7 +169,7 @@ fn folded_cloth_gives_a_single_piece_on_the_fold() {
         (id, count)
     };
     assert_eq!(of(&pair), ("FACE".into(), 1));
-    assert_eq!(of(&pair.replace("usable-width = \"1000 mm\"", "usable-width = \"120 mm\"")), ("FACE½".into(), 2));
+    assert_eq!(of(&pair.replace("cuttable-width = \"1000 mm\"", "cuttable-width = \"120 mm\"")), ("FACE½".into(), 2));
 }
 
 /// 40 mm under the knife hold 5 plies of 8 mm, and 16 of 2.5 mm (worked example of the trade); the least limit holds.
@@ -197,7 +197,7 @@ fn shapes_of_the_factory_have_no_lay() {
     let loaded = read::texts(&[("style.toml", &style)]);
     let computed = computed(&loaded);
     assert!(computed.lays.tasks.iter().all(|task| task.bought.article != "fur"));
-    let need = &computed.figures.cloth["one"]["only"];
+    let need = &computed.figures.fabric["one"]["only"];
     let fur = need.iter().find(|need| need.bought.article == "fur").unwrap();
     assert!(matches!(fur.length, Figure::NotYet { .. }));
 }
@@ -226,8 +226,8 @@ fn a_kept_lay_serves_what_it_was_made_for() {
     assert_eq!(found(&with(STYLE, &text)), 2);
     assert_eq!(found(&with(&STYLE.replace("[part.bag]", "# remark\n[part.bag]\nname = \"Bag\""), &text)), 2);
     assert_eq!(found(&with(&STYLE.replace("\"90 mm\"]", "\"91 mm\"]"), &text)), 1, "a changed piece");
-    assert_eq!(found(&with(&STYLE.replace("usable-width = \"900 mm\"", "usable-width = \"890 mm\""), &text)), 1);
-    let product = computed(&with(STYLE, &text)).figures.cloth["one"]["only"][0].clone();
+    assert_eq!(found(&with(&STYLE.replace("cuttable-width = \"900 mm\"", "cuttable-width = \"890 mm\""), &text)), 1);
+    let product = computed(&with(STYLE, &text)).figures.fabric["one"]["only"][0].clone();
     assert!(!product.estimate && product.length.get().unwrap() > 0.0);
 }
 
@@ -241,7 +241,7 @@ fn an_edited_entry_is_refused() {
     assert_eq!(found(&text.replacen(line, "length = \"9000 mm\"", 1)), 1, "longer than its pieces reach");
     let place = text.lines().find(|line| line.starts_with("  \"1.1 ")).unwrap();
     let moved = place.rsplit_once(' ').map(|(head, _)| format!("{head} 5000\",")).unwrap();
-    assert_eq!(found(&text.replacen(place, &moved, 1)), 1, "off the cloth");
+    assert_eq!(found(&text.replacen(place, &moved, 1)), 1, "off the fabric");
     let broken = with(STYLE, &text.replace("format = 1", "format = 7"));
     assert_eq!(broken.findings.iter().filter(|one| one.rule.code == "broken-lock").count(), 1);
     assert_eq!(found(&text.replace("format = 1", "format = 7")), 0, "another version");
@@ -257,17 +257,17 @@ fn what_dies_cut_is_laid_in_rows() {
     let mut lock = Lock::default();
     let how = Search { effort: Effort::Quick, anew: false, longer: false, stop: &|| false, observe: &|_, _, _| {} };
     let (moved, refused) = search(&tasks, PRODUCT, &mut lock, &how);
-    assert_eq!((moved.len(), refused.len(), lock.entries.len()), (4, 0, 4), "rows and free, for two cloths");
+    assert_eq!((moved.len(), refused.len(), lock.entries.len()), (4, 0, 4), "rows and free, for two fabrics");
     let again = self::computed(&with(&style, &lock.text()));
     assert!(again.lays.tasks.iter().all(Task::kept));
-    let fur = again.figures.lays.iter().find(|lay| lay.cloth == "fur").unwrap();
+    let fur = again.figures.lays.iter().find(|lay| lay.fabric == "fur").unwrap();
     let struck = fur.struck.as_ref().unwrap();
     let strikes: u64 = struck.rows.iter().map(|row| row.strikes).sum();
     assert_eq!(strikes + struck.single, fur.pieces);
     // FLAP is 70 × 120 with the usual 4 mm between strikes; nothing else stands in its row.
     let flap = struck.rows.iter().find(|row| row.piece == "FLAP").unwrap();
     assert!((124.0..124.05).contains(&flap.pitch.get()), "{}", flap.pitch.get());
-    let need = again.figures.cloth["one"]["only"].iter().find(|need| need.bought.article == "fur").unwrap();
+    let need = again.figures.fabric["one"]["only"].iter().find(|need| need.bought.article == "fur").unwrap();
     assert_eq!(need.length, fur.per_product);
     // The cut of one product: twice the triangle of 120 + 90 + 150, the flap with its allowance as it is drawn, the block.
     let products = fur.mix["one"] as f64;
@@ -276,13 +276,13 @@ fn what_dies_cut_is_laid_in_rows() {
     assert!((fur.path.get() - worked).abs() < 1e-6, "{} and {worked}", fur.path.get());
 }
 
-/// Two cloths that share a title, one in each colourway, keep both their lays.
+/// Two fabrics that share a title, one in each colourway, keep both their lays.
 #[test]
-fn two_cloths_of_one_title_keep_both_lays() {
+fn two_fabrics_of_one_title_keep_both_lays() {
     let style = STYLE
-        .replace("[cloth.fur]", "[material.body]\nname = \"Body\"\n[cloth.fur]")
+        .replace("[fabric.fur]", "[role.body]\nname = \"Body\"\n[fabric.fur]")
         .replace("material = \"fur\"", "material = \"body\"")
-        + "[cloth.felt]\nwidth = \"1200 mm\"\nusable-width = \"1100 mm\"\n[colourway.red]\nbody = \"fur\"\n[colourway.blue]\nbody = \"felt\"\n";
+        + "[fabric.felt]\nwidth = \"1200 mm\"\ncuttable-width = \"1100 mm\"\n[colourway.red]\nbody = \"fur\"\n[colourway.blue]\nbody = \"felt\"\n";
     let loaded = read::texts(&[("style.toml", &style)]);
     let computed = computed(&loaded);
     let tasks = computed.lays.kept_as(PRODUCT);

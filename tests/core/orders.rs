@@ -22,7 +22,7 @@ fn example(name: &str) -> Figures {
     planned
 }
 
-/// 1,000 m with 2 % spare, 3 % shrinkage and 4 % faults are 1,095.4 m: each step divides what the one before left, and the
+/// 1,000 m with 2 % cut extra, 3 % shrinkage and 4 % faults are 1,095.4 m: each step divides what the one before left, and the
 /// percentages are never added to 1,090 m.
 #[test]
 fn the_chain_divides_and_never_adds() {
@@ -32,7 +32,7 @@ fn the_chain_divides_and_never_adds() {
     assert_eq!(format!("{:.1}", needed / 1e6), "1095.4");
 }
 
-/// Two colourways that share one cloth in one colour. 50 of each with 2 % spare are 51; with 3 samples 54, with 5 test pieces
+/// Two colourways that share one fabric in one colour. 50 of each with 2 % cut extra are 51; with 3 samples 54, with 5 test pieces
 /// 56; 110 in all.
 const STYLE: &str = r#"
 [style]
@@ -40,16 +40,16 @@ id = "X-1"
 name = "Mat"
 [colour.grey]
 reference = "card 1"
-[material.top]
+[role.top]
 [colourway.a]
 top = "felt/grey"
 [colourway.b]
 top = "felt/grey"
-[cloth.felt]
+[fabric.felt]
 mass = "300 g/m2"
 width = "1500 mm"
-usable-width = "1450 mm"
-utilisation = "80 %"
+cuttable-width = "1450 mm"
+efficiency = "80 %"
 shrinkage-along = "2 %"
 roll-length = "25 m"
 minimum-order = "40 m"
@@ -63,7 +63,7 @@ allowance = "10 mm"
 
 const ORDER: &str = r#"
 [order.one]
-spare = "2 %"
+cut-extra = "2 %"
 over = "10 %"
 surplus = "ours"
 [order.one.line.a]
@@ -119,7 +119,7 @@ fn mat(faults: bool) -> OrderFigures {
     let loaded = read::texts(&[("style.toml", STYLE), ("orders/one.toml", ORDER)]);
     assert_eq!(loaded.findings.iter().count(), 0, "{:#?}", loaded.findings);
     let mut figures = compute::compute(&loaded.model, &Assembly::of(&loaded.model)).figures;
-    assert!(figures.orders["one"].cloths.is_empty(), "not planned yet");
+    assert!(figures.orders["one"].fabrics.is_empty(), "not planned yet");
     orders::plan(
         &loaded.model,
         &mut figures,
@@ -133,11 +133,11 @@ fn products_are_the_order_with_spare_samples_and_tests() {
     let order = mat(false);
     let product = |colourway: &str| order.products["one"][colourway];
     let a = product("a");
-    assert_eq!((a.quantity, a.allowed, a.spare, a.samples, a.tests, a.cut), (50, 55, 1, 3, 0, 54));
-    // 55 may be delivered: with the spare 56.1, so 56 and the samples.
+    assert_eq!((a.quantity, a.allowed, a.cut_extra, a.samples, a.tests, a.cut), (50, 55, 1, 3, 0, 54));
+    // 55 may be delivered: with the cut extra 56.1, so 56 and the samples.
     assert_eq!(a.most, 59);
     let b = product("b");
-    assert_eq!((b.quantity, b.allowed, b.spare, b.samples, b.tests, b.cut), (50, 53, 1, 0, 5, 56));
+    assert_eq!((b.quantity, b.allowed, b.cut_extra, b.samples, b.tests, b.cut), (50, 53, 1, 0, 5, 56));
     // 53 × 1.02 = 54.06.
     assert_eq!(b.most, 59);
     let line = order.lines.iter().find(|line| line.line == "b").unwrap();
@@ -165,19 +165,19 @@ fn the_chain_is_worked_out_by_hand() {
     // 75 / 0.9144; 75 m × 1.5 m × 300 g/m2.
     assert_eq!((steps.bought.get(), steps.yards.get(), steps.mass.get()), (75_000.0, 82.020_997, Some(33_750.0)));
     assert_eq!((steps.surplus.get(), steps.surplus_of.as_deref()), (18_469.387_755, Some("ours")));
-    let cloth = &order.cloths[0];
-    let plan = cloth.plan.known().unwrap();
+    let fabric = &order.fabrics[0];
+    let plan = fabric.plan.known().unwrap();
     assert!(plan.proved && plan.complete && plan.undivided.is_empty());
     // One size: the plain plan is the same.
     assert_eq!(plan.total, plan.plain);
-    assert_eq!(cloth.assumed.iter().map(String::as_str).collect::<Vec<_>>(), ["faults of felt is not stated: 0 %"]);
+    assert_eq!(fabric.assumed.iter().map(String::as_str).collect::<Vec<_>>(), ["faults of felt is not stated: 0 %"]);
 }
 
 /// Bundles are numbered through; 54 of a, then 56 of b, the change in the second place of the second lay.
 #[test]
 fn bundles_and_plies_are_numbered() {
     let order = mat(false);
-    let plan = order.cloths[0].plan.known().unwrap();
+    let plan = order.fabrics[0].plan.known().unwrap();
     let lays = &plan.lays;
     assert_eq!(lays.iter().map(|lay| (lay.products, lay.pieces)).collect::<Vec<_>>(), [(40, 80), (40, 80), (30, 60)]);
     let bundles: Vec<_> = lays.iter().flat_map(|lay| &lay.bundles).collect();
@@ -220,10 +220,10 @@ fn an_order_is_laid_once_and_kept() {
     let plain = read::texts(&[("style.toml", &style), ("orders/one.toml", ORDER)]);
     let mut lock = Lock::default();
     let (first, _) = quick(&plain, &mut lock, false);
-    assert!(first.cloths[0].plan.known().unwrap().estimate, "nothing is laid yet");
+    assert!(first.fabrics[0].plan.known().unwrap().estimate, "nothing is laid yet");
     let (first, done) = quick(&plain, &mut lock, true);
     assert!(!done.moved.is_empty() && done.refused.is_empty(), "{done:?}");
-    let plan = first.cloths[0].plan.known().unwrap();
+    let plan = first.fabrics[0].plan.known().unwrap();
     assert!(!plan.estimate && plan.laid > 0);
     assert!(lock.entries.values().all(|entry| entry.of == "order one"));
     // Two mats of 320 × 220 mm a product: four side by side on 1450 mm turned along it, whatever the search finds.
@@ -237,7 +237,7 @@ fn an_order_is_laid_once_and_kept() {
     let mut again = kept.model.lock.clone();
     let (other, done) = quick(&kept, &mut again, false);
     assert!(done.moved.is_empty() && again == lock);
-    assert_eq!(other.cloths[0].plan.known().unwrap().lays, plan.lays);
+    assert_eq!(other.fabrics[0].plan.known().unwrap().lays, plan.lays);
     assert_eq!(other.material, first.material);
     let (_, done) = quick(&kept, &mut again, true);
     assert!(done.moved.is_empty() && again == lock, "{done:?}");
@@ -252,10 +252,10 @@ fn an_order_is_laid_once_and_kept() {
 fn an_unknown_length_is_no_plan() {
     let order = mat(true);
     let why = format!("{:?}", order.material[0].steps);
-    assert!(order.cloths[0].plan.known().is_none() && why.contains("the outline of MAT"), "{why}");
+    assert!(order.fabrics[0].plan.known().is_none() && why.contains("the outline of MAT"), "{why}");
 }
 
-/// Products, made by cloth and colour, and what is cut agree in every example.
+/// Products, made by fabric and colour, and what is cut agree in every example.
 #[test]
 fn plans_of_the_examples_agree_with_themselves() {
     for name in ["puffin", "floor-cushion"] {
@@ -263,13 +263,14 @@ fn plans_of_the_examples_agree_with_themselves() {
         for order in figures.orders.values() {
             let wanted: u64 = order.products.values().flat_map(|by| by.values()).map(|one| one.cut).sum();
             assert!(order.missing.is_empty() && wanted > order.total);
-            for cloth in &order.cloths {
-                let plan = cloth.plan.known().unwrap_or_else(|| panic!("{name} {}: {:?}", cloth.article, cloth.plan));
+            for fabric in &order.fabrics {
+                let plan =
+                    fabric.plan.known().unwrap_or_else(|| panic!("{name} {}: {:?}", fabric.article, fabric.plan));
                 assert!(plan.estimate && plan.complete);
-                let made: u64 = cloth.colours.iter().flat_map(|one| one.made.values()).sum();
-                assert_eq!(made, wanted + plan.total.surplus, "{name} {}", cloth.article);
+                let made: u64 = fabric.colours.iter().flat_map(|one| one.made.values()).sum();
+                assert_eq!(made, wanted + plan.total.surplus, "{name} {}", fabric.article);
                 assert_eq!(plan.lays.iter().map(|lay| lay.products).sum::<u64>(), made);
-                assert_eq!(plan.lays.iter().map(|lay| lay.pieces).sum::<u64>(), made * cloth.pieces.known().unwrap());
+                assert_eq!(plan.lays.iter().map(|lay| lay.pieces).sum::<u64>(), made * fabric.pieces.known().unwrap());
                 assert!((plan.total.bought, plan.total.lays) <= (plan.plain.bought, plan.plain.lays));
             }
             for chain in &order.material {

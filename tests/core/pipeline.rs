@@ -73,13 +73,13 @@ fn unsaved_texts_count_as_if_they_were_saved() {
     let with_library = style.replacen("[style]\n", "[style]\nlibraries = [\"shared\"]\n", 1);
     assert_ne!(style, with_library);
     let cases: [&[(&str, &str)]; 6] = [
-        &[("cushion/more.toml", "[cloth.felt]\nwidht = \"海鹦😀\"\n")],
+        &[("cushion/more.toml", "[fabric.felt]\nwidht = \"海鹦😀\"\n")],
         &[
-            ("cushion/a/b.toml", "[cloth.felt]\nmass = 5\n"),
+            ("cushion/a/b.toml", "[fabric.felt]\nmass = 5\n"),
             ("cushion/style.toml", &style.replace("name = ", "nmae = ")),
         ],
         &[("cushion/style.toml", "[style\n")],
-        &[("cushion/style.toml", &with_library), ("shared/a.toml", "[cloth.felt]\nwdith = \"1 m\"\n")],
+        &[("cushion/style.toml", &with_library), ("shared/a.toml", "[fabric.felt]\nwdith = \"1 m\"\n")],
         &[("cushion/sub/style.toml", "[style]\nid = 4\n"), ("cushion/sub/x.toml", "[x]\n")],
         &[("cushion/out/x.toml", "[x]\n"), ("cushion/.git/x.toml", "[x]\n"), ("cushion/.x.toml", "[x]\n")],
     ];
@@ -151,7 +151,7 @@ fn an_edition_is_read_once() {
         files.extend(extra);
         pipeline::read(&Source::Files { style: "", files: &files }, tally).unwrap()
     };
-    let private: &[(&str, &[u8])] = &[("private/cost.toml", b"[cloth.secret]\n")];
+    let private: &[(&str, &[u8])] = &[("private/cost.toml", b"[fabric.secret]\n")];
     for (extra, sealed, wanted) in [
         (&[][..], false, [1, 1, 1, 1, 0]),
         (private, false, [2, 2, 2, 2, 0]),

@@ -10,7 +10,7 @@ mod table;
 
 use table::{M, MM, Orders, every, joined, problem, rolls, uneven};
 
-/// Cloth bought by the metre.
+/// Fabric bought by the metre.
 fn metres() -> Buy {
     Buy { unit: M, keep: Rational::ONE, whole: false, overlap: 0 }
 }
@@ -344,9 +344,9 @@ fn what_no_ply_count_divides_is_made_above_the_limit_and_said() {
     assert_eq!((plan.colours[0].made.as_slice(), plan.raised.len()), (&[26, 12][..], 0));
 }
 
-/// A minimum order of three rolls makes the third roll free, so that fewer lays come before less cloth.
+/// A minimum order of three rolls makes the third roll free, so that fewer lays come before less fabric.
 #[test]
-fn a_minimum_order_makes_cloth_free_up_to_it() {
+fn a_minimum_order_makes_fabric_free_up_to_it() {
     let some: Vec<(Mix, Length)> = [(1, 1_000), (2, 1_990), (3, 3_300)]
         .map(|(sets, length)| (Mix { sets: vec![sets] }, Length::Known(length * MM)))
         .to_vec();

@@ -6,7 +6,7 @@ use backtack_core::source::{FileId, Sources, Span};
 use serde_json::Value;
 
 static CROSSED: Rule = Rule {
-    code: "crossed-limits",
+    code: "limits-cross",
     family: "measure",
     severity: Severity::Must,
     summary: "The limits of a measurement leave nothing between them",
@@ -72,7 +72,7 @@ fn usual() -> Case {
             .at(case.at("9 mm"), "")
             .help("widen the tolerance:\n  value = \"60.5 mm ±1 mm\""),
     );
-    case.push(Finding::new(&PILE, "no cloth says which way its pile lies").help("pile-direction = \"down\""));
+    case.push(Finding::new(&PILE, "no fabric says which way its pile lies").help("pile-direction = \"down\""));
     case.push(Finding::new(&PILE, "“海鹦” has no pile").at(case.at("puffin"), "after a tab and wide characters"));
     case
 }
@@ -86,7 +86,7 @@ fn text_shows_every_place() {
 fn colour_changes_nothing_but_the_codes() {
     let case = usual();
     let coloured = case.text(true);
-    assert!(coloured.contains("\u{1b}[1m\u{1b}[35mmust[crossed-limits]"), "{coloured:?}");
+    assert!(coloured.contains("\u{1b}[1m\u{1b}[35mmust[limits-cross]"), "{coloured:?}");
     let mut bare = String::new();
     let mut rest = coloured.as_str();
     while let Some((before, after)) = rest.split_once("\u{1b}[") {

@@ -63,13 +63,13 @@ fn puffin_is_a_real_toy() {
     assert!(model.parts.len() >= 6, "{}", model.parts.len());
     assert_eq!((model.sizes.len(), model.colourways.len()), (2, 2));
     let cuts = model.pieces.values().flat_map(|piece| piece.cuts.values());
-    let cloths: BTreeSet<&str> = cuts
+    let fabrics: BTreeSet<&str> = cuts
         .filter_map(|cut| cut.material.as_ref())
         .flat_map(|role| model.colourways.keys().filter_map(|colourway| model.resolve(&role.value, colourway)))
-        .filter(|(article, _)| article.kind == ArticleKind::Cloth)
+        .filter(|(article, _)| article.kind == ArticleKind::Fabric)
         .map(|(article, _)| article.entry.id.value.as_str())
         .collect();
-    assert!(cloths.len() >= 4, "{cloths:?}");
+    assert!(fabrics.len() >= 4, "{fabrics:?}");
 }
 
 /// Every seam and opening as a whole and between the points both sides name, and everything caught, in both sizes.

@@ -58,15 +58,15 @@ fn tables_merge_over_files_and_one_id_twice_is_found() {
 #[test]
 fn several_errors_come_in_one_pass() {
     let loaded =
-        one("[cloth.c]\nmass = \"320 gsm\"\nmas = \"1\"\nwidth = 1500\n[colour.x]\nlab = [\"1\"]\n[peice.A]\n");
+        one("[fabric.c]\nmass = \"320 gsm\"\nmas = \"1\"\nwidth = 1500\n[colour.x]\nlab = [\"1\"]\n[peice.A]\n");
     // The unknown table comes first, since files are gathered before anything is understood.
     assert_eq!(codes(&loaded), ["unknown-key", "bad-value", "unknown-key", "bad-unit", "bare-number"]);
 }
 
 #[test]
 fn a_syntax_error_silences_unknown_keys_of_its_file_only() {
-    let broken = "[cloth.c]\nmass = \"320 g/m2\nmas = \"1\"\n";
-    let loaded = read::texts(&[("a.toml", broken), ("b.toml", "[cloth.d]\nmas = \"1\"\n")]);
+    let broken = "[fabric.c]\nmass = \"320 g/m2\nmas = \"1\"\n";
+    let loaded = read::texts(&[("a.toml", broken), ("b.toml", "[fabric.d]\nmas = \"1\"\n")]);
     let codes = codes(&loaded);
     assert!(codes.contains(&"not-toml"), "{codes:?}");
     assert_eq!(codes.iter().filter(|code| **code == "unknown-key").count(), 1, "{codes:?}");
@@ -75,13 +75,13 @@ fn a_syntax_error_silences_unknown_keys_of_its_file_only() {
 #[test]
 fn values_have_a_long_form_and_can_differ_by_size() {
     let loaded = one(
-        "[style]\nsizes = [\"S\", \"L\"]\n[part.p]\n[zone.z]\npart = \"p\"\nmass = { S = \"1 g\", L = { value = \"2 g\", binding = \"confirm\" } }\n\
-         [zone.y]\nmass = \"by factory\"\n[zone.x]\nmass = { withheld = \"ab12\" }\n",
+        "[style]\nsizes = [\"S\", \"L\"]\n[part.p]\n[stuffing.z]\npart = \"p\"\nmass = { S = \"1 g\", L = { value = \"2 g\", binding = \"confirm\" } }\n\
+         [stuffing.y]\nmass = \"by factory\"\n[stuffing.x]\nmass = { withheld = \"ab12\" }\n",
     );
     assert_eq!(codes(&loaded), Vec::<&str>::new());
-    let mass = |zone: &str, size| {
+    let mass = |stuffing: &str, size| {
         let variant = Variant { size, colourway: "only" };
-        loaded.model.zones[zone].mass.as_ref().expect("a mass").of(variant).expect("stated").clone()
+        loaded.model.stuffings[stuffing].mass.as_ref().expect("a mass").of(variant).expect("stated").clone()
     };
     assert_eq!(mass("z", "L").binding, Binding::Confirm);
     assert_eq!(mass("z", "S").known().expect("known").text, "1 g");
@@ -91,7 +91,7 @@ fn values_have_a_long_form_and_can_differ_by_size() {
 
 #[test]
 fn a_size_left_out_or_unknown_is_found() {
-    let loaded = one("[style]\nsizes = [\"S\", \"L\"]\n[zone.z]\nmass = { S = \"1 g\", XL = \"2 g\" }\n");
+    let loaded = one("[style]\nsizes = [\"S\", \"L\"]\n[stuffing.z]\nmass = { S = \"1 g\", XL = \"2 g\" }\n");
     assert_eq!(codes(&loaded), ["unknown-code", "incomplete-value"]);
 }
 
@@ -113,13 +113,13 @@ fn output_sealed_revisions_hidden_folders_and_nested_styles_are_skipped() {
 #[test]
 fn shared_libraries_lie_below_the_root() {
     let scratch = Scratch::new("root");
-    scratch.write("backtack-root.toml", "").write("library/cloth.toml", "[cloth.plush]\nmass = \"320 g/m2\"\n");
+    scratch.write("backtack-root.toml", "").write("library/fabric.toml", "[fabric.plush]\nmass = \"320 g/m2\"\n");
     scratch.write("styles/seal/style.toml", "[style]\nlibraries = [\"library\", \"../out\", \"nothing.toml\"]\n");
     let loaded = scratch.read("styles/seal");
     assert!(loaded.model.articles.contains_key("plush"));
     assert_eq!(codes(&loaded), ["bad-path", "bad-path"]);
     let closure: Vec<&str> = loaded.closure.iter().map(|(path, _)| path.as_str()).collect();
-    assert_eq!(closure, ["library/cloth.toml", "styles/seal/style.toml"]);
+    assert_eq!(closure, ["library/fabric.toml", "styles/seal/style.toml"]);
 }
 
 #[cfg(unix)]
@@ -172,7 +172,7 @@ proptest! {
     fn no_text_panics(text in "\\PC{0,60}") {
         one(&text);
         let quoted = format!("{text:?}");
-        for key in ["[seam.a]\na", "[cloth.c]\nmass", "[piece.A]\ncopies", "[piece.A]\nraw", "[view.v]\npicture", "[cloth.c]\ncomposition", "[point-of-measure.h]\narrow", "[revision]\ndate"] {
+        for key in ["[seam.a]\na", "[fabric.c]\nmass", "[piece.A]\ncopies", "[piece.A]\nraw", "[view.v]\npicture", "[fabric.c]\ncomposition", "[point-of-measure.h]\narrow", "[revision]\ndate"] {
             one(&format!("{key} = {quoted}\n"));
             one(&format!("{key} = [{quoted}]\n"));
             one(&format!("{key} = {{ value = {quoted} }}\n"));

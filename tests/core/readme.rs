@@ -83,7 +83,7 @@ fn mistake_of_the_walk_through_is_found_as_shown() {
 #[test]
 fn wrong_circle_is_found_as_shown() {
     let found = printed(|text| turned(text).replace("\"240 mm\" }", "\"250 mm\" }"));
-    assert!(found.contains(&shown("must[uneven-layers]")), "{found}");
+    assert!(found.contains(&shown("must[seam-lengths-differ]")), "{found}");
 }
 
 /// The files that `new` writes ask the one question that the read-me shows first.

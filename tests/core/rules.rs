@@ -175,7 +175,7 @@ fn the_base_is_clean() {
 fn the_base_is_a_whole_style() {
     let model = Found::of(&files(&root().join("base"))).loaded.model;
     assert_eq!((model.sizes.len(), model.colourways.len(), model.pictures.len()), (2, 2, 1));
-    assert!(model.pieces.len() >= 3 && model.zones.len() == 1 && model.measures.len() >= 2);
+    assert!(model.pieces.len() >= 3 && model.stuffings.len() == 1 && model.measures.len() >= 2);
     let assembly = Assembly::of(&model);
     assert_eq!(assembly.troubles, []);
     assert_eq!(assembly.outlines.gaps().collect::<Vec<_>>(), []);

@@ -1,11 +1,11 @@
-//! Samples: readings against their limits, slips, colours, ledgers, waivers, what the factory's edition holds, and the file of
-//! a new round.
+//! Samples: readings against their limits, slips, colours, ledgers, concessions, what the factory's edition holds, and the file of
+//! a new sample.
 
 mod forms;
 mod ledgers;
 
 use backtack_core::compute::Figures;
-use backtack_core::compute::samples::{ReadLine, RoundFigures, Verdict};
+use backtack_core::compute::samples::{ReadLine, SampleResult, Verdict};
 use backtack_core::read::{self, Loaded};
 
 /// A bag with a point of every sort.
@@ -17,28 +17,28 @@ sizes = ["S", "L"]
 [revision]
 id = "B"
 date = 2026-11-20
-stage = "approval"
+stage = "counter sample"
 [colour.soot]
 lab = ["25", "0", "0"]
 limit = "1"
 [colour.chalk]
 reference = "card 4"
-[material.outer]
+[role.outer]
 [colourway.dark]
 outer = "felt/soot"
 [colourway.light]
 outer = "felt/chalk"
-[cloth.felt]
+[fabric.felt]
 mass = "300 g/m2 ±5 %"
 width = "1500 mm"
-usable-width = "1450 mm"
-utilisation = "80 %"
+cuttable-width = "1450 mm"
+efficiency = "80 %"
 colours = ["soot", "chalk"]
 [filling.fibre]
 [part.bag]
-[zone.inside]
+[stuffing.inside]
 part = "bag"
-material = "fibre"
+filling = "fibre"
 mass = { S = "400 g ±20 g", L = "800 g ±40 g" }
 [piece.FRONT]
 part = "bag"
@@ -48,21 +48,21 @@ material = "outer"
 allowance = "10 mm"
 [point-of-measure.A]
 target = { S = "200 mm ±max(6 mm, 3 %)", L = "60.5 mm ±0.7 mm" }
-step = "1 mm"
+read-to = "1 mm"
 critical = true
 [point-of-measure.B]
 target = "2.2 in ±0.1 in"
-step = "0.05 in"
+read-to = "0.05 in"
 [point-of-measure.C]
 target = "0 mm +2/-0 mm"
-step = "1 mm"
+read-to = "1 mm"
 [point-of-measure.D]
 target = "102 mm ±4 mm"
-step = "1 mm"
+read-to = "1 mm"
 difference = "3 mm"
 [point-of-measure.M]
 target = "420 g ±20 g"
-step = "0.5 g"
+read-to = "0.5 g"
 [point-of-measure.R]
 target = "30 mm"
 reference = true
@@ -80,13 +80,13 @@ pub fn figures(samples: &str) -> Figures {
     crate::checked(&loaded).figures
 }
 
-fn round(keys: &str, readings: &str) -> RoundFigures {
-    let text = format!("[round.one]\ncolourway = \"dark\"\n{keys}\n[round.one.readings]\n{readings}\n");
-    figures(&text).samples.rounds.remove("one").unwrap()
+fn sample(keys: &str, readings: &str) -> SampleResult {
+    let text = format!("[sample.one]\ncolourway = \"dark\"\n{keys}\n[sample.one.readings]\n{readings}\n");
+    figures(&text).samples.samples.remove("one").unwrap()
 }
 
-fn line<'a>(round: &'a RoundFigures, of: &str, side: Option<&str>) -> &'a ReadLine {
-    round.points.iter().chain(&round.masses).find(|line| line.of == of && line.side == side).unwrap()
+fn line<'a>(sample: &'a SampleResult, of: &str, side: Option<&str>) -> &'a ReadLine {
+    sample.points.iter().chain(&sample.masses).find(|line| line.of == of && line.side == side).unwrap()
 }
 
 fn verdicts(line: &ReadLine) -> Vec<Verdict> {
@@ -98,7 +98,7 @@ use Verdict::{Above, Below, Inside, OnLimit, Questioned, Unjudged, Unread};
 /// 2.2 in ±0.1 in is 53.34 mm to 58.42 mm: a reading of 53.34 mm stands exactly on its limit, in whatever unit it is written.
 #[test]
 fn readings_on_a_limit_are_inside_exactly() {
-    let one = round(
+    let one = sample(
         "size = \"S\"\npieces = 6",
         "B = [\"2.1 in\", \"53.34 mm\", \"5.842 cm\", \"53.339 mm\", \"58.421 mm\", \"\"]",
     );
@@ -117,18 +117,18 @@ fn no_reading_on_its_limit_is_refused() {
     for target in (100..=350).step_by(25) {
         for tenths in 1..=25 {
             let text = STYLE.replace("102 mm ±4 mm", &format!("{target} mm ±{}.{} mm", tenths / 10, tenths % 10));
-            let text = text.replace("step = \"1 mm\"\ndifference", "step = \"0.1 mm\"\ndifference");
+            let text = text.replace("read-to = \"1 mm\"\ndifference", "read-to = \"0.1 mm\"\ndifference");
             let ten = target * 10;
             let written = |tenths: i32| format!("\"{}.{} mm\"", tenths / 10, tenths % 10);
             let sample = format!(
-                "[round.one]\nsize = \"S\"\nreadings = {{ D = [{}, {}, {}] }}",
+                "[sample.one]\nsize = \"S\"\nreadings = {{ D = [{}, {}, {}] }}",
                 written(ten - tenths),
                 written(ten + tenths),
                 written(ten + tenths + 1)
             );
             let loaded = read::texts(&[("style.toml", &text), ("samples/one.toml", &sample)]);
             let figures = crate::checked(&loaded).figures;
-            assert_eq!(verdicts(line(&figures.samples.rounds["one"], "D", None)), [OnLimit, OnLimit, Above]);
+            assert_eq!(verdicts(line(&figures.samples.samples["one"], "D", None)), [OnLimit, OnLimit, Above]);
         }
     }
 }
@@ -136,7 +136,7 @@ fn no_reading_on_its_limit_is_refused() {
 /// 60.5 mm ±0.7 mm is 59.8 to 61.2 mm; at a step of 1 mm the sheet says 60 to 61, and that is what is judged.
 #[test]
 fn limits_are_those_of_the_sheet() {
-    let one = round("size = \"L\"\npieces = 3", "A = [\"60 mm\", \"61 mm\", \"61.1 mm\"]");
+    let one = sample("size = \"L\"\npieces = 3", "A = [\"60 mm\", \"61 mm\", \"61.1 mm\"]");
     let found = line(&one, "A", None);
     assert_eq!((found.lower.get(), found.upper.get()), (Some(60.0), Some(61.0)));
     assert_eq!(verdicts(found), [OnLimit, OnLimit, Above]);
@@ -147,7 +147,7 @@ fn limits_are_those_of_the_sheet() {
 /// 205, 199 and 196: mean 200, range 9.
 #[test]
 fn means_and_ranges() {
-    let one = round(
+    let one = sample(
         "size = \"S\"\npieces = 4",
         "A = [\"205 mm\", \"199 mm\", \"\", \"19.6 cm\"]\nR = [\"28 mm\", \"33 mm\", \"\", \"\"]",
     );
@@ -162,7 +162,7 @@ fn means_and_ranges() {
 
 #[test]
 fn left_and_right_are_held_against_each_other() {
-    let one = round(
+    let one = sample(
         "size = \"S\"\npieces = 3",
         "D = { left = [\"100 mm\", \"105 mm\", \"98 mm\"], right = [\"103 mm\", \"101 mm\", \"\"] }",
     );
@@ -175,7 +175,7 @@ fn left_and_right_are_held_against_each_other() {
 
 #[test]
 fn slips_are_asked_about_and_not_judged() {
-    let one = round(
+    let one = sample(
         "size = \"S\"\npieces = 5",
         "A = [\"20 mm\", \"7.9 mm\", \"2000 mm\", \"190 mm\", \"100 mm\"]\nM = [\"0.42 g\", \"42 g\", \"420 mm\", \"460 g\", \"\"]\n\
          C = [\"3 mm\", \"30 mm\", \"2 mm\", \"0 mm\", \"\"]",
@@ -194,22 +194,22 @@ fn slips_are_asked_about_and_not_judged() {
 
 #[test]
 fn exchanged_rows_are_asked_about() {
-    let one = round("size = \"S\"\npieces = 2", "A = [\"101 mm\", \"104 mm\"]\nD = [\"198 mm\", \"\"]");
+    let one = sample("size = \"S\"\npieces = 2", "A = [\"101 mm\", \"104 mm\"]\nD = [\"198 mm\", \"\"]");
     assert_eq!(verdicts(line(&one, "A", None)), [Questioned, Questioned]);
     assert!(line(&one, "A", None).readings[0].asks.as_ref().unwrap().contains("limits of D"));
     // One that would not fit the other row speaks against it.
-    let one = round("size = \"S\"\npieces = 2", "A = [\"101 mm\", \"130 mm\"]\nD = [\"198 mm\", \"\"]");
+    let one = sample("size = \"S\"\npieces = 2", "A = [\"101 mm\", \"130 mm\"]\nD = [\"198 mm\", \"\"]");
     assert_eq!(verdicts(line(&one, "A", None)), [Below, Below]);
 }
 
 /// 210 and 212 are 211 on average, 5.5 % above 200.
 #[test]
 fn all_pieces_off_one_way() {
-    let one = round("size = \"S\"\npieces = 2", "A = [\"210 mm\", \"212 mm\"]\nD = [\"110 mm\", \"90 mm\"]");
+    let one = sample("size = \"S\"\npieces = 2", "A = [\"210 mm\", \"212 mm\"]\nD = [\"110 mm\", \"90 mm\"]");
     assert_eq!(line(&one, "A", None).off.unwrap().get(), 5.5);
     assert_eq!(line(&one, "D", None).off, None);
     assert_eq!(
-        line(&round("size = \"S\"\npieces = 1", "A = [\"212 mm\"]"), "A", None).off,
+        line(&sample("size = \"S\"\npieces = 1", "A = [\"212 mm\"]"), "A", None).off,
         None,
         "one piece is no row"
     );
@@ -219,8 +219,8 @@ fn all_pieces_off_one_way() {
 #[test]
 fn masses_are_held_against_what_was_worked_out() {
     let keys = "size = \"S\"\npieces = 2\nmasses = { finished = [\"464.352 g\", \"464.353 g\"], shell = [\"40.128 g\", \"40 g\"], \
-                zones = { inside = [\"380 g\", \"420.5 g\"] } }";
-    let one = round(keys, "");
+                stuffings = { inside = [\"380 g\", \"420.5 g\"] } }";
+    let one = sample(keys, "");
     assert_eq!(verdicts(line(&one, "finished", None)), [OnLimit, Above]);
     assert_eq!(verdicts(line(&one, "shell", None)), [OnLimit, Below]);
     assert_eq!(verdicts(line(&one, "inside", None)), [OnLimit, Above]);
@@ -233,7 +233,7 @@ fn masses_are_held_against_what_was_worked_out() {
 fn colours_of_a_round_are_held_against_their_own_limit() {
     let keys = "size = \"S\"\npieces = 3\ncolours = { outer = [[\"26\", \"0\", \"0\"], [], [\"27\", \"0\", \"0\"]], chalk = [[\"90\", \"0\", \
                 \"0\"], [], []] }";
-    let one = round(keys, "");
+    let one = sample(keys, "");
     let soot = one.colours.iter().find(|line| line.of == "outer").unwrap();
     assert_eq!((soot.colour.as_deref(), soot.limit.unwrap().get()), (Some("soot"), 1.0));
     let differences: Vec<Option<f64>> = soot.readings.iter().map(|one| one.difference.map(|one| one.get())).collect();
@@ -250,27 +250,27 @@ fn colours_of_a_round_are_held_against_their_own_limit() {
 
 #[test]
 fn grades_reach_what_is_required_or_not() {
-    let grades = "[[round.one.grades]]\ntest = \"rubbing, wet\"\nof = \"outer\"\ngrade = \"3-4\"\nrequired = \"4\"\n\
-                  [[round.one.grades]]\ntest = \"change in colour\"\ngrade = \"4-5\"\nrequired = \"4\"\n\
-                  [[round.one.grades]]\ntest = \"staining\"\ngrade = \"4\"\n";
-    let found = figures(&format!("[round.one]\nsize = \"S\"\n{grades}")).samples.rounds.remove("one").unwrap().grades;
+    let grades = "[[sample.one.grades]]\ntest = \"rubbing, wet\"\nof = \"outer\"\ngrade = \"3-4\"\nrequired = \"4\"\n\
+                  [[sample.one.grades]]\ntest = \"change in colour\"\ngrade = \"4-5\"\nrequired = \"4\"\n\
+                  [[sample.one.grades]]\ntest = \"staining\"\ngrade = \"4\"\n";
+    let found = figures(&format!("[sample.one]\nsize = \"S\"\n{grades}")).samples.samples.remove("one").unwrap().grades;
     let passes: Vec<Option<bool>> = found.iter().map(|one| one.passes).collect();
     assert_eq!(passes, [Some(false), Some(true), None]);
     let contrast: Vec<f64> = found.iter().map(|one| one.contrast.unwrap().get()).collect();
     assert_eq!(contrast, [6.0, 0.8, 4.3]);
 }
 
-/// The last round of a size is the one measured last, else that came last; sales and keep samples count if they were read.
+/// The last sample of a size is the one measured last, else that came last; sales and keep samples count if they were read.
 #[test]
 fn the_last_round_is_the_last_that_counts() {
     let of = |text: &str| {
-        let all = figures(text).samples.rounds;
-        all.into_iter().filter(|(_, round)| round.last).map(|(id, _)| id).collect::<Vec<_>>()
+        let all = figures(text).samples.samples;
+        all.into_iter().filter(|(_, sample)| sample.last).map(|(id, _)| id).collect::<Vec<_>>()
     };
     let read = "readings = { A = [\"200 mm\"] }";
-    let first = format!("[round.z]\nsize = \"S\"\nmeasured = 2026-09-01\n{read}\n");
-    assert_eq!(of(&format!("{first}[round.a]\nsize = \"S\"\ndue = 2026-12-01\n")), ["z"], "only asked for");
-    assert_eq!(of(&format!("{first}[round.a]\nsize = \"S\"\nreceived = 2026-10-01\n")), ["a"]);
-    assert_eq!(of(&format!("{first}[round.a]\nkind = \"keep sample\"\nsize = \"S\"\nreceived = 2026-10-01\n")), ["z"]);
-    assert_eq!(of(&format!("{first}[round.a]\nsize = \"L\"\nmeasured = 2026-10-01\n{read}\n")), ["a", "z"]);
+    let first = format!("[sample.z]\nsize = \"S\"\nmeasured = 2026-09-01\n{read}\n");
+    assert_eq!(of(&format!("{first}[sample.a]\nsize = \"S\"\ndue = 2026-12-01\n")), ["z"], "only asked for");
+    assert_eq!(of(&format!("{first}[sample.a]\nsize = \"S\"\nreceived = 2026-10-01\n")), ["a"]);
+    assert_eq!(of(&format!("{first}[sample.a]\nkind = \"keep sample\"\nsize = \"S\"\nreceived = 2026-10-01\n")), ["z"]);
+    assert_eq!(of(&format!("{first}[sample.a]\nsize = \"L\"\nmeasured = 2026-10-01\n{read}\n")), ["a", "z"]);
 }

@@ -186,7 +186,7 @@ fn crowded() -> PieceOutline {
         notches: vec![notch(60.0, NotchForm::Slit), notch(70.0, NotchForm::Outward)],
         marks: vec![point("eye", 40.0, 40.0), point("button", 44.0, 44.0)],
         inner: vec![InnerLine {
-            line: Line::Stitching,
+            line: Line::Topstitch,
             segments: open(&[[20.0, 90.0], [180.0, 90.0]]),
             name: "@smile".into(),
         }],
@@ -289,7 +289,7 @@ fn sizes_are_laid_on_their_shared_point() {
     assert!(["S", "L", "sw", "50 mm"].iter().all(|text| texts.contains(text)), "{texts:?}");
 }
 
-/// The right side of plain cloth is a second line on the side it faces; pile is its own right side.
+/// The right side of plain fabric is a second line on the side it faces; pile is its own right side.
 #[test]
 fn the_right_side_of_a_ply_is_drawn() {
     let lines_of = |face, pile| {

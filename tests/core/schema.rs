@@ -166,7 +166,7 @@ fn the_schema_allows_what_the_readers_accept() {
         "[piece.A]\noutline = { shape = \"circle\", diameter = { S = \"9 cm\", else = \"by factory\" } }\nallowance = { all = \"5 mm\", \"n-e\" = \"7 mm\" }",
         "[seam.s]\nbetween = [\"A:n-e\", { trim = \"cord\", ratio = 1.1, laps = \"2 cm\" }]",
         "[severity]\nunused-item = \"off\"",
-        "[round.r]\nreadings = { H = [\"\", \"9 mm\"], D = { left = [\"9 mm\"], right = [] } }\ncolours = { c = [[], [\"1\", \"2\", \"3\"]] }",
+        "[sample.r]\nreadings = { H = [\"\", \"9 mm\"], D = { left = [\"9 mm\"], right = [] } }\ncolours = { c = [[], [\"1\", \"2\", \"3\"]] }",
         "[approval.a]\nsubmissions = [{ lab = [\"1\", \"2\", \"3\"], verdict = \"approved\" }]\nsealed = { sets = \"buyer\" }",
         "[colourway.c]\nshell = \"plush/grey\"\nname = \"C\"",
     ] {
@@ -181,7 +181,7 @@ fn the_schema_refuses_what_the_readers_refuse() {
         ("[style]\nids = \"A\"", ".style.ids"),
         ("[piece.A]\nmass = \"5 g\"", ".piece.A.mass"),
         ("[piece.A-B]\nname = \"x\"", ".piece.A-B"),
-        ("[cloth.c]\nmass = 320", "mass"),
+        ("[fabric.c]\nmass = 320", "mass"),
         ("[revision]\nstage = \"prototyp\"", ".revision.stage"),
         ("[seam.s]\nmirrored = \"yes\"", ".seam.s.mirrored"),
         ("[severity]\nunused-item = \"loud\"", ".severity.unused-item"),

@@ -89,8 +89,8 @@ fn thread_tables_name_known_stitches() {
         assert!(row.ratio > 1.0 && row.needle_share.is_none_or(|(share, _)| share > 0.0 && share < 1.0));
     }
     assert!(thread::GEOMETRIES.iter().all(|row| stitch::find(row.stitch).is_some()));
-    // A straight stitch in cloth of no thickness still takes its constant, and never more than the guide's ratio at
-    // the guide's density in cloth 0.3 mm thick.
+    // A straight stitch in fabric of no thickness still takes its constant, and never more than the guide's ratio at
+    // the guide's density in fabric 0.3 mm thick.
     for row in thread::GEOMETRIES.iter().filter(|row| !row.has_bight()) {
         assert!(near(row.ratio(0.0, 0.0, 0.7), row.constant));
         assert!(row.ratio(0.3, 0.0, thread::RATIO_DENSITY_PER_CM / 10.0) <= thread::ratio(row.stitch).unwrap().ratio);

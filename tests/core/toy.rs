@@ -85,7 +85,7 @@ fn a_wrong_order_is_refused() {
     let all: Vec<_> = findings.iter().collect();
     assert_eq!(all.len(), 2, "{printed}");
     for (finding, side) in all.iter().zip(["SIDE.l", "SIDE.r"]) {
-        assert_eq!(finding.rule.code, "chain-not-joined");
+        assert_eq!(finding.rule.code, "edges-not-joined");
         assert!(
             finding.message.english().contains(&format!("crown runs from c of {side} to d of {side}")),
             "{}",
@@ -101,7 +101,7 @@ fn a_forgotten_seam_is_refused() {
     let crown = "[seam.crown]\na = \"SIDE.l:n-c, d-t-u\"\nb = \"SIDE.r:n-c, d-t-u\"\n";
     assert_eq!(TOY.matches(crown).count(), 1);
     let (_, findings, printed) = sewing(&TOY.replace(crown, "").replace("\"crown\", ", ""));
-    let (message, help) = only(&findings, "run-unaccounted");
+    let (message, help) = only(&findings, "edge-not-sewn");
     assert!(message.contains("SIDE:n-c, d-t-u"), "{message}");
     assert_eq!(help, r#"if it is sewn, write a seam: a = "SIDE.l:n-c, d-t-u", b = "SIDE.r:n-c, d-t-u""#);
     assert_eq!(findings.iter().count(), 1, "{printed}");

@@ -56,7 +56,7 @@ fn conversions_are_the_published_exact_factors() {
 /// Source: the same agreement; an ounce is 28.349523125 g, a square yard 0.83612736 m2. The rounded
 /// figures of the table are the usual 33.906 g/m2 per oz/yd2.
 #[test]
-fn cloth_weights_convert_between_ounces_and_grams() {
+fn fabric_weights_convert_between_ounces_and_grams() {
     let exact = number("28.349523125").checked_div(number("0.83612736"));
     assert_eq!(read("1 oz/yd2").in_unit(Unit::GPerM2), exact);
     assert!((exact.unwrap().to_f64() - 33.905_747_474_882_3).abs() < 1e-12);
@@ -204,14 +204,14 @@ const FOREIGN: fn(&Kind) -> bool = |kind| *kind == Kind::NonAscii;
 const UNKNOWN: fn(&Kind) -> bool = |kind| matches!(kind, Kind::UnknownUnit { .. });
 const OTHER: fn(&Kind) -> bool = |kind| matches!(kind, Kind::WrongDimension { .. });
 
-const CLOTH: &[Dimension] = &[Dimension::MassPerArea];
+const FABRIC: &[Dimension] = &[Dimension::MassPerArea];
 const STITCH: &[Dimension] = &[Dimension::Density];
 const WARMTH: &[Dimension] = &[Dimension::Temperature];
 const TORQUE: &[Dimension] = &[Dimension::Torque];
 
 const REFUSALS: &[Refusal] = &[
     ("450", LENGTH, NO_UNIT, "450", Some("450 mm")),
-    ("450", CLOTH, NO_UNIT, "450", Some("450 g/m2")),
+    ("450", FABRIC, NO_UNIT, "450", Some("450 g/m2")),
     ("450", ANY, NO_UNIT, "450", None),
     ("250 ±5 mm", LENGTH, NO_UNIT, "250", Some("250 mm ±5 mm")),
     ("25 ± 0.5 cm", LENGTH, NO_UNIT, "25", Some("25 cm ±0.5 cm")),
@@ -220,8 +220,8 @@ const REFUSALS: &[Refusal] = &[
     ("240-260 mm", LENGTH, NO_UNIT, "240", Some("250 mm ±10 mm")),
     ("240 - 265 mm", LENGTH, NO_UNIT, "240", Some("252.5 mm ±12.5 mm")),
     ("5 MM", LENGTH, UNKNOWN, "MM", Some("5 mm")),
-    ("320 gsm", CLOTH, UNKNOWN, "gsm", Some("320 g/m2")),
-    ("320 gsm ±5 %", CLOTH, UNKNOWN, "gsm", Some("320 g/m2 ±5 %")),
+    ("320 gsm", FABRIC, UNKNOWN, "gsm", Some("320 g/m2")),
+    ("320 gsm ±5 %", FABRIC, UNKNOWN, "gsm", Some("320 g/m2 ±5 %")),
     ("2 inch", LENGTH, UNKNOWN, "inch", Some("2 in")),
     ("2\"", LENGTH, UNKNOWN, "\"", Some("2 in")),
     ("4 stitches/cm", STITCH, UNKNOWN, "stitches/cm", Some("4 st/cm")),
@@ -243,12 +243,12 @@ const REFUSALS: &[Refusal] = &[
     ("2 km", LENGTH, UNKNOWN, "km", None),
     ("2 in2", LENGTH, UNKNOWN, "in2", None),
     ("7 in lb", TORQUE, UNKNOWN, "in lb", Some("7 in lbf")),
-    ("6 oz / yd2", CLOTH, UNKNOWN, "oz / yd2", Some("6 oz/yd2")),
-    ("6 oz/yd²", CLOTH, FOREIGN, "²", Some("6 oz/yd2")),
+    ("6 oz / yd2", FABRIC, UNKNOWN, "oz / yd2", Some("6 oz/yd2")),
+    ("6 oz/yd²", FABRIC, FOREIGN, "²", Some("6 oz/yd2")),
     ("5 cms", LENGTH, UNKNOWN, "cms", Some("5 cm")),
     ("5 mm ±1 MM", LENGTH, UNKNOWN, "MM", Some("5 mm ±1 mm")),
     ("5 g", LENGTH, OTHER, "g", None),
-    ("320 g", CLOTH, OTHER, "g", None),
+    ("320 g", FABRIC, OTHER, "g", None),
     ("4,5 mm", LENGTH, NUMBER, "4,5", Some("4.5 mm")),
     ("4,5", LENGTH, NUMBER, "4,5", Some("4.5 mm")),
     ("1,250 mm", LENGTH, NUMBER, "1,250", None),
@@ -278,8 +278,8 @@ const REFUSALS: &[Refusal] = &[
     ("450 ㎜", LENGTH, FOREIGN, "㎜", Some("450 mm")),
     ("3 ㎏", ANY, FOREIGN, "㎏", Some("3 kg")),
     ("2 m²", ANY, FOREIGN, "²", Some("2 m2")),
-    ("320 g/m²", CLOTH, FOREIGN, "²", Some("320 g/m2")),
-    ("320 克/平方米", CLOTH, FOREIGN, "克", Some("320 g/m2")),
+    ("320 g/m²", FABRIC, FOREIGN, "²", Some("320 g/m2")),
+    ("320 克/平方米", FABRIC, FOREIGN, "克", Some("320 g/m2")),
     ("40 °C", WARMTH, FOREIGN, "°C", Some("40 C")),
     ("40 µm", LENGTH, FOREIGN, "µ", Some("40 um")),
     ("5\u{a0}mm", LENGTH, FOREIGN, "\u{a0}", Some("5 mm")),
@@ -472,7 +472,7 @@ proptest! {
 }
 
 fn check_refusal(text: &str) -> Result<(), TestCaseError> {
-    for expected in [ANY, LENGTH, CLOTH, &[Dimension::Percent, Dimension::Temperature]] {
+    for expected in [ANY, LENGTH, FABRIC, &[Dimension::Percent, Dimension::Temperature]] {
         if let Err(error) = Quantity::parse(text, expected) {
             prop_assert!(text.get(error.span.clone()).is_some(), "{:?} outside {:?}", error.span, text);
             if let Some(fix) = error.fix {

@@ -60,8 +60,8 @@ fn made(scratch: &Scratch) -> Planted {
         scratch.write(&format!("tarn/{path}"), bytes);
     }
     for _ in 0..20 {
-        let (file, cloth, name, comment) = (planted.word(), planted.word(), planted.word(), planted.word());
-        let text = format!("# {comment}\n[cloth.{cloth}]\nname = \"{name}\"\n");
+        let (file, fabric, name, comment) = (planted.word(), planted.word(), planted.word(), planted.word());
+        let text = format!("# {comment}\n[fabric.{fabric}]\nname = \"{name}\"\n");
         scratch.write(&format!("tarn/private/{file}.toml"), text);
     }
     let (own, seen) = (planted.word(), planted.word());
@@ -78,7 +78,7 @@ fn made(scratch: &Scratch) -> Planted {
     for order in 0..6 {
         let (file, number, po, comment) = (planted.word(), planted.word(), planted.word(), planted.word());
         let text = format!(
-            "# {comment}\n[order.o{order}]\nnumber = \"{number}\"\npo = \"{po}\"\nspare = \"2 %\"\n[order.o{order}.line.a]\n\
+            "# {comment}\n[order.o{order}]\nnumber = \"{number}\"\npo = \"{po}\"\ncut-extra = \"2 %\"\n[order.o{order}.line.a]\n\
              size = \"S\"\ncolourway = \"moss\"\nquantity = 40\n"
         );
         scratch.write(&format!("tarn/orders/{file}.toml"), text);

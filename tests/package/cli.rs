@@ -7,7 +7,7 @@ use backtack_core::pipeline::{self, Source};
 
 use crate::folder::{Ran, Scratch};
 
-const WRONG: &str = "[cloth.felt]\nwidht = \"900 mm\"\n";
+const WRONG: &str = "[fabric.felt]\nwidht = \"900 mm\"\n";
 
 #[test]
 fn help_of_every_command() {
@@ -20,7 +20,7 @@ fn help_of_every_command() {
         "explain",
         "schema",
         "lay",
-        "diff",
+        "compare",
         "seal",
         "verify",
         "open",
@@ -232,26 +232,26 @@ fn new_leaves_alone_what_is_there() {
     assert_eq!(scratch.run(&["new", "empty"]).code, 0);
 }
 
-const PIECES: &str = r#"{"name": "two", "strip_height": 20, "items": [{"id": 1, "demand": 2, "allowed_orientations": [0],
- "shape": {"type": "simple_polygon", "data": [[0,0],[10,0],[10,20],[0,20],[0,0]]}}]}"#;
+const PIECES: &str = r#"{"name": "two", "cuttable-width": 20, "pieces": [{"id": 1, "quantity": 2, "may-lie": [0],
+ "outline": [[0,0],[10,0],[10,20],[0,20],[0,0]]}]}"#;
 
 #[test]
 fn a_comparison_exits_as_comparisons_do() {
     let scratch = Scratch::new();
-    scratch.bag("[cloth.felt]\nwidth = \"900 mm\"\n");
+    scratch.bag("[fabric.felt]\nwidth = \"900 mm\"\n");
     assert_eq!(scratch.run(&["new", "later", "--name", "bag"]).code, 0);
-    scratch.write("later/other.toml", "# moved\n[cloth.felt]\nwidth = \"90 cm\"\n");
-    let same = scratch.run(&["diff", "bag", "later"]);
+    scratch.write("later/other.toml", "# moved\n[fabric.felt]\nwidth = \"90 cm\"\n");
+    let same = scratch.run(&["compare", "bag", "later"]);
     assert!(same.code == 0 && same.out.ends_with("No change.\n") && same.err.is_empty(), "{same:?}");
-    scratch.write("later/other.toml", "[cloth.felt]\nwidth = \"910 mm\"\n");
-    let ran = scratch.run(&["diff", "bag", "later"]);
-    assert!(ran.code == 1 && ran.out.contains("  ~ cloth felt width: 900 mm -> 910 mm\n"), "{ran:?}");
-    let ran = scratch.run(&["diff", "bag", "later", "--format", "json"]);
+    scratch.write("later/other.toml", "[fabric.felt]\nwidth = \"910 mm\"\n");
+    let ran = scratch.run(&["compare", "bag", "later"]);
+    assert!(ran.code == 1 && ran.out.contains("  ~ fabric felt width: 900 mm -> 910 mm\n"), "{ran:?}");
+    let ran = scratch.run(&["compare", "bag", "later", "--format", "json"]);
     let told: serde_json::Value = serde_json::from_str(&ran.out).unwrap();
     assert_eq!((ran.code, &told["format"], &told["same"]), (1, &1.into(), &false.into()));
-    scratch.write("later/other.toml", "[cloth.felt\n");
-    scratch.run(&["diff", "bag", "later"]).refused("other.toml cannot be read whole");
-    scratch.run(&["diff", "bag", "none"]).refused("there is no such folder");
+    scratch.write("later/other.toml", "[fabric.felt\n");
+    scratch.run(&["compare", "bag", "later"]).refused("other.toml cannot be read whole");
+    scratch.run(&["compare", "bag", "none"]).refused("there is no such folder");
 }
 
 #[test]
@@ -269,10 +269,10 @@ fn a_lay_is_told_and_written() {
 #[test]
 fn a_bad_instance_is_one_line() {
     let scratch = Scratch::new();
-    scratch.write("two.json", PIECES.replace("\"strip_height\": 20", "\"strip_height\": 19").as_bytes());
+    scratch.write("two.json", PIECES.replace("\"cuttable-width\": 20", "\"cuttable-width\": 19").as_bytes());
     let ran = scratch.run(&["lay", "two.json"]);
     assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{ran:?}");
-    assert_eq!(ran.err, "backtack: two.json: piece 1: in no allowed turn does it fit a usable width of 19 mm\n");
+    assert_eq!(ran.err, "backtack: two.json: piece 1: in no allowed turn does it fit a cuttable width of 19 mm\n");
     assert!(scratch.run(&["lay", "none.json"]).err.contains("none.json: there is no such file"));
     assert_eq!(scratch.run(&["lay", "two.json", "--seconds", "0"]).code, 2);
 }
@@ -292,7 +292,7 @@ fn a_round_of_samples_is_started_and_kept() {
     assert_eq!(after.out.replace("8 files", "7 files"), before.out);
     scratch
         .run(&["sample", "new", "bag", "first", "--kind", "prototype", "--pieces", "3"])
-        .refused("there is a round first");
+        .refused("there is a sample first");
     scratch.write("bag/samples/second.toml", "# mine\n");
     let again = scratch.run(&["sample", "new", "bag", "second", "--kind", "prototype", "--pieces", "3"]);
     again.refused("is there already");
@@ -308,7 +308,7 @@ fn a_round_of_samples_is_started_and_kept() {
 fn status_says_what_is_in_the_way() {
     let scratch = Scratch::new();
     scratch.bag("");
-    let comment = "[comment.c1]\nabout = \"style\"\nweight = \"must change\"\ntext = \"Longer handles\"\n";
+    let comment = "[comment.c1]\nabout = \"style\"\naction = \"must change\"\ntext = \"Longer handles\"\n";
     scratch.write("bag/samples/said.toml", comment);
     let ran = scratch.run(&["status", "bag"]);
     assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{ran:?}");

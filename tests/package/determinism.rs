@@ -84,7 +84,7 @@ fn names_and_order_of_files_do_not_matter() {
     }
 }
 
-/// Time zone, locale, threads, clock of reproducible builds, home: none of it is looked at.
+/// Time stuffing, locale, threads, clock of reproducible builds, home: none of it is looked at.
 #[test]
 fn surroundings_of_the_process_do_not_matter() {
     for built in examples() {

@@ -11,7 +11,7 @@ name = "Invented cover"
 sizes = ["L", "S"]
 [part.p]
 form = "flat"
-[cloth.c]
+[fabric.c]
 [thread.t]
 [piece.P]
 part = "p"

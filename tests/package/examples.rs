@@ -98,5 +98,8 @@ fn the_mouse_of_the_read_me_is_typeset() {
     let found = lint(&built.package.document.pages());
     assert!(found.is_empty(), "{found:?}");
     let names: Vec<&str> = built.package.drawings.iter().map(|(name, _)| name.as_str()).collect();
-    assert!(["piece-GUSSET.svg", "piece-SIDE.svg", "joins-01.svg"].iter().all(|one| names.contains(one)), "{names:?}");
+    assert!(
+        ["piece-GUSSET.svg", "piece-SIDE.svg", "matching-01.svg"].iter().all(|one| names.contains(one)),
+        "{names:?}"
+    );
 }

@@ -2,8 +2,8 @@
 
 use crate::folder::Scratch;
 
-/// A cloth with a misspelt key, a quantity in full width, and a number without its unit, which must be asked for.
-const SLIPS: &str = "# mine\n[cloth.felt]\nwdith = \"900 mm\"\nmass = \"３２０ g/m2\"\nthickness = 2\n";
+/// A fabric with a misspelt key, a quantity in full width, and a number without its unit, which must be asked for.
+const SLIPS: &str = "# mine\n[fabric.felt]\nwdith = \"900 mm\"\nmass = \"３２０ g/m2\"\nthickness = 2\n";
 
 #[test]
 fn certain_slips_are_shown_and_put_right() {
@@ -40,7 +40,7 @@ fn a_dry_run_writes_nothing() {
 #[test]
 fn a_change_that_brings_up_another_fault_is_not_made() {
     let scratch = Scratch::new();
-    let text = "[cloth.felt]\nwdith = \"900 g\"\nmass = \"３２０ g/m2\"\n";
+    let text = "[fabric.felt]\nwdith = \"900 g\"\nmass = \"３２０ g/m2\"\n";
     scratch.bag(text);
     let ran = scratch.run(&["check", "bag", "--fix"]);
     assert_eq!(ran.code, 2, "{ran:?}");
@@ -54,11 +54,11 @@ fn a_shared_library_is_put_right() {
     let scratch = Scratch::new();
     scratch.bag("");
     scratch.write("backtack-root.toml", "");
-    scratch.write("shared/cloths.toml", "[cloth.felt]\nwdith = \"900 mm\"\n");
-    scratch.write("shared/other.toml", "[cloth.wool]\nwdith = \"900 mm\"\n");
+    scratch.write("shared/fabrics.toml", "[fabric.felt]\nwdith = \"900 mm\"\n");
+    scratch.write("shared/other.toml", "[fabric.wool]\nwdith = \"900 mm\"\n");
     let style = String::from_utf8(scratch.read("bag/style.toml")).unwrap();
-    scratch.write("bag/style.toml", style.replacen("[style]\n", "[style]\nlibraries = [\"shared/cloths.toml\"]\n", 1));
+    scratch.write("bag/style.toml", style.replacen("[style]\n", "[style]\nlibraries = [\"shared/fabrics.toml\"]\n", 1));
     scratch.run(&["check", "bag", "--fix"]);
-    assert_eq!(scratch.read("shared/cloths.toml"), b"[cloth.felt]\nwidth = \"900 mm\"\n");
-    assert_eq!(scratch.read("shared/other.toml"), b"[cloth.wool]\nwdith = \"900 mm\"\n", "nothing names it");
+    assert_eq!(scratch.read("shared/fabrics.toml"), b"[fabric.felt]\nwidth = \"900 mm\"\n");
+    assert_eq!(scratch.read("shared/other.toml"), b"[fabric.wool]\nwdith = \"900 mm\"\n", "nothing names it");
 }

@@ -42,7 +42,7 @@ fn nesting_and_numbers_without_end_are_findings() {
         ("lists", format!("[style]\nsizes = {}{}\n", "[".repeat(deep), "]".repeat(deep))),
         ("tables", format!("[style]\nname = {}1{}\n", "{ a = ".repeat(deep), " }".repeat(deep))),
         ("keys", format!("{}x = 1\n", "a.".repeat(deep))),
-        ("numbers", "[cloth.a]\nmass = nan\nwidth = 1e308\nthickness = \"1e308 mm\"\n[cloth.b]\nmass = \"NaN g/m2\"\nwidth = \"999999999999999999999999999999999999999999 mm\"\n".to_string()),
+        ("numbers", "[fabric.a]\nmass = nan\nwidth = 1e308\nthickness = \"1e308 mm\"\n[fabric.b]\nmass = \"NaN g/m2\"\nwidth = \"999999999999999999999999999999999999999999 mm\"\n".to_string()),
         ("chain", format!("[seam.s]\na = \"A:{}\"\nb = \"B:a-b\"\n", "a-".repeat(deep))),
     ] {
         scratch.write("bag/more.toml", text);

@@ -50,7 +50,7 @@ pub fn with(texts: &[&str]) -> Package {
 fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
     match sheet {
         Sheet::Cover(cover) => {
-            put(&mut cover.head.title);
+            put(&mut cover.head.name);
             facts(&mut cover.facts, put);
             cover.sizes.iter_mut().for_each(&mut *put);
             for row in &mut cover.colourways {
@@ -60,7 +60,7 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
         }
         Sheet::Questions(questions) => {
             for row in &mut questions.rows {
-                [&mut row.text, &mut row.help, &mut row.place].into_iter().for_each(&mut *put);
+                [&mut row.text, &mut row.concerns].into_iter().for_each(&mut *put);
             }
         }
         Sheet::Changes(changes) => {
@@ -88,7 +88,7 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
                 put(&mut row.what);
                 row.submissions.iter_mut().for_each(&mut *put);
             }
-            comments.checklist.iter_mut().chain(&mut comments.waivers).for_each(&mut *put);
+            comments.checklist.iter_mut().chain(&mut comments.concessions).for_each(&mut *put);
         }
         Sheet::Views(views) => {
             views.views.iter_mut().for_each(|view| put(&mut view.caption));
@@ -111,7 +111,7 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
                 [&mut card.code, &mut card.name, &mut card.count].into_iter().for_each(&mut *put);
             }
         }
-        Sheet::Joins(joins) => {
+        Sheet::Matching(joins) => {
             for part in &mut joins.parts {
                 [&mut part.title, &mut part.note].into_iter().for_each(&mut *put);
                 for row in part.columns.iter_mut().flatten() {
@@ -130,7 +130,7 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
                 [&mut row.title, &mut row.stretch].into_iter().for_each(&mut *put);
             }
         }
-        Sheet::Lays(lays) => {
+        Sheet::Marker(lays) => {
             for group in &mut lays.groups {
                 put(&mut group.title);
                 facts(&mut group.facts, put);
@@ -150,14 +150,14 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
             plan.lines.iter_mut().flatten().for_each(&mut *put);
             plan.notes.iter_mut().for_each(&mut *put);
         }
-        Sheet::Cloth(cloth) => {
-            for chain in cloth.chains.iter_mut().flatten() {
+        Sheet::Fabric(fabric) => {
+            for chain in fabric.chains.iter_mut().flatten() {
                 [&mut chain.title, &mut chain.text].into_iter().for_each(&mut *put);
                 for step in &mut chain.steps {
                     [&mut step.step, &mut step.working].into_iter().for_each(&mut *put);
                 }
             }
-            cloth.notes.iter_mut().for_each(&mut *put);
+            fabric.notes.iter_mut().for_each(&mut *put);
         }
         Sheet::Construction(construction) => {
             for step in &mut construction.steps {
@@ -169,7 +169,7 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
         Sheet::Filling(filling) => {
             filling.sizes.iter_mut().for_each(&mut *put);
             for row in filling.rows.iter_mut().chain(&mut filling.sums) {
-                [&mut row.zone, &mut row.material, &mut row.how].into_iter().for_each(&mut *put);
+                [&mut row.stuffing, &mut row.material, &mut row.how].into_iter().for_each(&mut *put);
             }
             facts(&mut filling.facts, put);
         }

@@ -70,12 +70,12 @@ fn every_further_edition_is_read_and_checked_once() {
     scratch.write("bag/private/cost.toml", "# Tuppence\n");
     assert_eq!(counts(&scratch, &["build", "bag"]), [3, 3, 3, 3, 2], "own, the factory's and A");
     let order =
-        "[order.one]\nspare = \"0 %\"\n[order.one.line.a]\nsize = \"one\"\ncolourway = \"plain\"\nquantity = 40\n";
+        "[order.one]\ncut-extra = \"0 %\"\n[order.one.line.a]\nsize = \"one\"\ncolourway = \"plain\"\nquantity = 40\n";
     scratch.write("bag/orders/one.toml", order);
     scratch.run(&["build", "bag", "--order", "one"]);
     assert_eq!(counts(&scratch, &["build", "bag", "--order", "one"]), [4, 4, 4, 4, 2], "and that of the order");
     assert_eq!(seal("B"), [3, 3, 3, 3, 2]);
-    assert_eq!(counts(&scratch, &["diff", "bag/revisions/A.sealed", "bag"]), [2, 2, 2, 2, 2]);
+    assert_eq!(counts(&scratch, &["compare", "bag/revisions/A.sealed", "bag"]), [2, 2, 2, 2, 2]);
 }
 
 /// Lays that are found change figures and what is said of them, not what is read and sewn.

@@ -12,7 +12,7 @@ use crate::pdf::Pdf;
 const ORDER: &str = r#"
 [order.first]
 number = "A-118"
-spare = "2 %"
+cut-extra = "2 %"
 over = "5 %"
 [order.first.line.a]
 size = "one"
@@ -22,7 +22,7 @@ samples = 1
 tests = 1
 "#;
 /// A price that only the own edition shows, on the canvas of the new bag.
-const PRICE: &str = "price = { value = \"4321.50 EUR/m\", audience = \"own\" }\nusable-width";
+const PRICE: &str = "price = { value = \"4321.50 EUR/m\", audience = \"own\" }\ncuttable-width";
 
 fn bag(scratch: &Scratch) {
     scratch.bag("[severity]\nno-view = \"off\"\n");
@@ -34,8 +34,8 @@ fn an_order_has_a_document_of_its_own() {
     let scratch = Scratch::new();
     bag(&scratch);
     let materials = String::from_utf8(scratch.read("bag/materials.toml")).unwrap();
-    assert!(materials.contains("\nusable-width"), "{materials}");
-    scratch.write("bag/materials.toml", materials.replacen("usable-width", PRICE, 1));
+    assert!(materials.contains("\ncuttable-width"), "{materials}");
+    scratch.write("bag/materials.toml", materials.replacen("cuttable-width", PRICE, 1));
     let ran = scratch.run(&["build", "bag", "--order", "first"]);
     assert_eq!(ran.code, 0, "{ran:?}");
     let pdf = scratch.read("bag/out/ST-01-A-order-first.pdf");
@@ -45,7 +45,7 @@ fn an_order_has_a_document_of_its_own() {
     assert_eq!(order["total"], 40);
     // ceil(40 × 1.02) + 1 + 1.
     assert_eq!(order["products"]["one"]["plain"]["cut"], 43);
-    let plan = &order["cloths"][0]["plan"];
+    let plan = &order["fabrics"][0]["plan"];
     assert_eq!(plan["estimate"], false, "{plan}");
     // Nothing of the price is in the document: neither in the figures nor in the attached files.
     let attached = Pdf::of(&pdf).attachments();
@@ -90,12 +90,12 @@ fn an_order_of_an_unreleased_style_says_so() {
     };
     // A must of another order is not its own.
     assert!(mark("", ORDER).iter().all(|page| !page.contains("Not released")));
-    let style = mark("[cloth.felt]\nwidht = \"900 mm\"\n", ORDER);
+    let style = mark("[fabric.felt]\nwidht = \"900 mm\"\n", ORDER);
     assert!(style.iter().all(|page| page.contains("Not released: 1 finding must be settled")), "{style:?}");
     let own = mark("", &ORDER.replacen("[order.first]\n", "[order.first]\nshade = \"red\"\n", 1));
     assert!(own.iter().all(|page| page.contains("Not released: 1 finding must be settled")), "{own:?}");
     let both = mark(
-        "[cloth.felt]\nwidht = \"900 mm\"\n",
+        "[fabric.felt]\nwidht = \"900 mm\"\n",
         &ORDER.replacen("[order.first]\n", "[order.first]\nshade = \"red\"\n", 1),
     );
     assert!(both.iter().all(|page| page.contains("Not released: 2 findings must be settled")), "{both:?}");
@@ -159,17 +159,17 @@ fn puffin(change: impl Fn(&str) -> String) -> Loaded {
     read::files(&files)
 }
 
-/// Whatever a cloth is called, and whether what it is cut for is known or not, the order is typeset.
+/// Whatever a fabric is called, and whether what it is cut for is known or not, the order is typeset.
 #[test]
-fn an_order_is_typeset_whatever_a_cloth_is_called() {
+fn an_order_is_typeset_whatever_a_fabric_is_called() {
     let long = ["Cambric of ".repeat(40), "x".repeat(300), "a b ".repeat(200)];
     let names = ["xM4801".to_string()].into_iter().chain(long);
     let renamed =
         names.map(|name| puffin(|text| text.replace("name = \"Down-proof cambric\"", &format!("name = \"{name}\""))));
-    let elsewhere = puffin(|text| text.replace("[cloth.cambric]", "[cloth.xM4801]"));
+    let elsewhere = puffin(|text| text.replace("[fabric.cambric]", "[fabric.xM4801]"));
     assert!(!elsewhere.model.articles.contains_key("cambric"));
     let first = puffin(|text| text.replace("material = \"cambric\"", "material = \"aM4801\""));
-    let both = puffin(|text| text.replace("[cloth.cambric]", "[cloth.xM4801]").replace("\"cambric\"", "\"xM4801\""));
+    let both = puffin(|text| text.replace("[fabric.cambric]", "[fabric.xM4801]").replace("\"cambric\"", "\"xM4801\""));
     for loaded in renamed.chain([elsewhere, first, both]) {
         let checked = pipeline::check(&loaded, &Default::default(), false);
         let made = backtack::render_order(&loaded, &checked, "spring").unwrap_or_else(|error| panic!("{error}"));
@@ -192,7 +192,7 @@ fn kept_lays_do_not_move_by_themselves() {
     let pieces = String::from_utf8(scratch.read("bag/pieces.toml")).unwrap();
     scratch.write("bag/pieces.toml", pieces.replacen("allowance = \"10 mm\"", "allowance = \"12 mm\"", 1));
     let checked = scratch.run(&["check", "bag"]);
-    assert!(checked.out.contains("should[lock-out-of-date]"), "{checked:?}");
+    assert!(checked.out.contains("should[kept-lay-no-longer-fits]"), "{checked:?}");
     let moved = scratch.run(&["build", "bag"]);
     assert!(moved.err.contains("no longer fits, now"), "{moved:?}");
     // A quick look rarely finds a better lay than a long search, and never replaces it by a longer one.

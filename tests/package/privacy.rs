@@ -33,7 +33,7 @@ fn made(scratch: &Scratch, more: &str) -> Built {
     scratch.write(
         "tarn/private/quillfeather.toml",
         format!(
-            "# Quillfeather paid Tuppence for the first lot.\n[cloth.quillfeather]\nname = \"Quillfeather ticking\"\n{more}\n\
+            "# Quillfeather paid Tuppence for the first lot.\n[fabric.quillfeather]\nname = \"Quillfeather ticking\"\n{more}\n\
              [view.mood]\nname = \"Mood\"\npicture = \"private/Quillfeather.png\"\nalt = \"What Quillfeather showed\"\n"
         ),
     );
@@ -102,8 +102,8 @@ fn the_attached_archive_opens_and_checks() {
     let scratch = Scratch::new();
     let built = made(&scratch, "");
     let (loaded, checked) = reread(&built);
-    let cloth = format!("{:?}", loaded.model.articles["canvas"]);
-    assert_eq!(cloth.matches("Withheld(\"own edition\")").count(), 2, "{cloth}");
+    let fabric = format!("{:?}", loaded.model.articles["canvas"]);
+    assert_eq!(fabric.matches("Withheld(\"own edition\")").count(), 2, "{fabric}");
     assert!(!loaded.model.articles.contains_key("quillfeather") && !loaded.model.views.contains_key("mood"));
     let said: Vec<String> = checked.findings.iter().map(|finding| finding.message.english()).collect();
     assert_eq!(said, [""; 0], "a withheld value is not a missing one");

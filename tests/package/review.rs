@@ -6,15 +6,15 @@ use crate::built::example;
 use crate::folder::{Ran, Scratch};
 use crate::pdf::{Pdf, squeeze};
 
-/// The puffin in a folder of the test's own, with its history, its sizes all waived and ready for bulk.
+/// The puffin in a folder of the test's own, with its history, its sizes all conceded and ready for bulk.
 fn puffin(scratch: &Scratch) {
     copy(&example("puffin").folder, &scratch.path("puffin"));
     let text = |name: &str| String::from_utf8(scratch.read(name)).unwrap();
     let style = text("puffin/style.toml").replace("id = \"C\"", "id = \"D\"").replace("\"pre-production\"", "\"bulk\"");
     scratch.write("puffin/style.toml", style);
     scratch.write(
-        "puffin/samples/waivers.toml",
-        "[waiver.large]\nlifts = \"critical-point-unmeasured\"\nby = \"Edda Morrow\"\nreason = \"not ordered this \
+        "puffin/samples/concessions.toml",
+        "[concession.large]\nlifts = \"critical-point-unmeasured\"\nby = \"Edda Morrow\"\nreason = \"not ordered this \
          season\"\nlimit = \"order A-118\"\ndate = 2026-11-10\nuntil = 2027-06-30\n",
     );
 }
@@ -42,7 +42,7 @@ fn text(bytes: &[u8]) -> String {
 }
 
 /// An open comment that must change, and a lab dip that was rejected, each stop bulk; with neither, the revision is sealed
-/// and its cover prints what was waived.
+/// and its cover prints what was conceded.
 #[test]
 fn what_is_open_stops_bulk() {
     let scratch = Scratch::new();
@@ -67,7 +67,7 @@ fn what_is_open_stops_bulk() {
     let ran = seal(&scratch);
     assert_eq!(ran.code, 0, "{}", ran.err);
     let printed = text(&scratch.read("puffin/revisions/D.pdf"));
-    for wanted in ["waived by Edda Morrow", "not ordered this season", "What is new since revision B"] {
+    for wanted in ["conceded by Edda Morrow", "not ordered this season", "What is new since revision B"] {
         assert!(printed.contains(&squeeze(wanted)), "{wanted}");
     }
 }
@@ -100,7 +100,7 @@ fn samples_are_printed_and_not_attached() {
         assert!(puffin.contains(&squeeze(wanted)), "{wanted}");
     }
     let attached = Pdf::of(&built.package.pdf).attachments();
-    assert!(attached.values().all(|one| !one.bytes.windows(14).any(|part| part == b"round.counter]")));
+    assert!(attached.values().all(|one| !one.bytes.windows(14).any(|part| part == b"sample.counter]")));
 }
 
 /// A picture that only a comment shows is printed, and attached nowhere.
@@ -133,12 +133,13 @@ fn readings_tell_nothing_of_a_private_target() {
     let scratch = Scratch::new();
     let point = |target: &str| {
         format!(
-            "[severity]\nno-view = \"off\"\n[point-of-measure.Z9]\nname = \"Secret height\"\nstate = \"closed\"\ncritical = \
-             true\nstep = \"1 mm\"\ntarget = {target}\n"
+            "[severity]\nno-view = \"off\"\n[point-of-measure.Z9]\nname = \"Secret height\"\nstate = \"finished\"\ncritical = \
+             true\nread-to = \"1 mm\"\ntarget = {target}\n"
         )
     };
     scratch.bag("");
-    scratch.write("bag/samples/first.toml", "[round.first]\npieces = 1\n[round.first.readings]\nZ9 = [\"4700 mm\"]\n");
+    scratch
+        .write("bag/samples/first.toml", "[sample.first]\npieces = 1\n[sample.first.readings]\nZ9 = [\"4700 mm\"]\n");
     let printed = |target: &str| {
         scratch.write("bag/more.toml", point(target));
         assert_ne!(scratch.run(&["build", "bag", "--out", "out"]).code, 2);

@@ -75,8 +75,8 @@ fn three_revisions_are_sealed_verified_and_opened() {
         assert_eq!(scratch.read(&format!("back/{file}")), scratch.read(&format!("bag/{file}")), "{file}");
     }
     assert!(scratch.path("back/private/cost.toml").exists());
-    assert!(scratch.run(&["diff", "bag", "bag/revisions/C.sealed"]).out.ends_with("No change.\n"));
-    let changed = scratch.run(&["diff", "bag/revisions/A.sealed", "bag/revisions/C.pdf"]);
+    assert!(scratch.run(&["compare", "bag", "bag/revisions/C.sealed"]).out.ends_with("No change.\n"));
+    let changed = scratch.run(&["compare", "bag/revisions/A.sealed", "bag/revisions/C.pdf"]);
     assert!(changed.code == 1 && changed.out.contains("~ [revision] id: A -> C"), "{changed:?}");
     // From the PDF alone.
     assert_eq!(scratch.run(&["open", "bag/revisions/C.pdf", "factory"]).code, 0);
@@ -146,9 +146,9 @@ fn what_cannot_be_sealed_is_said_and_nothing_is_written() {
 fn nothing_is_sealed_while_a_must_stands() {
     let scratch = Scratch::new();
     bag(&scratch, "A", "2026-11-20");
-    scratch.write("bag/wrong.toml", "[cloth.felt]\nwidht = \"900 mm\"\nwidth = 900\n");
+    scratch.write("bag/wrong.toml", "[fabric.felt]\nwidht = \"900 mm\"\nwidth = 900\n");
     scratch.write("bag/more.toml", "[severity]\nno-view = \"off\"\nunknown-key = \"off\"\nbare-number = \"note\"\n");
-    for stage in ["prototype", "approval", "pre-production", "bulk"] {
+    for stage in ["prototype", "counter sample", "pre-production", "bulk"] {
         revise(&scratch, "stage", stage);
         let ran = seal_bag(&scratch, "A");
         assert_eq!((ran.code, ran.out.as_str()), (1, ""), "{ran:?}");
@@ -266,7 +266,7 @@ fn what_cannot_be_opened_is_one_line_and_leaves_nothing() {
     ];
     for (bytes, why) in cases {
         scratch.write("evil", bytes);
-        for arguments in [["open", "evil", "out"], ["diff", "evil", "bag"]] {
+        for arguments in [["open", "evil", "out"], ["compare", "evil", "bag"]] {
             scratch.run(&arguments).refused(why);
         }
         std::fs::remove_file(scratch.path("evil")).unwrap();
@@ -292,7 +292,7 @@ fn a_style_below_a_root_is_opened_below_one() {
         assert!(
             scratch.path("back/backtack-root.toml").exists() && scratch.path("back/styles/bag/style.toml").exists()
         );
-        assert!(scratch.run(&["diff", "all/styles/bag", "back/styles/bag"]).out.ends_with("No change.\n"));
+        assert!(scratch.run(&["compare", "all/styles/bag", "back/styles/bag"]).out.ends_with("No change.\n"));
         std::fs::remove_dir_all(scratch.path("back")).unwrap();
     }
 }

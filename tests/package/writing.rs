@@ -86,7 +86,7 @@ fn a_build_takes_the_drawings_of_things_that_are_gone_away_and_nothing_else() {
     scratch.bag(LOOSE);
     let drawing = |name: &str| format!("bag/out/drawings/{name}");
     // The user's own, with names as a build gives them.
-    let own = ["piece-all.svg", "step-99.svg", "joins-99.svg", "sizes-OLD.svg", "mine.svg", "piece-notes.txt"];
+    let own = ["piece-all.svg", "step-99.svg", "matching-99.svg", "sizes-OLD.svg", "mine.svg", "piece-notes.txt"];
     own.iter().for_each(|name| scratch.write(&drawing(name), "mine"));
     assert_ne!(scratch.run(&["build", "bag"]).code, 2);
     let there = |name: &str| scratch.files().contains(&drawing(name));
@@ -246,7 +246,7 @@ fn build_writes_the_package_and_says_where() {
 #[test]
 fn build_with_a_must_finding_still_writes_and_exits_with_one() {
     let scratch = Scratch::new();
-    scratch.bag("[cloth.felt]\nwidht = \"900 mm\"\n");
+    scratch.bag("[fabric.felt]\nwidht = \"900 mm\"\n");
     let ran = scratch.run(&["build", "bag"]);
     assert_eq!((ran.code, ran.out.as_str()), (1, "bag/out/ST-01-A.pdf\n"), "{ran:?}");
     assert!(ran.err.contains("must[unknown-key]"));

@@ -126,7 +126,7 @@ pub(super) fn run(folder: &Path, matches: &ArgMatches, terminal: &mut Terminal) 
     }
     terminal.print(&told(&found))?;
     if found.moved.is_empty() && found.refused.is_empty() {
-        terminal.print("nothing to lay: no cloth with a usable width and known outlines\n")?;
+        terminal.print("nothing to lay: no fabric with a cuttable width and known outlines\n")?;
     }
     Ok(Exit::Clear)
 }

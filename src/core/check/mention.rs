@@ -16,9 +16,9 @@ pub enum Wanted {
     Colour,
     /// A view.
     View,
-    /// A filling zone.
-    Zone,
-    /// Something that is a step of the work: seam, opening, finish, stitch, attachment, step.
+    /// A stuffing.
+    Stuffing,
+    /// Something that is a step of the work: seam, opening, edge finish, topstitch, attachment, step.
     Work,
     /// Anything with an id.
     Thing,
@@ -74,13 +74,13 @@ impl<'a> Mentions<'a> {
             let by = format!("piece {id}");
             self.add(Wanted::Part, piece.part.as_ref(), &by);
             for cut in piece.cuts.values() {
-                self.add(Wanted::Material(ArticleKind::Cloth), cut.material.as_ref(), &by);
+                self.add(Wanted::Material(ArticleKind::Fabric), cut.material.as_ref(), &by);
             }
         }
-        for (id, zone) in &model.zones {
-            let by = format!("zone {id}");
-            self.add(Wanted::Part, zone.part.as_ref(), &by);
-            self.add(Wanted::Material(ArticleKind::Filling), zone.material.as_ref(), &by);
+        for (id, stuffing) in &model.stuffings {
+            let by = format!("stuffing {id}");
+            self.add(Wanted::Part, stuffing.part.as_ref(), &by);
+            self.add(Wanted::Material(ArticleKind::Filling), stuffing.filling.as_ref(), &by);
         }
     }
 
@@ -95,13 +95,13 @@ impl<'a> Mentions<'a> {
             }
             self.trim(joint.close.as_ref().and_then(|close| close.trim.as_ref()), &by);
         }
-        for (id, finish) in &model.finishes {
-            let by = format!("finish {id}");
+        for (id, finish) in &model.edge_finishes {
+            let by = format!("edge-finish {id}");
             self.stitch(&finish.stitch, &by);
             self.trim(finish.tape.as_ref().map(|tape| &tape.trim), &by);
         }
-        for (id, stitch) in &model.stitches {
-            self.stitch(&stitch.stitch, &format!("stitch {id}"));
+        for (id, stitch) in &model.topstitches {
+            self.stitch(&stitch.stitch, &format!("topstitch {id}"));
         }
         for (id, attach) in &model.attaches {
             self.stitch(&attach.stitch, &format!("attach {id}"));
@@ -113,7 +113,7 @@ impl<'a> Mentions<'a> {
         for (id, step) in &model.steps {
             let by = format!("step {id}");
             self.add(Wanted::Part, step.part.as_ref(), &by);
-            self.add(Wanted::Zone, step.zone.as_ref(), &by);
+            self.add(Wanted::Stuffing, step.stuffing.as_ref(), &by);
             self.trim(step.trim.as_ref(), &by);
         }
         for step in &model.work.order {
@@ -139,7 +139,7 @@ impl<'a> Mentions<'a> {
     }
 
     fn stitch(&mut self, stitch: &'a StitchUse, by: &str) {
-        let shared = stitch.shared.as_ref().map(|shared| format!("stitching {}", shared.value));
+        let shared = stitch.shared.as_ref().map(|shared| format!("stitch {}", shared.value));
         self.add(Wanted::Material(ArticleKind::Thread), stitch.thread.as_ref(), shared.as_deref().unwrap_or(by));
     }
 }
@@ -150,7 +150,7 @@ pub fn known(model: &Model, wanted: Wanted) -> Vec<&str> {
         Wanted::Part => ids(model.parts.keys()),
         Wanted::Colour => ids(model.colours.keys()),
         Wanted::View => ids(model.views.keys()),
-        Wanted::Zone => ids(model.zones.keys()),
+        Wanted::Stuffing => ids(model.stuffings.keys()),
         Wanted::Material(kind) => {
             let is_kind = |article: &&Article| article.kind == kind;
             let direct = model.articles.values().filter(is_kind).map(|article| &article.entry.id.value);
@@ -178,7 +178,7 @@ fn ids<'a>(keys: impl Iterator<Item = &'a String>) -> Vec<&'a str> {
 
 /// Whether things of a table are steps of the work.
 pub fn is_work(table: &str) -> bool {
-    matches!(table, "seam" | "opening" | "finish" | "stitch" | "attach" | "step")
+    matches!(table, "seam" | "opening" | "edge-finish" | "topstitch" | "attach" | "step")
 }
 
 /// Every named thing with the table that declares it.
@@ -188,14 +188,14 @@ pub fn entries(model: &Model) -> Vec<(&'static str, &Entry)> {
     all.extend(model.colourways.values().map(|one| ("colourway", &one.entry)));
     all.extend(model.colours.values().map(|one| ("colour", &one.entry)));
     all.extend(model.articles.values().map(|one: &Article| (one.kind.word(), &one.entry)));
-    all.extend(model.roles.values().map(|one: &Role| ("material", &one.entry)));
+    all.extend(model.roles.values().map(|one: &Role| ("role", &one.entry)));
     all.extend(model.parts.values().map(|one: &Part| ("part", &one.entry)));
-    all.extend(model.zones.values().map(|one| ("zone", &one.entry)));
+    all.extend(model.stuffings.values().map(|one| ("stuffing", &one.entry)));
     all.extend(model.pieces.values().map(|one: &Piece| ("piece", &one.entry)));
-    all.extend(model.stitchings.values().map(|one| ("stitching", one)));
+    all.extend(model.stitches.values().map(|one| ("stitch", one)));
     all.extend(model.joints.values().map(|one| (joint_table(one), &one.entry)));
-    all.extend(model.finishes.values().map(|one| ("finish", &one.entry)));
-    all.extend(model.stitches.values().map(|one| ("stitch", &one.entry)));
+    all.extend(model.edge_finishes.values().map(|one| ("edge-finish", &one.entry)));
+    all.extend(model.topstitches.values().map(|one| ("topstitch", &one.entry)));
     all.extend(model.attaches.values().map(|one| ("attach", &one.entry)));
     all.extend(model.steps.values().map(|one| ("step", &one.entry)));
     all.extend(model.measures.values().map(|one| ("point-of-measure", &one.entry)));
@@ -223,12 +223,12 @@ pub fn articles<'m>(model: &'m Model, material: &'m str) -> Vec<&'m Article> {
     all
 }
 
-/// Every cloth that pieces are cut from, by id.
-pub fn cut_cloths(model: &Model) -> BTreeMap<&str, &Article> {
+/// Every fabric that pieces are cut from, by id.
+pub fn cut_fabrics(model: &Model) -> BTreeMap<&str, &Article> {
     let materials = cuts(model).filter_map(|(_, cut)| cut.material.as_ref());
     materials
         .flat_map(|material| articles(model, &material.value))
-        .filter(|article| article.kind == ArticleKind::Cloth)
+        .filter(|article| article.kind == ArticleKind::Fabric)
         .map(|article| (article.entry.id.value.as_str(), article))
         .collect()
 }

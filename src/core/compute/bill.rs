@@ -7,12 +7,12 @@ use serde::Serialize;
 use super::filling::Filling;
 use super::input::{Bought, ByVariant};
 use super::mass::Mass;
-use super::need::ClothNeed;
+use super::need::FabricNeed;
 use super::thread::Thread;
 use super::trims::{TrimLine, TrimUnit};
 use super::{Figure, Number};
 
-/// What is bought for one product, in one order: cloth, thread, filling, trims, each by the ids of article and colour.
+/// What is bought for one product, in one order: fabric, thread, filling, trims, each by the ids of article and colour.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Bill {
@@ -26,14 +26,14 @@ pub struct Bill {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct BillLine {
-    /// `cloth`, `thread`, `filling` or `trim`.
+    /// `fabric`, `thread`, `filling` or `trim`.
     pub kind: &'static str,
     /// The article and its colour.
     #[serde(flatten)]
     pub bought: Bought,
-    /// What `uses` are in: `mm` (cloth, thread, length goods), `g` (filling) or `pieces`.
+    /// What `uses` are in: `mm` (fabric, thread, length goods), `g` (filling) or `pieces`.
     pub unit: &'static str,
-    /// Whether the use is an estimate by a stated utilisation.
+    /// Whether the use is an estimate by a stated efficiency.
     pub estimate: bool,
     /// Use for one product by size and colourway; a product without the article is absent.
     pub uses: ByVariant<Figure<Number>>,
@@ -41,7 +41,7 @@ pub struct BillLine {
 
 /// The figures a bill is made of.
 pub(super) struct Uses<'a> {
-    pub cloth: &'a ByVariant<Vec<ClothNeed>>,
+    pub fabric: &'a ByVariant<Vec<FabricNeed>>,
     pub thread: &'a ByVariant<Thread>,
     pub filling: &'a ByVariant<Filling>,
     pub trims: &'a ByVariant<Vec<TrimLine>>,
@@ -69,10 +69,10 @@ pub(super) fn bill(uses: &Uses<'_>) -> Bill {
         let sum = by.remove(colourway).unwrap_or(Figure::Known(Number::default()));
         by.insert(colourway.to_string(), Figure::sum([sum, use_]));
     };
-    for (size, colourway, all) in each(uses.cloth) {
+    for (size, colourway, all) in each(uses.fabric) {
         all.iter().for_each(|one| {
             let about = ("mm", one.estimate);
-            put(size, colourway, (0, "cloth"), &one.bought, about, one.length.clone());
+            put(size, colourway, (0, "fabric"), &one.bought, about, one.length.clone());
         });
     }
     for (size, colourway, thread) in each(uses.thread) {
@@ -82,9 +82,9 @@ pub(super) fn bill(uses: &Uses<'_>) -> Bill {
             .for_each(|one| put(size, colourway, (1, "thread"), &one.bought, ("mm", false), one.needed.clone()));
     }
     for (size, colourway, filling) in each(uses.filling) {
-        for zone in &filling.zones {
-            if let Figure::Known(bought) = &zone.bought {
-                put(size, colourway, (2, "filling"), bought, ("g", false), zone.all.target.clone());
+        for stuffing in &filling.stuffings {
+            if let Figure::Known(bought) = &stuffing.bought {
+                put(size, colourway, (2, "filling"), bought, ("g", false), stuffing.all.target.clone());
             }
         }
     }

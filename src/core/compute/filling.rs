@@ -1,9 +1,9 @@
-//! Masses of filling by zone and in all, with their limits.
+//! Masses of filling by stuffing and in all, with their limits.
 
 use serde::Serialize;
 
-use crate::model::{Variant, Zone};
-use crate::standards::common::{FILLING_FLOOR, FILLING_ZONE};
+use crate::model::{Stuffing, Variant};
+use crate::standards::common::{FILLING_FLOOR, FILLING_STUFFING};
 use crate::units::Quantity;
 
 use super::input::{Bought, ByVariant, Ground};
@@ -14,9 +14,9 @@ use super::{Figure, Number};
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Filling {
-    /// One line for each zone, in the order of their ids.
-    pub zones: Vec<ZoneLine>,
-    /// All zones of one product together.
+    /// One line for each stuffing, in the order of their ids.
+    pub stuffings: Vec<StuffingLine>,
+    /// All stuffings of one product together.
     pub total: Limited,
 }
 
@@ -32,12 +32,12 @@ pub struct Limited {
     pub upper: Figure<Number>,
 }
 
-/// One zone.
+/// One stuffing.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub struct ZoneLine {
-    /// Zone id.
-    pub zone: String,
+pub struct StuffingLine {
+    /// Stuffing id.
+    pub stuffing: String,
     /// The part it fills, if stated.
     pub part: Option<String>,
     /// How often the part is used in one product.
@@ -69,10 +69,10 @@ pub struct Proposed {
 
 pub(super) fn filling(ground: &Ground<'_>) -> ByVariant<Filling> {
     ground.by_variant(|variant| {
-        let zones: Vec<ZoneLine> =
-            ground.model.zones.iter().map(|(id, zone)| zone_line(ground, id, zone, variant)).collect();
-        let total = Limited::sum(zones.iter().map(|line| &line.all));
-        Filling { zones, total }
+        let stuffings: Vec<StuffingLine> =
+            ground.model.stuffings.iter().map(|(id, stuffing)| stuffing_line(ground, id, stuffing, variant)).collect();
+        let total = Limited::sum(stuffings.iter().map(|line| &line.all));
+        Filling { stuffings, total }
     })
 }
 
@@ -109,20 +109,20 @@ impl Limited {
     }
 }
 
-fn zone_line(ground: &Ground<'_>, id: &str, zone: &Zone, variant: Variant<'_>) -> ZoneLine {
-    let title = zone.entry.title();
-    let part = zone.part.as_ref().map(|part| part.value.clone());
+fn stuffing_line(ground: &Ground<'_>, id: &str, stuffing: &Stuffing, variant: Variant<'_>) -> StuffingLine {
+    let title = stuffing.entry.title();
+    let part = stuffing.part.as_ref().map(|part| part.value.clone());
     let uses = part.as_ref().and_then(|part| ground.model.parts.get(part)).map_or(1, |part| part.uses.len() as u64);
-    let mass = Figure::of(zone.mass.as_ref(), variant, &format!("the filling mass of {title}"));
+    let mass = Figure::of(stuffing.mass.as_ref(), variant, &format!("the filling mass of {title}"));
     let each = Limited::of(&mass, &format!("the filling of {title}"));
-    let material = zone.material.as_ref().map(|material| material.value.as_str());
-    ZoneLine {
-        zone: id.to_string(),
+    let material = stuffing.filling.as_ref().map(|material| material.value.as_str());
+    StuffingLine {
+        stuffing: id.to_string(),
         uses,
         bought: ground.bought(material, variant.colourway, &format!("the filling of {title}")),
         all: each.times(uses as f64),
         proposed: proposed(&mass),
-        check: Figure::stated(zone.check.as_ref(), &format!("how the filling of {title} is checked")),
+        check: Figure::stated(stuffing.check.as_ref(), &format!("how the filling of {title} is checked")),
         part,
         each,
     }
@@ -135,10 +135,15 @@ fn proposed(mass: &Figure<Quantity>) -> Option<Proposed> {
         return None;
     }
     let target = small(quantity);
-    let margin = (target * FILLING_ZONE.high / 100.0).max(FILLING_FLOOR.high);
+    let margin = (target * FILLING_STUFFING.high / 100.0).max(FILLING_FLOOR.high);
     Some(Proposed {
         lower: Number::new((target - margin).max(0.0)),
         upper: Number::new(target + margin),
-        basis: format!("{}, {} % and at least {} g", FILLING_ZONE.basis.words(), FILLING_ZONE.high, FILLING_FLOOR.high),
+        basis: format!(
+            "{}, {} % and at least {} g",
+            FILLING_STUFFING.basis.words(),
+            FILLING_STUFFING.high,
+            FILLING_FLOOR.high
+        ),
     })
 }

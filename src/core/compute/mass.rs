@@ -22,7 +22,7 @@ use super::{Figure, Number};
 pub struct Mass {
     /// What it is made of.
     pub lines: Vec<MassLine>,
-    /// Everything cut from cloth.
+    /// Everything cut from fabric.
     pub shell: Limited,
     /// The whole product. Its limits are the worst case: all lower limits added, all upper limits added.
     pub product: Limited,
@@ -36,7 +36,7 @@ pub struct Mass {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct MassLine {
-    /// `cloth`, `thread`, `filling` or `trim`.
+    /// `fabric`, `thread`, `filling` or `trim`.
     pub kind: &'static str,
     /// The article.
     pub bought: Figure<Bought>,
@@ -57,9 +57,9 @@ pub(super) struct Parts<'a> {
 
 pub(super) fn mass(ground: &Ground<'_>, parts: &Parts<'_>) -> ByVariant<Mass> {
     ground.by_variant(|variant| {
-        let cloth = cloth(ground, parts, variant);
-        let shell = total(&cloth);
-        let mut lines = cloth;
+        let fabric = fabric(ground, parts, variant);
+        let shell = total(&fabric);
+        let mut lines = fabric;
         lines.extend(threads(ground, parts, variant));
         lines.extend(fillings(parts, variant));
         lines.extend(trims(ground, parts, variant));
@@ -114,7 +114,7 @@ fn scaled(each: &Limited, amount: &Figure<Number>) -> Limited {
     Limited { target: times(&each.target), lower: times(&each.lower), upper: times(&each.upper) }
 }
 
-fn cloth(ground: &Ground<'_>, parts: &Parts<'_>, variant: Variant<'_>) -> Vec<MassLine> {
+fn fabric(ground: &Ground<'_>, parts: &Parts<'_>, variant: Variant<'_>) -> Vec<MassLine> {
     let mut areas: BTreeMap<Bought, Vec<Figure<Number>>> = BTreeMap::new();
     let mut lines = Vec::new();
     for one in taken(ground, parts.cuts, parts.pieces, variant) {
@@ -127,14 +127,14 @@ fn cloth(ground: &Ground<'_>, parts: &Parts<'_>, variant: Variant<'_>) -> Vec<Ma
                     lower: unknown.clone().map(|_| Number::default()),
                     upper: unknown.clone().map(|_| Number::default()),
                 };
-                lines.push(MassLine { kind: "cloth", bought: unknown, mass, packing: false });
+                lines.push(MassLine { kind: "fabric", bought: unknown, mass, packing: false });
             }
         }
     }
     let known = areas.into_iter().map(|(bought, areas)| {
         let bought = Figure::Known(bought);
         let mass = scaled(&limited(ground, &bought, "mass", variant), &Figure::sum(areas));
-        MassLine { kind: ArticleKind::Cloth.word(), bought, mass, packing: false }
+        MassLine { kind: ArticleKind::Fabric.word(), bought, mass, packing: false }
     });
     known.chain(lines).collect()
 }
@@ -161,14 +161,14 @@ fn threads(ground: &Ground<'_>, parts: &Parts<'_>, variant: Variant<'_>) -> Vec<
 }
 
 fn fillings(parts: &Parts<'_>, variant: Variant<'_>) -> Vec<MassLine> {
-    let zones = pick(parts.filling, variant).map_or(&[][..], |filling| &filling.zones);
-    let line = |zone: &super::ZoneLine| MassLine {
+    let stuffings = pick(parts.filling, variant).map_or(&[][..], |filling| &filling.stuffings);
+    let line = |stuffing: &super::StuffingLine| MassLine {
         kind: ArticleKind::Filling.word(),
-        bought: zone.bought.clone(),
-        mass: zone.all.clone(),
+        bought: stuffing.bought.clone(),
+        mass: stuffing.all.clone(),
         packing: false,
     };
-    zones.iter().map(line).collect()
+    stuffings.iter().map(line).collect()
 }
 
 fn trims(ground: &Ground<'_>, parts: &Parts<'_>, variant: Variant<'_>) -> Vec<MassLine> {

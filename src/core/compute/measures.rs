@@ -40,7 +40,7 @@ pub struct MeasureSize {
     /// Allowed below the target.
     pub minus: Figure<Number>,
     /// The step that can be read.
-    pub step: Figure<Number>,
+    pub read_to: Figure<Number>,
     /// Least reading that passes: the exact limit rounded up to the step.
     pub lower: Figure<Number>,
     /// Greatest reading that passes: the exact limit rounded down to the step.
@@ -78,7 +78,7 @@ fn measure_line(ground: &Ground<'_>, measure: &PointOfMeasure) -> MeasureLine {
 fn measure_size(measure: &PointOfMeasure, variant: Variant<'_>) -> MeasureSize {
     let title = measure.entry.title();
     let target = Figure::of(measure.target.as_ref(), variant, &format!("the target of {title}"));
-    let step = Figure::stated(measure.step.as_ref(), &format!("the step of {title}"));
+    let step = Figure::stated(measure.read_to.as_ref(), &format!("the step of {title}"));
     table_line(&target, &step, title)
 }
 
@@ -111,7 +111,7 @@ pub(super) fn table_line(target: &Figure<Quantity>, step: &Figure<Quantity>, tit
         target: target.as_ref().then(|target| shown(target.si())),
         plus: margin(true),
         minus: margin(false),
-        step: step.as_ref().then(|step| shown(step.si())),
+        read_to: step.as_ref().then(|step| shown(step.si())),
         lower: limits.clone().then(|limits| shown(limits.lower)),
         upper: limits.then(|limits| shown(limits.upper)),
         unit: unit.map(|unit| unit.symbol().to_string()),

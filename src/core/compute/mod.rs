@@ -39,13 +39,13 @@ pub use contour::Shape;
 pub use counts::{ArticleCount, Counts, CutCount, InstanceLine, PartCount, Way};
 pub use edges::{CornerFigures, EdgeFigures};
 pub use figure::{Figure, Number};
-pub use filling::{Filling, Limited, Proposed, ZoneLine};
+pub use filling::{Filling, Limited, Proposed, StuffingLine};
 pub use input::{Bought, ByVariant};
 pub use lays::{How, LayFigures, Lays, Mix, Task};
 pub use lines::{Drawn, Lines};
 pub use mass::{Mass, MassLine};
 pub use measures::{MeasureLine, MeasureSize};
-pub use need::ClothNeed;
+pub use need::FabricNeed;
 pub use notch::{Astray, NotchMark};
 pub use ratio::{Ratio, RatioBasis};
 pub use record::{FORMAT, Figures};
@@ -62,7 +62,7 @@ use input::Ground;
 /// Rules whose evidence is a computed number.
 pub const RULES: &[&Rule] = rules::RULES;
 
-pub use rules::lift as lift_waived;
+pub use rules::lift as lift_conceded;
 
 /// What follows from a specification in numbers.
 #[derive(Debug)]
@@ -71,7 +71,7 @@ pub struct Computed {
     pub figures: Figures,
     /// The sew and cut lines they were measured on.
     pub drawn: Drawn,
-    /// What is laid of each cloth, with the lays that are kept.
+    /// What is laid of each fabric, with the lays that are kept.
     pub lays: Lays,
 }
 
@@ -86,10 +86,10 @@ pub fn compute(model: &Model, assembly: &Assembly) -> Computed {
     let filling = filling::filling(&ground);
     let trims = trims::trims(&ground, &seams);
     let lays = lays::lays(&ground, &counts.cuts);
-    let cloth = need::cloth(&ground, &counts.cuts, &pieces, &lays);
+    let fabric = need::fabric(&ground, &counts.cuts, &pieces, &lays);
     let parts = mass::Parts { cuts: &counts.cuts, pieces: &pieces, thread: &thread, filling: &filling, trims: &trims };
     let mass = mass::mass(&ground, &parts);
-    let uses = bill::Uses { cloth: &cloth, thread: &thread, filling: &filling, trims: &trims, mass: &mass };
+    let uses = bill::Uses { fabric: &fabric, thread: &thread, filling: &filling, trims: &trims, mass: &mass };
     let bill = bill::bill(&uses);
     let measures = measures::measures(&ground);
     let samples = samples::samples(model, &mass);
@@ -108,7 +108,7 @@ pub fn compute(model: &Model, assembly: &Assembly) -> Computed {
         trims,
         lays: lays.figures(),
         dies,
-        cloth,
+        fabric,
         mass,
         bill,
         orders: orders::wanted(model),

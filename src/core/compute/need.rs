@@ -13,11 +13,11 @@ use super::number::{number, property};
 use super::shapes::PieceSize;
 use super::{Figure, Number};
 
-/// The need of one cloth for one product.
+/// The need of one fabric for one product.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub struct ClothNeed {
-    /// The cloth.
+pub struct FabricNeed {
+    /// The fabric.
     #[serde(flatten)]
     pub bought: Bought,
     /// What the pieces call it: roles, or the article itself.
@@ -27,11 +27,11 @@ pub struct ClothNeed {
     /// True cut areas added, blocks where a piece is cut as a block, mm².
     pub area: Figure<Number>,
     /// Width that can be cut, mm.
-    pub usable_width: Figure<Number>,
-    /// Stated share of the usable cloth that becomes pieces, percent.
-    pub utilisation: Figure<Number>,
-    /// Length of cloth, mm: of the lay, shared by the products on it; as long as there is no lay, an estimate: area /
-    /// (usable width × utilisation).
+    pub cuttable_width: Figure<Number>,
+    /// Stated share of the usable fabric that becomes pieces, percent.
+    pub efficiency: Figure<Number>,
+    /// Length of fabric, mm: of the lay, shared by the products on it; as long as there is no lay, an estimate: area /
+    /// (cuttable width × efficiency).
     pub length: Figure<Number>,
     /// Whether the length is an estimate.
     pub estimate: bool,
@@ -79,7 +79,12 @@ pub(super) fn of_all(area: &Figure<Number>, total: &Figure<u64>) -> Figure<Numbe
     area.clone().by(total.clone().map(|total| Number::new(total as f64)))
 }
 
-pub(super) fn cloth(ground: &Ground<'_>, cuts: &[CutCount], pieces: &Pieces, lays: &Lays) -> ByVariant<Vec<ClothNeed>> {
+pub(super) fn fabric(
+    ground: &Ground<'_>,
+    cuts: &[CutCount],
+    pieces: &Pieces,
+    lays: &Lays,
+) -> ByVariant<Vec<FabricNeed>> {
     ground.by_variant(|variant| {
         let taken = taken(ground, cuts, pieces, variant);
         let mut by: BTreeMap<&Bought, Vec<&Taken<'_>>> = BTreeMap::new();
@@ -92,28 +97,28 @@ pub(super) fn cloth(ground: &Ground<'_>, cuts: &[CutCount], pieces: &Pieces, lay
     })
 }
 
-fn need(ground: &Ground<'_>, bought: &Bought, all: &[&Taken<'_>], variant: Variant<'_>, lays: &Lays) -> ClothNeed {
+fn need(ground: &Ground<'_>, bought: &Bought, all: &[&Taken<'_>], variant: Variant<'_>, lays: &Lays) -> FabricNeed {
     let property = |key: &str| match ground.article(bought) {
         Some(article) => number(property(article, key, variant)),
         None => Figure::not_yet(format!("there is no article {}", bought.article)),
     };
     let area = Figure::sum(all.iter().map(|one| of_all(&one.material_area, &one.count.total)));
-    let (usable_width, share, width) = (property("usable-width"), property("utilisation"), property("width"));
-    let across = usable_width.clone().by(share.clone());
+    let (cuttable_width, share, width) = (property("cuttable-width"), property("efficiency"), property("width"));
+    let across = cuttable_width.clone().by(share.clone());
     let laid = lays.per_product(variant.size, variant.colourway, bought);
     let estimate = laid.known().is_none();
     let length = match estimate {
         true => area.clone().with(across, |area, across| area.raw() / across.raw()).then(Figure::number),
         false => laid,
     };
-    ClothNeed {
+    FabricNeed {
         bought: bought.clone(),
         materials: all.iter().filter_map(|one| one.count.material.clone()).collect(),
         pieces: Figure::total(all.iter().map(|one| one.count.total.clone())),
         mass: length.clone().by(width.clone()).by(property("mass")),
-        utilisation: share.times(100.0),
+        efficiency: share.times(100.0),
         area,
-        usable_width,
+        cuttable_width,
         length,
         estimate,
         width,

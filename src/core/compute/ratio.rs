@@ -24,7 +24,7 @@ pub struct Ratio {
 pub enum RatioBasis {
     /// Textbook stitch geometry with the stated thickness, density and bight.
     Geometry,
-    /// A thread maker's consumption guide, for thin cloth.
+    /// A thread maker's consumption guide, for thin fabric.
     Guide,
 }
 
@@ -58,7 +58,7 @@ fn guided(stitch: &str, why: &str) -> Figure<Ratio> {
         Some(row) => Figure::Known(Ratio {
             value: Number::new(row.ratio),
             basis: RatioBasis::Guide,
-            note: format!("for thin cloth at {RATIO_DENSITY_PER_CM} stitches per cm, the least; {why}"),
+            note: format!("for thin fabric at {RATIO_DENSITY_PER_CM} stitches per cm, the least; {why}"),
         }),
         None => Figure::not_yet(format!("no thread ratio is published for stitch type {stitch}")),
     }

@@ -12,7 +12,7 @@ use super::input::ByVariant;
 use super::lays::LayFigures;
 use super::mass::Mass;
 use super::measures::MeasureLine;
-use super::need::ClothNeed;
+use super::need::FabricNeed;
 use super::orders::OrderFigures;
 use super::samples::SampleFigures;
 use super::seams::SeamFigures;
@@ -51,8 +51,8 @@ pub struct Figures {
     /// Dies of what is cut by a press.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub dies: Vec<dies::Die>,
-    /// Need of cloth for one product: from its lay, or an estimate by true cut area and a stated utilisation.
-    pub cloth: ByVariant<Vec<ClothNeed>>,
+    /// Need of fabric for one product: from its lay, or an estimate by true cut area and a stated efficiency.
+    pub fabric: ByVariant<Vec<FabricNeed>>,
     /// Mass of one product.
     pub mass: ByVariant<Mass>,
     /// What is bought for one product, in one order.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::geom::length;
 use crate::model::assembly::{self, Caught, Edging};
-use crate::model::{FinishKind, Joint, JointKind, Layer, Stated, StitchUse, TrimLayer, Variant};
+use crate::model::{EdgeFinishKind, Joint, JointKind, Layer, Stated, StitchUse, TrimLayer, Variant};
 use crate::source::Spanned;
 use crate::standards::stitch::{Class, class_of};
 use crate::units::Quantity;
@@ -202,7 +202,7 @@ fn edge_rows<'a>(ground: &Ground<'a>, rows: &mut Vec<Row<'a>>, left: &mut BTreeM
         |id: &str| -> Vec<&'a Edging> { ground.assembly.edgings.iter().filter(|edging| edging.id == id).collect() };
     let shared = &ground.model.work.stitch;
     let unknown = || "its edge is not known".to_string();
-    for (id, finish) in &ground.model.finishes {
+    for (id, finish) in &ground.model.edge_finishes {
         let kind = finish.kind.as_ref().map(|kind| kind.value);
         let all = edgings(id);
         let Some(first) = all.first().copied() else {
@@ -211,21 +211,30 @@ fn edge_rows<'a>(ground: &Ground<'a>, rows: &mut Vec<Row<'a>>, left: &mut BTreeM
         };
         let stated = finish.stitch.kind.is_some() || finish.stitch.thread.is_some();
         let under = match kind {
-            Some(FinishKind::Raw) => continue,
-            Some(FinishKind::Fold) if !stated => continue,
-            Some(FinishKind::Bound) => Under::Edge(first, finish.tape.as_ref().map(|tape| (tape, 2.0))),
-            Some(FinishKind::Overlocked) => Under::Edge(first, None),
-            Some(FinishKind::Hem | FinishKind::Fold) | None => Under::Hem(first),
+            Some(EdgeFinishKind::Raw) => continue,
+            Some(EdgeFinishKind::Fold) if !stated => continue,
+            Some(EdgeFinishKind::Bound) => Under::Edge(first, finish.tape.as_ref().map(|tape| (tape, 2.0))),
+            Some(EdgeFinishKind::Overlocked) => Under::Edge(first, None),
+            Some(EdgeFinishKind::Hem | EdgeFinishKind::Fold) | None => Under::Hem(first),
         };
         // What joins seams says nothing of the stitch that neatens an edge.
-        let own_only = kind == Some(FinishKind::Overlocked);
+        let own_only = kind == Some(EdgeFinishKind::Overlocked);
         let shared = if own_only { &finish.stitch } else { shared };
         let count = all.len() as u64;
         let title = finish.entry.title();
-        rows.push(Row { id, kind: "finish", title, lines: count, images: count, own: &finish.stitch, shared, under });
+        rows.push(Row {
+            id,
+            kind: "edge-finish",
+            title,
+            lines: count,
+            images: count,
+            own: &finish.stitch,
+            shared,
+            under,
+        });
     }
     let attaches = ground.model.attaches.iter().map(|(id, one)| (id, "attach", &one.entry, &one.stitch));
-    let stitches = ground.model.stitches.iter().map(|(id, one)| (id, "stitch", &one.entry, &one.stitch));
+    let stitches = ground.model.topstitches.iter().map(|(id, one)| (id, "topstitch", &one.entry, &one.stitch));
     for (id, kind, entry, own) in attaches.chain(stitches) {
         let all = edgings(id);
         let Some(first) = all.first().copied() else {

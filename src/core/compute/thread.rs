@@ -20,7 +20,7 @@ pub const TAIL: f64 = (TAIL_MM.0 + TAIL_MM.1) as f64 / 2.0;
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Thread {
-    /// One line for each seam, closed opening, finish, attachment and surface stitch.
+    /// One line for each seam, closed opening, edge finish, attachment and topstitch.
     pub lines: Vec<ThreadLine>,
     /// By thread and colour.
     pub totals: Vec<ThreadTotal>,
@@ -32,9 +32,9 @@ pub struct Thread {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct ThreadLine {
-    /// Id of the seam, opening, finish, attachment or stitch.
+    /// Id of the seam, opening, edge finish, attachment or topstitch.
     pub id: String,
-    /// Its kind: `seam`, `opening`, `finish`, `attach`, `stitch`.
+    /// Its kind: `seam`, `opening`, `edge-finish`, `attach`, `topstitch`.
     pub kind: &'static str,
     /// Lines of stitches in one product: one for each image, two for an opening sewn to a tape on both sides.
     pub times: u64,

@@ -25,7 +25,7 @@ pub struct TrimLine {
     /// Stated use by itself, pieces or mm; absent where none is stated but its length in seams is.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub stated: Option<Figure<Number>>,
-    /// Length caught in seams and bound round edges, mm: run length × ratio, and laps, for every image.
+    /// Length caught in seams and bound round edges, mm: edge length × ratio, and laps, for every image.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub in_seams: Option<Figure<Number>>,
     /// Use in one product, pieces or mm.
@@ -94,7 +94,7 @@ fn packing(ground: &Ground<'_>, article: &Article, variant: Variant<'_>) -> bool
         step.word.as_ref().is_some_and(|word| is(&word.value))
             && trim.is_some_and(|(one, _)| one.entry.id.value == article.entry.id.value)
     });
-    fitted || article.text("sort").and_then(|sort| sort.known(variant)).is_some_and(|sort| is(sort))
+    fitted || article.text("type").and_then(|sort| sort.known(variant)).is_some_and(|sort| is(sort))
 }
 
 /// Whether a colourway gives the article to some role, so that others do without it.
@@ -129,7 +129,7 @@ fn lengths(
             add(layer, run, seam.times.max(1), joint.entry.title());
         }
     }
-    for (id, finish) in &ground.model.finishes {
+    for (id, finish) in &ground.model.edge_finishes {
         let Some(tape) = &finish.tape else { continue };
         let edgings: Vec<_> = ground.assembly.edgings.iter().filter(|edging| edging.id == *id).collect();
         let unknown = || Figure::not_yet(format!("the edge of {} is not known", finish.entry.title()));

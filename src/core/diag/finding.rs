@@ -27,15 +27,15 @@ pub struct Finding {
     /// What to write instead, ready to copy.
     pub help: Vec<Help>,
     /// Who takes it on himself that it stands, if somebody does: it is then in nobody's way.
-    pub waiver: Option<Waived>,
+    pub concession: Option<Conceded>,
 }
 
-/// A finding that may stand: which waiver says so, and in whose words.
+/// A finding that may stand: which concession says so, and in whose words.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Waived {
-    /// Id of the waiver.
+pub struct Conceded {
+    /// Id of the concession.
     pub id: String,
-    /// Who waives, why and for what, in one line.
+    /// Who concedes, why and for what, in one line.
     pub text: Phrase,
 }
 
@@ -48,7 +48,7 @@ impl Finding {
             message: message.into(),
             places: Vec::new(),
             help: Vec::new(),
-            waiver: None,
+            concession: None,
         }
     }
 

@@ -22,7 +22,7 @@
 //!           "start_byte": 41, "end_byte": 44,
 //!           "replacement": "...",            what stands there afterwards
 //!           "safe": false } ],               whether what is meant is certain: `check --fix` makes these
-//!       "waived": "..." } ] }                only where somebody waives it: who, why and for what; it is in no count
+//!       "conceded": "..." } ] }                only where somebody concedes it: who, why and for what; it is in no count
 //! ```
 //! A later version that only adds keys keeps the number; one that changes or drops a key raises it.
 
@@ -62,7 +62,7 @@ struct Entry<'a> {
     #[serde(skip_serializing_if = "Vec::is_empty")]
     edits: Vec<Change<'a>>,
     #[serde(skip_serializing_if = "Option::is_none")]
-    waived: Option<String>,
+    conceded: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -134,7 +134,7 @@ fn entry<'a>(finding: &'a Finding, folder: &'a str, lines: &Lines<'_>) -> Entry<
         places: places.collect(),
         help: finding.help.iter().map(|help| help.text.english()).collect(),
         edits: finding.help.iter().enumerate().filter_map(|(at, help)| change(at, help, lines)).collect(),
-        waived: finding.waiver.as_ref().map(|waived| waived.text.english()),
+        conceded: finding.concession.as_ref().map(|conceded| conceded.text.english()),
     }
 }
 

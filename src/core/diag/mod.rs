@@ -11,7 +11,7 @@ pub mod text;
 mod width;
 mod window;
 
-pub use finding::{Finding, Label, Waived};
+pub use finding::{Conceded, Finding, Label};
 pub use place::Folder;
 pub use plain::{plain, plain_lines};
 pub use rule::{Rule, Severity};

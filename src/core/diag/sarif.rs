@@ -90,9 +90,9 @@ fn result(
     if !related.is_empty() {
         result["relatedLocations"] = Value::Array(related);
     }
-    if let Some(waived) = &finding.waiver {
+    if let Some(conceded) = &finding.concession {
         // A suppression by those who use the program (3.35.2).
-        result["suppressions"] = json!([{ "kind": "external", "justification": waived.text.english() }]);
+        result["suppressions"] = json!([{ "kind": "external", "justification": conceded.text.english() }]);
     }
     result
 }

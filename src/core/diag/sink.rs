@@ -45,9 +45,9 @@ impl Findings {
         self.list.iter_mut()
     }
 
-    /// How many findings of this severity stand; those that somebody waives do not count.
+    /// How many findings of this severity stand; those that somebody concedes do not count.
     pub fn count(&self, severity: Severity) -> usize {
-        self.list.iter().filter(|finding| finding.severity == severity && finding.waiver.is_none()).count()
+        self.list.iter().filter(|finding| finding.severity == severity && finding.concession.is_none()).count()
     }
 
     /// Gives every edit the exact bytes it replaces, now that the text is at hand; one whose text is written otherwise than
@@ -58,9 +58,9 @@ impl Findings {
         }
     }
 
-    /// How many findings are waived.
-    pub fn waived(&self) -> usize {
-        self.list.iter().filter(|finding| finding.waiver.is_some()).count()
+    /// How many findings are conceded.
+    pub fn conceded(&self) -> usize {
+        self.list.iter().filter(|finding| finding.concession.is_some()).count()
     }
 
     /// Applies the user's severities (`strict` turns every `should` into a `must`), sorts by severity, place and code,

@@ -46,9 +46,9 @@ pub fn tally(folders: &[Folder<'_>]) -> String {
         if notes == 1 { "note" } else { "notes" },
         if files == 1 { "file" } else { "files" },
     );
-    let waived: usize = folders.iter().map(|folder| folder.findings.waived()).sum();
-    if waived > 0 {
-        line.push_str(&format!(", {waived} waived"));
+    let conceded: usize = folders.iter().map(|folder| folder.findings.conceded()).sum();
+    if conceded > 0 {
+        line.push_str(&format!(", {conceded} conceded"));
     }
     if folders.len() > 1 {
         line.push_str(&format!(" of {} folders", folders.len()));
@@ -91,8 +91,8 @@ fn group<'a>(finding: &Finding, folder: &Folder<'_>, lines: &Lines<'_>) -> Group
     for (number, places) in files.iter().enumerate() {
         group = group.elements(excerpt(places, lines, number == 0));
     }
-    if let Some(waived) = &finding.waiver {
-        return group.element(Level::NOTE.with_name("waived").message(plain_lines(&waived.text.english())));
+    if let Some(conceded) = &finding.concession {
+        return group.element(Level::NOTE.with_name("conceded").message(plain_lines(&conceded.text.english())));
     }
     group.elements(finding.help.iter().map(|help| Level::HELP.message(plain_lines(&help.text.english()))))
 }

@@ -9,7 +9,7 @@ use std::collections::BTreeMap;
 
 /// Accuracy at which images of points are recognised, in mm.
 const SAME_PLACE: f64 = 0.01;
-/// Highest order of the moments looked at; a shape without any up to here is a circle for cloth.
+/// Highest order of the moments looked at; a shape without any up to here is a circle for fabric.
 const ORDERS: u32 = 24;
 
 impl Outline {

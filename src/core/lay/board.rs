@@ -54,7 +54,7 @@ pub struct Board<'a> {
     pub kinds: Vec<usize>,
     /// Where each piece stands.
     pub places: Vec<Place>,
-    /// The cloth.
+    /// The fabric.
     pub room: Room,
     /// Where the strip ends, in µm.
     pub end: f64,
@@ -70,10 +70,10 @@ pub struct Board<'a> {
 impl<'a> Board<'a> {
     /// An empty strip for the pieces of these kinds; nobody is on it until they are [`Self::put`].
     pub fn new(instance: &Instance, table: &'a Table, kinds: Vec<usize>) -> Self {
-        let cloth = instance.cloth;
+        let fabric = instance.fabric;
         let fold = table.kinds.iter().any(|kind| kind.fold);
-        let low = Spot { x: cloth.end as f64, y: if fold { 0.0 } else { cloth.edge as f64 } };
-        let room = Room { low, top: (cloth.width - cloth.edge) as f64 };
+        let low = Spot { x: fabric.end as f64, y: if fold { 0.0 } else { fabric.edge as f64 } };
+        let room = Room { low, top: (fabric.width - fabric.edge) as f64 };
         let total: f64 = kinds.iter().map(|kind| table.kinds[*kind].area).sum();
         let mean = (total / kinds.len().max(1) as f64).sqrt();
         let root = |kind: &usize| table.kinds[*kind].area.sqrt();

@@ -6,7 +6,7 @@ use super::instance::Instance;
 /// Lengths no lay can be shorter than, margins at the ends included, in µm.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Bounds {
-    /// The area of all pieces over the usable width.
+    /// The area of all pieces over the cuttable width.
     pub area: i64,
     /// The longest piece, in the turn in which it is shortest.
     pub longest: i64,
@@ -14,17 +14,17 @@ pub struct Bounds {
 
 /// Both bounds of an instance.
 pub fn bounds(instance: &Instance) -> Bounds {
-    let cloth = instance.cloth;
+    let fabric = instance.fabric;
     let fold = instance.pieces.iter().any(|piece| piece.fold);
-    let usable = i128::from((cloth.width - cloth.edge - if fold { 0 } else { cloth.edge }).max(1));
+    let usable = i128::from((fabric.width - fabric.edge - if fold { 0 } else { fabric.edge }).max(1));
     let area2 = instance.area2();
     let area = (area2 + 2 * usable - 1) / (2 * usable);
     let shortest = |piece: &super::instance::Piece| {
-        let lengths = piece.fitting(cloth).filter_map(|(_, outline)| outline.bbox()).map(|(low, high)| high.x - low.x);
+        let lengths = piece.fitting(fabric).filter_map(|(_, outline)| outline.bbox()).map(|(low, high)| high.x - low.x);
         lengths.min().filter(|_| piece.demand > 0).unwrap_or(0)
     };
     let longest = instance.pieces.iter().map(shortest).max().unwrap_or(0);
-    Bounds { area: i64::try_from(area).unwrap_or(i64::MAX / 2) + 2 * cloth.end, longest: longest + 2 * cloth.end }
+    Bounds { area: i64::try_from(area).unwrap_or(i64::MAX / 2) + 2 * fabric.end, longest: longest + 2 * fabric.end }
 }
 
 /// The larger of both bounds, in µm.

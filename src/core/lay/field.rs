@@ -335,7 +335,7 @@ fn span(edge: &Edge, bottom: f64, top: f64) -> (f64, f64) {
 mod tests {
     use super::*;
     use crate::geom::grid::Polygon;
-    use crate::lay::instance::{Cloth, Instance, Piece, Turn};
+    use crate::lay::instance::{Fabric, Instance, Piece, Turn};
     use crate::lay::random::Random;
     use crate::lay::table::Table;
 
@@ -363,7 +363,7 @@ mod tests {
                 fold: false,
             };
             let pieces = vec![one(crooked(&mut random, corners), "a"), one(crooked(&mut random, corners), "b")];
-            let table = Table::new(&Instance { name: String::new(), cloth: Cloth::wide(10_000), pieces });
+            let table = Table::new(&Instance { name: String::new(), fabric: Fabric::wide(10_000), pieces });
             let [a, b] = [&table.forms[0], &table.forms[1]];
             let field = Field::new(a, b);
             sure += field.sure.iter().filter(|sure| **sure).count();

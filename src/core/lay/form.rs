@@ -37,7 +37,7 @@ pub struct Form {
     pub low: Spot,
     /// Upper right corner of its box.
     pub high: Spot,
-    /// Width and height of the piece itself, which must lie on the cloth.
+    /// Width and height of the piece itself, which must lie on the fabric.
     pub size: Spot,
 }
 

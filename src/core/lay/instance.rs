@@ -1,10 +1,10 @@
-//! What is to be laid: the pieces, how many of each, how each may lie, and the cloth.
+//! What is to be laid: the pieces, how many of each, how each may lie, and the fabric.
 
 use std::fmt;
 
 use crate::geom::grid::{GridPoint, Polygon, millimetres};
 
-/// Longest side of cloth or piece, in µm: differences of coordinates stay far inside what `f64` holds exactly.
+/// Longest side of fabric or piece, in µm: differences of coordinates stay far inside what `f64` holds exactly.
 pub const LARGEST: i64 = 20_000_000;
 /// Most pieces in one lay.
 pub const MOST: usize = 20_000;
@@ -69,13 +69,13 @@ pub struct Piece {
     pub demand: usize,
     /// How it may lie; at least one way.
     pub turns: Vec<Turn>,
-    /// Whether the lowest edge of every turn lies on the fold of the cloth, at y = 0.
+    /// Whether the lowest edge of every turn lies on the fold of the fabric, at y = 0.
     pub fold: bool,
 }
 
-/// The cloth and what the method of cutting asks, in µm. The roll runs along x.
+/// The fabric and what the method of cutting asks, in µm. The roll runs along x.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Cloth {
+pub struct Fabric {
     /// Width of the roll.
     pub width: i64,
     /// Kept free along both long edges; at a fold pieces on the fold need none.
@@ -86,8 +86,8 @@ pub struct Cloth {
     pub gap: i64,
 }
 
-impl Cloth {
-    /// Cloth without margins, pieces may touch.
+impl Fabric {
+    /// Fabric without margins, pieces may touch.
     pub const fn wide(width: i64) -> Self {
         Self { width, edge: 0, end: 0, gap: 0 }
     }
@@ -98,8 +98,8 @@ impl Cloth {
 pub struct Instance {
     /// What the lay is called.
     pub name: String,
-    /// The cloth.
-    pub cloth: Cloth,
+    /// The fabric.
+    pub fabric: Fabric,
     /// The pieces.
     pub pieces: Vec<Piece>,
 }
@@ -137,13 +137,13 @@ impl Instance {
     /// # Errors
     /// The first reason found, as one sentence that names the piece.
     pub fn check(&self) -> Result<(), Bad> {
-        let Cloth { width, edge, end, gap } = self.cloth;
+        let Fabric { width, edge, end, gap } = self.fabric;
         let lengths = [("width", width), ("edge", edge), ("end", end), ("gap", gap)];
         if let Some((name, _)) = lengths.iter().find(|(_, value)| !(0..=LARGEST).contains(value)) {
             return Err(Bad(format!("the {name} is negative or above {} mm", millimetres(LARGEST))));
         }
         if width - 2 * edge <= 0 {
-            return Err(Bad("the cloth has no usable width".into()));
+            return Err(Bad("the fabric has no cuttable width".into()));
         }
         let count = self.pieces.iter().try_fold(0_usize, |sum, piece| sum.checked_add(piece.demand));
         match count {
@@ -151,12 +151,12 @@ impl Instance {
             Some(count) if count <= MOST => {}
             _ => return Err(Bad(format!("more than {MOST} pieces are wanted in one lay"))),
         }
-        self.pieces.iter().try_for_each(|piece| piece.check(self.cloth))
+        self.pieces.iter().try_for_each(|piece| piece.check(self.fabric))
     }
 }
 
 impl Piece {
-    fn check(&self, cloth: Cloth) -> Result<(), Bad> {
+    fn check(&self, fabric: Fabric) -> Result<(), Bad> {
         let bad = |what: String| Err(Bad(format!("piece {}: {what}", self.id)));
         if self.outline.points.len() > CORNERS {
             return bad(format!("its outline has more than {CORNERS} corners"));
@@ -174,17 +174,17 @@ impl Piece {
         if self.turns.iter().any(|turn| !turn.degrees.is_finite() || turn.degrees.abs() > 3600.0) {
             return bad("a turn is not a usable number of degrees".into());
         }
-        if self.fitting(cloth).next().is_none() {
-            let usable = millimetres(cloth.width - 2 * cloth.edge);
-            return bad(format!("in no allowed turn does it fit a usable width of {usable} mm"));
+        if self.fitting(fabric).next().is_none() {
+            let usable = millimetres(fabric.width - 2 * fabric.edge);
+            return bad(format!("in no allowed turn does it fit a cuttable width of {usable} mm"));
         }
         Ok(())
     }
 
     /// The turns in which the piece fits the width, with the outline as it then lies.
-    pub fn fitting(&self, cloth: Cloth) -> impl Iterator<Item = (Turn, Polygon)> + '_ {
-        let below = if self.fold { 0 } else { cloth.edge };
-        let room = cloth.width - cloth.edge - below;
+    pub fn fitting(&self, fabric: Fabric) -> impl Iterator<Item = (Turn, Polygon)> + '_ {
+        let below = if self.fold { 0 } else { fabric.edge };
+        let room = fabric.width - fabric.edge - below;
         let turned = self.turns.iter().map(|turn| (*turn, turn.apply(&self.outline)));
         turned.filter(move |(_, outline)| {
             outline.bbox().is_some_and(|(low, high)| high.y - low.y <= room && high.x - low.x <= LARGEST)

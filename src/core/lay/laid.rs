@@ -3,7 +3,7 @@
 use super::instance::Turn;
 use crate::geom::grid::GridPoint;
 
-/// One piece on the cloth: its outline is turned about its own origin, rounded to the grid, and moved.
+/// One piece on the fabric: its outline is turned about its own origin, rounded to the grid, and moved.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Placed {
     /// Which piece of the instance.
@@ -16,7 +16,7 @@ pub struct Placed {
     pub at: GridPoint,
 }
 
-/// Pieces on a length of cloth.
+/// Pieces on a length of fabric.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lay {
     /// Length with the margins at both ends, in µm.

@@ -1,7 +1,7 @@
 //! Lays that were found once and are kept, so that a yardage does not move by itself.
 //!
 //! An entry belongs to its instance by a key: SHA-256 over the outlines, how often and in which turns they are laid, the
-//! cloth with its margins and its gap, and whether dies strike it in rows. The key knows nothing of this program's version, nor of names. An entry is taken only
+//! fabric with its margins and its gap, and whether dies strike it in rows. The key knows nothing of this program's version, nor of names. An entry is taken only
 //! if its positions pass [`valid::check`] on the instance that is wanted.
 
 use std::collections::BTreeMap;
@@ -56,7 +56,7 @@ pub enum Pattern {
 /// The key of an instance laid in a pattern. Pieces of one outline, turns and fold count together, whatever they are called.
 pub fn key(instance: &Instance, pattern: Pattern) -> String {
     let mut lines: Vec<String> = Vec::new();
-    let cloth = instance.cloth;
+    let fabric = instance.fabric;
     for piece in &instance.pieces {
         let mut line = format!("{} {}", piece.demand, u8::from(piece.fold));
         for turn in &piece.turns {
@@ -69,7 +69,7 @@ pub fn key(instance: &Instance, pattern: Pattern) -> String {
         lines.push(line);
     }
     let rows = if pattern == Pattern::Rows { "rows " } else { "" };
-    let head = format!("{rows}{} {} {} {}\n", cloth.width, cloth.edge, cloth.end, cloth.gap);
+    let head = format!("{rows}{} {} {} {}\n", fabric.width, fabric.edge, fabric.end, fabric.gap);
     let digest = Sha256::digest((head + &lines.join("\n")).as_bytes());
     digest.iter().map(|byte| format!("{byte:02x}")).collect()
 }
@@ -81,7 +81,7 @@ impl Lock {
         let lay = Lay { length: entry.length, placed: entry.placed.clone() };
         let end = valid::end(instance, &lay)?;
         // Longer than its pieces reach would be as wrong as shorter.
-        (valid::check(instance, &lay).is_ok() && entry.length == end + instance.cloth.end).then_some(lay)
+        (valid::check(instance, &lay).is_ok() && entry.length == end + instance.fabric.end).then_some(lay)
     }
 
     /// The text of the file: one entry a lay, in the order of their titles; what matters first, positions last.

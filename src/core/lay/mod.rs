@@ -1,7 +1,7 @@
-//! Lays: pieces side by side on a roll of cloth, as short as a search finds. Knows outlines, not specifications.
+//! Lays: pieces side by side on a roll of fabric, as short as a search finds. Knows outlines, not specifications.
 //!
 //! ```text
-//! instance   pieces, demands, allowed turns, cloth
+//! instance   pieces, demands, allowed turns, fabric
 //! form       each piece in each turn, grown by half the gap, fewer corners
 //! reach      where one form may not stand beside another; field: how deep it would overlap, looked up;  table: of any two
 //! board      the strip: who stands where, who overlaps whom, what it weighs;  near: who is near
@@ -42,7 +42,7 @@ pub mod valid;
 mod worker;
 
 pub use bound::{Bounds, bounds};
-pub use instance::{Bad, Cloth, Instance, Piece, Turn};
+pub use instance::{Bad, Fabric, Instance, Piece, Turn};
 pub use laid::{Lay, Placed};
 pub use lock::{Lock, Pattern};
 pub use meter::Budget;

@@ -74,10 +74,10 @@ pub fn pack(instance: &Instance, options: Options) -> Result<Packed, Bad> {
     instance.check()?;
     let table = Table::new(instance);
     let kinds = instance.kinds();
-    let end = (bound::least(instance) - instance.cloth.end) as f64;
+    let end = (bound::least(instance) - instance.fabric.end) as f64;
     let mut workers = begun(instance, &table, &kinds, options, end);
     share_best(&mut workers);
-    search(&mut workers, instance.cloth.end, options);
+    search(&mut workers, instance.fabric.end, options);
     let evaluations = workers.iter().map(|worker| worker.meter.used).sum();
     let interrupted = workers.iter().any(|worker| worker.meter.stopped);
     let best = workers.iter().min_by(|a, b| a.best.end.total_cmp(&b.best.end));
@@ -195,5 +195,5 @@ fn lay(instance: &Instance, table: &Table, found: &Found) -> Lay {
             placed.push(Placed { piece, copy, turn: way.turn, at });
         }
     }
-    Lay { length: found.end as i64 + instance.cloth.end, placed }
+    Lay { length: found.end as i64 + instance.fabric.end, placed }
 }

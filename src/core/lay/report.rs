@@ -22,7 +22,7 @@ pub struct Report {
     pub length: f64,
     /// Area of the pieces in parts of width × length.
     pub density: f64,
-    /// Cloth that becomes no piece, mm².
+    /// Fabric that becomes no piece, mm².
     pub waste: f64,
     /// No lay can be shorter than this, for its area, mm.
     pub area_bound: f64,
@@ -57,10 +57,10 @@ pub struct Position {
     pub y: f64,
 }
 
-/// Area of the pieces in parts of the cloth they take.
+/// Area of the pieces in parts of the fabric they take.
 pub fn density(instance: &Instance, lay: &Lay) -> f64 {
-    let cloth = 2.0 * instance.cloth.width as f64 * lay.length as f64;
-    if cloth > 0.0 { instance.area2() as f64 / cloth } else { 0.0 }
+    let fabric = 2.0 * instance.fabric.width as f64 * lay.length as f64;
+    if fabric > 0.0 { instance.area2() as f64 / fabric } else { 0.0 }
 }
 
 /// The figures of a lay.
@@ -68,11 +68,11 @@ pub fn report(instance: &Instance, packed: &Packed, seed: u64) -> Report {
     let lay = &packed.lay;
     let bounds = bounds(instance);
     // Exact before the one rounding.
-    let spare2 = 2 * i128::from(instance.cloth.width) * i128::from(lay.length) - instance.area2();
+    let spare2 = 2 * i128::from(instance.fabric.width) * i128::from(lay.length) - instance.area2();
     Report {
         name: instance.name.clone(),
         pieces: instance.count(),
-        width: millimetres(instance.cloth.width),
+        width: millimetres(instance.fabric.width),
         length: millimetres(lay.length),
         density: (density(instance, lay) * 1e6).round() / 1e6,
         waste: (spare2 as f64 / 2e3).round() / 1e3,

@@ -1,7 +1,7 @@
 //! Row lays for dies: strips of one die shape, struck row by row across the roll, small pieces in the gaps between them.
 //!
 //! A press does not cut a tight interlocked lay: the die is set down at an even pitch. Each strike cuts one piece; the gap
-//! of the cloth is the distance between strikes (2 to 4 mm for a die, *common practice*).
+//! of the fabric is the distance between strikes (2 to 4 mm for a die, *common practice*).
 
 use super::board::{Board, Place};
 use super::form::Spot;

@@ -54,9 +54,9 @@ pub fn settle(board: &Board, piece: usize, mut here: Tried, meter: &mut Meter) -
     here
 }
 
-/// The borders of the cloth as lines, where they are near.
+/// The borders of the fabric as lines, where they are near.
 fn walls(at: Spot, low: Spot, high: Spot, far: f64, lines: &mut Vec<Line>) {
-    // Heavy enough that no overlap is worth leaving the cloth.
+    // Heavy enough that no overlap is worth leaving the fabric.
     const WEIGHT: f64 = 1e9;
     let wall = |x: f64, y: f64, depth: f64| (Facing { x, y, depth }, WEIGHT);
     let all = [

@@ -24,7 +24,7 @@ impl Table {
         let mut kinds = Vec::new();
         for piece in &instance.pieces {
             let mut ways: Vec<Way> = Vec::new();
-            for (turn, outline) in piece.fitting(instance.cloth) {
+            for (turn, outline) in piece.fitting(instance.fabric) {
                 let (outline, shift) = at_origin(&outline);
                 let form = outlines.iter().position(|known| *known == outline).unwrap_or(outlines.len());
                 if form == outlines.len() {
@@ -37,7 +37,7 @@ impl Table {
             let area = piece.outline.area2().abs() as f64 / 2.0;
             kinds.push(Kind { ways, fold: piece.fold, area });
         }
-        let forms: Vec<Form> = outlines.iter().map(|outline| Form::new(outline, instance.cloth.gap)).collect();
+        let forms: Vec<Form> = outlines.iter().map(|outline| Form::new(outline, instance.fabric.gap)).collect();
         let fields = (0..forms.len() * (forms.len() + 1) / 2).map(|_| OnceLock::new()).collect();
         Self { forms, kinds, fields }
     }

@@ -2,7 +2,7 @@
 //!
 //! - Every piece is there as often as it is wanted, and no other.
 //! - Each lies in a turn that is allowed for it; on the fold, if it belongs there.
-//! - Each lies inside the cloth less its margins.
+//! - Each lies inside the fabric less its margins.
 //! - The insides of no two pieces meet; they may touch. With a gap no two points of two pieces are nearer than it.
 
 use std::fmt;
@@ -24,7 +24,7 @@ pub enum Fault {
         /// The piece.
         piece: String,
     },
-    /// Beyond the cloth or in its margins.
+    /// Beyond the fabric or in its margins.
     Outside {
         /// The piece.
         piece: String,
@@ -55,7 +55,7 @@ impl fmt::Display for Fault {
         match self {
             Self::Count { piece } => write!(out, "piece {piece} is not laid as often as it is wanted"),
             Self::Turn { piece } => write!(out, "piece {piece} lies in a turn it is not allowed"),
-            Self::Outside { piece } => write!(out, "piece {piece} lies outside the usable cloth"),
+            Self::Outside { piece } => write!(out, "piece {piece} lies outside the usable fabric"),
             Self::Fold { piece } => write!(out, "piece {piece} does not lie on the fold"),
             Self::Overlap { first, second } => write!(out, "pieces {first} and {second} overlap"),
             Self::Gap { first, second } => write!(out, "pieces {first} and {second} are nearer than the gap"),
@@ -75,7 +75,7 @@ pub fn check(instance: &Instance, lay: &Lay) -> Result<(), Fault> {
     }
     // By their left ends: only pieces whose spans of length come within the gap of each other are compared.
     shapes.sort_by_key(|shape| (shape.low.x, shape.low.y, shape.name.clone()));
-    let gap = instance.cloth.gap;
+    let gap = instance.fabric.gap;
     for (at, one) in shapes.iter().enumerate() {
         for other in shapes[at + 1..].iter().take_while(|other| other.low.x < one.high.x + gap.max(1)) {
             let apart = other.low.y >= one.high.y + gap || one.low.y >= other.high.y + gap;
@@ -131,15 +131,17 @@ fn standing(instance: &Instance, lay: &Lay, placed: &Placed) -> Result<Shape, Fa
     let moved = |p: &GridPoint| GridPoint::new(p.x + placed.at.x, p.y + placed.at.y);
     let polygon = Polygon { points: turned.points.iter().map(moved).collect() };
     let Some((low, high)) = polygon.bbox() else { return Err(Fault::Outside { piece: name }) };
-    let cloth = instance.cloth;
+    let fabric = instance.fabric;
     if piece.fold && low.y != 0 {
         return Err(Fault::Fold { piece: name });
     }
-    // On folded cloth the fold takes the place of one edge.
+    // On folded fabric the fold takes the place of one edge.
     let folded = instance.pieces.iter().any(|piece| piece.fold);
-    let bottom = if folded { 0 } else { cloth.edge };
-    let inside =
-        low.x >= cloth.end && high.x <= lay.length - cloth.end && low.y >= bottom && high.y <= cloth.width - cloth.edge;
+    let bottom = if folded { 0 } else { fabric.edge };
+    let inside = low.x >= fabric.end
+        && high.x <= lay.length - fabric.end
+        && low.y >= bottom
+        && high.y <= fabric.width - fabric.edge;
     if inside { Ok(Shape { name, polygon, low, high }) } else { Err(Fault::Outside { piece: name }) }
 }
 

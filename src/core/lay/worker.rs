@@ -247,7 +247,7 @@ impl<'a> Worker<'a> {
 mod tests {
     use super::*;
     use crate::geom::grid::{GridPoint, Polygon};
-    use crate::lay::instance::{Cloth, Instance, Piece, Turn};
+    use crate::lay::instance::{Fabric, Instance, Piece, Turn};
     use crate::lay::meter::Budget;
     use crate::lay::table::Table;
 
@@ -258,7 +258,7 @@ mod tests {
         let outline = Polygon { points: corners.iter().map(|(x, y)| GridPoint::new(*x, *y)).collect() };
         let turns = vec![Turn::NONE, Turn::by(180.0)];
         let piece = Piece { id: "a".into(), outline, demand: 12, turns, fold: false };
-        let instance = Instance { name: String::new(), cloth: Cloth::wide(2_500), pieces: vec![piece] };
+        let instance = Instance { name: String::new(), fabric: Fabric::wide(2_500), pieces: vec![piece] };
         let table = Table::new(&instance);
         let meter = Meter::new(Budget::Evaluations(10_000_000), 1, &|| false);
         let mut board = Board::new(&instance, &table, instance.kinds());

@@ -38,7 +38,7 @@ impl Method {
 /// How plies lie on each other.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Spread {
-    /// Every ply face up, the cloth cut at each end.
+    /// Every ply face up, the fabric cut at each end.
     OneWay,
     /// Every other ply face down.
     FaceToFace,
@@ -57,20 +57,20 @@ impl Spread {
     }
 }
 
-/// How some cloth is spread and cut.
+/// How some fabric is spread and cut.
 #[derive(Debug, Clone)]
 pub struct Cutting {
     /// Id and name.
     pub entry: Entry,
-    /// The cloth it is for; every other cloth where none is named.
-    pub cloths: Vec<Spanned<String>>,
+    /// The fabric it is for; every other fabric where none is named.
+    pub fabrics: Vec<Spanned<String>>,
     /// What cuts.
     pub method: Option<Spanned<Method>>,
     /// How plies lie.
     pub spread: Option<Spanned<Spread>>,
     /// Least distance between two pieces.
     pub gap: Option<Stated<Quantity>>,
-    /// Kept free along both long edges of the usable width.
+    /// Kept free along both long edges of the cuttable width.
     pub edge: Option<Stated<Quantity>>,
     /// Kept free at both ends of every ply.
     pub end: Option<Stated<Quantity>>,

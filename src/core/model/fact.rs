@@ -40,7 +40,7 @@ impl Item {
     /// Turns all chains of the thing together, so that the first one begins at its lesser end: a seam walked from its
     /// other end is the same seam.
     pub fn one_way(&mut self) {
-        if !matches!(self.kind, "seam" | "opening" | "finish" | "stitch" | "attach") {
+        if !matches!(self.kind, "seam" | "opening" | "edge-finish" | "topstitch" | "attach") {
             return;
         }
         let first = self.facts.iter().find_map(|fact| match &fact.meaning {

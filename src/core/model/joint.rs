@@ -20,7 +20,7 @@ pub struct StitchUse {
     pub needle: Option<Stated<String>>,
     /// Where it is written.
     pub span: Option<Span>,
-    /// The `[stitching]` it is taken from, where one is named.
+    /// The `[stitch]` it is taken from, where one is named.
     pub shared: Option<Spanned<String>>,
 }
 
@@ -122,7 +122,7 @@ pub struct Joint {
 
 /// What is done to an edge that joins nothing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum FinishKind {
+pub enum EdgeFinishKind {
     /// Left as cut.
     Raw,
     /// Turned and stitched.
@@ -137,11 +137,11 @@ pub enum FinishKind {
 
 /// The finish of an edge.
 #[derive(Debug, Clone)]
-pub struct Finish {
+pub struct EdgeFinish {
     /// Id and name.
     pub entry: Entry,
     /// What is done.
-    pub kind: Option<Spanned<FinishKind>>,
+    pub kind: Option<Spanned<EdgeFinishKind>>,
     /// The edge.
     pub on: Option<Chain>,
     /// Once more with left and right exchanged.

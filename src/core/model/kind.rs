@@ -4,7 +4,7 @@
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum ArticleKind {
     /// Anything cut from a roll: plush, woven, felt, fusible, wadding.
-    Cloth,
+    Fabric,
     /// Sewing thread.
     Thread,
     /// Filling.
@@ -17,7 +17,7 @@ impl ArticleKind {
     /// The table that declares it, and the word for people.
     pub fn word(self) -> &'static str {
         match self {
-            ArticleKind::Cloth => "cloth",
+            ArticleKind::Fabric => "fabric",
             ArticleKind::Thread => "thread",
             ArticleKind::Filling => "filling",
             ArticleKind::Trim => "trim",

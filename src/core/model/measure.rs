@@ -17,7 +17,7 @@ pub struct PointOfMeasure {
     /// Target with tolerance, by size.
     pub target: Option<Value<Quantity>>,
     /// The step that can be read.
-    pub step: Option<Stated<Quantity>>,
+    pub read_to: Option<Stated<Quantity>>,
     /// It is there left and right: the largest difference of the two.
     pub difference: Option<Stated<Quantity>>,
     /// Bulk is refused for it.

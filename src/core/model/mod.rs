@@ -34,22 +34,22 @@ pub use drawing::{Drawing, GAUGE, Sketch, Traced, Unseen};
 pub use entry::{Entry, Table};
 pub use fact::{Entry as StatedEntry, Fact, Item, Meaning, Statements, Stretch};
 pub use form::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side, SvgSource};
-pub use joint::{Close, Ease, Finish, FinishKind, Joint, JointKind, Layer, SeamSide, StitchUse, TrimLayer};
+pub use joint::{Close, Ease, EdgeFinish, EdgeFinishKind, Joint, JointKind, Layer, SeamSide, StitchUse, TrimLayer};
 pub use kind::ArticleKind;
 pub use measure::PointOfMeasure;
 pub use notch::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notches};
 pub use order::{Order, OrderLine};
-pub use part::{Form, Part, Use, Zone};
+pub use part::{Form, Part, Stuffing, Use};
 pub use piece::{Allowance, Copy, Cut, Darts, Piece};
 pub use sample::{
-    Approval, Comment, CommentState, Graded, Judgement, LabReadings, Looked, Reading, Readings, Round, Samples, Sealed,
-    Submission, Waiver, Weight,
+    Action, Approval, Comment, CommentState, Concession, Graded, Judgement, LabReadings, Looked, Reading, Readings,
+    Sample, Samples, Sealed, Submission,
 };
 pub use stage::Stage;
 pub use style::{Colourway, Revision, Size, Style};
 pub use value::{Audience, Binding, Given, Stated, Value, Variant};
 pub use view::{Callout, Medium, Picture, View};
-pub use work::{Attach, Deed, Step, SurfaceStitch, Work};
+pub use work::{Attach, Deed, Step, Topstitch, Work};
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -67,7 +67,7 @@ pub struct Model {
     pub colourways: Table<Colourway>,
     /// Colours.
     pub colours: Table<Colour>,
-    /// What is bought: cloth, thread, filling, trims.
+    /// What is bought: fabric, thread, filling, trims.
     pub articles: Table<Article>,
     /// Roles that colourways map to articles and colours.
     pub roles: Table<Role>,
@@ -78,30 +78,30 @@ pub struct Model {
     /// Seams and openings.
     pub joints: Table<Joint>,
     /// Stitching on a surface that joins nothing.
-    pub stitches: Table<SurfaceStitch>,
+    pub topstitches: Table<Topstitch>,
     /// Stitches declared to be shared.
-    pub stitchings: Table<Entry>,
+    pub stitches: Table<Entry>,
     /// Parts sewn onto a line of another part.
     pub attaches: Table<Attach>,
     /// What is done to an edge that joins nothing.
-    pub finishes: Table<Finish>,
+    pub edge_finishes: Table<EdgeFinish>,
     /// Steps that are no seam.
     pub steps: Table<Step>,
     /// The order of work.
     pub work: Work,
     /// Where filling goes.
-    pub zones: Table<Zone>,
+    pub stuffings: Table<Stuffing>,
     /// What is measured, within what.
     pub measures: Table<PointOfMeasure>,
     /// Orders of the style; they stand apart from the specification.
     pub orders: Table<Order>,
-    /// Rounds, comments, approvals and waivers; they stand apart too.
+    /// Samples, comments, approvals and concessions; they stand apart too.
     pub samples: Samples,
     /// Pictures with call-outs.
     pub views: Table<View>,
     /// Picture files by their path below the root.
     pub pictures: BTreeMap<String, Picture>,
-    /// How cloth is spread and cut.
+    /// How fabric is spread and cut.
     pub cuttings: Table<Cutting>,
     /// Lays kept beside the specification.
     pub lock: crate::lay::Lock,

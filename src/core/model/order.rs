@@ -21,12 +21,12 @@ pub struct Order {
     /// The sealed revision it cites.
     pub revision: Option<Stated<String>>,
     /// Products cut beyond the ordered quantity against loss in making, a share of it.
-    pub spare: Option<Stated<Quantity>>,
+    pub cut_extra: Option<Stated<Quantity>>,
     /// What may be delivered above a line's quantity: a share of it or pieces.
     pub over: Option<Stated<Quantity>>,
     /// What may be missing of a line's quantity: a share of it or pieces.
     pub short: Option<Stated<Quantity>>,
-    /// Whose the cloth is that is left over.
+    /// Whose the fabric is that is left over.
     pub surplus: Option<Stated<String>>,
     /// What is ordered.
     pub lines: Table<OrderLine>,

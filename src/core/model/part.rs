@@ -36,7 +36,7 @@ pub struct Part {
     pub entry: Entry,
     /// How often it is made; never empty.
     pub uses: Vec<Use>,
-    /// What it is once sewn, if stated; otherwise it follows from its zones and openings.
+    /// What it is once sewn, if stated; otherwise it follows from its stuffings and openings.
     pub form: Option<Spanned<Form>>,
     /// A remark.
     pub note: Option<Stated<String>>,
@@ -44,13 +44,13 @@ pub struct Part {
 
 /// Where filling goes.
 #[derive(Debug, Clone)]
-pub struct Zone {
+pub struct Stuffing {
     /// Id and name.
     pub entry: Entry,
     /// The filled part.
     pub part: Option<Spanned<String>>,
     /// The filling: role or article.
-    pub material: Option<Spanned<String>>,
+    pub filling: Option<Spanned<String>>,
     /// Mass for one use of the part.
     pub mass: Option<Value<Quantity>>,
     /// How it is checked.

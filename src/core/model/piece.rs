@@ -99,7 +99,7 @@ impl Piece {
         ends(&self.pile, outline).or(outline.pile)
     }
 
-    /// The direction along the cloth: of the grain, else of the pile; points named in the specification before lines
+    /// The direction along the fabric: of the grain, else of the pile; points named in the specification before lines
     /// drawn.
     pub fn along(&self, outline: &Outline) -> Option<Point> {
         let named = ends(&self.grain, outline).or_else(|| ends(&self.pile, outline));

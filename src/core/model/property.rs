@@ -40,7 +40,7 @@ pub struct Spec {
     pub doc: &'static str,
 }
 
-use ArticleKind::{Cloth, Filling, Thread, Trim};
+use ArticleKind::{Fabric, Filling, Thread, Trim};
 use Dimension::{Count, Force, Length, Mass, MassPerArea, MassPerLength, Percent, Time};
 use Holds::Text;
 
@@ -58,86 +58,92 @@ const fn spec(
     Spec { key, title, kinds, holds, doc }
 }
 
-const ALL: &[ArticleKind] = &[Cloth, Thread, Filling, Trim];
+const ALL: &[ArticleKind] = &[Fabric, Thread, Filling, Trim];
 
 /// Every property, in the order sheets show it. Ranges are wide limits outside which a value is taken for a slip of
 /// unit or digit (common practice).
 pub const PROPERTIES: &[Spec] = &[
-    spec("sort", "Sort", ALL, Text, "What it is: plush, woven, felt, fusible, pellets, zip ..."),
-    spec("construction", "Construction", &[Cloth], Text, "Warp knit, weft knit, sliver knit, woven ..."),
-    spec("finish", "Finish", &[Cloth, Trim], Text, "Straight, curled, tipped, printed ..."),
-    spec("backing", "Backing", &[Cloth], Text, "Coating or backing of the reverse"),
-    spec("pile", "Pile height", &[Cloth], quantity(&[Length], ("0.2 mm", "120 mm")), "Height of the pile"),
+    spec("type", "Type", ALL, Text, "What it is: plush, woven, felt, fusible, pellets, zip ..."),
+    spec("construction", "Construction", &[Fabric], Text, "Warp knit, weft knit, sliver knit, woven ..."),
+    spec("finish", "Finish", &[Fabric, Trim], Text, "Straight, curled, tipped, printed ..."),
+    spec("backing", "Backing", &[Fabric], Text, "Coating or backing of the reverse"),
+    spec("pile", "Pile height", &[Fabric], quantity(&[Length], ("0.2 mm", "120 mm")), "Height of the pile"),
     spec(
         "mass",
         "Mass",
-        &[Cloth],
+        &[Fabric],
         quantity(&[MassPerArea], ("10 g/m2", "3000 g/m2")),
         "Total mass per area, ground and pile",
     ),
-    spec("width", "Full width", &[Cloth], quantity(&[Length], ("100 mm", "4000 mm")), "Full width of the roll"),
-    spec("usable-width", "Usable width", &[Cloth], quantity(&[Length], ("100 mm", "4000 mm")), "Width that can be cut"),
+    spec("width", "Full width", &[Fabric], quantity(&[Length], ("100 mm", "4000 mm")), "Full width of the roll"),
+    spec(
+        "cuttable-width",
+        "Cuttable width",
+        &[Fabric],
+        quantity(&[Length], ("100 mm", "4000 mm")),
+        "Width that can be cut",
+    ),
     spec(
         "thickness",
         "Thickness",
-        &[Cloth, Trim],
+        &[Fabric, Trim],
         quantity(&[Length], ("0.02 mm", "60 mm")),
         "Thickness under the presser foot",
     ),
-    spec("stretch-along", "Stretch along", &[Cloth], quantity(&[Percent], ("0 %", "300 %")), "Along the roll"),
-    spec("stretch-across", "Stretch across", &[Cloth], quantity(&[Percent], ("0 %", "300 %")), "Across the roll"),
+    spec("stretch-along", "Stretch along", &[Fabric], quantity(&[Percent], ("0 %", "300 %")), "Along the roll"),
+    spec("stretch-across", "Stretch across", &[Fabric], quantity(&[Percent], ("0 %", "300 %")), "Across the roll"),
     spec(
         "shrinkage-along",
         "Shrinkage along",
-        &[Cloth],
+        &[Fabric],
         quantity(&[Percent], ("-10 %", "30 %")),
         "Relaxation shrinkage along the roll",
     ),
     spec(
         "shrinkage-across",
         "Shrinkage across",
-        &[Cloth],
+        &[Fabric],
         quantity(&[Percent], ("-10 %", "30 %")),
         "Relaxation shrinkage across the roll",
     ),
-    spec("roll-length", "Roll length", &[Cloth], quantity(&[Length], ("1 m", "2000 m")), "Length of cloth on a roll"),
+    spec("roll-length", "Roll length", &[Fabric], quantity(&[Length], ("1 m", "2000 m")), "Length of fabric on a roll"),
     spec(
-        "utilisation",
-        "Utilisation",
-        &[Cloth],
+        "efficiency",
+        "Marker efficiency",
+        &[Fabric],
         quantity(&[Percent], ("10 %", "100 %")),
-        "Least share of the usable cloth that should become pieces; makes the estimate of the need as long as there is no lay",
+        "Least marker efficiency: share of the usable fabric that should become pieces; makes the estimate of the need as long as there is no lay",
     ),
     spec(
         "direction",
         "Direction",
-        &[Cloth],
+        &[Fabric],
         Holds::Word(&["one way", "two ways", "any way"]),
         "How pieces may lie along the roll; one way with a pile, two ways without, unless said",
     ),
     spec(
         "ply",
         "Thickness of a ply",
-        &[Cloth],
+        &[Fabric],
         quantity(&[Length], ("0.02 mm", "60 mm")),
         "Thickness of one ply as it is pressed for cutting; the thickness under the foot unless said",
     ),
-    spec("plies", "Most plies", &[Cloth], quantity(&[Count], ("1 pc", "500 pc")), "Most plies that are cut at once"),
+    spec("plies", "Most plies", &[Fabric], quantity(&[Count], ("1 pc", "500 pc")), "Most plies that are cut at once"),
     spec(
         "faults",
         "Lost to faults",
-        &[Cloth],
+        &[Fabric],
         quantity(&[Percent], ("0 %", "40 %")),
         "Share of a roll that is lost to faults",
     ),
     spec(
         "splice",
         "Splices",
-        &[Cloth],
+        &[Fabric],
         Holds::Word(&["none", "allowed"]),
         "Whether a ply may be pieced together from two rolls; none unless said",
     ),
-    spec("relax", "Relaxing time", &[Cloth], quantity(&[Time], ("0 h", "168 h")), "Rest before cutting"),
+    spec("relax", "Relaxing time", &[Fabric], quantity(&[Time], ("0 h", "168 h")), "Rest before cutting"),
     spec(
         "fineness",
         "Fineness",
@@ -155,7 +161,14 @@ pub const PROPERTIES: &[Spec] = &[
         quantity(&[Length], ("0.1 mm", "30 mm")),
         "Size of pellets or granules",
     ),
-    spec("origin", "New or recycled", &[Filling], Text, "Virgin or recycled, siliconised, hollow ..."),
+    spec("fibre-type", "Fibre type", &[Filling], Text, "Hollow conjugate, siliconised, solid, blown ..."),
+    spec(
+        "recycled",
+        "Recycled content",
+        &[Filling],
+        Text,
+        "Share of recycled material and its proof: \"none\", \"100 %, certificate with each lot\"",
+    ),
     spec("mass-each", "Mass each", &[Trim], quantity(&[Mass], ("0.001 g", "5 kg")), "Mass of one piece"),
     spec(
         "mass-per-length",
@@ -164,12 +177,15 @@ pub const PROPERTIES: &[Spec] = &[
         quantity(&[MassPerLength], ("0.01 g/m", "2000 g/m")),
         "Mass of length goods",
     ),
+    spec("diameter", "Diameter", &[Trim], quantity(&[Length], ("0.5 mm", "3 m")), "Of an eye, button, bell or cord"),
+    spec("width", "Width", &[Trim], quantity(&[Length], ("0.5 mm", "3 m")), "Of a tape, label, hangtag or bag"),
+    spec("length", "Length", &[Trim], quantity(&[Length], ("0.5 mm", "3 m")), "Of a zip, label, hangtag or bag"),
     spec(
-        "size",
-        "Size",
+        "opening",
+        "Opening",
         &[Trim],
         quantity(&[Length], ("0.5 mm", "3 m")),
-        "Diameter, width or length by which it is ordered",
+        "Of a bag: the width of its mouth, laid flat",
     ),
     spec(
         "pull",
@@ -193,7 +209,7 @@ pub const PROPERTIES: &[Spec] = &[
     spec(
         "price",
         "Price",
-        &[Cloth],
+        &[Fabric],
         Text,
         "Of a metre, yard or kilogram: { value = \"4.20 EUR/m\", audience = \"own\" } keeps it in the own edition",
     ),

@@ -10,10 +10,10 @@ use super::{Entry, Stated, Table};
 /// One reading at its place; `None` where it was not read.
 pub type Reading = Spanned<Option<Quantity>>;
 
-/// The readings of one point, a mass or a zone: one for each piece of the round.
+/// The readings of one point, a mass or a stuffing: one for each piece of the sample.
 #[derive(Debug, Clone)]
 pub struct Readings {
-    /// What is read: a point of measure, `finished`, `shell`, a zone; at its key.
+    /// What is read: a point of measure, `finished`, `shell`, a stuffing; at its key.
     pub of: Spanned<String>,
     /// The readings, or the left ones.
     pub first: Vec<Reading>,
@@ -68,9 +68,9 @@ pub struct Graded {
     pub span: Span,
 }
 
-/// One round of samples: what was asked for, and what was found on it.
+/// One sample: what was asked for, and what was found on it.
 #[derive(Debug, Clone)]
-pub struct Round {
+pub struct Sample {
     /// Id and name.
     pub entry: Entry,
     /// Whether only the own edition shows it.
@@ -109,10 +109,10 @@ pub struct Round {
     pub finished: Option<Readings>,
     /// Masses of the shell before filling.
     pub shell: Option<Readings>,
-    /// Masses of filling by zone.
-    pub zones: Table<Readings>,
-    /// Mass per area by cloth.
-    pub cloth: Table<Readings>,
+    /// Masses of filling by stuffing.
+    pub stuffings: Table<Readings>,
+    /// Mass per area by fabric.
+    pub fabric: Table<Readings>,
     /// Colours by role, article or colour.
     pub colours: Table<LabReadings>,
     /// What was looked at.
@@ -123,7 +123,7 @@ pub struct Round {
     pub note: Option<Spanned<String>>,
 }
 
-impl Round {
+impl Sample {
     /// Whether anything was measured on it.
     pub fn is_measured(&self) -> bool {
         let read = |readings: &Readings| {
@@ -140,7 +140,7 @@ impl Round {
         self.is_measured() || (!aside && (self.received.is_some() || self.measured.is_some()))
     }
 
-    /// By what rounds follow each other: the day it was measured, else came, else is due, else was asked for; then its id.
+    /// By what samples follow each other: the day it was measured, else came, else is due, else was asked for; then its id.
     pub fn when(&self) -> (&str, &str) {
         let days = [&self.measured, &self.received, &self.due, &self.asked];
         let day = days.into_iter().flatten().find_map(|day| day.known()).map_or("", String::as_str);
@@ -179,9 +179,9 @@ impl CommentState {
     }
 }
 
-/// How much a comment weighs.
+/// What a comment asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Weight {
+pub enum Action {
     /// It must be changed before bulk.
     MustChange,
     /// It should be changed.
@@ -190,14 +190,14 @@ pub enum Weight {
     Note,
 }
 
-impl Weight {
-    /// Every weight, as it is written and meant.
-    pub const ALL: [(&'static str, Weight); 3] =
-        [("must change", Weight::MustChange), ("should change", Weight::ShouldChange), ("note", Weight::Note)];
+impl Action {
+    /// Every action, as it is written and meant.
+    pub const ALL: [(&'static str, Action); 3] =
+        [("must change", Action::MustChange), ("should change", Action::ShouldChange), ("note", Action::Note)];
 
     /// As it is written.
     pub fn word(self) -> &'static str {
-        Weight::ALL.iter().find(|(_, weight)| *weight == self).map_or("", |(word, _)| word)
+        Action::ALL.iter().find(|(_, action)| *action == self).map_or("", |(word, _)| word)
     }
 }
 
@@ -210,8 +210,8 @@ pub struct Comment {
     pub own: bool,
     /// What it is about: `seam.belly`, `belly`, `plush/soot`, `style`.
     pub about: Option<Spanned<String>>,
-    /// How much it weighs; a note unless said.
-    pub weight: Option<Spanned<Weight>>,
+    /// What is asked for; a note unless said.
+    pub action: Option<Spanned<Action>>,
     /// Where it stands; open unless said.
     pub state: Option<Spanned<CommentState>>,
     /// What is to be changed.
@@ -220,8 +220,8 @@ pub struct Comment {
     pub by: Option<Spanned<String>>,
     /// When.
     pub date: Option<Stated<String>>,
-    /// The round it was seen on.
-    pub round: Option<Spanned<String>>,
+    /// The sample it was seen on.
+    pub sample: Option<Spanned<String>>,
     /// A picture of it, by its path.
     pub picture: Option<Spanned<String>>,
     /// What was answered.
@@ -234,8 +234,8 @@ pub struct Comment {
 
 impl Comment {
     /// How much it weighs.
-    pub fn weight(&self) -> Weight {
-        self.weight.as_ref().map_or(Weight::Note, |weight| weight.value)
+    pub fn action(&self) -> Action {
+        self.action.as_ref().map_or(Action::Note, |action| action.value)
     }
 
     /// Where it stands.
@@ -245,7 +245,7 @@ impl Comment {
 
     /// Whether it is open and must be changed before bulk.
     pub fn is_in_the_way(&self) -> bool {
-        self.weight() == Weight::MustChange && self.state() == CommentState::Open
+        self.action() == Action::MustChange && self.state() == CommentState::Open
     }
 }
 
@@ -325,7 +325,7 @@ pub struct Approval {
     pub own: bool,
     /// What is approved, as for a comment.
     pub of: Option<Spanned<String>>,
-    /// Cloth, lab dip, strike-off and so on.
+    /// Fabric, lab dip, strike-off and so on.
     pub kind: Option<Spanned<String>>,
     /// The colourway it is for.
     pub colourway: Option<Spanned<String>>,
@@ -362,14 +362,14 @@ impl Approval {
 
 /// Somebody takes it on himself that a finding stands.
 #[derive(Debug, Clone)]
-pub struct Waiver {
+pub struct Concession {
     /// Id and name.
     pub entry: Entry,
     /// The code of the finding it lifts.
     pub lifts: Option<Spanned<String>>,
     /// The thing that the finding names.
     pub item: Option<Spanned<String>>,
-    /// Who waives.
+    /// Who concedes.
     pub by: Option<Spanned<String>>,
     /// Why.
     pub reason: Option<Spanned<String>>,
@@ -381,7 +381,7 @@ pub struct Waiver {
     pub until: Option<Stated<String>>,
 }
 
-impl Waiver {
+impl Concession {
     /// Keys that are missing: without one of them it lifts nothing.
     pub fn missing(&self) -> Vec<&'static str> {
         let has = [
@@ -398,27 +398,27 @@ impl Waiver {
 /// What was asked, found and said of samples. It stands apart from the specification.
 #[derive(Debug, Clone, Default)]
 pub struct Samples {
-    /// Rounds.
-    pub rounds: Table<Round>,
+    /// Samples.
+    pub samples: Table<Sample>,
     /// Comments.
     pub comments: Table<Comment>,
     /// Approvals.
     pub approvals: Table<Approval>,
-    /// Waivers.
-    pub waivers: Table<Waiver>,
+    /// Concessions.
+    pub concessions: Table<Concession>,
 }
 
 impl Samples {
-    /// Rounds in the order of their days.
-    pub fn in_order(&self) -> Vec<&Round> {
-        let mut all: Vec<&Round> = self.rounds.values().collect();
-        all.sort_by_key(|round| round.when());
+    /// Samples in the order of their days.
+    pub fn in_order(&self) -> Vec<&Sample> {
+        let mut all: Vec<&Sample> = self.samples.values().collect();
+        all.sort_by_key(|sample| sample.when());
         all
     }
 
-    /// The last round of each size that counts; those that name no size are of the size given.
-    pub fn last<'a>(&'a self, only: &'a str) -> BTreeMap<&'a str, &'a Round> {
-        let counting = self.in_order().into_iter().filter(|round| round.counts());
-        counting.map(|round| (round.size.as_ref().map_or(only, |size| size.value.as_str()), round)).collect()
+    /// The last sample of each size that counts; those that name no size are of the size given.
+    pub fn last<'a>(&'a self, only: &'a str) -> BTreeMap<&'a str, &'a Sample> {
+        let counting = self.in_order().into_iter().filter(|sample| sample.counts());
+        counting.map(|sample| (sample.size.as_ref().map_or(only, |size| size.value.as_str()), sample)).collect()
     }
 }

@@ -8,8 +8,8 @@ use crate::source::Span;
 pub enum Stage {
     /// First samples; also where no stage is given.
     Prototype,
-    /// Samples for approval.
-    Approval,
+    /// Counter samples, to be approved.
+    CounterSample,
     /// The last before bulk.
     PreProduction,
     /// Bulk.
@@ -20,7 +20,7 @@ impl Stage {
     /// Every stage, as it is written and meant.
     pub const ALL: [(&'static str, Stage); 4] = [
         ("prototype", Stage::Prototype),
-        ("approval", Stage::Approval),
+        ("counter sample", Stage::CounterSample),
         ("pre-production", Stage::PreProduction),
         ("bulk", Stage::Bulk),
     ];
@@ -43,7 +43,7 @@ impl Stage {
     /// The stage of a specification.
     pub fn of(model: &Model) -> Stage {
         match model.revision.stage.as_ref().and_then(|stage| stage.known()).map(String::as_str) {
-            Some("approval") => Stage::Approval,
+            Some("counter sample") => Stage::CounterSample,
             Some("pre-production") => Stage::PreProduction,
             Some("bulk") => Stage::Bulk,
             _ => Stage::Prototype,

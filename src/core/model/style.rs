@@ -45,7 +45,7 @@ pub struct Revision {
     pub id: Option<Stated<String>>,
     /// Date of issue, `yyyy-mm-dd`.
     pub date: Option<Stated<String>>,
-    /// Stage: prototype, approval, pre-production, bulk.
+    /// Stage: prototype, counter sample, pre-production, bulk.
     pub stage: Option<Stated<String>>,
     /// Who made it.
     pub by: Option<Stated<String>>,

@@ -7,7 +7,7 @@ use super::{Chain, Entry, RunRef, Stated, StitchUse};
 /// The order of work.
 #[derive(Debug, Clone, Default)]
 pub struct Work {
-    /// Ids of seams, openings, stitches, attachments, finishes and steps, first to last. An opening stands where it is
+    /// Ids of seams, openings, topstitches, attachments, edge finishes and steps, first to last. An opening stands where it is
     /// closed.
     pub order: Vec<Spanned<String>>,
     /// Where the list stands.
@@ -18,7 +18,7 @@ pub struct Work {
 
 /// Stitching along an internal line; joins nothing.
 #[derive(Debug, Clone)]
-pub struct SurfaceStitch {
+pub struct Topstitch {
     /// Id and name.
     pub entry: Entry,
     /// The line.
@@ -72,8 +72,8 @@ pub struct Step {
     pub word: Option<Spanned<String>>,
     /// The part it is done to.
     pub part: Option<Spanned<String>>,
-    /// The zone it fills.
-    pub zone: Option<Spanned<String>>,
+    /// The stuffing it fills.
+    pub stuffing: Option<Spanned<String>>,
     /// The trim it fits.
     pub trim: Option<Spanned<String>>,
     /// A remark.

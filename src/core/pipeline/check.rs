@@ -17,7 +17,7 @@ pub struct Checked {
     pub figures: Figures,
     /// The lines the numbers were measured on.
     pub drawn: Drawn,
-    /// What is laid of each cloth, with the lays that are kept.
+    /// What is laid of each fabric, with the lays that are kept.
     pub lays: Lays,
     /// Everything that was found, reading and computing included, with the user's severities, sorted.
     pub findings: Findings,
@@ -78,13 +78,13 @@ fn computed(model: &Model, assembly: &Assembly, tally: &Tally) -> Computed {
     computed
 }
 
-/// What reading found, every check and every rule about a number; what is waived is marked so. Not yet settled.
+/// What reading found, every check and every rule about a number; what is conceded is marked so. Not yet settled.
 fn found(loaded: &Loaded, model: &Model, assembly: &Assembly, computed: &Computed) -> Findings {
     loaded.tally.add(Work::Judge);
     let mut findings = loaded.findings.clone();
     findings.append(rules::checked(loaded, model, assembly));
     findings.append(compute::findings(model, assembly, computed));
-    compute::lift_waived(model, &mut findings);
+    compute::lift_conceded(model, &mut findings);
     findings.place(&loaded.sources);
     findings
 }

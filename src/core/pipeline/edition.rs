@@ -167,7 +167,7 @@ fn since(earlier: &Earlier, edition: &Edition<'_>) -> Option<Since> {
 fn asked(comment: &CommentLine) -> Asked {
     let about = comment.about.as_deref().unwrap_or_default();
     let (kind, item) = about.split_once('.').unwrap_or(("", about));
-    let open = matches!(comment.state, "open" | "answered" | "agreed") && comment.weight != "note";
+    let open = matches!(comment.state, "open" | "answered" | "agreed") && comment.action != "note";
     let text = comment.text.clone().unwrap_or_default();
     Asked { id: comment.comment.clone(), kind: kind.into(), item: item.into(), text, open }
 }

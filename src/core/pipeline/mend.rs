@@ -117,7 +117,7 @@ fn named(sources: &Sources, id: FileId) -> &str {
 
 /// Code and message of what must be settled.
 fn must(findings: &Findings) -> Vec<(&'static str, String)> {
-    let standing = |one: &&Finding| one.severity == Severity::Must && one.waiver.is_none();
+    let standing = |one: &&Finding| one.severity == Severity::Must && one.concession.is_none();
     findings.iter().filter(standing).map(|one| (one.rule.code, one.message.english())).collect()
 }
 
@@ -140,7 +140,7 @@ fn fresh(
 fn edited(loaded: &Loaded, findings: &Findings, changes: &mut Vec<Changed>) -> Unsaved {
     let sources = &loaded.sources;
     let mut by_file: BTreeMap<FileId, Vec<&Edit>> = BTreeMap::new();
-    let edits = findings.iter().filter(|one| one.waiver.is_none()).flat_map(|one| &one.help);
+    let edits = findings.iter().filter(|one| one.concession.is_none()).flat_map(|one| &one.help);
     for edit in edits.filter_map(|help| help.edit.as_ref()).filter(|edit| edit.safe) {
         // Drawings belong to the program that made them.
         if named(sources, edit.span.file).ends_with(".toml") {

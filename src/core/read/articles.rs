@@ -13,7 +13,7 @@ use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};
 
-const KINDS: [ArticleKind; 4] = [ArticleKind::Cloth, ArticleKind::Thread, ArticleKind::Filling, ArticleKind::Trim];
+const KINDS: [ArticleKind; 4] = [ArticleKind::Fabric, ArticleKind::Thread, ArticleKind::Filling, ArticleKind::Trim];
 
 impl Reader {
     /// Colours, articles and roles.
@@ -31,8 +31,8 @@ impl Reader {
                 }
             }
         }
-        model.roles = self
-            .each(declared, "material", |reader, section, entry| Role { entry, note: reader.text(section, "note") });
+        model.roles =
+            self.each(declared, "role", |reader, section, entry| Role { entry, note: reader.text(section, "note") });
     }
 
     fn article(&mut self, section: &Section<'_>, entry: Entry, kind: ArticleKind) -> Article {

@@ -17,7 +17,7 @@ const STEEPEST: f64 = 45.0;
 const MOST_MIXED: u64 = 100;
 
 impl Reader {
-    /// How cloth is spread and cut.
+    /// How fabric is spread and cut.
     pub fn cuttings(&mut self, declared: &Declarations, model: &mut Model) {
         model.cuttings = self.each(declared, "cutting", |reader, section, entry| reader.cutting(section, entry));
     }
@@ -25,7 +25,7 @@ impl Reader {
     fn cutting(&mut self, section: &Section<'_>, entry: Entry) -> Cutting {
         Cutting {
             entry,
-            cloths: self.list(section, "cloths"),
+            fabrics: self.list(section, "fabrics"),
             method: self.meant(section, "method", &Method::ALL),
             spread: self.meant(section, "spread", &Spread::ALL),
             gap: self.quantity(section, "gap"),

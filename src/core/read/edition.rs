@@ -209,7 +209,7 @@ pub fn shown(loaded: &Loaded, findings: &Findings, seen: &Findings) -> Findings 
         // What was said of samples goes to the factory on sheets, though its files do not.
         if !hidden(loaded, finding) && (of_samples(loaded, finding) || borne_out(finding)) {
             shown.push(finding.clone());
-        } else if finding.severity == Severity::Must && finding.waiver.is_none() {
+        } else if finding.severity == Severity::Must && finding.concession.is_none() {
             shown.push(Finding { severity: Severity::Must, ..Finding::new(finding.rule, OWN_FINDING) });
         }
     }

@@ -15,7 +15,7 @@ use super::values::{BY_FACTORY, is_long};
 use meaning::{Words, single};
 
 /// Tables that are no part of the specification: what was ordered, and what was said and measured of samples.
-const APART: &[&str] = &["order", "round", "comment", "approval", "waiver"];
+const APART: &[&str] = &["order", "sample", "comment", "approval", "concession"];
 /// Keys of a cut that may stand with its piece.
 const SHORT: [&str; 5] = ["material", "allowance", "inside", "count", "block"];
 /// What goes without saying: table (or `*`), key, value.

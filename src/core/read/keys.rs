@@ -66,7 +66,7 @@ fn people() -> Vec<Kind> {
         key("age", Form::Text, "Age grade; the accredited laboratory and the law of the destination decide"),
         key("destinations", Form::Texts, "Countries or markets it is sold in"),
         key("sizes", Form::Texts, "Size ids in order; the first is the drawn size"),
-        key("libraries", Form::Texts, "Shared files or folders below the root, for example \"library/cloth.toml\""),
+        key("libraries", Form::Texts, "Shared files or folders below the root, for example \"library/fabric.toml\""),
         key(
             "languages",
             Form::Texts,
@@ -101,7 +101,7 @@ fn people() -> Vec<Kind> {
 }
 
 /// Stages a style goes through.
-pub const STAGES: &[&str] = &["prototype", "approval", "pre-production", "bulk"];
+pub const STAGES: &[&str] = &["prototype", "counter sample", "pre-production", "bulk"];
 
 fn materials() -> Vec<Kind> {
     let colour = vec![
@@ -117,14 +117,14 @@ fn materials() -> Vec<Kind> {
     let role = vec![key("note", Form::Text, "A remark")];
     let mut all = vec![keyed("colour", colour, "A colour: a reference, a CIELAB target, or both")];
     for (kind, doc) in [
-        (ArticleKind::Cloth, "Anything cut from a roll: plush, woven, felt, fusible, wadding"),
+        (ArticleKind::Fabric, "Anything cut from a roll: plush, woven, felt, fusible, wadding"),
         (ArticleKind::Thread, "Sewing thread"),
         (ArticleKind::Filling, "Filling"),
         (ArticleKind::Trim, "Bought by the piece or by length: zip, cord, eye, label, bag"),
     ] {
         all.push(keyed(kind.word(), article(kind), doc));
     }
-    all.push(keyed("material", role, "A role that colourways map to an article and a colour"));
+    all.push(keyed("role", role, "A role that colourways map to an article and a colour"));
     all
 }
 
@@ -193,12 +193,12 @@ pub const SHAPES: &[&str] = &["rectangle", "rounded rectangle", "circle", "ellip
 fn shapes() -> Vec<Kind> {
     let part = vec![
         key("uses", Form::Copies, "How often it is made: a number, or names such as [\"left\", \"right mirrored\"]"),
-        key("form", Form::Choice(FORMS), "What it is once sewn; follows from its zones and openings unless said"),
+        key("form", Form::Choice(FORMS), "What it is once sewn; follows from its stuffings and openings unless said"),
         key("note", Form::Text, "A remark"),
     ];
-    let zone = vec![
+    let stuffing = vec![
         key("part", Form::Id, "The part it fills"),
-        key("material", Form::Id, "The filling: role or article"),
+        key("filling", Form::Id, "What it is filled with: role or article"),
         varying("mass", Form::Quantity(&[Mass]), "Mass for one use of the part, with its tolerance"),
         key("check", Form::Text, "How the mass is checked"),
         key("firmness", Form::Text, "What the hand should feel, against what"),
@@ -252,7 +252,7 @@ fn shapes() -> Vec<Kind> {
     piece.extend(cut.into_iter().filter(|one| !matches!(one.name, "name" | "was")));
     vec![
         strict(keyed("part", part, "A component made of pieces")),
-        keyed("zone", zone, "Where filling goes"),
+        keyed("stuffing", stuffing, "Where filling goes"),
         strict(keyed(
             "piece",
             piece,
@@ -276,7 +276,7 @@ pub const DEEDS: &[&str] = &["turn", "fill", "insert"];
 pub const FINISHES: &[&str] = &["raw", "hem", "bound", "fold", "overlocked"];
 
 /// Keys of a stitch table.
-pub fn stitching() -> Vec<Key> {
+pub fn stitch() -> Vec<Key> {
     vec![
         key("type", Form::Text, "Stitch type number after ISO 4915"),
         key("density", Form::Quantity(&[Density]), "Stitches per length: \"4 st/cm\""),
@@ -311,7 +311,7 @@ fn joint() -> Vec<Key> {
         key("between", Form::Mixed(trim_layer()), "What is caught, in needle order: edges, or { trim = \"..\" }"),
         key("on", Form::Chain, "The stretch of a along which shorter caught layers lie"),
         key("mirrored", Form::Flag, "Once more with left and right exchanged"),
-        key("stitch", Form::TextOr(stitching()), "A table, or the id of a [stitching]"),
+        key("stitch", Form::TextOr(stitch()), "A table, or the id of a [stitch]"),
         key("ease", Form::Table(ease()), "Fullness worked in: { side = \"b\", up_to = \"3 %\" }"),
         key("gather", Form::Table(ease()), "Gathered side: { side = \"a\", ratio = \"150 %\" }"),
         key("stretch", Form::Table(ease()), "Elastic stretched on: { side = \"b\", ratio = \"80 %\" }"),
@@ -337,21 +337,21 @@ fn sewing() -> Vec<Kind> {
         key("on", Form::Chain, "The edge"),
         key("mirrored", Form::Flag, "Once more with left and right exchanged"),
         key("tape", Form::Table(trim_layer()), "The tape of a bound edge"),
-        key("stitch", Form::TextOr(stitching()), "A table, or the id of a [stitching]"),
+        key("stitch", Form::TextOr(stitch()), "A table, or the id of a [stitch]"),
         key("note", Form::Text, "A remark"),
     ];
-    let stitch = vec![
+    let topstitch = vec![
         key("on", Form::Chain, "The internal line: \"SIDE.l:@smile\""),
         key("mirrored", Form::Flag, "Once more with left and right exchanged"),
-        key("stitch", Form::TextOr(stitching()), "A table, or the id of a [stitching]"),
+        key("stitch", Form::TextOr(stitch()), "A table, or the id of a [stitch]"),
         key("note", Form::Text, "A remark"),
     ];
-    let mut attach = stitch.clone();
+    let mut attach = topstitch.clone();
     attach.insert(0, key("edge", Form::Chain, "The edge that is sewn on"));
     let step = vec![
         key("do", Form::Text, "turn, fill, insert, or your own word: embroider, clip, brush, detect"),
         key("part", Form::Id, "The part it is done to"),
-        key("zone", Form::Id, "The zone it fills"),
+        key("stuffing", Form::Id, "The stuffing it fills"),
         key("trim", Form::Id, "The trim it fits: role or article"),
         key("note", Form::Text, "A remark"),
     ];
@@ -359,16 +359,16 @@ fn sewing() -> Vec<Kind> {
         key(
             "order",
             Form::Texts,
-            "Ids of seams, openings (where they are closed), stitches, attachments, finishes and steps, first to last",
+            "Ids of seams, openings (where they are closed), topstitches, attachments, edge finishes and steps, first to last",
         ),
-        key("stitch", Form::TextOr(stitching()), "The stitch of every seam that states none"),
+        key("stitch", Form::TextOr(stitch()), "The stitch of every seam that states none"),
     ];
     vec![
-        keyed("stitching", stitching(), "A stitch that several seams share"),
+        keyed("stitch", stitch(), "A stitch that several seams share"),
         keyed("seam", joint(), "Two sides of the shell that meet, and what is caught between them"),
         keyed("opening", opening, "A seam that is left open and closed later"),
-        keyed("finish", finish, "What is done to an edge that joins nothing"),
-        keyed("stitch", stitch, "Stitching along an internal line; joins nothing"),
+        keyed("edge-finish", finish, "What is done to an edge that joins nothing"),
+        keyed("topstitch", topstitch, "Stitching along an internal line; joins nothing"),
         keyed("attach", attach, "An edge sewn onto an internal line"),
         keyed("step", step, "A step of the work that is no seam"),
         single("work", work, "The order of work"),
@@ -380,7 +380,7 @@ fn rest() -> Vec<Kind> {
         key("method", Form::Text, "From where to where, straight or along the surface, posture, rest"),
         key("state", Form::Choice(STATES), "The state it is measured in"),
         varying("target", Form::Quantity(&[Length, Mass, Count]), "Target with tolerance, by size"),
-        key("step", Form::Quantity(&[Length, Mass, Count]), "The step that can be read"),
+        key("read-to", Form::Quantity(&[Length, Mass, Count]), "The step that can be read"),
         key(
             "difference",
             Form::Quantity(&[Length, Mass]),
@@ -405,16 +405,16 @@ fn rest() -> Vec<Kind> {
     severity.open = Some(Form::Choice(&["must", "should", "note", "off"]));
     vec![
         keyed("point-of-measure", measure, "What is measured, within what"),
-        keyed("cutting", making::cutting(), "How cloth is spread and cut"),
+        keyed("cutting", making::cutting(), "How fabric is spread and cut"),
         keyed("view", view, "A picture of the product from one side"),
         keyed("order", making::order(), "An order of the style, in a file of its own; no part of the specification"),
-        keyed("round", samples::round(), "A round of samples: what is asked for, and what was found on it"),
+        keyed("sample", samples::sample(), "A sample: what is asked for, and what was found on it"),
         keyed("comment", samples::comment(), "A comment on something, and where it stands"),
         keyed("approval", samples::approval(), "What is to be approved, and what was submitted"),
-        keyed("waiver", samples::waiver(), "Somebody takes it on himself that a finding stands"),
+        keyed("concession", samples::concession(), "Somebody takes it on himself that a finding stands"),
         severity,
     ]
 }
 
 /// States a measurement can be taken in.
-pub const STATES: &[&str] = &["cut", "sewn flat", "filled", "closed", "packed"];
+pub const STATES: &[&str] = &["cut", "sewn", "stuffed", "finished", "packed"];

@@ -1,7 +1,7 @@
 //! Reads comments, approvals, sealed samples and concessions.
 
 use crate::model::{
-    Approval, Audience, Comment, CommentState, Entry, Judgement, Model, Sealed, Submission, Waiver, Weight,
+    Action, Approval, Audience, Comment, CommentState, Concession, Entry, Judgement, Model, Sealed, Submission,
 };
 
 use super::declared::Declarations;
@@ -9,12 +9,13 @@ use super::reader::Reader;
 use super::section::Section;
 
 impl Reader {
-    /// Comments, approvals and waivers.
+    /// Comments, approvals and concessions.
     pub fn ledgers(&mut self, declared: &Declarations, model: &mut Model) {
         let samples = &mut model.samples;
         samples.comments = self.each(declared, "comment", |reader, section, entry| reader.comment(section, entry));
         samples.approvals = self.each(declared, "approval", |reader, section, entry| reader.approval(section, entry));
-        samples.waivers = self.each(declared, "waiver", |reader, section, entry| reader.waiver(section, entry));
+        samples.concessions =
+            self.each(declared, "concession", |reader, section, entry| reader.concession(section, entry));
     }
 
     fn comment(&mut self, section: &Section<'_>, entry: Entry) -> Comment {
@@ -22,12 +23,12 @@ impl Reader {
             entry,
             own: self.audience(section.span) == Audience::Own,
             about: self.word(section, "about"),
-            weight: self.meant(section, "weight", &Weight::ALL),
+            action: self.meant(section, "action", &Action::ALL),
             state: self.meant(section, "state", &CommentState::ALL),
             text: self.word(section, "text"),
             by: self.word(section, "by"),
             date: self.date(section, "date"),
-            round: self.word(section, "round"),
+            sample: self.word(section, "sample"),
             picture: self.word(section, "picture"),
             answer: self.word(section, "answer"),
             answered_in: self.word(section, "answered-in"),
@@ -77,8 +78,8 @@ impl Reader {
         })
     }
 
-    fn waiver(&mut self, section: &Section<'_>, entry: Entry) -> Waiver {
-        Waiver {
+    fn concession(&mut self, section: &Section<'_>, entry: Entry) -> Concession {
+        Concession {
             entry,
             lifts: self.word(section, "lifts"),
             item: self.word(section, "item"),

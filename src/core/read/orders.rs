@@ -23,7 +23,7 @@ impl Reader {
             date: self.date(section, "date"),
             style: self.text(section, "style"),
             revision: self.text(section, "revision"),
-            spare: self.quantity(section, "spare"),
+            cut_extra: self.quantity(section, "cut-extra"),
             over: self.quantity(section, "over"),
             short: self.quantity(section, "short"),
             surplus: self.text(section, "surplus"),

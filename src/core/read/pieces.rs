@@ -1,6 +1,6 @@
 //! Reads parts, where filling goes, and pieces with their copies, cuts and allowances.
 
-use crate::model::{Allowance, Copy, Cut, Darts, Entry, Form, Model, Part, Piece, RunRef, Table, Use, Zone};
+use crate::model::{Allowance, Copy, Cut, Darts, Entry, Form, Model, Part, Piece, RunRef, Stuffing, Table, Use};
 use crate::source::Spanned;
 
 use super::declared::Declarations;
@@ -14,10 +14,10 @@ use super::tree::{Kind, Node};
 pub const SHELL: &str = "shell";
 
 impl Reader {
-    /// Parts, zones and pieces.
+    /// Parts, stuffings and pieces.
     pub fn pieces(&mut self, declared: &Declarations, model: &mut Model) {
         model.parts = self.each(declared, "part", |reader, section, entry| reader.part(section, entry));
-        model.zones = self.each(declared, "zone", |reader, section, entry| reader.zone(section, entry));
+        model.stuffings = self.each(declared, "stuffing", |reader, section, entry| reader.stuffing(section, entry));
         let limit = self.disk.limits().pieces;
         let count = declared.get("piece").map_or(0, Vec::len);
         if count > limit {
@@ -43,11 +43,11 @@ impl Reader {
         Part { entry, uses, form, note: self.text(section, "note") }
     }
 
-    fn zone(&mut self, section: &Section<'_>, entry: Entry) -> Zone {
-        Zone {
+    fn stuffing(&mut self, section: &Section<'_>, entry: Entry) -> Stuffing {
+        Stuffing {
             entry,
             part: self.word(section, "part"),
-            material: self.word(section, "material"),
+            filling: self.word(section, "filling"),
             mass: self.quantity_by(section, "mass"),
             check: self.text(section, "check"),
             firmness: self.text(section, "firmness"),

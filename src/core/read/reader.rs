@@ -67,7 +67,7 @@ pub struct Reader {
     /// Places of values that only the own edition shows.
     pub own: Vec<Span>,
     /// Stitches declared to be shared.
-    pub stitchings: Table<StitchUse>,
+    pub stitches: Table<StitchUse>,
     /// Why the kept lays cannot be read.
     pub broken_lock: Option<String>,
     pub(super) broken: BTreeSet<FileId>,
@@ -92,7 +92,7 @@ impl Reader {
             levels: Levels::new(),
             level_places: BTreeMap::new(),
             own: Vec::new(),
-            stitchings: Table::new(),
+            stitches: Table::new(),
             broken_lock: None,
             broken: BTreeSet::new(),
             ordering: BTreeSet::new(),
@@ -109,13 +109,13 @@ impl Reader {
         self.articles(declared, &mut model);
         self.pieces(declared, &mut model);
         self.drawings(&mut model);
-        self.stitchings(declared, &mut model);
+        self.stitches(declared, &mut model);
         self.seams(declared, &mut model);
         self.work(declared, &mut model);
         self.cuttings(declared, &mut model);
         self.measures(declared, &mut model);
         self.orders(declared, &mut model);
-        self.rounds(declared, &mut model);
+        self.samples(declared, &mut model);
         self.ledgers(declared, &mut model);
         self.views(declared, &mut model);
         self.lock(&mut model);
@@ -209,7 +209,7 @@ impl Reader {
         }
         let other = |(name, _): &(&String, &(Span, Node))| *name != "order" && keys::kind(name).is_some();
         if let Some((name, (place, _))) = fields.iter().find(other) {
-            self.findings.push(rules::order_beside_style(name, *place, order));
+            self.findings.push(rules::order_in_style_file(name, *place, order));
         }
     }
 
@@ -226,7 +226,7 @@ impl Reader {
         }
         let other = |(name, _): &(&String, &(Span, Node))| !ours(name) && keys::kind(name).is_some();
         if let Some((name, (place, _))) = fields.iter().find(other) {
-            self.findings.push(rules::sample_beside_style(name, *place, said));
+            self.findings.push(rules::sample_in_style_file(name, *place, said));
         }
     }
 

@@ -1,7 +1,7 @@
 //! Reads seams, openings and what is caught in them.
 
 use crate::model::{
-    Close, Ease, Entry, Finish, FinishKind, Joint, JointKind, Layer, Model, SeamSide, StitchUse, TrimLayer,
+    Close, Ease, EdgeFinish, EdgeFinishKind, Entry, Joint, JointKind, Layer, Model, SeamSide, StitchUse, TrimLayer,
 };
 use crate::source::Spanned;
 
@@ -28,15 +28,16 @@ impl Reader {
                 model.joints.insert(id, opening);
             }
         }
-        model.finishes = self.each(declared, "finish", |reader, section, entry| reader.finish_of(section, entry));
+        model.edge_finishes =
+            self.each(declared, "edge-finish", |reader, section, entry| reader.edge_finish_of(section, entry));
     }
 
     /// Stitches declared to be shared.
-    pub fn stitchings(&mut self, declared: &Declarations, model: &mut Model) {
-        let all = self.each(declared, "stitching", |reader, section, entry| (entry, reader.stitch_table(section)));
+    pub fn stitches(&mut self, declared: &Declarations, model: &mut Model) {
+        let all = self.each(declared, "stitch", |reader, section, entry| (entry, reader.stitch_table(section)));
         for (id, (entry, stitch)) in all {
-            model.stitchings.insert(id.clone(), entry);
-            self.stitchings.insert(id, stitch);
+            model.stitches.insert(id.clone(), entry);
+            self.stitches.insert(id, stitch);
         }
     }
 
@@ -56,18 +57,18 @@ impl Reader {
     pub fn stitch_use(&mut self, section: &Section<'_>, key: &str) -> StitchUse {
         let Some(node) = section.node(key) else { return StitchUse::default() };
         if let Kind::Text(id) = &node.kind {
-            if let Some(found) = self.stitchings.get(id.trim()) {
+            if let Some(found) = self.stitches.get(id.trim()) {
                 let shared = Some(Spanned::new(id.trim().to_string(), node.span));
                 return StitchUse { span: Some(node.span), shared, ..found.clone() };
             }
-            let known: Vec<&str> = self.stitchings.keys().map(String::as_str).collect();
+            let known: Vec<&str> = self.stitches.keys().map(String::as_str).collect();
             let help = match rules::nearest(id, &known) {
                 Some(near) => format!("write \"{near}\""),
                 None => format!(
-                    "declare [stitching.{id}], or write {{ type = \"301\", density = \"4 st/cm\", thread = \"..\" }}"
+                    "declare [stitch.{id}], or write {{ type = \"301\", density = \"4 st/cm\", thread = \"..\" }}"
                 ),
             };
-            let message = format!("no stitching is called \"{id}\"");
+            let message = format!("no stitch is called \"{id}\"");
             self.findings.push(rules::bad_value(message, node.span, help));
             return StitchUse::default();
         }
@@ -169,14 +170,14 @@ impl Reader {
         }
     }
 
-    fn finish_of(&mut self, section: &Section<'_>, entry: Entry) -> Finish {
+    fn edge_finish_of(&mut self, section: &Section<'_>, entry: Entry) -> EdgeFinish {
         let kind = self.choice(section, "by").and_then(|word| {
             let kind = match word.value.as_str() {
-                "raw" => FinishKind::Raw,
-                "hem" => FinishKind::Hem,
-                "bound" => FinishKind::Bound,
-                "fold" => FinishKind::Fold,
-                "overlocked" => FinishKind::Overlocked,
+                "raw" => EdgeFinishKind::Raw,
+                "hem" => EdgeFinishKind::Hem,
+                "bound" => EdgeFinishKind::Bound,
+                "fold" => EdgeFinishKind::Fold,
+                "overlocked" => EdgeFinishKind::Overlocked,
                 _ => return None,
             };
             Some(Spanned::new(kind, word.span))
@@ -186,7 +187,7 @@ impl Reader {
             let message = format!("{} lies on no edge", section.what);
             self.findings.push(rules::bad_value(message, section.span, "add on = \"PIECE:point-point\""));
         }
-        Finish {
+        EdgeFinish {
             kind,
             on: self.chain(section, "on"),
             mirrored: self.flag(section, "mirrored"),

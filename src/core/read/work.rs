@@ -1,6 +1,6 @@
 //! Reads the order of work: steps, stitching on the surface, and what is attached.
 
-use crate::model::{Attach, Chain, Deed, Entry, Model, PathRef, RunRef, Step, SurfaceStitch, Work};
+use crate::model::{Attach, Chain, Deed, Entry, Model, PathRef, RunRef, Step, Topstitch, Work};
 
 use super::declared::Declarations;
 use super::reader::Reader;
@@ -8,9 +8,9 @@ use super::rules;
 use super::section::Section;
 
 impl Reader {
-    /// Surface stitching, attachments, steps and the order of work.
+    /// Topstitching, attachments, steps and the order of work.
     pub fn work(&mut self, declared: &Declarations, model: &mut Model) {
-        model.stitches = self.each(declared, "stitch", |reader, section, entry| SurfaceStitch {
+        model.topstitches = self.each(declared, "topstitch", |reader, section, entry| Topstitch {
             entry,
             on: reader.line(section, "on"),
             mirrored: reader.flag(section, "mirrored"),
@@ -61,7 +61,7 @@ impl Reader {
             deed,
             word,
             part: self.word(section, "part"),
-            zone: self.word(section, "zone"),
+            stuffing: self.word(section, "stuffing"),
             trim: self.word(section, "trim"),
             note: self.text(section, "note"),
         }
@@ -71,8 +71,8 @@ impl Reader {
     fn work_names(&mut self, model: &Model) {
         let joints = model.joints.values().map(|one| &one.entry);
         let entries = joints
-            .chain(model.finishes.values().map(|one| &one.entry))
-            .chain(model.stitches.values().map(|one| &one.entry))
+            .chain(model.edge_finishes.values().map(|one| &one.entry))
+            .chain(model.topstitches.values().map(|one| &one.entry))
             .chain(model.attaches.values().map(|one| &one.entry))
             .chain(model.steps.values().map(|one| &one.entry));
         let mut seen: std::collections::BTreeMap<&str, &Entry> = std::collections::BTreeMap::new();

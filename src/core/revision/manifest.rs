@@ -40,7 +40,7 @@ pub struct Title {
     pub style: String,
     /// Name of the revision.
     pub revision: String,
-    /// prototype, approval, pre-production, bulk.
+    /// prototype, counter sample, pre-production, bulk.
     pub stage: String,
     /// The day it was sealed, `yyyy-mm-dd`.
     pub date: String,

@@ -8,7 +8,7 @@ mod digest;
 pub mod manifest;
 pub mod pdf;
 pub mod release;
-mod round;
+mod sample;
 pub mod seal;
 pub mod signature;
 mod since;
@@ -16,6 +16,6 @@ mod status;
 
 pub use archive::{ArchiveError, Member, named, stored, unpacked};
 pub use digest::{Digest, keyed, of_files, sha256};
-pub use round::{Ask, blank};
+pub use sample::{Ask, blank};
 pub use since::Since;
 pub use status::{Seen, status};

@@ -15,7 +15,7 @@ pub fn firm(raw: Findings, levels: &Levels) -> Findings {
     firm.settled(&Levels::new(), false)
 }
 
-/// The findings that must be settled before a revision can be sealed, at whatever stage; one that a waiver lifts is settled.
+/// The findings that must be settled before a revision can be sealed, at whatever stage; one that a concession lifts is settled.
 pub fn standing(firm: &Findings) -> Vec<&Finding> {
-    firm.iter().filter(|finding| finding.severity == Severity::Must && finding.waiver.is_none()).collect()
+    firm.iter().filter(|finding| finding.severity == Severity::Must && finding.concession.is_none()).collect()
 }

@@ -1,7 +1,7 @@
 //! Where a style stands, on one screen.
 
 use crate::compute::Figures;
-use crate::compute::samples::{ReadLine, RoundFigures, Standing, Verdict};
+use crate::compute::samples::{ReadLine, SampleResult, Standing, Verdict};
 use crate::diag::{Findings, Severity, cut, plain};
 use crate::model::{Model, Stage, Stated};
 use crate::words::number::counted;
@@ -24,11 +24,11 @@ pub struct Seen<'a> {
     pub next: Option<(Stage, &'a Findings)>,
 }
 
-/// The screen: stage, last rounds with what is out, what is open, what blocks the next stage. No line is longer than 80
+/// The screen: stage, last samples with what is out, what is open, what blocks the next stage. No line is longer than 80
 /// columns.
 pub fn status(seen: &Seen<'_>) -> String {
     let mut lines = head(seen);
-    lines.extend(rounds(seen));
+    lines.extend(samples(seen));
     lines.extend(comments(seen));
     lines.extend(approvals(seen));
     lines.extend(rest(seen));
@@ -64,41 +64,41 @@ fn head(seen: &Seen<'_>) -> Vec<String> {
     vec![title, format!("{stage}, {issue}").trim_end_matches([',', ' ']).to_string()]
 }
 
-fn rounds(seen: &Seen<'_>) -> Vec<String> {
+fn samples(seen: &Seen<'_>) -> Vec<String> {
     let samples = &seen.figures.samples;
-    if samples.rounds.is_empty() {
-        return vec![String::new(), "No round of samples yet".into()];
+    if samples.samples.is_empty() {
+        return vec![String::new(), "No sample yet".into()];
     }
-    let mut lines = vec![String::new(), "Last round of each size".to_string()];
+    let mut lines = vec![String::new(), "Last sample of each size".to_string()];
     for size in &seen.figures.sizes {
-        let of = |round: &&RoundFigures| round.size.as_ref().is_none_or(|one| one == size);
-        let last = samples.rounds.iter().find(|(_, round)| round.last && of(round));
+        let of = |sample: &&SampleResult| sample.size.as_ref().is_none_or(|one| one == size);
+        let last = samples.samples.iter().find(|(_, sample)| sample.last && of(sample));
         match last {
             None => lines.push(format!("  {size}: none came")),
-            Some((id, round)) => lines.extend(round_lines(size, id, round)),
+            Some((id, sample)) => lines.extend(sample_lines(size, id, sample)),
         }
     }
-    let asked = samples.rounds.iter().filter(|(_, round)| round.received.is_none() && round.measured.is_none());
-    let waiting = asked.filter(|(_, round)| round.tally.inside + round.tally.outside == 0);
+    let asked = samples.samples.iter().filter(|(_, sample)| sample.received.is_none() && sample.measured.is_none());
+    let waiting = asked.filter(|(_, sample)| sample.tally.inside + sample.tally.outside == 0);
     lines.extend(few(waiting
-        .map(|(id, round)| {
-            let due = round.due.as_ref().map_or_else(String::new, |due| format!(", due {due}"));
+        .map(|(id, sample)| {
+            let due = sample.due.as_ref().map_or_else(String::new, |due| format!(", due {due}"));
             format!("  {id} is asked for{due}")
         })
         .collect()));
     lines
 }
 
-fn round_lines(size: &str, id: &str, round: &RoundFigures) -> Vec<String> {
+fn sample_lines(size: &str, id: &str, sample: &SampleResult) -> Vec<String> {
     let facts = [
-        round.kind.clone(),
-        round.of.as_ref().map(|of| format!("of {of}")),
-        round.colourway.clone(),
-        Some(counted(round.pieces, "piece", "pieces")),
-        round.measured.clone().or(round.received.clone()),
+        sample.kind.clone(),
+        sample.of.as_ref().map(|of| format!("of {of}")),
+        sample.colourway.clone(),
+        Some(counted(sample.pieces, "piece", "pieces")),
+        sample.measured.clone().or(sample.received.clone()),
     ];
     let facts: Vec<String> = facts.into_iter().flatten().collect();
-    let tally = round.tally;
+    let tally = sample.tally;
     let mut lines = vec![
         format!("  {size}: {id} ({})", facts.join(", ")),
         format!(
@@ -106,15 +106,15 @@ fn round_lines(size: &str, id: &str, round: &RoundFigures) -> Vec<String> {
             tally.inside, tally.on_limit, tally.outside, tally.questioned, tally.unread
         ),
     ];
-    let rows = round.points.iter().chain(&round.masses).filter(|line| line.verdict.is_out());
-    let colours = round.colours.iter().filter(|line| line.mean.verdict == Verdict::Above).map(|line| {
+    let rows = sample.points.iter().chain(&sample.masses).filter(|line| line.verdict.is_out());
+    let colours = sample.colours.iter().filter(|line| line.mean.verdict == Verdict::Above).map(|line| {
         let number = |number: Option<crate::compute::Number>| number.map_or(0.0, |number| number.get());
         let (difference, limit) = (number(line.mean.difference), number(line.limit));
         format!("     {}: {difference:.2} from its target, limit {limit:.2}", line.of)
     });
-    let failed = round.checks.iter().filter(|check| check.passes == Some(false));
+    let failed = sample.checks.iter().filter(|check| check.passes == Some(false));
     let failed = failed.map(|check| format!("     fails: {}", check.text));
-    let grades = round.grades.iter().filter(|grade| grade.passes == Some(false)).map(|grade| {
+    let grades = sample.grades.iter().filter(|grade| grade.passes == Some(false)).map(|grade| {
         let word = |word: &Option<String>| word.clone().unwrap_or_default();
         format!("     {} {}: {} instead of {}", grade.test, word(&grade.of), word(&grade.grade), word(&grade.required))
     });
@@ -147,7 +147,7 @@ fn comments(seen: &Seen<'_>) -> Vec<String> {
     if open.is_empty() {
         return Vec::new();
     }
-    let count = |weight: &str| open.iter().filter(|comment| comment.weight == weight).count();
+    let count = |action: &str| open.iter().filter(|comment| comment.action == action).count();
     let notes = count("note");
     let mut lines = vec![
         String::new(),
@@ -163,7 +163,7 @@ fn comments(seen: &Seen<'_>) -> Vec<String> {
         .map(|comment| {
             let about = comment.about.as_ref().map_or_else(String::new, |about| format!(" on {about}"));
             let text = comment.text.as_ref().map_or_else(String::new, |text| format!(": {text}"));
-            format!("  {}: {}{about}{text}", comment.weight, comment.comment)
+            format!("  {}: {}{about}{text}", comment.action, comment.comment)
         })
         .collect()));
     lines
@@ -192,16 +192,16 @@ fn approvals(seen: &Seen<'_>) -> Vec<String> {
     lines
 }
 
-/// What is carried on: checklist and waivers.
+/// What is carried on: checklist and concessions.
 fn rest(seen: &Seen<'_>) -> Vec<String> {
     let samples = &seen.figures.samples;
     let mut lines = Vec::new();
     if !samples.checklist.is_empty() {
         lines.push(format!("To be checked inline in bulk: {}", counted(samples.checklist.len(), "point", "points")));
     }
-    if !samples.waivers.is_empty() {
-        let lifted = counted(seen.findings.waived(), "finding", "findings");
-        lines.push(format!("Waivers: {}, which lift {lifted}", samples.waivers.len()));
+    if !samples.concessions.is_empty() {
+        let lifted = counted(seen.findings.conceded(), "finding", "findings");
+        lines.push(format!("Concessions: {}, which lift {lifted}", samples.concessions.len()));
     }
     if !lines.is_empty() {
         lines.insert(0, String::new());
@@ -220,7 +220,7 @@ fn blocks(seen: &Seen<'_>) -> Vec<String> {
         Some((stage, findings)) => (format!("In the way of {}", stage.word()), findings),
         None => ("In the way of a release".to_string(), seen.findings),
     };
-    let standing = findings.iter().filter(|finding| finding.severity == Severity::Must && finding.waiver.is_none());
+    let standing = findings.iter().filter(|finding| finding.severity == Severity::Must && finding.concession.is_none());
     let standing: Vec<String> =
         standing.map(|finding| format!("  {}: {}", finding.rule.code, finding.message)).collect();
     if standing.is_empty() {

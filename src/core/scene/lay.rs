@@ -13,7 +13,7 @@ use super::{Across, Along, At, Fill, Label, Line, Scene, Segment};
 
 /// Paper for a lay by itself, mm: along and across the roll.
 pub const LAY_PAPER: [f64; 2] = [400.0, 240.0];
-/// Room round the cloth, mm; left of it stands its width, below it its length and the scale.
+/// Room round the fabric, mm; left of it stands its width, below it its length and the scale.
 const ROOM: f64 = 3.0;
 const LEFT: f64 = 11.0;
 const BELOW: f64 = 19.0;
@@ -43,15 +43,15 @@ pub enum Codes {
     Numbers,
 }
 
-/// Draws a lay, the roll from left to right, at the largest scale at which the cloth fits the paper, mm along and across
+/// Draws a lay, the roll from left to right, at the largest scale at which the fabric fits the paper, mm along and across
 /// the roll. An arrow shows where the grain or pile of the piece (its own +x) points. The texts are those of the length and
 /// of the width.
 #[must_use]
 pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], [along, across]: [&str; 2], codes: Codes) -> Scene {
-    let (length, width) = (millimetres(lay.length), millimetres(instance.cloth.width));
+    let (length, width) = (millimetres(lay.length), millimetres(instance.fabric.width));
     let fits = |scale: &&f64| length / **scale + LEFT + ROOM <= paper[0] && width / **scale + ROOM + BELOW <= paper[1];
     let scale = SCALES.iter().find(fits).copied().unwrap_or(1000.0);
-    let alt = format!("Lay of {} pieces, {length} mm of cloth {width} mm wide", lay.placed.len());
+    let alt = format!("Lay of {} pieces, {length} mm of fabric {width} mm wide", lay.placed.len());
     let size = [length / scale, width / scale];
     let mut scene = Scene::new((LEFT + size[0] + ROOM).max(LEAST_WIDTH), size[1] + ROOM + BELOW, alt);
     scene.rect(Some(Line::Outline), Fill::None, [LEFT, ROOM], size[0], size[1]);

@@ -4,19 +4,19 @@
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Line {
-    /// Where the cloth is cut.
+    /// Where the fabric is cut.
     Cut,
     /// Where the needle goes when pieces are joined.
     Sew,
-    /// Where the cloth is folded.
+    /// Where the fabric is folded.
     Fold,
     /// Stitching inside a piece, which joins no edges.
-    Stitching,
+    Topstitch,
     /// Where something is placed.
     Placement,
     /// Dimension lines and their extensions.
     Dimension,
-    /// The grain of the cloth.
+    /// The grain of the fabric.
     Grain,
     /// The strokes of a pile mark.
     Pile,
@@ -68,7 +68,7 @@ pub const LINES: [LineStyle; 20] = [
     solid(Line::Cut, 0.5, 100),
     dashed(Line::Sew, 0.25, &[3.0, 0.75]),
     dashed(Line::Fold, 0.25, &[6.0, 0.75, 0.125, 0.75, 0.125, 0.75]),
-    dashed(Line::Stitching, 0.25, &[0.125, 0.75]),
+    dashed(Line::Topstitch, 0.25, &[0.125, 0.75]),
     solid(Line::Placement, 0.18, 100),
     solid(Line::Dimension, 0.18, 100),
     solid(Line::Grain, 0.25, 100),

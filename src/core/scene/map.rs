@@ -162,7 +162,7 @@ impl<'a> Shown<'a> {
             }
         }
         for (_, path) in &self.lines {
-            scene.stroke(Line::Stitching, path.clone());
+            scene.stroke(Line::Topstitch, path.clone());
         }
         for (_, at) in &self.points {
             scene.path(Some(Line::Placement), Fill::Paper, circle(*at, 0.5));

@@ -45,18 +45,18 @@ pub const LIMB_WIDTH_PILES: Usual = usual(3.0, 3.0, "× pile height", "cut width
 
 /// Tolerance of the filling mass of a whole product.
 pub const FILLING_TOTAL: Usual = usual(5.0, 5.0, "%", "tolerance of the whole filling");
-/// Tolerance of the filling mass of one zone.
-pub const FILLING_ZONE: Usual = usual(10.0, 10.0, "%", "tolerance of the filling of a zone");
+/// Tolerance of the filling mass of one stuffing.
+pub const FILLING_STUFFING: Usual = usual(10.0, 10.0, "%", "tolerance of the filling of a stuffing");
 /// The tolerance of a filling mass is never asked finer than this.
 pub const FILLING_FLOOR: Usual = usual(2.0, 3.0, "g", "finest tolerance of a filling");
 
-/// Tolerance of a cloth's mass per area.
-pub const CLOTH_MASS: Usual = usual(5.0, 5.0, "%", "tolerance of mass per area");
+/// Tolerance of a fabric's mass per area.
+pub const FABRIC_MASS: Usual = usual(5.0, 5.0, "%", "tolerance of mass per area");
 /// Thickness of one ply of plush with pile up to about 10 mm, pressed by foot or die.
 pub const PLUSH_PLY: Usual = usual(2.0, 2.5, "mm", "pressed thickness of one ply of plush");
-/// Utilisation of plain woven cloth, seen in a trade article (not a measured study); lower for one-way pile.
-pub const PLAIN_UTILISATION: Usual =
-    Usual { basis: Basis::Seen, ..usual(80.0, 85.0, "%", "utilisation of plain woven cloth") };
+/// Efficiency of plain woven fabric, seen in a trade article (not a measured study); lower for one-way pile.
+pub const PLAIN_EFFICIENCY: Usual =
+    Usual { basis: Basis::Seen, ..usual(80.0, 85.0, "%", "efficiency of plain woven fabric") };
 
 /// Least distance between pieces cut by a knife led by hand.
 pub const GAP_HAND: Usual = usual(3.0, 5.0, "mm", "distance between pieces cut by hand");
@@ -67,7 +67,7 @@ pub const GAP_DIE: Usual = usual(2.0, 4.0, "mm", "distance between strikes of a 
 /// Least distance between pieces cut by a laser: its kerf.
 pub const GAP_LASER: Usual = usual(0.2, 1.0, "mm", "distance between pieces cut by a laser");
 /// Kept free at each end of a ply.
-pub const PLY_END: Usual = usual(10.0, 30.0, "mm", "cloth kept free at each end of a ply");
+pub const PLY_END: Usual = usual(10.0, 30.0, "mm", "fabric kept free at each end of a ply");
 /// Most plies of short plush cut at once.
 pub const PLIES_SHORT: Usual = usual(10.0, 10.0, "plies", "plies of short plush cut at once");
 /// Most plies of long pile cut at once.
@@ -91,11 +91,11 @@ pub const ALL: &[Usual] = &[
     TURNING_OPENING,
     LIMB_WIDTH_PILES,
     FILLING_TOTAL,
-    FILLING_ZONE,
+    FILLING_STUFFING,
     FILLING_FLOOR,
-    CLOTH_MASS,
+    FABRIC_MASS,
     PLUSH_PLY,
-    PLAIN_UTILISATION,
+    PLAIN_EFFICIENCY,
     GAP_HAND,
     GAP_AUTOMATIC,
     GAP_DIE,

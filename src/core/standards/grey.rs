@@ -10,7 +10,7 @@ pub const GRADES: &[&str] = &["5", "4-5", "4", "3-4", "3", "2-3", "2", "1-2", "1
 pub enum Scale {
     /// Change in colour of what was tested.
     Change,
-    /// Staining of the cloth beside or rubbed against it.
+    /// Staining of the fabric beside or rubbed against it.
     Staining,
 }
 

@@ -47,7 +47,7 @@ pub const CYLINDER_DEPTH_MM: (f64, f64) = (25.4, 57.15);
 /// Cutting knives.
 pub const KNIVES: Caution = Caution {
     title: "Cutting knives",
-    text: "Guards stay down and are set to the height of the lay; a glove of metal mesh on the hand that holds the cloth; the knife is stopped before plies or blade are touched. Long pile is parted with short strokes from the back, so that it is not cut short. The maker of the machine and the local rules decide.",
+    text: "Guards stay down and are set to the height of the lay; a glove of metal mesh on the hand that holds the fabric; the knife is stopped before plies or blade are touched. Long pile is parted with short strokes from the back, so that it is not cut short. The maker of the machine and the local rules decide.",
     follows: &[practice("common practice of cutting rooms")],
 };
 
@@ -61,7 +61,7 @@ pub const PRESSES: Caution = Caution {
 /// Laser cutting.
 pub const LASERS: Caution = Caution {
     title: "Laser cutting",
-    text: "Only cloth whose fibres are known is cut: fumes are drawn off, and chlorinated fibre or coating is never cut. The beam is enclosed, nobody leaves a running machine, a fire extinguisher is at hand. Cut from the back; the melted edge is hard and smells. The maker of the machine and the local rules decide.",
+    text: "Only fabric whose fibres are known is cut: fumes are drawn off, and chlorinated fibre or coating is never cut. The beam is enclosed, nobody leaves a running machine, a fire extinguisher is at hand. Cut from the back; the melted edge is hard and smells. The maker of the machine and the local rules decide.",
     follows: &[practice("common practice of cutting rooms")],
 };
 

@@ -12,7 +12,7 @@ pub enum Class {
     SingleChain,
     /// 200: made by hand, or imitating it.
     Hand,
-    /// 300: two groups of threads interlaced in the cloth.
+    /// 300: two groups of threads interlaced in the fabric.
     Lock,
     /// 400: needle threads interlooped with a looper thread.
     MultiChain,

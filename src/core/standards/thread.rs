@@ -1,7 +1,7 @@
 //! How much sewing thread a length of seam takes.
 //!
 //! Two ways. A thread maker's consumption guide gives one *ratio* (thread length over seam length, no unit) for each
-//! stitch type, the least, at 7 stitches per centimetre of thin cloth. Textbook stitch *geometry* takes the thickness
+//! stitch type, the least, at 7 stitches per centimetre of thin fabric. Textbook stitch *geometry* takes the thickness
 //! of what is sewn into account, as it must be for plush: two layers 4 mm thick when pressed, at 4 stitches per
 //! centimetre, take 5.2 times the seam length of lockstitch thread, not 2.5.
 //!

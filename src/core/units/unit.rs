@@ -17,7 +17,7 @@ pub enum Dimension {
     Area,
     /// Mass, held in kg.
     Mass,
-    /// Mass per area of cloth, held in kg/m2.
+    /// Mass per area of fabric, held in kg/m2.
     MassPerArea,
     /// Linear density of yarn, thread and length goods, held in kg/m.
     MassPerLength,

@@ -36,9 +36,9 @@ crate::words! { list:
     UNIT "unit" = "Unit";
     TOTAL "total" = "Total";
     NOTE "note" = "Note";
-    NEED "need" = "Need per product";
+    CONSUMPTION "consumption" = "Net consumption";
     WASTAGE "wastage" = "Wastage";
-    UTILISATION "utilisation" = "Utilisation";
+    EFFICIENCY "efficiency" = "Marker efficiency";
     PRICE "price" = "Price";
     MINIMUM_ORDER "minimum-order" = "Minimum order";
     LEAD_TIME "lead-time" = "Lead time";
@@ -86,7 +86,7 @@ crate::words! { list:
     TURN "turn" = "Turn right side out";
     FILL "fill" = "Fill";
 
-    ZONE "zone" = "Zone";
+    STUFFING "stuffing" = "Stuffing";
     FILLING_KIND "filling-kind" = "Filling";
     MASS "mass" = "Mass";
     SHELL_MASS "shell-mass" = "Empty shell";
@@ -106,8 +106,8 @@ crate::words! { list:
     CRITICAL "critical" = "critical";
     FOR_REFERENCE "for-reference" = "reference";
     STATE_CUT "state-cut" = "as cut";
-    STATE_FLAT "state-flat" = "sewn, flat";
-    STATE_FILLED "state-filled" = "filled";
+    STATE_SEWN "state-sewn" = "sewn";
+    STATE_STUFFED "state-stuffed" = "stuffed";
 
     YES "yes" = "yes";
     NO "no" = "no";
@@ -163,7 +163,7 @@ crate::words! { list:
     BESIDE_POINTS "beside-points" = "Masses, colours, checks";
     READINGS_DRAWN "readings-drawn" = "Readings between their limits";
     COMMENT_ON "comment-on" = "About";
-    COMMENT_WEIGHT "comment-weight" = "Weight";
+    COMMENT_ACTION "comment-action" = "Action";
     COMMENT "comment" = "Comment";
     COMMENT_STATE "comment-state" = "State";
     APPROVALS "approvals" = "Approvals";
@@ -174,7 +174,7 @@ crate::words! { list:
     UNASKED "unasked" = "Changes that no comment asked for";
     SEALED_BY "sealed-by" = "Sealed by";
     CHECKLIST "checklist" = "To be put right in bulk, and looked at inline";
-    WAIVERS "waivers" = "Waived";
+    CONCESSIONS "concessions" = "Concessions";
     CHANGE_WHAT "change-what" = "What";
     CHANGE_BEFORE "change-before" = "Before";
     CHANGE_AFTER "change-after" = "After";

@@ -27,26 +27,26 @@ macro_rules! kinds {
 }
 kinds! {
     "attach" = "attachment", "attachments";
-    "cloth" = "cloth", "cloths";
     "colour" = "colour", "colours";
     "colourway" = "colourway", "colourways";
+    "edge-finish" = "edge finish", "edge finishes";
+    "fabric" = "fabric", "fabrics";
     "filling" = "filling", "fillings";
-    "finish" = "edge finish", "edge finishes";
-    "material" = "material", "materials";
     "opening" = "opening", "openings";
     "part" = "part", "parts";
     "piece" = "piece", "pieces";
     "point-of-measure" = "point of measure", "points of measure";
     "revision" = "revision", "revisions";
+    "role" = "role", "roles";
     "seam" = "seam", "seams";
     "size" = "size", "sizes";
     "step" = "step", "steps";
-    "stitch" = "surface stitching", "surface stitchings";
+    "stuffing" = "stuffing", "stuffings";
     "style" = "style", "styles";
     "thread" = "thread", "threads";
+    "topstitch" = "topstitch", "topstitches";
     "trim" = "trim", "trims";
     "view" = "view", "views";
-    "zone" = "filling zone", "filling zones";
 }
 
 /// The kind that a table of the file declares.

@@ -14,7 +14,7 @@ crate::words! { list:
     FOLLOWS "follows" = "What it follows";
     FRONT_MISSING "front-missing" = "Front view: still to come";
 
-    STANDS_IN "stands-in" = "Stands in";
+    CONCERNS "concerns" = "Sheet and item";
     CALLOUTS "callouts" = "What the numbers name";
     FACTORY_USE "factory-use" = "Use";
     CODE "code" = "Code";

@@ -1,4 +1,4 @@
-//! Lays, the cut plan of an order, and the cloth to order.
+//! Lays, the cut plan of an order, and the fabric to order.
 
 use serde::Serialize;
 
@@ -6,19 +6,19 @@ use super::super::package::{Drawing, Fact, Head};
 
 /// The lays of one product, or of an order.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Lays {
+pub struct Marker {
     /// Title, name, lead.
     pub head: Head,
-    /// One group a cloth and what is cut from it.
+    /// One group a fabric and what is cut from it.
     pub groups: Vec<LayGroup>,
     /// Where a press cuts, the dies: piece, cut, size, dies made, strikes for one product, rule, narrow places.
     pub dies: Vec<Vec<String>>,
 }
 
-/// The lays of one cloth.
+/// The lays of one fabric.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct LayGroup {
-    /// The cloth.
+    /// The fabric.
     pub title: String,
     /// What holds for all its lays: width, spread, method, gaps, plies.
     pub facts: Vec<Fact>,
@@ -33,7 +33,7 @@ pub struct LayGroup {
 pub struct LayCard {
     /// What is laid.
     pub title: String,
-    /// Length, share used, cloth for one product.
+    /// Length, share used, fabric for one product.
     pub facts: Vec<Fact>,
     /// The lay to scale; `None` where there is none yet.
     pub drawing: Option<Drawing>,
@@ -46,9 +46,9 @@ pub struct LayCard {
 pub struct Plan {
     /// Title, name, lead.
     pub head: Head,
-    /// Order number, quantities, spares.
+    /// Order number, quantities, cut extra.
     pub facts: Vec<Fact>,
-    /// Rows by cloth and colour.
+    /// Rows by fabric and colour.
     pub groups: Vec<PlanGroup>,
     /// What is ordered and what the plan makes: size, colourway, destination, date, ordered, allowed, to cut, planned,
     /// surplus.
@@ -57,10 +57,10 @@ pub struct Plan {
     pub notes: Vec<String>,
 }
 
-/// The spreads of one cloth in one colour.
+/// The spreads of one fabric in one colour.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct PlanGroup {
-    /// Cloth and colour.
+    /// Fabric and colour.
     pub title: String,
     /// How it is spread and cut.
     pub text: String,
@@ -89,12 +89,12 @@ pub struct PlanRow {
     pub products: String,
 }
 
-/// Cloth to order.
+/// Fabric to order.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Cloth {
+pub struct Fabric {
     /// Title, name, lead.
     pub head: Head,
-    /// One chain a cloth and colour, two side by side.
+    /// One chain a fabric and colour, two side by side.
     pub chains: Vec<Vec<Chain>>,
     /// Notes below.
     pub notes: Vec<String>,
@@ -103,7 +103,7 @@ pub struct Cloth {
 /// The way from products to rolls.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct Chain {
-    /// Cloth and colour.
+    /// Fabric and colour.
     pub title: String,
     /// Article and supplier.
     pub text: String,

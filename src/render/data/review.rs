@@ -1,10 +1,10 @@
-//! Sample rounds, comments and approvals.
+//! Samples, comments and approvals.
 
 use serde::Serialize;
 
 use super::super::package::{Drawing, Fact, Head};
 
-/// One round of samples: what was read on it.
+/// One sample: what was read on it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Samples {
     /// Title, name, lead.
@@ -77,14 +77,14 @@ pub struct BesideRow {
 pub struct Comments {
     /// Title, name, lead.
     pub head: Head,
-    /// Comments, those of most weight first.
+    /// Comments, those that must change first.
     pub rows: Vec<CommentRow>,
     /// Approvals.
     pub approvals: Vec<ApprovalRow>,
     /// What is put right in bulk and looked at inline.
     pub checklist: Vec<String>,
     /// What was lifted, by whom and until when.
-    pub waivers: Vec<String>,
+    pub concessions: Vec<String>,
 }
 
 /// One comment.
@@ -100,7 +100,7 @@ pub struct CommentRow {
     pub stops: bool,
     /// What it says.
     pub text: String,
-    /// Who, when, on which round.
+    /// Who, when, on which sample.
     pub by: String,
     /// Where it stands.
     pub state: String,

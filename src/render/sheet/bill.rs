@@ -13,8 +13,20 @@ use super::view::View;
 use super::written::{NOT_YET, figure};
 
 /// Properties that say what an article is, under its name.
-const TOLD: [&str; 10] =
-    ["sort", "construction", "finish", "pile", "mass", "width", "usable-width", "fineness", "size", "place"];
+const TOLD: [&str; 12] = [
+    "type",
+    "construction",
+    "edge-finish",
+    "pile",
+    "mass",
+    "width",
+    "cuttable-width",
+    "fineness",
+    "diameter",
+    "length",
+    "opening",
+    "place",
+];
 /// What stands where a colourway does not use an article.
 const NONE: &str = "–";
 
@@ -22,7 +34,7 @@ const NONE: &str = "–";
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let mut groups: Vec<BillGroup> = Vec::new();
     let mut number = 0;
-    for (kind, title) in [("cloth", "Cloth"), ("thread", "Thread"), ("filling", "Filling"), ("trim", "Trims")] {
+    for (kind, title) in [("fabric", "Fabric"), ("thread", "Thread"), ("filling", "Filling"), ("trim", "Trims")] {
         let lines: Vec<&BillLine> = view.figures.bill.lines.iter().filter(|line| line.kind == kind).collect();
         let rows = merged(view, &lines);
         if rows.is_empty() {
@@ -37,7 +49,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if groups.is_empty() {
         return Vec::new();
     }
-    let lead = "Net use of one product. Coloured rules are for the factory; an empty article or supplier asks for a \
+    let lead = "Net consumption of one product. Coloured rules are for the factory; an empty article or supplier asks for a \
                 proposal.";
     vec![Sheet::Bill(Bill {
         head: Head { title: words::BILL_TITLE.en.into(), name: words::BILL.en.into(), lead: lead.into() },
@@ -191,9 +203,8 @@ fn first(article: &Article, key: &str) -> String {
     }
     let text = all.join(" / ");
     match key {
-        "usable-width" if !text.is_empty() => format!("usable {text}"),
-        "width" if !text.is_empty() => format!("width {text}"),
-        "pile" if !text.is_empty() => format!("pile {text}"),
+        "cuttable-width" if !text.is_empty() => format!("cuttable {text}"),
+        "width" | "pile" | "diameter" | "length" | "opening" if !text.is_empty() => format!("{key} {text}"),
         _ => text,
     }
 }

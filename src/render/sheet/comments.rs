@@ -1,6 +1,6 @@
 //! What was said of samples and what came of it: comments, approvals, what is put right in bulk, what was lifted.
 
-use backtack_core::compute::samples::{ApprovalLine, CommentLine, Standing, SubmissionLine, WaiverLine};
+use backtack_core::compute::samples::{ApprovalLine, CommentLine, ConcessionLine, Standing, SubmissionLine};
 use backtack_core::scene::Scene;
 use backtack_core::words::{number, sheet as words};
 
@@ -16,7 +16,7 @@ const PICTURE: Room = Room { width: 50.0, height: 36.0 };
 /// One sheet, or none where nothing was said or asked for.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let samples = view.samples;
-    if samples.comments.is_empty() && samples.approvals.is_empty() && samples.waivers.is_empty() {
+    if samples.comments.is_empty() && samples.approvals.is_empty() && samples.concessions.is_empty() {
         return Vec::new();
     }
     vec![Sheet::Comments(Comments {
@@ -28,21 +28,21 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         rows: samples.comments.iter().map(|line| comment(view, line)).collect(),
         approvals: samples.approvals.iter().map(|line| approval(view, line)).collect(),
         checklist: samples.checklist.iter().map(|point| format!("{}: {}", point.id, point.text)).collect(),
-        waivers: samples.waivers.iter().map(waiver).collect(),
+        concessions: samples.concessions.iter().map(concession).collect(),
     })]
 }
 
 fn comment(view: &View<'_>, line: &CommentLine) -> CommentRow {
     let on = line.date.as_deref().and_then(date);
-    let round = line.round.as_ref().map(|round| format!("round {round}"));
-    let by: Vec<String> = [line.by.clone(), on, round].into_iter().flatten().collect();
+    let sample = line.sample.as_ref().map(|sample| format!("sample {sample}"));
+    let by: Vec<String> = [line.by.clone(), on, sample].into_iter().flatten().collect();
     let answered = line.answered_in.as_ref().map(|revision| format!("revision {revision}"));
     let answer: Vec<String> = [line.answer.clone(), answered, line.reason.clone()].into_iter().flatten().collect();
     CommentRow {
         id: line.comment.clone(),
         about: line.about.as_ref().map_or(String::new(), |about| view.item(about)),
-        weight: capital(line.weight),
-        stops: line.weight == "must change" && line.state == "open",
+        weight: capital(line.action),
+        stops: line.action == "must change" && line.state == "open",
         text: line.text.clone().unwrap_or_default(),
         by: by.join(", "),
         state: capital(line.state),
@@ -96,12 +96,12 @@ fn submission(line: &SubmissionLine) -> String {
 }
 
 /// What was lifted, by whom, why, for what and until when; for this sheet and the cover.
-pub fn waiver(line: &WaiverLine) -> String {
+pub fn concession(line: &ConcessionLine) -> String {
     let known = |text: &Option<String>| text.clone().unwrap_or_else(|| "not said".into());
     let on = |text: &Option<String>| text.as_deref().and_then(date).unwrap_or_else(|| "not said".into());
     let item = line.item.as_ref().map_or(String::new(), |item| format!(" of {item}"));
     format!(
-        "{}{item} is waived by {} on {}: {}. For {}, until {}.",
+        "{}{item} is conceded by {} on {}: {}. For {}, until {}.",
         capital(&known(&line.lifts)),
         known(&line.by),
         on(&line.date),

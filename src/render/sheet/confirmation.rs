@@ -49,9 +49,9 @@ fn asked(view: &View<'_>) -> Vec<String> {
             ask(&mut all, piece.entry.title(), "outline", outline, |_| "as drawn".into());
         }
     }
-    for zone in view.model.zones.values() {
-        if let Some(mass) = &zone.mass {
-            ask(&mut all, zone.entry.title(), "filling mass", mass, |one| one.written());
+    for stuffing in view.model.stuffings.values() {
+        if let Some(mass) = &stuffing.mass {
+            ask(&mut all, stuffing.entry.title(), "filling mass", mass, |one| one.written());
         }
     }
     for point in view.model.measures.values() {

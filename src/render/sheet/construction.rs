@@ -21,9 +21,9 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         return Vec::new();
     }
     let lead = "Plies are numbered from the needle down; hatching marks the pile side, a double line the right side of other \
-                cloth. Seams are sewn right sides \
-                together unless a step says otherwise. A run is written as piece, copy and points: `SIDE.l:n-c`; the \
-                letter behind a seam is that of the sheet of joins.";
+                fabric. Seams are sewn right sides \
+                together unless a step says otherwise. An edge is written as piece, copy and points: `SIDE.l:n-c`; the \
+                letter behind a seam is that of the sheet of seam matching.";
     let head = Head {
         title: words::CONSTRUCTION_TITLE.en.into(),
         name: words::CONSTRUCTION.en.into(),
@@ -36,9 +36,9 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
     let model = view.model;
     let mut step = if let Some(joint) = model.joints.get(id) {
         self::joint(view, id, joint)
-    } else if let Some(finish) = model.finishes.get(id) {
+    } else if let Some(finish) = model.edge_finishes.get(id) {
         finishing::step(view, finish)
-    } else if let Some(one) = model.stitches.get(id) {
+    } else if let Some(one) = model.topstitches.get(id) {
         let on = one.on.as_ref().map_or(String::new(), |run| view.written(run.span));
         let text = format!("along {on}{}", again(&one.mirrored));
         plain(view, one.entry.title().into(), text, Some(&one.stitch), view.text(one.note.as_ref()))
@@ -54,7 +54,7 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
         plain(view, title, what(view, one), None, view.text(one.note.as_ref()))
     };
     step.number = number.to_string();
-    step.title = view.marked(&["seam", "opening", "finish", "stitch", "attach", "step"], id, &step.title);
+    step.title = view.marked(&["seam", "opening", "edge-finish", "topstitch", "attach", "step"], id, &step.title);
     let letter = letters.plain(id);
     if !letter.is_empty() {
         step.title.push_str(&format!(" ({letter})"));
@@ -65,10 +65,10 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
 /// What a step is done to.
 fn what(view: &View<'_>, one: &backtack_core::model::Step) -> String {
     let title = |id: &str| view.model.parts.get(id).map_or(id.to_string(), |part| part.entry.title().to_string());
-    let zone = one.zone.as_ref().and_then(|zone| view.model.zones.get(&zone.value));
+    let stuffing = one.stuffing.as_ref().and_then(|stuffing| view.model.stuffings.get(&stuffing.value));
     let parts = [
         one.part.as_ref().map(|part| title(&part.value)),
-        zone.map(|zone| format!("zone {}: mass on the filling sheet", zone.entry.title())),
+        stuffing.map(|stuffing| format!("stuffing {}: mass on the filling sheet", stuffing.entry.title())),
         one.trim.as_ref().map(|trim| view.material(&trim.value)),
     ];
     parts.into_iter().flatten().collect::<Vec<_>>().join(", ")

@@ -6,7 +6,7 @@ use backtack_core::words::{head as heads, sheet as words};
 
 use super::super::data::{Colourway, Cover, Sheet};
 use super::super::package::{Fact, Head, ROOM_COVER};
-use super::comments::waiver;
+use super::comments::concession;
 use super::view::{View, capital};
 use super::views::drawing;
 use super::written::date;
@@ -14,7 +14,7 @@ use super::written::date;
 /// The cover, always one sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let style = &view.model.style;
-    let title = match (view.text(style.name.as_ref()), view.text(style.id.as_ref())) {
+    let name = match (view.text(style.name.as_ref()), view.text(style.id.as_ref())) {
         ("", "") => "Untitled style".to_string(),
         ("", id) => format!("Style {id}"),
         (name, _) => name.to_string(),
@@ -23,12 +23,12 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let lead = lead.iter().filter(|text| !text.is_empty()).map(|text| capital(text)).collect::<Vec<_>>().join(". ");
     let front = view.model.views.get("front").or_else(|| view.model.views.values().next());
     vec![Sheet::Cover(Cover {
-        head: Head { title, name: words::COVER.en.into(), lead },
+        head: Head { title: words::COVER_TITLE.en.into(), name, lead },
         front: front.and_then(|front| drawing(view, front, ROOM_COVER, None)),
         facts: facts(view),
         sizes: view.model.sizes.iter().map(|size| size.entry.title().to_string()).collect(),
         colourways: view.model.colourways.values().map(|way| colourway(view, way)).collect(),
-        waivers: view.samples.waivers.iter().map(waiver).collect(),
+        concessions: view.samples.concessions.iter().map(concession).collect(),
         covers: [words::SIGNATURE_COVERS, words::SIGNATURE_EXCEPT, words::SIGNATURE_CHANGE]
             .map(|word| word.en.into())
             .to_vec(),

@@ -12,7 +12,7 @@ use super::written::figure;
 
 /// One sheet, or none for a product without filling.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
-    if view.model.zones.is_empty() {
+    if view.model.stuffings.is_empty() {
         return Vec::new();
     }
     let sizes = view.sizes();
@@ -25,7 +25,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         head,
         sizes: sizes.iter().map(|size| (*size).to_string()).collect(),
         unit: "g".into(),
-        rows: view.model.zones.keys().flat_map(|zone| zone_rows(view, zone)).collect(),
+        rows: view.model.stuffings.keys().flat_map(|stuffing| stuffing_rows(view, stuffing)).collect(),
         sums: sums(view),
         facts: facts(view),
         notes: notes(view),
@@ -53,11 +53,11 @@ fn range(limited: &Limited, places: u32) -> String {
     }
 }
 
-/// One row a zone; one for each group of colourways where the filling differs between them.
-fn zone_rows(view: &View<'_>, zone: &str) -> Vec<FillRow> {
+/// One row a stuffing; one for each group of colourways where the filling differs between them.
+fn stuffing_rows(view: &View<'_>, stuffing: &str) -> Vec<FillRow> {
     let mut groups: Vec<(Vec<&str>, FillRow)> = Vec::new();
     for way in view.model.colourways.keys() {
-        let Some(row) = zone_row(view, zone, way) else { continue };
+        let Some(row) = stuffing_row(view, stuffing, way) else { continue };
         match groups.iter_mut().find(|(_, old)| *old == row) {
             Some((ways, _)) => ways.push(way),
             None => groups.push((vec![way], row)),
@@ -67,38 +67,40 @@ fn zone_rows(view: &View<'_>, zone: &str) -> Vec<FillRow> {
     groups
         .into_iter()
         .map(|(ways, row)| {
-            let zone = if several { format!("{} ({})", row.zone, ways.join(", ")) } else { row.zone.clone() };
-            FillRow { zone, ..row }
+            let stuffing =
+                if several { format!("{} ({})", row.stuffing, ways.join(", ")) } else { row.stuffing.clone() };
+            FillRow { stuffing, ..row }
         })
         .collect()
 }
 
-fn zone_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
-    let zone = view.model.zones.get(id)?;
+fn stuffing_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
+    let stuffing = view.model.stuffings.get(id)?;
     let mut masses = Vec::new();
     for size in view.sizes() {
-        let line = view.figures.filling.get(size)?.get(way)?.zones.iter().find(|line| line.zone == id)?;
+        let line = view.figures.filling.get(size)?.get(way)?.stuffings.iter().find(|line| line.stuffing == id)?;
         masses.push(mass(&line.each));
     }
-    let uses = zone.part.as_ref().and_then(|part| view.model.parts.get(&part.value)).map_or(1, |part| part.uses.len());
-    let name = view.marked(&["zone"], id, zone.entry.title());
+    let uses =
+        stuffing.part.as_ref().and_then(|part| view.model.parts.get(&part.value)).map_or(1, |part| part.uses.len());
+    let name = view.marked(&["stuffing"], id, stuffing.entry.title());
     Some(FillRow {
-        zone: if uses > 1 { format!("{name}, each of {uses}") } else { name },
-        material: zone.material.as_ref().map_or(String::new(), |material| view.material(&material.value)),
-        how: view.text(zone.check.as_ref()).to_string(),
+        stuffing: if uses > 1 { format!("{name}, each of {uses}") } else { name },
+        material: stuffing.filling.as_ref().map_or(String::new(), |material| view.material(&material.value)),
+        how: view.text(stuffing.check.as_ref()).to_string(),
         masses,
     })
 }
 
-/// Filling, shell and product, for the first colourway; others differ in shade, and in mass only where their cloth
+/// Filling, shell and product, for the first colourway; others differ in shade, and in mass only where their fabric
 /// does, which the note says.
 fn sums(view: &View<'_>) -> Vec<FillRow> {
     let Some(way) = view.model.colourways.keys().next() else { return Vec::new() };
     let by_size = |make: &dyn Fn(&str) -> Option<Mass>| -> Vec<Mass> {
         view.sizes().into_iter().map(|size| make(size).unwrap_or_default()).collect()
     };
-    let row = |zone: &str, how: &str, masses: Vec<Mass>| FillRow {
-        zone: zone.into(),
+    let row = |stuffing: &str, how: &str, masses: Vec<Mass>| FillRow {
+        stuffing: stuffing.into(),
         material: String::new(),
         how: how.into(),
         masses,
@@ -107,7 +109,7 @@ fn sums(view: &View<'_>) -> Vec<FillRow> {
     let product = by_size(&|size| Some(mass(&view.figures.mass.get(size)?.get(way)?.product)));
     let blank = by_size(&|_| None);
     vec![
-        row("Filling, all zones", "sum of the portions", filling),
+        row("Filling, all stuffings", "sum of the portions", filling),
         row("Shell, without filling", "mean of 5 shells, weighed by the factory", blank),
         row("Product with hangtag, without packing", "computed; limits by adding all tolerances", product),
     ]
@@ -123,7 +125,7 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
             .flat_map(|layer| &layer.fibres)
             .filter_map(|(fibre, share)| Some(format!("{} {}", share.known()?.written(), fibre.value)))
             .collect();
-        for key in ["sort", "fineness", "staple", "particle", "origin"] {
+        for key in ["type", "fineness", "staple", "particle", "fibre-type", "recycled"] {
             texts.extend(match article.properties.get(key) {
                 Some(Property::Text(value)) => value.all().find_map(|one| one.known().cloned()),
                 Some(Property::Quantity(value)) => value.all().find_map(|one| one.known().map(|q| q.written())),
@@ -132,10 +134,10 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
         }
         all.push(Fact { label: article.entry.title().to_string(), value: texts.join(", ") });
     }
-    for zone in view.model.zones.values() {
-        let firmness = view.text(zone.firmness.as_ref());
+    for stuffing in view.model.stuffings.values() {
+        let firmness = view.text(stuffing.firmness.as_ref());
         if !firmness.is_empty() {
-            all.push(Fact { label: format!("Firmness, {}", zone.entry.title()), value: firmness.to_string() });
+            all.push(Fact { label: format!("Firmness, {}", stuffing.entry.title()), value: firmness.to_string() });
         }
     }
     all
@@ -147,10 +149,10 @@ fn notes(view: &View<'_>) -> Vec<String> {
         let first = view.model.colourways.keys().next().map_or("", String::as_str);
         all.push(format!("The mass of the product is that of colourway {first}; figures.json holds the others."));
     }
-    for zone in view.model.zones.values() {
-        let note = view.text(zone.note.as_ref());
+    for stuffing in view.model.stuffings.values() {
+        let note = view.text(stuffing.note.as_ref());
         if !note.is_empty() {
-            all.push(format!("{}: {note}", zone.entry.title()));
+            all.push(format!("{}: {note}", stuffing.entry.title()));
         }
     }
     all

@@ -1,6 +1,6 @@
 //! Finished edges in the order of work: what is done, and the edge cut through.
 
-use backtack_core::model::{Finish, FinishKind};
+use backtack_core::model::{EdgeFinish, EdgeFinishKind};
 use backtack_core::scene::{FinishedEdge, PileSide, Turned, edge};
 
 use super::super::data::{Callout, Step};
@@ -9,14 +9,14 @@ use super::step::{again, plain, ply, titled};
 use super::view::{View, capital};
 
 /// The step of one finish.
-pub(super) fn step(view: &View<'_>, finish: &Finish) -> Step {
+pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Step {
     let kind = finish.kind.as_ref().map(|kind| kind.value);
     let word = kind.map_or("", word);
     let on = finish.on.as_ref().map_or(String::new(), |chain| view.written(chain.span));
     let tape = finish.tape.as_ref().map(|tape| view.material(&tape.trim.value));
     let with = tape.as_ref().map_or(String::new(), |tape| format!(" with {tape}"));
     let title = titled(finish.entry.name.as_ref().map(|name| name.value.as_str()), &format!("{} edge", capital(word)));
-    let stitched = (kind != Some(FinishKind::Raw)).then_some(&finish.stitch);
+    let stitched = (kind != Some(EdgeFinishKind::Raw)).then_some(&finish.stitch);
     let text = format!("{on}: {word}{with}{}", again(&finish.mirrored));
     let mut step = plain(view, title, text, stitched, view.text(finish.note.as_ref()));
     if let Some(turned) = kind.and_then(turned) {
@@ -32,23 +32,23 @@ pub(super) fn step(view: &View<'_>, finish: &Finish) -> Step {
     step
 }
 
-fn word(kind: FinishKind) -> &'static str {
+fn word(kind: EdgeFinishKind) -> &'static str {
     match kind {
-        FinishKind::Raw => "raw",
-        FinishKind::Hem => "hem",
-        FinishKind::Bound => "bound",
-        FinishKind::Fold => "folded",
-        FinishKind::Overlocked => "overlocked",
+        EdgeFinishKind::Raw => "raw",
+        EdgeFinishKind::Hem => "hem",
+        EdgeFinishKind::Bound => "bound",
+        EdgeFinishKind::Fold => "folded",
+        EdgeFinishKind::Overlocked => "overlocked",
     }
 }
 
 /// How an edge is drawn; a raw one is not.
-fn turned(kind: FinishKind) -> Option<Turned> {
+fn turned(kind: EdgeFinishKind) -> Option<Turned> {
     match kind {
-        FinishKind::Raw => None,
-        FinishKind::Hem => Some(Turned::Twice),
-        FinishKind::Bound => Some(Turned::Bound),
-        FinishKind::Fold => Some(Turned::Once),
-        FinishKind::Overlocked => Some(Turned::Overcast),
+        EdgeFinishKind::Raw => None,
+        EdgeFinishKind::Hem => Some(Turned::Twice),
+        EdgeFinishKind::Bound => Some(Turned::Bound),
+        EdgeFinishKind::Fold => Some(Turned::Once),
+        EdgeFinishKind::Overlocked => Some(Turned::Overcast),
     }
 }

@@ -27,12 +27,12 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         .iter()
         .map(|(id, title)| {
             let name = if several {
-                format!("{}, size {title}", words::MEASUREMENTS_TITLE.en)
+                format!("{}, size {title}", words::MEASUREMENTS.en)
             } else {
-                words::MEASUREMENTS_TITLE.en.into()
+                words::MEASUREMENTS.en.into()
             };
             Sheet::Measurements(Measurements {
-                head: Head { title: name, name: words::MEASUREMENTS.en.into(), lead: words::MEASURE_INWARD.en.into() },
+                head: Head { title: words::MEASUREMENTS_TITLE.en.into(), name, lead: words::MEASURE_INWARD.en.into() },
                 pictures: arrows(view),
                 sizes: vec![id.clone()],
                 unit: "mm".into(),
@@ -148,7 +148,7 @@ fn conditions(view: &View<'_>) -> Vec<String> {
         .model
         .measures
         .values()
-        .filter_map(|point| point.step.as_ref()?.known().map(|step| step.written()))
+        .filter_map(|point| point.read_to.as_ref()?.known().map(|step| step.written()))
         .collect();
     steps.sort();
     steps.dedup();

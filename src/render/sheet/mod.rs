@@ -4,16 +4,17 @@
 
 mod bill;
 mod changes;
-mod cloth;
 mod comments;
 mod confirmation;
 mod construction;
 mod cover;
+mod fabric;
 mod filling;
 mod finishing;
-mod joins;
-mod lays;
+mod items;
 mod letters;
+mod marker;
+mod matching;
 mod measurements;
 mod outline;
 mod pictures;
@@ -56,9 +57,9 @@ const SHEETS: [Fill; 16] = [
     views::fill,
     bill::fill,
     pieces::fill,
-    joins::fill,
+    matching::fill,
     sizes::fill,
-    lays::fill,
+    marker::fill,
     construction::fill,
     filling::fill,
     measurements::fill,
@@ -67,7 +68,7 @@ const SHEETS: [Fill; 16] = [
 ];
 
 /// The sheets of an order, in its own document.
-const ORDER_SHEETS: [Fill; 4] = [plan::fill, cloth::fill, lays::fill, safety::fill];
+const ORDER_SHEETS: [Fill; 4] = [plan::fill, fabric::fill, marker::fill, safety::fill];
 
 /// The document's date where the revision has none: visibly no date of issue, and the same every time.
 const DRAFT_DATE: [u16; 3] = [2000, 1, 1];
@@ -157,11 +158,11 @@ fn attachment(name: &str, mime: &str, description: &str, data: Vec<u8>) -> Attac
 /// What the files of drawings are called: a kind, a code or a number, `.svg`.
 const PIECE: &str = "piece-";
 const STEP: &str = "step-";
-const JOINS: &str = "joins-";
+const MATCHING: &str = "matching-";
 const SIZES: &str = "sizes-";
-const LAY: &str = "lay-";
+const MARKER: &str = "marker-";
 
-/// The drawings of pieces, joins, sizes and seams as SVG files of true size on paper.
+/// The drawings of pieces, seam matching, sizes and seams as SVG files of true size on paper.
 fn drawings(pages: &Pages) -> Vec<(String, String)> {
     let mut all = Vec::new();
     for sheet in &pages.sheets {
@@ -174,14 +175,14 @@ fn drawings(pages: &Pages) -> Vec<(String, String)> {
                 let stack = step.stack.as_ref()?;
                 Some((format!("{STEP}{:0>2}.svg", step.number), svg(&stack.scene)))
             })),
-            Sheet::Joins(joins) => {
+            Sheet::Matching(joins) => {
                 let maps = joins.parts.iter().flat_map(|part| &part.drawings).enumerate();
-                all.extend(maps.map(|(n, map)| (format!("{JOINS}{:0>2}.svg", n + 1), svg(&map.scene))));
+                all.extend(maps.map(|(n, map)| (format!("{MATCHING}{:0>2}.svg", n + 1), svg(&map.scene))));
             }
-            Sheet::Lays(lays) => {
+            Sheet::Marker(lays) => {
                 let cards = lays.groups.iter().flat_map(|group| group.rows.iter().flatten());
                 let drawn = cards.filter_map(|card| card.drawing.as_ref()).enumerate();
-                all.extend(drawn.map(|(n, one)| (format!("{LAY}{:0>2}.svg", n + 1), svg(&one.whole()))));
+                all.extend(drawn.map(|(n, one)| (format!("{MARKER}{:0>2}.svg", n + 1), svg(&one.whole()))));
             }
             Sheet::Sizes(sizes) => all.extend(
                 sizes

@@ -71,7 +71,7 @@ fn alt(view: &View<'_>, piece: &Piece, size: &str, lines: &Lines) -> String {
 /// Inner lines by name, and the fold about which a half outline was opened out.
 fn inner(piece: &Piece, sew: &Outline, size: &str) -> Vec<InnerLine> {
     let line = |one: &backtack_core::geom::InternalLine| InnerLine {
-        line: Line::Stitching,
+        line: Line::Topstitch,
         segments: segments(&one.path, false),
         name: format!("@{}", one.id),
     };

@@ -235,7 +235,7 @@ fn legend(view: &View<'_>) -> Vec<LegendRow> {
         all.push(sample(Line::Pile, "pile, the way it lies"));
     }
     if drawn().any(|(_, one)| !one.lines.is_empty()) {
-        all.push(sample(Line::Stitching, "stitching inside a piece"));
+        all.push(sample(Line::Topstitch, "stitching inside a piece"));
     }
     if drawn().any(|(_, one)| !one.marks.is_empty()) {
         all.push(sample(Line::Placement, "placement mark"));

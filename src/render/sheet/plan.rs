@@ -1,9 +1,9 @@
-//! How to cut an order: lays, plies, bundles, cloth by cloth; and what comes of it for every line.
+//! How to cut an order: lays, plies, bundles, fabric by fabric; and what comes of it for every line.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use backtack_core::compute::lays::mix_text;
-use backtack_core::compute::orders::{ClothPlan, LayColour, LayLine, OrderFigures, Planned};
+use backtack_core::compute::orders::{FabricPlan, LayColour, LayLine, OrderFigures, Planned};
 use backtack_core::compute::{Bought, Figure};
 use backtack_core::words::{Phrase, number, sheet as words};
 
@@ -15,7 +15,7 @@ use super::written::{NOT_YET, date};
 /// One sheet for the order that is shown; none without one.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let Some((id, order)) = shown(view) else { return Vec::new() };
-    let groups = order.cloths.iter().flat_map(|cloth| groups(view, cloth)).collect();
+    let groups = order.fabrics.iter().flat_map(|fabric| groups(view, fabric)).collect();
     let named = order.number.clone().unwrap_or_else(|| id.to_string());
     let head = Head {
         title: format!("{} {named}", words::PLAN_TITLE.en),
@@ -23,7 +23,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         lead: words::PLAN_LEAD.en.into(),
     };
     let mut notes = vec![words::PLAN_NOTE.en.to_string()];
-    let more: Vec<String> = order.cloths.iter().flat_map(|cloth| beside(view, cloth)).collect();
+    let more: Vec<String> = order.fabrics.iter().flat_map(|fabric| beside(view, fabric)).collect();
     notes.extend(more);
     notes.extend(order.missing.iter().cloned());
     vec![Sheet::Plan(Plan { head, facts: facts(order), groups, lines: lines(order), notes })]
@@ -45,14 +45,14 @@ fn facts(order: &OrderFigures) -> Vec<Fact> {
         fact("Placed", order.date.as_deref().and_then(date).unwrap_or_default()),
         fact("Made to revision", known(&order.revision)),
         fact("Ordered", format!("{} pc", number::number(order.total as f64, 0))),
-        fact("To cut, with spares, samples, tests", format!("{} pc", number::number(cut as f64, 0))),
+        fact("To cut, with cut extra, samples, tests", format!("{} pc", number::number(cut as f64, 0))),
     ]
 }
 
-/// The spreads of a cloth, a group for each colour.
-fn groups(view: &View<'_>, cloth: &ClothPlan) -> Vec<PlanGroup> {
-    let title = view.cloth_title(&cloth.article, &cloth.materials);
-    let plan = match &cloth.plan {
+/// The spreads of a fabric, a group for each colour.
+fn groups(view: &View<'_>, fabric: &FabricPlan) -> Vec<PlanGroup> {
+    let title = view.fabric_title(&fabric.article, &fabric.materials);
+    let plan = match &fabric.plan {
         Figure::Known(plan) => plan,
         Figure::NotYet { why } => {
             let text = format!("{NOT_YET}: {}", Phrase::row(why, "; ").english());
@@ -62,21 +62,21 @@ fn groups(view: &View<'_>, cloth: &ClothPlan) -> Vec<PlanGroup> {
             return vec![PlanGroup { title, text: "not shown in this edition".into(), rows: Vec::new() }];
         }
     };
-    let rows = plan.lays.iter().flat_map(|lay| lay.colours.iter().map(move |colour| row(view, cloth, lay, colour)));
-    vec![PlanGroup { title, text: how(cloth, plan), rows: rows.collect() }]
+    let rows = plan.lays.iter().flat_map(|lay| lay.colours.iter().map(move |colour| row(view, fabric, lay, colour)));
+    vec![PlanGroup { title, text: how(fabric, plan), rows: rows.collect() }]
 }
 
-fn how(cloth: &ClothPlan, plan: &Planned) -> String {
+fn how(fabric: &FabricPlan, plan: &Planned) -> String {
     let estimate = if plan.estimate { "; lengths are an estimate, not lays" } else { "" };
-    let pairs = if cloth.step > 1 { format!(", spread in groups of {}", cloth.step) } else { String::new() };
+    let pairs = if fabric.step > 1 { format!(", spread in groups of {}", fabric.step) } else { String::new() };
     format!(
         "at most {} plies at once{pairs}; ends of {} included in a ply{estimate}",
-        cloth.plies,
-        number::mm(cloth.ends.get(), 0)
+        fabric.plies,
+        number::mm(fabric.ends.get(), 0)
     )
 }
 
-fn row(view: &View<'_>, cloth: &ClothPlan, lay: &LayLine, colour: &LayColour) -> PlanRow {
+fn row(view: &View<'_>, fabric: &FabricPlan, lay: &LayLine, colour: &LayColour) -> PlanRow {
     let of_colour = || lay.bundles.iter().filter(|bundle| bundle.colour == colour.colour);
     let mut products: BTreeMap<(&str, &str), u64> = BTreeMap::new();
     for bundle in of_colour() {
@@ -84,7 +84,7 @@ fn row(view: &View<'_>, cloth: &ClothPlan, lay: &LayLine, colour: &LayColour) ->
     }
     let numbers = of_colour().map(|bundle| bundle.bundle);
     let (first, last) = (numbers.clone().min(), numbers.max());
-    let bought = Bought { article: cloth.article.clone(), colour: colour.colour.clone() };
+    let bought = Bought { article: fabric.article.clone(), colour: colour.colour.clone() };
     let rolls: Vec<String> =
         colour.rolls.iter().map(|one| format!("roll {}: {}", one.roll, range(one.from, one.to))).collect();
     PlanRow {
@@ -141,11 +141,11 @@ fn lines(order: &OrderFigures) -> Vec<Vec<String>> {
     order.lines.iter().map(line).collect()
 }
 
-/// Products that every cloth gives, by size and colourway: the least over the cloths.
+/// Products that every fabric gives, by size and colourway: the least over the fabrics.
 fn made(order: &OrderFigures) -> BTreeMap<(String, String), u64> {
     let mut least: BTreeMap<(String, String), u64> = BTreeMap::new();
-    for cloth in &order.cloths {
-        let Figure::Known(plan) = &cloth.plan else { return BTreeMap::new() };
+    for fabric in &order.fabrics {
+        let Figure::Known(plan) = &fabric.plan else { return BTreeMap::new() };
         let mut here: BTreeMap<(String, String), u64> = BTreeMap::new();
         for bundle in plan.lays.iter().flat_map(|lay| &lay.bundles) {
             *here.entry((bundle.size.clone(), bundle.colourway.clone())).or_default() += bundle.products;
@@ -158,9 +158,9 @@ fn made(order: &OrderFigures) -> BTreeMap<(String, String), u64> {
 }
 
 /// The plain plan beside the one shown, and what does not divide.
-fn beside(view: &View<'_>, cloth: &ClothPlan) -> Vec<String> {
-    let Figure::Known(plan) = &cloth.plan else { return Vec::new() };
-    let name = cloth.materials.iter().map(|material| view.material(material)).collect::<Vec<_>>().join(", ");
+fn beside(view: &View<'_>, fabric: &FabricPlan) -> Vec<String> {
+    let Figure::Known(plan) = &fabric.plan else { return Vec::new() };
+    let name = fabric.materials.iter().map(|material| view.material(material)).collect::<Vec<_>>().join(", ");
     let bought = |totals: &backtack_core::compute::orders::Totals| match totals.rolls {
         Some(1) => format!("1 roll, {}", metres(totals.bought)),
         Some(rolls) => format!("{rolls} rolls, {}", metres(totals.bought)),
@@ -181,8 +181,8 @@ fn beside(view: &View<'_>, cloth: &ClothPlan) -> Vec<String> {
         .iter()
         .map(|one| format!("{name}: no number of plies gives size {} exactly; {} are made.", one.size, one.made));
     notes.extend(undivided);
-    if !cloth.assumed.is_empty() {
-        let assumed: Vec<&str> = cloth.assumed.iter().map(String::as_str).collect();
+    if !fabric.assumed.is_empty() {
+        let assumed: Vec<&str> = fabric.assumed.iter().map(String::as_str).collect();
         notes.push(format!("{name}, taken since nothing is stated: {}.", assumed.join("; ")));
     }
     notes

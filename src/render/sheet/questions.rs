@@ -1,40 +1,35 @@
 //! The standing findings, as questions to answer. Left out when there are none.
 
 use backtack_core::diag::{Finding, Severity};
-use backtack_core::words::Phrase;
-use backtack_core::words::foot;
+use backtack_core::words::{Phrase, foot, sheet as words};
 
 use super::super::data::{Question, Questions, Sheet};
 use super::super::package::Head;
-use super::view::View;
+use super::items::concerned;
+use super::view::{View, capital};
 use super::written::date;
 
 /// One sheet, or none. Notes are for the author of the specification and stay off the page.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let asked: Vec<&Finding> =
-        view.findings.iter().filter(|one| one.severity != Severity::Note && one.waiver.is_none()).collect();
+        view.findings.iter().filter(|one| one.severity != Severity::Note && one.concession.is_none()).collect();
     if asked.is_empty() {
         return Vec::new();
     }
     let by = date(view.text(view.model.revision.answer.as_ref())).map_or(String::new(), |date| format!(" by {date}"));
-    let lead = format!("Please answer on this sheet or in writing{by}. A question marked \"must\" stops the release.");
-    let head = Head { title: "What is still open".into(), name: "Questions".into(), lead };
+    let lead =
+        format!("Please answer on this sheet or in writing{by}. A question with a bar beside it stops the release.");
+    let head = Head { title: words::QUESTIONS_TITLE.en.into(), name: words::QUESTIONS.en.into(), lead };
     let rows = asked.iter().enumerate().map(|(n, finding)| question(view, n + 1, finding)).collect();
     vec![Sheet::Questions(Questions { head, rows })]
 }
 
 fn question(view: &View<'_>, number: usize, finding: &Finding) -> Question {
-    let places: Vec<String> = finding.places.iter().map(|label| view.place(label.span)).collect();
-    let mut unique = places.clone();
-    unique.dedup();
     Question {
         number: number.to_string(),
-        weight: finding.severity.word().into(),
         stops: finding.severity == Severity::Must,
-        text: super::view::capital(&finding.message.english()),
-        help: finding.help.iter().map(|help| help.text.english()).collect::<Vec<_>>().join("\n"),
-        place: unique.join("\n"),
-        code: finding.rule.code.into(),
+        text: capital(&finding.message.english()),
+        concerns: concerned(view.asked, finding),
     }
 }
 

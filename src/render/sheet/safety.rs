@@ -35,12 +35,12 @@ fn cautions(view: &View<'_>) -> Vec<&'static Caution> {
     let sorts: Vec<String> = model
         .articles
         .values()
-        .flat_map(|article| article.text("sort").into_iter().flat_map(|value| value.all()))
+        .flat_map(|article| article.text("type").into_iter().flat_map(|value| value.all()))
         .filter_map(|stated| stated.known().map(|text| text.to_lowercase()))
         .collect();
     let any = |words: &[&str]| sorts.iter().any(|sort| words.iter().any(|word| sort.contains(word)));
     let mut all = vec![&safety::NEEDLES];
-    if !model.zones.is_empty() {
+    if !model.stuffings.is_empty() {
         all.push(&safety::SEAMS);
     }
     for (words, caution) in [(&SMALL[..], &safety::SMALL_PARTS), (&CORDS, &safety::CORDS), (&FILM, &safety::BAG_FILM)] {
@@ -55,7 +55,7 @@ fn cautions(view: &View<'_>) -> Vec<&'static Caution> {
     all
 }
 
-/// What cuts the cloth, each once.
+/// What cuts the fabric, each once.
 fn cutting(view: &View<'_>) -> Vec<&'static Caution> {
     let methods: BTreeSet<Method> = view.lays.tasks.iter().map(|task| task.how.method).collect();
     let mut all: Vec<&Caution> = Vec::new();

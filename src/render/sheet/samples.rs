@@ -1,6 +1,6 @@
-//! What the samples show: a sheet for each round, with every reading between its limits.
+//! What the samples show: a sheet for each sample, with every reading between its limits.
 
-use backtack_core::compute::samples::{ColourLine, ColourRead, ReadFigure, ReadLine, RoundFigures, Verdict};
+use backtack_core::compute::samples::{ColourLine, ColourRead, ReadFigure, ReadLine, SampleResult, Verdict};
 use backtack_core::compute::{Figure, Number};
 use backtack_core::scene::{Chart, ChartReading, readings};
 use backtack_core::words::{head as heads, number, sheet as words};
@@ -15,59 +15,59 @@ const CHART: f64 = (ROW - 3.0 * ROW_GAP) / 4.0;
 /// Columns of readings at most; what is measured on more pieces stands in the charts and in the figures.
 const COLUMNS: usize = 8;
 
-/// A sheet for each round, the last one first.
+/// A sheet for each sample, the last one first.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
-    let mut rounds: Vec<(&String, &RoundFigures)> = view.samples.rounds.iter().collect();
-    rounds.sort_by_key(|(id, round)| (std::cmp::Reverse(day(round)), (*id).clone()));
-    rounds.into_iter().map(|(_, round)| Sheet::Samples(sheet(view, round))).collect()
+    let mut samples: Vec<(&String, &SampleResult)> = view.samples.samples.iter().collect();
+    samples.sort_by_key(|(id, sample)| (std::cmp::Reverse(day(sample)), (*id).clone()));
+    samples.into_iter().map(|(_, sample)| Sheet::Samples(sheet(view, sample))).collect()
 }
 
-fn day(round: &RoundFigures) -> Option<&String> {
-    round.measured.as_ref().or(round.received.as_ref()).or(round.due.as_ref()).or(round.asked.as_ref())
+fn day(sample: &SampleResult) -> Option<&String> {
+    sample.measured.as_ref().or(sample.received.as_ref()).or(sample.due.as_ref()).or(sample.asked.as_ref())
 }
 
-fn sheet(view: &View<'_>, round: &RoundFigures) -> Samples {
-    let lines = || round.points.iter().chain(&round.masses);
-    let shown = round.pieces.min(COLUMNS);
+fn sheet(view: &View<'_>, sample: &SampleResult) -> Samples {
+    let lines = || sample.points.iter().chain(&sample.masses);
+    let shown = sample.pieces.min(COLUMNS);
     let charts: Vec<Drawing> =
         lines().filter(|line| line.readings.iter().any(|one| one.value.is_some())).map(chart).collect();
     Samples {
         head: Head {
-            title: format!("{}: {}", words::ROUND_TITLE.en, round.name),
-            name: words::ROUND.en.into(),
-            lead: words::ROUND_LEAD.en.into(),
+            title: words::SAMPLE_TITLE.en.into(),
+            name: format!("{}: {}", words::SAMPLE.en, sample.name),
+            lead: words::SAMPLE_LEAD.en.into(),
         },
-        facts: facts(round),
+        facts: facts(sample),
         pieces: (1..=shown).map(|number| number.to_string()).collect(),
         rows: lines().map(|line| row(view, line, shown)).collect(),
-        beside: beside(view, round),
+        beside: beside(view, sample),
         charts: charts.chunks(4).map(<[Drawing]>::to_vec).collect(),
-        notes: notes(view, round, shown),
+        notes: notes(view, sample, shown),
     }
 }
 
-fn facts(round: &RoundFigures) -> Vec<Fact> {
+fn facts(sample: &SampleResult) -> Vec<Fact> {
     let fact = |label: &str, value: String| Fact { label: label.into(), value };
     let word = |text: &Option<String>| text.as_deref().map(capital).unwrap_or_default();
     let on = |text: &Option<String>| text.as_deref().and_then(date).unwrap_or_default();
-    let tally = &round.tally;
+    let tally = &sample.tally;
     let limit = if tally.on_limit > 0 { format!(", {} of them on the limit", tally.on_limit) } else { String::new() };
     let mut all = vec![
-        fact("Kind", word(&round.kind)),
-        fact("Made to revision", word(&round.of)),
+        fact("Kind", word(&sample.kind)),
+        fact("Made to revision", word(&sample.of)),
         fact(
             "Size, colourway",
-            [&round.size, &round.colourway].into_iter().flatten().cloned().collect::<Vec<_>>().join(", "),
+            [&sample.size, &sample.colourway].into_iter().flatten().cloned().collect::<Vec<_>>().join(", "),
         ),
-        fact("Pieces", round.pieces.to_string()),
-        fact("Material", word(&round.material)),
-        fact("Asked for", on(&round.asked)),
-        fact("Due", on(&round.due)),
-        fact("To", round.to.clone().unwrap_or_default()),
-        fact("Received", on(&round.received)),
-        fact("Measured", on(&round.measured)),
-        fact("By, with", [&round.by, &round.tool].into_iter().flatten().cloned().collect::<Vec<_>>().join(", ")),
-        fact("Rested", round.rest.clone().unwrap_or_default()),
+        fact("Pieces", sample.pieces.to_string()),
+        fact("Material", word(&sample.material)),
+        fact("Asked for", on(&sample.asked)),
+        fact("Due", on(&sample.due)),
+        fact("To", sample.to.clone().unwrap_or_default()),
+        fact("Received", on(&sample.received)),
+        fact("Measured", on(&sample.measured)),
+        fact("By, with", [&sample.by, &sample.tool].into_iter().flatten().cloned().collect::<Vec<_>>().join(", ")),
+        fact("Rested", sample.rest.clone().unwrap_or_default()),
         fact("Inside", format!("{}{limit}", tally.inside)),
         fact("Outside", tally.outside.to_string()),
     ];
@@ -108,11 +108,11 @@ fn row(view: &View<'_>, line: &ReadLine, shown: usize) -> ReadRow {
 
 /// What is read, for people, with its side.
 fn name(view: &View<'_>, line: &ReadLine) -> String {
-    let name = match (view.model.measures.get(&line.of), view.model.zones.get(&line.of), line.of.as_str()) {
+    let name = match (view.model.measures.get(&line.of), view.model.stuffings.get(&line.of), line.of.as_str()) {
         (Some(point), ..) => point.entry.title().to_string(),
-        (_, Some(zone), _) => format!("{}, filling", zone.entry.title()),
-        (.., of) if of.starts_with("cloth.") => {
-            let id = of.trim_start_matches("cloth.");
+        (_, Some(stuffing), _) => format!("{}, filling", stuffing.entry.title()),
+        (.., of) if of.starts_with("fabric.") => {
+            let id = of.trim_start_matches("fabric.");
             format!("{}, mass per area", view.model.articles.get(id).map_or(id, |article| article.entry.title()))
         }
         (.., "finished") => "Finished product".into(),
@@ -189,16 +189,16 @@ fn chart(line: &ReadLine) -> Drawing {
 }
 
 /// Colours against their targets, what was looked at, grades of fastness.
-fn beside(view: &View<'_>, round: &RoundFigures) -> Vec<BesideRow> {
-    let mut all: Vec<BesideRow> = round.colours.iter().map(|line| colour(view, line)).collect();
-    all.extend(round.checks.iter().map(|check| BesideRow {
+fn beside(view: &View<'_>, sample: &SampleResult) -> Vec<BesideRow> {
+    let mut all: Vec<BesideRow> = sample.colours.iter().map(|line| colour(view, line)).collect();
+    all.extend(sample.checks.iter().map(|check| BesideRow {
         what: check.text.clone(),
         asked: String::new(),
         found: check.note.clone().unwrap_or_default(),
         verdict: passes(check.passes, "not looked at"),
         out: check.passes == Some(false),
     }));
-    all.extend(round.grades.iter().map(|grade| {
+    all.extend(sample.grades.iter().map(|grade| {
         BesideRow {
             what: [Some(capital(&grade.test)), grade.of.as_ref().map(|of| view.material(of))]
                 .into_iter()
@@ -236,12 +236,12 @@ fn difference(one: &ColourRead) -> String {
     one.difference.map_or("–".into(), |difference| number::number(difference.get(), 2))
 }
 
-fn notes(view: &View<'_>, round: &RoundFigures, shown: usize) -> Vec<String> {
+fn notes(view: &View<'_>, sample: &SampleResult, shown: usize) -> Vec<String> {
     let mut all = Vec::new();
-    if shown < round.pieces {
-        all.push(format!("Of {} pieces the first {shown} stand in the table, all in the charts.", round.pieces));
+    if shown < sample.pieces {
+        all.push(format!("Of {} pieces the first {shown} stand in the table, all in the charts.", sample.pieces));
     }
-    for line in round.points.iter().chain(&round.masses) {
+    for line in sample.points.iter().chain(&sample.masses) {
         let asks = line.readings.iter().enumerate().filter_map(|(at, one)| Some((at + 1, one.asks.as_ref()?)));
         all.extend(asks.map(|(piece, asks)| format!("{}, piece {piece}: {asks}", name(view, line))));
         if let Some(off) = line.off {
@@ -253,6 +253,6 @@ fn notes(view: &View<'_>, round: &RoundFigures, shown: usize) -> Vec<String> {
             ));
         }
     }
-    all.extend(round.note.clone());
+    all.extend(sample.note.clone());
     all
 }

@@ -34,11 +34,11 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
             continue;
         }
         let titles: Vec<&str> = some.iter().map(|size| titled(view, size)).collect();
-        let title = match n {
-            0 => words::LENGTHS_TITLE.en.to_string(),
-            _ => format!("{}: {}", words::LENGTHS_TITLE.en, titles.join(", ")),
+        let name = match n {
+            0 => words::LENGTHS.en.to_string(),
+            _ => format!("{}: {}", words::LENGTHS.en, titles.join(", ")),
         };
-        let head = Head { title, name: words::LENGTHS.en.into(), lead: words::LENGTHS_LEAD.en.into() };
+        let head = Head { title: words::LENGTHS_TITLE.en.into(), name, lead: words::LENGTHS_LEAD.en.into() };
         let legend = if nests.is_empty() { Vec::new() } else { legend(view, &sizes) };
         let sizes = titles.iter().map(|title| title.to_string()).collect();
         sheets.push(Sheet::Sizes(Sizes { head, unit: "mm".into(), sizes, nests, legend, rows: lengths }));

@@ -23,14 +23,14 @@ pub struct View<'a> {
     pub figures: &'a Figures,
     /// Sew and cut lines the figures were measured on.
     pub drawn: &'a Drawn,
-    /// What is laid of each cloth.
+    /// What is laid of each fabric.
     pub lays: &'a Lays,
     /// The files, for chains as they are written.
     pub sources: &'a Sources,
     /// Standing findings, settled.
     pub findings: &'a Findings,
-    /// The files the findings point into.
-    pub asked_in: &'a Sources,
+    /// The specification the findings point into: the own edition.
+    pub asked: &'a Model,
     /// What is new; none before anything was sealed.
     pub since: Option<&'a Since>,
     /// What samples show, of what everyone may see.
@@ -56,12 +56,6 @@ impl<'a> View<'a> {
         self.sources.text(span).trim_matches('"').to_string()
     }
 
-    /// The place of a finding: `pieces.toml, line 12`.
-    pub fn place(&self, span: Span) -> String {
-        let path = self.asked_in.file(span.file).map_or("", |file| file.path.as_str());
-        format!("{path}, line {}", self.asked_in.line_column(span).0)
-    }
-
     /// Something as a comment or an approval points at it: `piece.CROWN`, `plush/soot`; as it is written where it is not known.
     pub fn item(&self, written: &str) -> String {
         if let Some((article, colour)) = written.split_once('/') {
@@ -69,16 +63,16 @@ impl<'a> View<'a> {
             return format!("{}, {colour}", self.material(article));
         }
         let (kind, id) = written.split_once('.').unwrap_or(("", written));
-        if let Some(round) = self.samples.rounds.get(id).filter(|_| kind == "round") {
-            return format!("Round {id}, {}", round.name);
+        if let Some(sample) = self.samples.samples.get(id).filter(|_| kind == "sample") {
+            return format!("Sample {id}, {}", sample.name);
         }
         let model = self.model;
         let entry = match kind {
             "piece" => model.pieces.get(id).map(|one| &one.entry),
             "part" => model.parts.get(id).map(|one| &one.entry),
-            "zone" => model.zones.get(id).map(|one| &one.entry),
+            "stuffing" => model.stuffings.get(id).map(|one| &one.entry),
             "point-of-measure" => model.measures.get(id).map(|one| &one.entry),
-            "material" => model.roles.get(id).map(|one| &one.entry),
+            "role" => model.roles.get(id).map(|one| &one.entry),
             "colour" => model.colours.get(id).map(|one| &one.entry),
             "seam" => model.joints.get(id).map(|one| &one.entry),
             _ => model.articles.get(id).map(|one| &one.entry),
@@ -116,12 +110,12 @@ impl<'a> View<'a> {
         if changed { format!("{CHANGED} {text}").trim().to_string() } else { text.to_string() }
     }
 
-    /// `Black plush: Short plush, pile 5 mm`: what a cloth is called, and what it is for.
-    pub fn cloth_title<'m>(&self, article: &str, materials: impl IntoIterator<Item = &'m String>) -> String {
-        let cloth = self.material(article);
+    /// `Black plush: Short plush, pile 5 mm`: what a fabric is called, and what it is for.
+    pub fn fabric_title<'m>(&self, article: &str, materials: impl IntoIterator<Item = &'m String>) -> String {
+        let fabric = self.material(article);
         let roles: Vec<String> =
-            materials.into_iter().map(|material| self.material(material)).filter(|name| *name != cloth).collect();
-        if roles.is_empty() { cloth } else { format!("{}: {cloth}", roles.join(", ")) }
+            materials.into_iter().map(|material| self.material(material)).filter(|name| *name != fabric).collect();
+        if roles.is_empty() { fabric } else { format!("{}: {fabric}", roles.join(", ")) }
     }
 
     /// The stitch of a seam: its own, or the one all seams have.

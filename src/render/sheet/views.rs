@@ -31,10 +31,13 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         if views.is_empty() {
             continue;
         }
-        let title =
-            if n == 0 { words::VIEWS_TITLE.en.to_string() } else { format!("{} ({})", words::VIEWS_TITLE.en, n + 1) };
+        let name = if n == 0 { words::VIEWS.en.to_string() } else { format!("{} ({})", words::VIEWS.en, n + 1) };
         let lead = "Pictures show the intent; figures and drawings at a stated scale decide.".to_string();
-        sheets.push(Sheet::Views(Views { head: Head { title, name: words::VIEWS.en.into(), lead }, views, callouts }));
+        sheets.push(Sheet::Views(Views {
+            head: Head { title: words::VIEWS_TITLE.en.into(), name, lead },
+            views,
+            callouts,
+        }));
     }
     sheets
 }
@@ -66,9 +69,9 @@ fn named(view: &View<'_>, id: &str) -> Option<String> {
         .or_else(|| model.roles.get(id).map(|one| &one.entry))
         .or_else(|| model.joints.get(id).map(|one| &one.entry))
         .or_else(|| model.attaches.get(id).map(|one| &one.entry))
-        .or_else(|| model.stitches.get(id).map(|one| &one.entry))
-        .or_else(|| model.finishes.get(id).map(|one| &one.entry))
-        .or_else(|| model.zones.get(id).map(|one| &one.entry))
+        .or_else(|| model.topstitches.get(id).map(|one| &one.entry))
+        .or_else(|| model.edge_finishes.get(id).map(|one| &one.entry))
+        .or_else(|| model.stuffings.get(id).map(|one| &one.entry))
         .or_else(|| model.steps.get(id).map(|one| &one.entry))?;
     Some(match (piece, &entry.name) {
         (Some(_), Some(name)) => format!("{} ({id})", name.value),

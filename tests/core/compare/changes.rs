@@ -20,7 +20,7 @@ fn a_text_is_changed() {
 fn a_quantity_is_changed_and_said_as_written() {
     assert_eq!(
         stated(&[("width = \"1500 mm\"", "width = \"152 cm\"")]),
-        "Materials\n  ~ cloth canvas width: 1500 mm -> 152 cm"
+        "Materials\n  ~ fabric canvas width: 1500 mm -> 152 cm"
     );
 }
 
@@ -52,7 +52,7 @@ fn a_value_by_size_is_told_for_the_sizes_it_changed_in() {
     let both = stated(&[("{ S = \"300 mm ±5 mm\", L = \"360 mm ±5 mm\" }", "\"300 mm ±5 mm\"")]);
     assert_eq!(both, "Measurements\n  ~ point-of-measure H target L: 360 mm ±5 mm -> 300 mm ±5 mm");
     let colour = stated(&[("width = \"1500 mm\"", "width = { warm = \"1500 mm\", cold = \"1400 mm\" }")]);
-    assert_eq!(colour, "Materials\n  ~ cloth canvas width cold: 1500 mm -> 1400 mm");
+    assert_eq!(colour, "Materials\n  ~ fabric canvas width cold: 1500 mm -> 1400 mm");
 }
 
 #[test]
@@ -79,8 +79,8 @@ fn a_thing_is_renamed_by_was() {
 
 #[test]
 fn materials_sizes_and_seams_are_renamed_too() {
-    let cloth = edited(&[("cloth.canvas]", "cloth.duck]\nwas = \"canvas\""), ("canvas/", "duck/")]).1;
-    assert_eq!(cloth, "Materials\n  = cloth duck, was canvas");
+    let fabric = edited(&[("fabric.canvas]", "fabric.duck]\nwas = \"canvas\""), ("canvas/", "duck/")]).1;
+    assert_eq!(fabric, "Materials\n  = fabric duck, was canvas");
     let role = edited(&[
         ("material.body]", "material.outer]\nwas = \"body\""),
         ("body = ", "outer = "),
@@ -101,7 +101,7 @@ fn an_order_and_a_list_are_told_by_what_differs() {
     let set = stated(&[("[\"Norway\", \"Iceland\"]", "[\"Faroe Islands\", \"Norway\"]")]);
     assert_eq!(set, "Style\n  ~ [style] destinations: Iceland -> Faroe Islands");
     let fibres = stated(&[("80 % cotton, 20 % linen", "80 % cotton, 20 % hemp")]);
-    assert_eq!(fibres, "Materials\n  ~ cloth canvas composition: 20 % linen -> 20 % hemp");
+    assert_eq!(fibres, "Materials\n  ~ fabric canvas composition: 20 % linen -> 20 % hemp");
 }
 
 #[test]
@@ -127,17 +127,17 @@ fn what_is_left_to_the_factory_is_a_change() {
     assert_eq!(text, "Materials\n  ~ thread sewing fineness binding: added confirm");
 }
 
-/// 200 × 300 becomes 210 × 300 in S and 252 × 360 in L. The cloth of one panel with its allowances grows from
+/// 200 × 300 becomes 210 × 300 in S and 252 × 360 in L. The fabric of one panel with its allowances grows from
 /// 220 × 340 to 230 × 340 mm, so that both need, in S, 2 × 230 × 340 mm² / (1,480 mm × 80 %) = 132.1 mm instead of 126.4.
 #[test]
 fn what_follows_a_wider_panel() {
     let (changes, _) = edited(&[("width = \"200 mm\"", "width = \"210 mm\"")]);
-    let cloth: Vec<_> = changes.followed.iter().filter(|one| one.family == "cloth").collect();
-    let s = cloth.iter().find(|one| one.what == "canvas/red" && one.scope == ["S/warm"]).unwrap();
+    let fabric: Vec<_> = changes.followed.iter().filter(|one| one.family == "fabric").collect();
+    let s = fabric.iter().find(|one| one.what == "canvas/red" && one.scope == ["S/warm"]).unwrap();
     assert_eq!(s.before.as_deref(), Some("≈\u{a0}0.126\u{a0}m"));
     assert_eq!(s.after.as_deref(), Some("≈\u{a0}0.132\u{a0}m"));
     let marks = Marks::of(&changes);
-    assert!(marks.key("piece", "FRONT", "outline") && marks.thing("cloth", "canvas/red"));
+    assert!(marks.key("piece", "FRONT", "outline") && marks.thing("fabric", "canvas/red"));
     assert!(!marks.thing("seam", "side"));
 }
 
@@ -188,9 +188,9 @@ fn a_new_size_and_a_new_colourway_are_told_with_what_they_take() {
     assert!(text.contains("  ~ point-of-measure H target XL: added 450 mm ±5 mm"), "{text}");
     assert!(text.contains("  limits H XL: none -> 445–455 mm"), "{text}");
     // 300 × 450 with its allowances is 320 × 490: 2 × 320 × 490 / (1,480 × 80 %) = 264.9 mm.
-    assert!(text.contains("  cloth canvas/red XL/warm: none -> ≈ 0.265 m"), "{text}");
+    assert!(text.contains("  fabric canvas/red XL/warm: none -> ≈ 0.265 m"), "{text}");
     assert!(!text.contains(" S:") && changes.overlays.is_empty(), "{text}");
     let (_, text) = edited(&[("[colourway.cold]", "[colourway.dark]\nbody = \"canvas/blue\"\n[colourway.cold]")]);
     assert!(text.contains("  + colourway dark: body canvas/blue"), "{text}");
-    assert!(text.contains("  cloth canvas/blue S/dark: none -> "), "{text}");
+    assert!(text.contains("  fabric canvas/blue S/dark: none -> "), "{text}");
 }

@@ -10,7 +10,7 @@ use super::between;
 /// A style with one piece of this outline.
 fn piece(outline: &str) -> String {
     format!(
-        "[style]\nid = \"A\"\nname = \"N\"\n[material.m]\n[part.p]\n[piece.P]\npart = \"p\"\nmaterial = \"m\"\nallowance \
+        "[style]\nid = \"A\"\nname = \"N\"\n[role.m]\n[part.p]\n[piece.P]\npart = \"p\"\nmaterial = \"m\"\nallowance \
          = \"5 mm\"\noutline = {outline}\n"
     )
 }

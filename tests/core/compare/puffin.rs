@@ -65,5 +65,5 @@ fn a_revision_as_it_is_printed() {
     });
     insta::assert_snapshot!("puffin", text(&found, 80));
     let marks = Marks::of(&found);
-    assert!(marks.key("zone", "fill", "mass") && marks.thing("mass", "") && !marks.thing("piece", "BELLY"));
+    assert!(marks.key("stuffing", "fill", "mass") && marks.thing("mass", "") && !marks.thing("piece", "BELLY"));
 }

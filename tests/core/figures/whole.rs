@@ -21,12 +21,12 @@ fn rarities() -> Figures {
     let text = CUSHION
         .replace("600 g ±30 g", "600 g")
         .replace("material = \"fibre\"", "material = \"soft\"")
-        .replace("[colourway.sand]", "[material.soft]\n[material.lost]\n[colourway.sand]\nsoft = \"fibre/sand\"")
+        .replace("[colourway.sand]", "[role.soft]\n[role.lost]\n[colourway.sand]\nsoft = \"fibre/sand\"")
         .replace("allowance = \"10 mm\"", "allowance = \"10 mm\"\nblock = { width = \"500 mm\", height = \"500 mm\" }")
         .replace("grain = \"sw-nw\"", "grain = \"sw-nw\"\ncorners = { nw = \"fold back sw-nw\" }")
         .replace("thread = \"thread\" }", "thread = \"thread\" }\nease = { side = \"b\", up_to = \"3 %\" }");
-    let more = "[zone.more]\npart = \"cover\"\nmaterial = \"lost\"\n[piece.UNKNOWN]\noutline = \"by factory\"\n\
-                material = \"main\"\nallowance = \"5 mm\"\n[finish.rim]\nby = \"overlocked\"\non = \"PANEL.top:p-q\"\n";
+    let more = "[stuffing.more]\npart = \"cover\"\nfilling = \"lost\"\n[piece.UNKNOWN]\noutline = \"by factory\"\n\
+                material = \"main\"\nallowance = \"5 mm\"\n[edge-finish.rim]\nby = \"overlocked\"\non = \"PANEL.top:p-q\"\n";
     made(&format!("{text}{more}")).0
 }
 
@@ -34,14 +34,14 @@ fn rarities() -> Figures {
 fn sampled() -> Figures {
     let style = CUSHION.replace("[colour.sand]", "[colour.sand]\nlab = [\"60\", \"5\", \"20\"]\nlimit = \"1.5\"");
     let samples = r#"
-[round.a]
+[sample.a]
 pieces = 2
 readings = { W = { left = ["460 mm", "461 mm"], right = ["45 mm", ""] } }
-masses = { finished = ["900 g", "901 g"], shell = ["14 g", ""], zones = { inside = ["600 g", "601 g"] } }
+masses = { finished = ["900 g", "901 g"], shell = ["14 g", ""], stuffings = { inside = ["600 g", "601 g"] } }
 colours = { main = [["60", "5", "21"], []] }
 checks = [{ text = "a", result = "pass", note = "b" }]
 grades = [{ test = "staining", of = "main", grade = "4", required = "4" }]
-[round.b]
+[sample.b]
 pieces = 2
 measured = 2026-11-20
 readings = { W = ["460 mm", "461 mm"] }
@@ -52,7 +52,7 @@ state = "correct in bulk"
 of = "canvas/sand"
 submissions = [{ verdict = "approved", lab = ["60", "5", "22"] }]
 sealed = { tag = "1", sets = ["a"], signatories = ["b"], deviations = ["c"] }
-[waiver.a]
+[concession.a]
 lifts = "no-view"
 "#;
     let loaded = read::texts(&[("style.toml", &style), ("samples/a.toml", samples)]);
@@ -103,14 +103,14 @@ fn planned() -> Vec<Figures> {
     let example = crate::folder(&folder).unwrap();
     let text = |shape: &str| {
         format!(
-            "[style]\nid = \"X\"\nname = \"Mat\"\n[cloth.felt]\nmass = \"300 g/m2\"\nwidth = \"1500 mm\"\nusable-width = \
-             \"1450 mm\"\nutilisation = \"80 %\"\nroll-length = \"25 m\"\nprice = \"4.20 EUR/m\"\n[piece.MAT]\noutline = \
+            "[style]\nid = \"X\"\nname = \"Mat\"\n[fabric.felt]\nmass = \"300 g/m2\"\nwidth = \"1500 mm\"\ncuttable-width = \
+             \"1450 mm\"\nefficiency = \"80 %\"\nroll-length = \"25 m\"\nprice = \"4.20 EUR/m\"\n[piece.MAT]\noutline = \
              {shape}\nmaterial = \"felt\"\nallowance = \"10 mm\"\n[piece.LOST]\noutline = {shape}\nallowance = \"1 mm\"\n\
              [piece.LOST.cut.shell]\ncount = 1\n[cutting.press]\nmethod = \"die\"\n[piece.STRIP]\noutline = {{ shape = \
              \"rectangle\", width = \"60 mm\", height = \"4 mm\" }}\nmaterial = \"felt\"\nallowance = \"0.5 mm\"\n"
         )
     };
-    let order = "[order.one]\nspare = \"0 %\"\n[order.one.line.a]\nquantity = 25\n";
+    let order = "[order.one]\ncut-extra = \"0 %\"\n[order.one.line.a]\nquantity = 25\n";
     let of = |shape| read::texts(&[("style.toml", &text(shape)), ("orders/one.toml", order)]);
     let styles = [example, of("{ shape = \"circle\", diameter = \"300 mm\" }"), of("\"by factory\"")];
     let plan = |loaded: &read::Loaded| {
@@ -170,18 +170,18 @@ fn totals_are_the_sums_of_their_lines() {
                 let own = thread.lines.iter().filter(|line| line.bought == Figure::Known(total.bought.clone()));
                 sums_to(own.map(|line| line.net.get().unwrap()), total.net.get().unwrap(), "thread");
             }
-            let zones = &figures.filling[size][colourway].zones;
+            let stuffings = &figures.filling[size][colourway].stuffings;
             let total = figures.filling[size][colourway].total.target.get().unwrap();
-            sums_to(zones.iter().map(|zone| zone.all.target.get().unwrap()), total, "filling");
-            // Cloth, the other way round: from the areas of the pieces and how often each is cut.
-            for need in &figures.cloth[size][colourway] {
+            sums_to(stuffings.iter().map(|stuffing| stuffing.all.target.get().unwrap()), total, "filling");
+            // Fabric, the other way round: from the areas of the pieces and how often each is cut.
+            for need in &figures.fabric[size][colourway] {
                 let cuts = figures.counts.cuts.iter();
                 let own = cuts.filter(|cut| cut.material.as_ref().is_some_and(|name| need.materials.contains(name)));
                 let areas = own.flat_map(|cut| {
                     let area = figures.pieces[&cut.piece][size].cuts[&cut.cut].material_area.get().unwrap();
                     std::iter::repeat_n(area, *cut.total.known().unwrap() as usize)
                 });
-                sums_to(areas, need.area.get().unwrap(), "area of cloth");
+                sums_to(areas, need.area.get().unwrap(), "area of fabric");
             }
         }
         let pieces: u64 = figures.counts.cuts.iter().filter_map(|cut| cut.total.known()).sum();

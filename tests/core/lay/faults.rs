@@ -38,7 +38,7 @@ fn two_copies_on_one_place_overlap() {
 }
 
 #[test]
-fn a_micrometre_beyond_the_cloth_is_refused() {
+fn a_micrometre_beyond_the_fabric_is_refused() {
     for (x, y) in [(1, 0), (0, 1), (0, -1)] {
         let mut bad = side_by_side();
         bad.placed[1].at.x += x;
@@ -50,7 +50,7 @@ fn a_micrometre_beyond_the_cloth_is_refused() {
 #[test]
 fn margins_belong_to_nobody() {
     let mut task = instance(52, two());
-    (task.cloth.edge, task.cloth.end) = (1000, 500);
+    (task.fabric.edge, task.fabric.end) = (1000, 500);
     let moved = |by: i64| lay(201, vec![placed(0, 0, 500, 1000), placed(0, 1, 100_500 + by, 1000)]);
     assert_eq!(check(&task, &moved(0)), Ok(()));
     assert!(matches!(check(&task, &moved(1)), Err(Fault::Outside { .. })));
@@ -77,7 +77,7 @@ fn a_turn_that_is_not_allowed_is_refused() {
 #[test]
 fn the_gap_is_kept_to_the_micrometre_in_every_direction() {
     let mut task = instance(120, vec![piece("A", rectangle(50, 50), 2, &[0.0])]);
-    task.cloth.gap = 5_000;
+    task.fabric.gap = 5_000;
     let at = |x: i64, y: i64| check(&task, &lay(120, vec![placed(0, 0, 0, 0), placed(0, 1, x, y)]));
     assert_eq!(at(55_000, 0), Ok(()));
     assert!(matches!(at(54_999, 0), Err(Fault::Gap { .. })));

@@ -3,12 +3,11 @@
 use backtack_core::lay::read::read;
 
 fn file(width: &str, item: &str) -> String {
-    format!(r#"{{"name": "t", "strip_height": {width}, "items": [{item}]}}"#)
+    format!(r#"{{"name": "t", "cuttable-width": {width}, "pieces": [{item}]}}"#)
 }
 
 fn item(demand: &str, turns: &str, data: &str) -> String {
-    let shape = format!(r#"{{"type": "simple_polygon", "data": {data}}}"#);
-    format!(r#"{{"id": 7, "demand": {demand}, "allowed_orientations": {turns}, "shape": {shape}}}"#)
+    format!(r#"{{"id": 7, "quantity": {demand}, "may-lie": {turns}, "outline": {data}}}"#)
 }
 
 const SQUARE: &str = "[[0,0],[10,0],[10,10],[0,10],[0,0]]";
@@ -22,7 +21,7 @@ fn refused(text: &str) -> String {
 #[test]
 fn a_good_instance_is_read() {
     let good = read(&file("20", &item("3", "[0, 180]", SQUARE))).unwrap();
-    assert_eq!((good.count(), good.cloth.width, good.area2()), (3, 20_000, 600_000_000));
+    assert_eq!((good.count(), good.fabric.width, good.area2()), (3, 20_000, 600_000_000));
     assert_eq!(good.pieces[0].id, "7");
 }
 
@@ -41,8 +40,8 @@ fn bad_outlines_are_named() {
 #[test]
 fn what_does_not_fit_is_named() {
     let square = item("1", "[0, 90]", SQUARE);
-    assert!(refused(&file("9.999", &square)).contains("in no allowed turn does it fit a usable width of 9.999 mm"));
-    assert!(refused(&file("0", &square)).contains("no usable width"));
+    assert!(refused(&file("9.999", &square)).contains("in no allowed turn does it fit a cuttable width of 9.999 mm"));
+    assert!(refused(&file("0", &square)).contains("no cuttable width"));
     assert!(refused(&file("-5", &square)).contains("the width is negative"));
     assert!(read(&file("10", &square)).is_ok());
     let long = item("1", "[90]", "[[0,0],[30,0],[30,5],[0,5],[0,0]]");
@@ -59,15 +58,15 @@ fn bad_numbers_are_named() {
     assert!(refused(&file("20", &item("1", "[]", SQUARE))).contains("allowed turns"));
     assert!(refused(&file("20", &item("1", "[1e9]", SQUARE))).contains("turn"));
     assert!(refused("{").contains("line 1"));
-    assert!(refused(&file("20", "").replace("items", "things")).contains("things"));
+    assert!(refused(&file("20", "").replace("pieces", "things")).contains("things"));
 }
 
 #[test]
-fn the_keys_beyond_the_published_ones_are_read() {
+fn the_keys_that_may_be_left_out_are_read() {
     let text =
         file("20", &item("1", "[0, 180]", SQUARE).replace(r#""id": 7"#, r#""id": "arm", "tilt": 2, "mirror": true"#));
-    let read = read(&text.replace(r#""items""#, r#""gap": 3, "edge": 1.5, "end": 2, "items""#)).unwrap();
-    assert_eq!((read.cloth.gap, read.cloth.edge, read.cloth.end), (3000, 1500, 2000));
+    let read = read(&text.replace(r#""pieces""#, r#""gap": 3, "edge": 1.5, "end": 2, "pieces""#)).unwrap();
+    assert_eq!((read.fabric.gap, read.fabric.edge, read.fabric.end), (3000, 1500, 2000));
     assert_eq!(read.pieces[0].turns.len(), 12);
     assert_eq!(read.pieces[0].id, "arm");
 }

@@ -13,7 +13,7 @@ fn rows_of_rectangles_are_counted() {
     assert_eq!(laid.rows, [row(3), row(3), row(1)]);
     assert_eq!((laid.lay.length, laid.strikes, laid.between), (90_000, 7, 0));
     // 6 mm apart only two fit: 20 + 6 + 20 + 6 + 20 = 72.
-    task.cloth.gap = 6_000;
+    task.fabric.gap = 6_000;
     let apart = rows(&task).unwrap();
     assert_eq!(apart.rows.iter().map(|row| row.strikes).collect::<Vec<_>>(), [2, 2, 2, 1]);
     assert!((4 * 30_000 + 3 * 6_000..4 * 30_000 + 3 * 6_010).contains(&apart.lay.length), "{}", apart.lay.length);

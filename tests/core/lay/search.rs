@@ -10,10 +10,10 @@ use proptest::prelude::*;
 use super::{instance, packed, piece, polygon, rectangle};
 
 #[test]
-fn bounds_are_area_over_usable_width_and_the_longest_piece() {
+fn bounds_are_area_over_cuttable_width_and_the_longest_piece() {
     let mut task =
         instance(100, vec![piece("A", rectangle(300, 20), 1, &[0.0]), piece("B", rectangle(50, 40), 12, &[0.0])]);
-    (task.cloth.edge, task.cloth.end) = (10_000, 5_000);
+    (task.fabric.edge, task.fabric.end) = (10_000, 5_000);
     let found = bounds(&task);
     // (300·20 + 12·50·40) / (100 − 20) = 375, and 5 at either end.
     assert_eq!((found.area, found.longest), (385_000, 310_000));
@@ -21,7 +21,7 @@ fn bounds_are_area_over_usable_width_and_the_longest_piece() {
 
 /// Four rectangles 50 by 25 fill 100 by 50: the area bound is reached.
 #[test]
-fn rectangles_that_fill_the_cloth_do() {
+fn rectangles_that_fill_the_fabric_do() {
     let task = instance(50, vec![piece("A", rectangle(50, 25), 4, &[0.0])]);
     assert_eq!(packed(&task, 200_000, 1, 2).lay.length, 100_000);
 }
@@ -70,7 +70,7 @@ fn pieces_of_the_fold_lie_on_it_and_others_beside() {
     let mut task =
         instance(60, vec![piece("A", rectangle(50, 30), 3, &[0.0]), piece("B", rectangle(50, 28), 3, &[0.0])]);
     task.pieces[0].fold = true;
-    task.cloth.edge = 1_000;
+    task.fabric.edge = 1_000;
     let found = packed(&task, 100_000, 1, 2).lay;
     assert!(found.placed.iter().filter(|one| one.piece == 0).all(|one| one.at.y == 0));
     assert!(found.length <= 151_000, "{}", found.length);
@@ -79,7 +79,7 @@ fn pieces_of_the_fold_lie_on_it_and_others_beside() {
 #[test]
 fn the_gap_and_the_margins_are_kept() {
     let mut task = instance(112, vec![piece("A", rectangle(50, 50), 4, &[0.0])]);
-    (task.cloth.gap, task.cloth.edge, task.cloth.end) = (4_000, 3_000, 2_000);
+    (task.fabric.gap, task.fabric.edge, task.fabric.end) = (4_000, 3_000, 2_000);
     let found = packed(&task, 200_000, 1, 2).lay;
     // Two rows of two: 2·50 + 4 between, 2 at either end, and a few micrometres for rounding.
     assert!((108_000..=108_010).contains(&found.length), "{}", found.length);
@@ -184,7 +184,7 @@ proptest! {
             .collect();
         prop_assume!(!pieces.is_empty());
         let mut task = instance(140, pieces);
-        task.cloth.gap = gap;
+        task.fabric.gap = gap;
         let found = packed(&task, 20_000, seed, 2);
         let least = bounds(&task);
         prop_assert!(found.lay.length >= least.area.max(least.longest));
@@ -196,7 +196,7 @@ proptest! {
 fn the_least_gap_lays_no_piece_over_another() {
     let radii = [20_643, 39_997, 5_000, 5_000, 30_205, 30_742, 40_496, 30_531, 48_551];
     let mut task = instance(140, vec![piece("star", star(&radii), 2, &[0.0, 37.0, 180.0])]);
-    task.cloth.gap = 1;
+    task.fabric.gap = 1;
     for seed in 130..140 {
         packed(&task, 20_000, seed, 2);
     }

@@ -28,21 +28,24 @@ fn text(written: &str) -> String {
 #[test]
 fn what_is_certain_is_put_right() {
     for (written, wanted) in [
-        ("[cloth.felt]\nwidht = \"1 m\"\n", "[cloth.felt]\nwidth = \"1 m\"\n"),
-        ("[clothe.felt]\nwidth = \"1 m\"\n", "[cloth.felt]\nwidth = \"1 m\"\n"),
-        ("[cloth.felt]\nwidth = \"１．５　ｍ\"\n", "[cloth.felt]\nwidth = \"1.5 m\"\n"),
-        ("[cloth.felt]\nwidth = \"1,5 m\"\n", "[cloth.felt]\nwidth = \"1.5 m\"\n"),
-        ("[cloth.canvas]\n[piece.A]\nmaterial = \"canvsa\"\n", "[cloth.canvas]\n[piece.A]\nmaterial = \"canvas\"\n"),
+        ("[fabric.felt]\nwidht = \"1 m\"\n", "[fabric.felt]\nwidth = \"1 m\"\n"),
+        ("[fabrice.felt]\nwidth = \"1 m\"\n", "[fabric.felt]\nwidth = \"1 m\"\n"),
+        ("[fabric.felt]\nwidth = \"１．５　ｍ\"\n", "[fabric.felt]\nwidth = \"1.5 m\"\n"),
+        ("[fabric.felt]\nwidth = \"1,5 m\"\n", "[fabric.felt]\nwidth = \"1.5 m\"\n"),
+        ("[fabric.canvas]\n[piece.A]\nmaterial = \"canvsa\"\n", "[fabric.canvas]\n[piece.A]\nmaterial = \"canvas\"\n"),
         ("[severity]\nno-veiw = \"off\"\n", "[severity]\nno-view = \"off\"\n"),
         // Line ends, comments and the byte order mark stay.
-        ("\u{feff}[cloth.felt] # x\r\nwidht = \"1 m\" # y\r\n", "\u{feff}[cloth.felt] # x\r\nwidth = \"1 m\" # y\r\n"),
+        (
+            "\u{feff}[fabric.felt] # x\r\nwidht = \"1 m\" # y\r\n",
+            "\u{feff}[fabric.felt] # x\r\nwidth = \"1 m\" # y\r\n",
+        ),
         // Two on one line.
         (
-            "cloth.felt = { widht = \"1 m\", thikness = \"1 mm\" }\n",
-            "cloth.felt = { width = \"1 m\", thickness = \"1 mm\" }\n",
+            "fabric.felt = { widht = \"1 m\", thikness = \"1 mm\" }\n",
+            "fabric.felt = { width = \"1 m\", thickness = \"1 mm\" }\n",
         ),
         // The table first; only then is its key known to be wrong.
-        ("[clothe.felt]\nwidht = \"1 m\"\n", "[cloth.felt]\nwidth = \"1 m\"\n"),
+        ("[fabrice.felt]\nwidht = \"1 m\"\n", "[fabric.felt]\nwidth = \"1 m\"\n"),
     ] {
         assert_eq!(text(written), wanted);
     }
@@ -51,14 +54,14 @@ fn what_is_certain_is_put_right() {
 #[test]
 fn what_is_not_certain_is_left() {
     for written in [
-        "[cloth.felt]\nwidth = 5\n",
-        "[cloth.felt]\nmass = \"1,500 g/m2\"\n",
-        "[cloth.felt]\nwidth = \"1 mtr\"\n",
-        "[cloth.a1]\n[cloth.a2]\n[piece.A]\nmaterial = \"a3\"\n",
+        "[fabric.felt]\nwidth = 5\n",
+        "[fabric.felt]\nmass = \"1,500 g/m2\"\n",
+        "[fabric.felt]\nwidth = \"1 mtr\"\n",
+        "[fabric.a1]\n[fabric.a2]\n[piece.A]\nmaterial = \"a3\"\n",
         "[style]\nsizes = [\"S\", \"M\"]\n[part.a]\n[piece.A]\npart = \"b\"\n",
-        "[cloth.felt]\nid = \"x\"\n",
+        "[fabric.felt]\nid = \"x\"\n",
         // The key is there already.
-        "[cloth.felt]\nwidth = \"1 m\"\nwidht = \"1 m\"\n",
+        "[fabric.felt]\nwidth = \"1 m\"\nwidht = \"1 m\"\n",
     ] {
         assert_eq!(text(written), written);
     }
@@ -66,7 +69,7 @@ fn what_is_not_certain_is_left() {
 
 #[test]
 fn a_word_is_certain_if_no_other_is_near() {
-    let known = ["width", "usable-width", "mass"];
+    let known = ["width", "cuttable-width", "mass"];
     assert!(certain("widht", "width", known) && certain("wdth", "width", known));
     assert!(!certain("wdht", "width", known), "two letters off");
     assert!(!certain("mas", "mass", known), "a short word");
@@ -76,7 +79,7 @@ fn a_word_is_certain_if_no_other_is_near() {
 
 #[test]
 fn two_edits_of_one_place_take_two_rounds() {
-    let mended = mended(&[("a.toml", "[clothe.felt]\nwidht = \"1 m\"\n")]).unwrap();
+    let mended = mended(&[("a.toml", "[fabrice.felt]\nwidht = \"1 m\"\n")]).unwrap();
     let lines: Vec<usize> = mended.changes.iter().map(|change| change.line).collect();
     assert_eq!(lines, [1, 2]);
     assert_eq!(mended.changes[1].before, ["widht = \"1 m\""]);
@@ -85,11 +88,11 @@ fn two_edits_of_one_place_take_two_rounds() {
 
 #[test]
 fn what_makes_it_worse_is_not_made() {
-    let error = mended(&[("a.toml", "[cloth.felt]\nwidht = \"1 kg\"\n")]).unwrap_err();
+    let error = mended(&[("a.toml", "[fabric.felt]\nwidht = \"1 kg\"\n")]).unwrap_err();
     let MendError::Worse { findings } = &error else { panic!("{error:?}") };
     assert_eq!(findings.iter().map(|(code, _)| *code).collect::<Vec<_>>(), ["bad-unit"]);
     // Both keys would be one: the file could not be read any more.
-    let error = mended(&[("a.toml", "[cloth.felt]\nwidht = \"1 m\"\nwdith = \"1 m\"\n")]).unwrap_err();
+    let error = mended(&[("a.toml", "[fabric.felt]\nwidht = \"1 m\"\nwdith = \"1 m\"\n")]).unwrap_err();
     assert!(matches!(&error, MendError::Broken { path } if path == "a.toml"), "{error:?}");
 }
 
@@ -112,23 +115,23 @@ fn a_needless_line_goes_whole() {
     assert_eq!(gone("seam.a = { x = 1, mirrored = true }\n"), None);
     assert_eq!(gone("mirrored = true # why\n"), None);
     let more = |text| placed(text, "felt", |span| Edit::line(span, "mass = \"1 g/m2\""));
-    assert_eq!(more("[cloth.felt] # x\na = 1\n").as_deref(), Some("[cloth.felt] # x\nmass = \"1 g/m2\"\na = 1\n"));
-    assert_eq!(more("[cloth.felt]\r\na = 1\r\n").as_deref(), Some("[cloth.felt]\r\nmass = \"1 g/m2\"\r\na = 1\r\n"));
-    assert_eq!(more("cloth.felt = { a = 1 }\n"), None);
+    assert_eq!(more("[fabric.felt] # x\na = 1\n").as_deref(), Some("[fabric.felt] # x\nmass = \"1 g/m2\"\na = 1\n"));
+    assert_eq!(more("[fabric.felt]\r\na = 1\r\n").as_deref(), Some("[fabric.felt]\r\nmass = \"1 g/m2\"\r\na = 1\r\n"));
+    assert_eq!(more("fabric.felt = { a = 1 }\n"), None);
 }
 
 /// Every edit that is offered for a failing fixture can be made: what comes out can be read, and the finding is gone.
 #[test]
 fn helps_that_are_edits_are_right() {
-    let text = "[style]\nsizes = [\"S\"]\n[cloth.felt]\nmass = 300\nwidht = \"1 m\"\n[point-of-measure.H]\ntarget = \"250 mm ±5 mm\"\n";
+    let text = "[style]\nsizes = [\"S\"]\n[fabric.felt]\nmass = 300\nwidht = \"1 m\"\n[point-of-measure.H]\ntarget = \"250 mm ±5 mm\"\n";
     let loaded = backtack_core::read::texts(&[("a.toml", text)]);
     let findings = crate::checked(&loaded).findings;
     let of = |code: &str| findings.iter().find(|one| one.rule.code == code).unwrap();
     for (code, wanted) in [
         ("bare-number", "mass = \"300 g/m2\""),
         ("unknown-key", "width = \"1 m\""),
-        ("missing-step", "[point-of-measure.H]\nstep = \"1 mm\"\n"),
-        ("measurement-without-state", "[point-of-measure.H]\nstate = \"filled\"\n"),
+        ("missing-read-to", "[point-of-measure.H]\nread-to = \"1 mm\"\n"),
+        ("measurement-without-state", "[point-of-measure.H]\nstate = \"stuffed\"\n"),
     ] {
         let finding = of(code);
         let Help { edit: Some(edit), .. } = &finding.help[0] else { panic!("{finding:?}") };

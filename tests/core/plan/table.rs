@@ -9,7 +9,7 @@ pub const MM: i64 = 1_000;
 /// A metre in µm.
 pub const M: i64 = 1_000_000;
 
-/// Cloth bought by the roll, plies not spliced.
+/// Fabric bought by the roll, plies not spliced.
 pub fn rolls(unit: i64) -> Buy {
     Buy { unit, keep: Rational::ONE, whole: true, overlap: 0 }
 }

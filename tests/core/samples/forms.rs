@@ -37,16 +37,16 @@ const COMMENT: &str = "[comment.c1]\nabout = \"FRONT\"\ntext = \"a \\\"b\\\"\\u0
 fn the_file_of_a_new_round_teaches_and_is_clean() {
     let style = loaded(COMMENT);
     let text = form(&style, &ask()).unwrap();
-    insta::assert_snapshot!("new-round", text.replace('\u{a0}', " "));
-    for stage in ["approval", "bulk"] {
+    insta::assert_snapshot!("new-sample", text.replace('\u{a0}', " "));
+    for stage in ["counter sample", "bulk"] {
         let style = STYLE.replace("\"approval\"", &format!("\"{stage}\""));
         let with = found(&style, &[("samples/one.toml", COMMENT), ("samples/first.toml", &text)]);
         assert_eq!(with, found(&style, &[("samples/one.toml", COMMENT)]), "{stage}");
     }
     let loaded = read::texts(&[("style.toml", STYLE), ("samples/first.toml", &text)]);
-    let round = &loaded.model.samples.rounds["first"];
-    assert_eq!((round.readings.len(), round.checks.len(), round.colours.len()), (6, 2, 1));
-    assert!(!round.is_measured() && !round.counts());
+    let sample = &loaded.model.samples.samples["first"];
+    assert_eq!((sample.readings.len(), sample.checks.len(), sample.colours.len()), (6, 2, 1));
+    assert!(!sample.is_measured() && !sample.counts());
 }
 
 /// A text of the user's can neither end a comment line nor a string.
@@ -61,7 +61,7 @@ fn texts_in_the_file_stay_texts() {
 
 #[test]
 fn a_style_with_one_size_needs_none() {
-    let text = "[style]\nid = \"A\"\n[cloth.felt]\n";
+    let text = "[style]\nid = \"A\"\n[fabric.felt]\n";
     let loaded = read::texts(&[("style.toml", text)]);
     let ask = Ask { size: None, colourway: None, due: None, ..ask() };
     let text = form(&loaded, &ask).unwrap();
@@ -71,10 +71,10 @@ fn a_style_with_one_size_needs_none() {
 
 #[test]
 fn what_cannot_be_asked_for_is_one_line() {
-    let style = loaded("[round.first]\nsize = \"S\"\n");
+    let style = loaded("[sample.first]\nsize = \"S\"\n");
     let bare = || Ask { id: "second".into(), ..ask() };
     for (ask, word) in [
-        (ask(), "there is a round first already"),
+        (ask(), "there is a sample first already"),
         (Ask { id: "../x".into(), ..bare() }, "cannot be an id"),
         (Ask { size: None, ..bare() }, "one of the sizes: S, L"),
         (Ask { size: Some("M".into()), ..bare() }, "one of the sizes: S, L"),
@@ -88,27 +88,27 @@ fn what_cannot_be_asked_for_is_one_line() {
 }
 
 const BUSY: &str = r#"
-[round.counter]
+[sample.counter]
 kind = "counter sample"
 of = "A"
 size = "S"
 colourway = "dark"
 pieces = 2
 measured = 2026-11-01
-[round.counter.readings]
+[sample.counter.readings]
 A = ["207 mm", "200 mm"]
 D = { left = ["102 mm", "106 mm"], right = ["102 mm", "102 mm"] }
 M = ["42 g", "420 g"]
-[round.next]
+[sample.next]
 size = "L"
 due = 2026-12-01
 [comment.eyes]
 about = "FRONT"
-weight = "must change"
+action = "must change"
 text = "Both of them a long way lower down than they are now, and farther apart from each other"
 [comment.ears]
 about = "FRONT"
-weight = "should change"
+action = "should change"
 state = "correct in bulk"
 text = "Longer"
 [approval.dip]
@@ -135,7 +135,7 @@ fn the_screen_says_where_the_style_stands() {
     assert!(out.lines().all(|line| line.chars().count() <= 80), "{out}");
     assert!(out.lines().count() <= 40, "{out}");
     insta::assert_snapshot!("status", out);
-    assert!(screen("").contains("No round of samples yet"));
+    assert!(screen("").contains("No sample yet"));
 }
 
 /// However much there is, it stays one screen, and no text of a user's reaches the terminal as a command.
@@ -144,7 +144,7 @@ fn the_screen_stays_one_screen() {
     let mut text = BUSY.to_string();
     for number in 0..200 {
         text.push_str(&format!(
-            "[comment.c{number}]\nabout = \"FRONT\"\nweight = \"must change\"\ntext = \"\\u001b[2J x\"\n"
+            "[comment.c{number}]\nabout = \"FRONT\"\naction = \"must change\"\ntext = \"\\u001b[2J x\"\n"
         ));
         text.push_str(&format!("[approval.a{number}]\nof = \"style\"\n"));
     }

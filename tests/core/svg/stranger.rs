@@ -83,7 +83,7 @@ fn notches_of_a_drawn_cut_line() {
     let dots: String = dots.iter().map(|(id, x, y)| super::dot(id, *x, *y)).collect();
     let notch = "<line id=\"SIDE.notch.k\" x1=\"90\" y1=\"147\" x2=\"90\" y2=\"153\"/>";
     let svg = super::page(&format!("<rect id=\"SIDE\" x=\"50\" y=\"50\" width=\"100\" height=\"100\"/>{dots}{notch}"));
-    let toml = "[cloth.felt]\n[part.p]\n[piece.SIDE]\npart = \"p\"\nmaterial = \"felt\"\nallowance = \"10 mm\"\n\
+    let toml = "[fabric.felt]\n[part.p]\n[piece.SIDE]\npart = \"p\"\nmaterial = \"felt\"\nallowance = \"10 mm\"\n\
                 outline = { svg = \"side.svg\", is = \"cut line\" }\n";
     let loaded = read::texts(&[("style.toml", toml), ("side.svg", &svg)]);
     let assembly = Assembly::of(&loaded.model);
@@ -100,7 +100,7 @@ fn a_notch_at_a_corner_of_a_drawn_cut_line() {
     let dots: String = dots.iter().map(|(id, x, y)| super::dot(id, *x, *y)).collect();
     let notch = "<line id=\"SIDE.notch.k\" x1=\"47\" y1=\"153\" x2=\"53\" y2=\"147\"/>";
     let svg = super::page(&format!("<rect id=\"SIDE\" x=\"50\" y=\"50\" width=\"100\" height=\"100\"/>{dots}{notch}"));
-    let toml = "[cloth.felt]\n[part.p]\n[piece.SIDE]\npart = \"p\"\nmaterial = \"felt\"\nallowance = \"10 mm\"\n\
+    let toml = "[fabric.felt]\n[part.p]\n[piece.SIDE]\npart = \"p\"\nmaterial = \"felt\"\nallowance = \"10 mm\"\n\
                 outline = { svg = \"side.svg\", is = \"cut line\" }\n";
     let loaded = read::texts(&[("style.toml", toml), ("side.svg", &svg)]);
     let assembly = Assembly::of(&loaded.model);

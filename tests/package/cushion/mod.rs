@@ -8,8 +8,8 @@ mod work;
 use std::collections::BTreeMap;
 
 use backtack::render::data::{
-    Callout, CautionRow, Chain, ChainStep, Cloth, Colourway, Cover, LayCard, LayGroup, Lays, Plan, PlanGroup, PlanRow,
-    Question, Questions, Safety, Sheet,
+    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, Fabric, LayCard, LayGroup, Marker, Plan, PlanGroup,
+    PlanRow, Question, Questions, Safety, Sheet,
 };
 use backtack::render::labels::labels;
 use backtack::render::package::{About, Drawing, Fact, Head, Package, TitleBlock};
@@ -42,9 +42,9 @@ pub fn package() -> Package {
             Sheet::Views(views()),
             Sheet::Bill(bill()),
             Sheet::Pieces(pieces()),
-            Sheet::Joins(joins()),
+            Sheet::Matching(joins()),
             Sheet::Sizes(sizes()),
-            Sheet::Lays(lays()),
+            Sheet::Marker(lays()),
             Sheet::Construction(construction()),
             Sheet::Filling(filling()),
             Sheet::Measurements(measurements("M", 0.0)),
@@ -52,12 +52,12 @@ pub fn package() -> Package {
             Sheet::Safety(safety()),
             Sheet::Confirmation(confirmation()),
             Sheet::Plan(plan()),
-            Sheet::Cloth(cloth()),
+            Sheet::Fabric(fabric()),
         ],
     }
 }
 
-/// A made-up photograph: noise in the colours of the cloth.
+/// A made-up photograph: noise in the colours of the fabric.
 pub fn pictures() -> BTreeMap<String, Vec<u8>> {
     BTreeMap::from([("pictures/weave.jpg".to_owned(), include_bytes!("../weave.jpg").to_vec())])
 }
@@ -111,8 +111,8 @@ fn cover() -> Cover {
     };
     Cover {
         head: head(
+            "What this is, and what it asks of you",
             "Floor cushion Tarn",
-            "Specification package",
             "Square box cushion with piped edges, zip in the back side, separate filled inner.",
         ),
         front: Some(plain(
@@ -130,8 +130,8 @@ fn cover() -> Cover {
             fact("Answers by", "20 Mar 2026"),
             fact("Sealed sample, tag no.", ""),
         ],
-        waivers: vec![
-            "Bag-film is waived by M. Example on 2026-03-01: no bag. For 40 pieces, until 2026-06-30.".into(),
+        concessions: vec![
+            "Bag-film is conceded by M. Example on 2026-03-01: no bag. For 40 pieces, until 2026-06-30.".into(),
         ],
         sizes: lines(&["M", "L"]),
         colourways: vec![
@@ -169,75 +169,49 @@ fn safety() -> Safety {
 }
 
 fn questions() -> Questions {
-    let row = |number: &str, weight: &str, text: &str, help: &str, place: &str, code: &str| Question {
+    let row = |number: &str, stops: bool, text: &str, concerns: &str| Question {
         number: number.into(),
-        weight: weight.into(),
-        stops: weight == "must",
+        stops,
         text: text.into(),
-        help: help.into(),
-        place: place.into(),
-        code: code.into(),
+        concerns: concerns.into(),
     };
     Questions {
         head: head(
             "What is still open",
             "Questions",
-            "Please answer on this sheet or in writing by 20 Mar 2026. A question marked \"must\" stops the release.",
+            "Please answer on this sheet or in writing by 20 Mar 2026. A question with a bar beside it stops the release.",
         ),
         rows: vec![
             row(
                 "1",
-                "must",
+                true,
                 "The zip is 420 mm long, and the opening it closes is 400 mm on size M.",
-                "Give the zip per size, or lengthen the opening to 420 mm.",
-                "trims.toml, line 31\nseams.toml, line 58",
-                "layers-differ",
+                "Bill of materials: trim Coil zip\nConstruction: opening Back",
             ),
-            row(
-                "2",
-                "must",
-                "The piping cord has no colour in colourway INK.",
-                "Write `INK = \"Chalk\"` in the colourway table.",
-                "colours.toml, line 12",
-                "cloth-without-colour",
-            ),
-            row(
-                "3",
-                "must",
-                "The inner is filled, but size L states no mass.",
-                "Write the mass with its tolerance: `L = \"2600 g ±5 %\"`.",
-                "filling.toml, line 9",
-                "filling-without-mass",
-            ),
-            row(
-                "4",
-                "should",
-                "The cloth states no shrinkage across its width.",
-                "Ask the mill for the relaxation shrinkage in both directions.",
-                "materials.toml, line 4",
-                "missing-shrinkage",
-            ),
+            row("2", true, "The piping cord has no colour in colourway INK.", "Bill of materials: colourway INK"),
+            row("3", true, "The inner is filled, but size L states no mass.", "Filling: stuffing Inner"),
+            row("4", false, "The fabric states no shrinkage across its width.", "Bill of materials: fabric Canvas"),
         ],
     }
 }
 
-fn lays() -> Lays {
+fn lays() -> Marker {
     let fact = |label: &str, value: &str| Fact { label: label.into(), value: value.into() };
     let card = LayCard {
         title: "M × 6".into(),
-        facts: vec![fact("Length of a ply", "1.250 m"), fact("Cloth for one product", "0.208 m")],
+        facts: vec![fact("Length of a ply", "1.250 m"), fact("Fabric for one product", "0.208 m")],
         drawing: None,
         legend: "1 SIDE, 2 BASE".into(),
     };
     let group = LayGroup {
-        title: "Outer cloth".into(),
+        title: "Outer fabric".into(),
         facts: vec![fact("Spread", "One way, face up"), fact("Cut by", "Hand knife")],
         rows: vec![vec![card.clone(), card]],
         notes: vec!["Not stated, so common practice was taken: gap 5 mm.".into()],
     };
-    let head = Head { title: "How to lay the cloth".into(), name: "Lays".into(), lead: String::new() };
+    let head = Head { title: "How to lay the fabric".into(), name: "Marker (lay plan)".into(), lead: String::new() };
     let die = ["SIDE", "shell", "M", "1", "4", "1.640 m", "tongue 4.2 mm wide over 11.0 mm"];
-    Lays { head, groups: vec![group], dies: vec![lines(&die)] }
+    Marker { head, groups: vec![group], dies: vec![lines(&die)] }
 }
 
 fn plan() -> Plan {
@@ -251,7 +225,7 @@ fn plan() -> Plan {
         pieces: "240".into(),
         products: "M sand: 40\nL sand: 20".into(),
     };
-    let group = PlanGroup { title: "Outer cloth".into(), text: "at most 10 plies at once".into(), rows: vec![row] };
+    let group = PlanGroup { title: "Outer fabric".into(), text: "at most 10 plies at once".into(), rows: vec![row] };
     let line = ["M", "sand", "Norway", "2026-05-04", "60", "60–62", "61", "61", "0"].map(String::from).to_vec();
     let head = Head { title: "How to cut the order".into(), name: "Cut plan".into(), lead: String::new() };
     let facts = vec![Fact { label: "Order no.".into(), value: "A-118".into() }];
@@ -264,7 +238,7 @@ fn plan() -> Plan {
     }
 }
 
-fn cloth() -> Cloth {
+fn fabric() -> Fabric {
     let step = |step: &str, result: &str, heavy| ChainStep {
         step: step.into(),
         working: "that / 0.97".into(),
@@ -272,7 +246,7 @@ fn cloth() -> Cloth {
         heavy,
     };
     let steps = vec![step("Spread", "42.500 m", false), step("To order", "50.000 m", true)];
-    let chain = Chain { title: "Outer cloth, Sand".into(), text: "from lays".into(), steps };
-    let head = Head { title: "How much cloth to order".into(), name: "Cloth to order".into(), lead: String::new() };
-    Cloth { head, chains: vec![vec![chain.clone(), chain]], notes: Vec::new() }
+    let chain = Chain { title: "Outer fabric, Sand".into(), text: "from lays".into(), steps };
+    let head = Head { title: "How much fabric to order".into(), name: "Fabric to order".into(), lead: String::new() };
+    Fabric { head, chains: vec![vec![chain.clone(), chain]], notes: Vec::new() }
 }

@@ -1,4 +1,4 @@
-//! What is new, what a round of samples shows, and what was said.
+//! What is new, what a sample shows, and what was said.
 
 use backtack::render::data::{
     ApprovalRow, BesideRow, ChangeGroup, ChangeRow, Changes, CommentRow, Comments, OverlayCard, Read, ReadRow, Samples,
@@ -29,7 +29,7 @@ pub(super) fn changes() -> Changes {
             ],
         }],
         warnings: lines(&["Seam zip: its layers differ by 4.0 mm."]),
-        followed: vec![lines(&["Cloth canvas/sand M", "1.210 m", "1.220 m", "+0.010"])],
+        followed: vec![lines(&["Fabric canvas/sand M", "1.210 m", "1.220 m", "+0.010"])],
         overlays: vec![vec![card]],
         answers: vec![lines(&["corner", "Corners are too sharp", "Piece TOP, Top panel"])],
         unasked: lines(&["Seam zip, Zip side"]),
@@ -52,7 +52,7 @@ pub(super) fn samples() -> Samples {
         alt: "Readings of the width on two pieces: above.".into(),
     };
     Samples {
-        head: head("What was measured on the sample: prototype", "Sample rounds", "Underlined readings are outside."),
+        head: head("What was measured on the sample", "Sample: prototype", "Underlined readings are outside."),
         facts: vec![fact("Kind", "Prototype"), fact("Pieces", "2"), fact("Outside", "1")],
         pieces: lines(&["1", "2"]),
         rows: vec![ReadRow {
@@ -68,7 +68,7 @@ pub(super) fn samples() -> Samples {
             out: true,
         }],
         beside: vec![BesideRow {
-            what: "Colour of the outer cloth".into(),
+            what: "Colour of the outer fabric".into(),
             asked: "CIEDE2000 at most 1.50".into(),
             found: "0.42 · 1.61, mean 1.02".into(),
             verdict: "inside".into(),
@@ -88,7 +88,7 @@ pub(super) fn comments() -> Comments {
             weight: "Must change".into(),
             stops: true,
             text: "Corners are too sharp".into(),
-            by: "M. Example, 2026-02-20, round prototype".into(),
+            by: "M. Example, 2026-02-20, sample prototype".into(),
             state: "Open".into(),
             answer: String::new(),
             picture: None,
@@ -102,8 +102,8 @@ pub(super) fn comments() -> Comments {
             stops: true,
         }],
         checklist: lines(&["piping: joined at the back, 20 mm from the zip"]),
-        waivers: lines(&[
-            "Critical-point-out of 1 is waived by M. Example on 2026-03-01: trial order. For 40 pieces, until 2026-06-30.",
+        concessions: lines(&[
+            "Critical-point-out of 1 is conceded by M. Example on 2026-03-01: trial order. For 40 pieces, until 2026-06-30.",
         ]),
     }
 }

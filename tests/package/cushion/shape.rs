@@ -1,7 +1,7 @@
 //! Views and pieces: the drawings of the cushion.
 
 use backtack::render::data::{
-    JoinPart, JoinRow, Joins, LegendRow, LengthRow, NestCard, PieceCard, PieceRow, PieceTotal, Pieces, Sizes, Views,
+    JoinPart, JoinRow, LegendRow, LengthRow, Matching, NestCard, PieceCard, PieceRow, PieceTotal, Pieces, Sizes, Views,
 };
 use backtack::render::package::{CARD_LEAST, Drawing, Fact, Picture, ROOM_MAP, room_nest, room_piece};
 use backtack_core::scene::{
@@ -69,11 +69,11 @@ pub(super) fn views() -> Views {
 
 /// A picture below a scene that calls a place out.
 fn photograph() -> Drawing {
-    let mut scene = Scene::new(72.0, 54.0, "The hand of the cloth, photographed close.");
+    let mut scene = Scene::new(72.0, 54.0, "The hand of the fabric, photographed close.");
     balloon(&mut scene, [8.0, 8.0], "1", [30.0, 24.0]);
     Drawing {
         picture: Some(Picture { file: "pictures/weave.jpg".into() }),
-        ..Drawing::of(scene, "The hand of the cloth")
+        ..Drawing::of(scene, "The hand of the fabric")
     }
 }
 
@@ -118,7 +118,7 @@ fn disc() -> PieceOutline {
     out.notches.clear();
     let inner = |line, segments, name: &str| InnerLine { line, segments, name: name.into() };
     out.inner = vec![
-        inner(Line::Stitching, circle([80.0, 80.0], 30.0), "@ring"),
+        inner(Line::Topstitch, circle([80.0, 80.0], 30.0), "@ring"),
         inner(Line::Fold, open(&[[10.0, 80.0], [150.0, 80.0]]), ""),
     ];
     out.openings = vec![([[60.0, 151.0], [100.0, 151.0]], "40".into())];
@@ -132,7 +132,7 @@ fn drawn(outline: &PieceOutline) -> Drawing {
 }
 
 /// Two pieces and the seam between them.
-pub(super) fn joins() -> Joins {
+pub(super) fn joins() -> Matching {
     let edge = |from: At, to: At, letter: &str| MapEdge {
         path: open(&[from, to]),
         letter: letter.into(),
@@ -155,8 +155,8 @@ pub(super) fn joins() -> Joins {
         b: b.into(),
         between: "between them: piping over 4 mm cord".into(),
     };
-    Joins {
-        head: head("Which edge meets which", "Joins", "One letter is one seam."),
+    Matching {
+        head: head("Which edge meets which", "Seam matching", "One letter is one seam."),
         parts: vec![JoinPart {
             title: "Cover".into(),
             note: String::new(),
@@ -285,7 +285,7 @@ pub(super) fn pieces() -> Pieces {
             sample(Line::Cut, "cut line"),
             sample(Line::Sew, "sew line"),
             sample(Line::Fold, "fold"),
-            sample(Line::Stitching, "stitching inside a piece"),
+            sample(Line::Topstitch, "stitching inside a piece"),
             sample(Line::Placement, "placement"),
             sample(Line::Grain, "grain"),
             sample(Line::Pile, "pile: the way it lies"),

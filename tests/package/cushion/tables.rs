@@ -38,14 +38,14 @@ pub(super) fn bill() -> Bill {
         sizes: lines(&["M", "L"]),
         groups: vec![
             group(
-                "Shell cloth",
+                "Shell fabric",
                 &[
                     "1 | Cotton canvas, top, bottom, sides//320 g/m², 150 cm | CV-320-150 | Free, same hand | Sand 14 | Ink 02 | 0.812 | 1.148 | m²",
                     "2 | Piping strip, on the bias | CV-320-150 | as 1 | Brick 07 | Chalk 01 | 0.164 | 0.200 | m²",
                 ],
             ),
             group(
-                "Inner cloth",
+                "Inner fabric",
                 &["4 | Cotton cambric, down-proof, inner | CB-130 | | white | white | 0.790 | 1.122 | m²"],
             ),
             group(
@@ -75,8 +75,8 @@ fn mass(target: &str, limits: &str) -> Mass {
 }
 
 pub(super) fn filling() -> Filling {
-    let row = |zone: &str, material: &str, how: &str, masses: Vec<Mass>| FillRow {
-        zone: zone.into(),
+    let row = |stuffing: &str, material: &str, how: &str, masses: Vec<Mass>| FillRow {
+        stuffing: stuffing.into(),
         material: material.into(),
         how: how.into(),
         masses,
@@ -105,7 +105,7 @@ pub(super) fn filling() -> Filling {
         ],
         sums: vec![
             row(
-                "Filling, all zones",
+                "Filling, all stuffings",
                 "",
                 "sum of the portions",
                 vec![mass("1850", "1758–1942"), mass("2600", "2471–2729")],
@@ -119,7 +119,9 @@ pub(super) fn filling() -> Filling {
             fact("Scale", "readable to 1 g"),
             fact("Fibre lot", ""),
         ],
-        notes: lines(&["Zone masses of a closed cushion can only be had by opening it: the portions are the check."]),
+        notes: lines(&[
+            "Stuffing masses of a closed cushion can only be had by opening it: the portions are the check.",
+        ]),
     }
 }
 
@@ -147,8 +149,8 @@ pub(super) fn measurements(size: &str, more: f64) -> Measurements {
     };
     Measurements {
         head: head(
-            &format!("What to measure: size {size}"),
-            "Measurements",
+            "What to measure",
+            &format!("Measurements, size {size}"),
             "Filled, zip closed, 24 h after unpacking, shaken once, lying on a table. Write each reading; circle what is out.",
         ),
         pictures: vec![plain(scene, "")],

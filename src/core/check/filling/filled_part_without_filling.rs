@@ -1,4 +1,4 @@
-//! Rule: a part that is closed like a filled one has no filling zone.
+//! Rule: a part that is closed like a filled one has no stuffing.
 
 use std::collections::BTreeSet;
 
@@ -13,33 +13,37 @@ pub const RULE: Rule = Rule {
     code: "filled-part-without-filling",
     family: "filling",
     severity: Severity::Must,
-    summary: "a part that is closed like a filled one has no filling zone",
+    summary: "a part that is closed like a filled one has no stuffing",
     explanation: "A shell with an opening that is closed for good is a filled part. What goes in, and how much of it, \
                   decides how the product feels, what it weighs and what it costs.",
     failing: "[part.body]\n[opening.back]\nclose = { by = \"hand\" }",
-    passing: "[part.body]\n[opening.back]\nclose = { by = \"hand\" }\n[zone.body]\npart = \"body\"\nmaterial = \"fibre\"\n\
+    passing: "[part.body]\n[opening.back]\nclose = { by = \"hand\" }\n[stuffing.body]\npart = \"body\"\nfilling = \"fibre\"\n\
               mass = \"45 g ±3 g\"",
     source: "common practice",
 };
 
-/// Reports parts that are, or look, filled and have no zone.
+/// Reports parts that are, or look, filled and have no stuffing.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
-    let zoned: BTreeSet<&str> =
-        model.zones.values().filter_map(|zone| zone.part.as_ref()).map(|part| part.value.as_str()).collect();
-    for (id, part) in model.parts.iter().filter(|(id, _)| !zoned.contains(id.as_str())) {
+    let stuffingd: BTreeSet<&str> = model
+        .stuffings
+        .values()
+        .filter_map(|stuffing| stuffing.part.as_ref())
+        .map(|part| part.value.as_str())
+        .collect();
+    for (id, part) in model.parts.iter().filter(|(id, _)| !stuffingd.contains(id.as_str())) {
         let said = part.form.as_ref().filter(|form| matches!(form.value, Form::Filled | Form::Ring));
         if let Some(form) = said {
             findings.push(
-                Finding::new(&RULE, format!("part {id} is said to be filled, and no zone says with what"))
+                Finding::new(&RULE, format!("part {id} is said to be filled, and no stuffing says with what"))
                     .at(form.span, "filled with what?")
-                    .help(zone(id)),
+                    .help(stuffing(id)),
             );
         }
     }
     let mut seen = BTreeSet::new();
     for shell in context.assembly.sewing.shells.iter().filter(|shell| is_filled(shell) && is_shut(context, shell)) {
-        if shell.parts.iter().any(|(part, _)| zoned.contains(part.as_str())) {
+        if shell.parts.iter().any(|(part, _)| stuffingd.contains(part.as_str())) {
             continue;
         }
         let parts = shell.parts.iter().filter_map(|(part, _)| model.parts.get(part));
@@ -65,20 +69,21 @@ fn is_filled(shell: &Shell) -> bool {
     matches!(shell.form, Some(Form::Filled | Form::Ring))
 }
 
-fn zone(part: &str) -> String {
-    format!("add what goes in:\n[zone.{part}]\npart = \"{part}\"\nmaterial = \"..\"\nmass = \".. g ±.. g\"")
+fn stuffing(part: &str) -> String {
+    format!("add what goes in:\n[stuffing.{part}]\npart = \"{part}\"\nfilling = \"..\"\nmass = \".. g ±.. g\"")
 }
 
 fn finding(context: &Context<'_>, shell: &Shell, part: &Part) -> Finding {
     let id = &part.entry.id.value;
-    let finding = Finding::new(&RULE, format!("part {id} is closed like a filled part, and no zone says what goes in"))
-        .at(part.entry.span(), "filled with what?");
+    let finding =
+        Finding::new(&RULE, format!("part {id} is closed like a filled part, and no stuffing says what goes in"))
+            .at(part.entry.span(), "filled with what?");
     let opening = openings(context, shell).find(|opening| !reopens(opening.close.as_ref()));
     let finding = match opening {
         Some(opening) => finding.at(opening.entry.span(), "its opening"),
         None => finding,
     };
     finding
-        .help(zone(id))
+        .help(stuffing(id))
         .help(format!("if it is only turned through the opening, or holds another part, say so under [part.{id}]: form = \"flat\" or form = \"cover\""))
 }

@@ -1,4 +1,4 @@
-//! Rule: a filling zone without a mass.
+//! Rule: a stuffing without a mass.
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
@@ -8,22 +8,22 @@ pub const RULE: Rule = Rule {
     code: "filling-without-mass",
     family: "filling",
     severity: Severity::Must,
-    summary: "a filling zone without a mass",
+    summary: "a stuffing without a mass",
     explanation: "How soft or firm a product is, is settled by the mass of its filling. \"Well filled\" means something \
-                  else to every worker and on every day, and filling is often the largest cost after cloth.",
-    failing: "[zone.body]\npart = \"body\"\nmaterial = \"fibre\"",
-    passing: "[zone.body]\npart = \"body\"\nmaterial = \"fibre\"\nmass = \"45 g ±3 g\"",
+                  else to every worker and on every day, and filling is often the largest cost after fabric.",
+    failing: "[stuffing.body]\npart = \"body\"\nfilling = \"fibre\"",
+    passing: "[stuffing.body]\npart = \"body\"\nfilling = \"fibre\"\nmass = \"45 g ±3 g\"",
     source: "common practice",
 };
 
-/// Reports zones without a mass.
+/// Reports stuffings without a mass.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    for (id, zone) in &context.model.zones {
-        if zone.mass.is_some() || context.model.was_refused("zone", id, "mass") {
+    for (id, stuffing) in &context.model.stuffings {
+        if stuffing.mass.is_some() || context.model.was_refused("stuffing", id, "mass") {
             continue;
         }
-        let finding = Finding::new(&RULE, format!("zone {id} does not say how much filling goes in"))
-            .at(zone.entry.span(), "how much?");
+        let finding = Finding::new(&RULE, format!("stuffing {id} does not say how much filling goes in"))
+            .at(stuffing.entry.span(), "how much?");
         findings.push(finding.help(
             "add mass = \".. g ±.. g\", by size if it differs: { S = \"..\", L = \"..\" }; \"by factory\" lets the \
              first sample settle it",

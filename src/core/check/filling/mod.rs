@@ -3,16 +3,16 @@
 mod filled_part_without_filling;
 mod filling_unchecked;
 mod filling_without_mass;
-mod zone_in_open_part;
-mod zone_incomplete;
+mod stuffing_in_open_part;
+mod stuffing_incomplete;
 
 use super::Check;
 
 /// The checks of this family.
 pub const CHECKS: &[Check] = &[
     Check { rule: &filled_part_without_filling::RULE, run: filled_part_without_filling::check },
-    Check { rule: &zone_incomplete::RULE, run: zone_incomplete::check },
-    Check { rule: &zone_in_open_part::RULE, run: zone_in_open_part::check },
+    Check { rule: &stuffing_incomplete::RULE, run: stuffing_incomplete::check },
+    Check { rule: &stuffing_in_open_part::RULE, run: stuffing_in_open_part::check },
     Check { rule: &filling_without_mass::RULE, run: filling_without_mass::check },
     Check { rule: &filling_unchecked::RULE, run: filling_unchecked::check },
 ];

@@ -13,8 +13,8 @@ pub const RULE: Rule = Rule {
     summary: "the fibres of an article do not add up to 100 %",
     explanation: "The composition goes onto the care label and into the customs papers. Shares that do not add up mean \
                   that a fibre was forgotten or a figure is wrong, and the label cannot be printed.",
-    failing: "[cloth.canvas]\ncomposition = \"80 % cotton, 10 % polyester\"",
-    passing: "[cloth.canvas]\ncomposition = \"80 % cotton, 20 % polyester\"",
+    failing: "[fabric.canvas]\ncomposition = \"80 % cotton, 10 % polyester\"",
+    passing: "[fabric.canvas]\ncomposition = \"80 % cotton, 20 % polyester\"",
     source: "Regulation (EU) No 1007/2011, article 9 (from memory)",
 };
 

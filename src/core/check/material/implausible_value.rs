@@ -12,11 +12,11 @@ pub const RULE: Rule = Rule {
     family: "material",
     severity: Severity::Must,
     summary: "a figure so far from anything usual that it is taken for a slip of unit or digit",
-    explanation: "Wide limits stand beside every figure: a cloth of 3 g/m2, a seam allowance of 10 cm or a negative mass \
-                  is a slip of a unit or a digit. Such a slip passes every other check and is found when the cloth has \
+    explanation: "Wide limits stand beside every figure: a fabric of 3 g/m2, a seam allowance of 10 cm or a negative mass \
+                  is a slip of a unit or a digit. Such a slip passes every other check and is found when the fabric has \
                   been bought. The limits are far outside what is usual, so that nothing real is refused.",
-    failing: "[cloth.canvas]\nmass = \"3.2 g/m2\"",
-    passing: "[cloth.canvas]\nmass = \"320 g/m2\"",
+    failing: "[fabric.canvas]\nmass = \"3.2 g/m2\"",
+    passing: "[fabric.canvas]\nmass = \"320 g/m2\"",
     source: "common practice (limits set wide on purpose)",
 };
 
@@ -62,9 +62,9 @@ fn shapes(model: &Model, findings: &mut Findings) {
             }
         }
     }
-    for (id, zone) in &model.zones {
-        if let Some(value) = &zone.mass {
-            all(value, &format!("the mass of zone {id}"), FILLING, findings);
+    for (id, stuffing) in &model.stuffings {
+        if let Some(value) = &stuffing.mass {
+            all(value, &format!("the mass of stuffing {id}"), FILLING, findings);
         }
     }
 }
@@ -86,13 +86,13 @@ fn sewing(model: &Model, findings: &mut Findings) {
             all(girth, &format!("the girth at {id}"), GIRTH, findings);
         }
     }
-    for (id, finish) in &model.finishes {
+    for (id, finish) in &model.edge_finishes {
         stitch(&finish.stitch, id, findings);
         if let Some(tape) = &finish.tape {
             laps(tape, id, findings);
         }
     }
-    model.stitches.iter().for_each(|(id, one)| stitch(&one.stitch, id, findings));
+    model.topstitches.iter().for_each(|(id, one)| stitch(&one.stitch, id, findings));
     model.attaches.iter().for_each(|(id, one)| stitch(&one.stitch, id, findings));
     stitch(&model.work.stitch, "the work", findings);
 }

@@ -1,7 +1,7 @@
 //! Rule: a fabric or trim in use whose mass is not stated.
 
 use crate::check::Context;
-use crate::check::mention::{Wanted, articles, cut_cloths, mentions};
+use crate::check::mention::{Wanted, articles, cut_fabrics, mentions};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Article, ArticleKind, Layer, Model};
 
@@ -10,21 +10,21 @@ pub const RULE: Rule = Rule {
     code: "missing-mass",
     family: "material",
     severity: Severity::Must,
-    summary: "a cloth or trim in use whose mass is not stated",
-    explanation: "Mass per area is how a cloth is recognised, bought and checked on arrival: two canvases that look alike \
+    summary: "a fabric or trim in use whose mass is not stated",
+    explanation: "Mass per area is how a fabric is recognised, bought and checked on arrival: two canvases that look alike \
                   may differ by half. The mass of the product, of its carton and the freight also follow from it. For \
                   trims the finding is a `should`.",
-    failing: "[cloth.canvas]\nwidth = \"1500 mm\"",
-    passing: "[cloth.canvas]\nmass = \"320 g/m2 ±5 %\"\nwidth = \"1500 mm\"",
+    failing: "[fabric.canvas]\nwidth = \"1500 mm\"",
+    passing: "[fabric.canvas]\nmass = \"320 g/m2 ±5 %\"\nwidth = \"1500 mm\"",
     source: "ISO 3801 (mass per unit area of fabrics); common practice",
 };
 
-/// Reports cloth that is cut and trims that are used without a mass.
+/// Reports fabric that is cut and trims that are used without a mass.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
-    for (id, article) in cut_cloths(model) {
+    for (id, article) in cut_fabrics(model) {
         if lacks(model, article, "mass") {
-            let message = format!("cloth {id} does not say what it weighs per area");
+            let message = format!("fabric {id} does not say what it weighs per area");
             let help = "add mass = \"320 g/m2 ±5 %\", or what it is; \"by factory\" leaves it to the factory";
             findings.push(Finding::new(&RULE, message).at(article.entry.span(), "no mass").help(help));
         }
@@ -70,7 +70,7 @@ fn length_goods(model: &Model) -> Vec<&str> {
         Layer::Trim(layer) => Some(layer),
         Layer::Chain(_) => None,
     });
-    let tapes = model.finishes.values().filter_map(|finish| finish.tape.as_ref());
+    let tapes = model.edge_finishes.values().filter_map(|finish| finish.tape.as_ref());
     caught
         .chain(tapes)
         .flat_map(|layer| articles(model, &layer.trim.value))

@@ -13,7 +13,7 @@ pub const RULE: Rule = Rule {
     explanation: "A body measures one thing as a cut piece, another sewn flat, and another filled. Measured in the wrong \
                   state, good products are refused and bad ones pass.",
     failing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"",
-    passing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"\nstate = \"filled\"",
+    passing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"\nstate = \"stuffed\"",
     source: "common practice",
 };
 
@@ -27,8 +27,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             Finding::new(&RULE, format!("point of measure {id} does not say in what state it is measured"))
                 .at(point.entry.span(), "cut, sewn or filled?")
                 .help(Help::with(
-                    "add state = \"filled\", or what it is: cut, sewn flat, closed, packed",
-                    Edit::line(point.entry.span(), "state = \"filled\""),
+                    "add state = \"stuffed\", or what it is: cut, sewn flat, closed, packed",
+                    Edit::line(point.entry.span(), "state = \"stuffed\""),
                 )),
         );
     }

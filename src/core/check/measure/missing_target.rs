@@ -11,8 +11,8 @@ pub const RULE: Rule = Rule {
     summary: "a point of measure says where to measure and not what is wanted",
     explanation: "The inspector reads a figure and has nothing to hold it against. If the figure is only known after the \
                   first sample, say so: `target = \"by factory\"`.",
-    failing: "[point-of-measure.H1]\nstate = \"filled\"",
-    passing: "[point-of-measure.H1]\nstate = \"filled\"\ntarget = \"250 mm ±5 mm\"",
+    failing: "[point-of-measure.H1]\nstate = \"stuffed\"",
+    passing: "[point-of-measure.H1]\nstate = \"stuffed\"\ntarget = \"250 mm ±5 mm\"",
     source: "common practice",
 };
 

@@ -3,7 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Stated, Value};
-use crate::standards::common::{FILLING_FLOOR, FILLING_ZONE};
+use crate::standards::common::{FILLING_FLOOR, FILLING_STUFFING};
 use crate::units::Quantity;
 
 /// A target without limits.
@@ -31,14 +31,14 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             );
         }
     }
-    for (id, zone) in &context.model.zones {
-        for (stated, quantity) in bare(zone.mass.as_ref()) {
+    for (id, stuffing) in &context.model.stuffings {
+        for (stated, quantity) in bare(stuffing.mass.as_ref()) {
             let usual = format!(
-                "±{} % for a zone, never finer than {} g to {} g, is common practice",
-                FILLING_ZONE.high, FILLING_FLOOR.low, FILLING_FLOOR.high
+                "±{} % for a stuffing, never finer than {} g to {} g, is common practice",
+                FILLING_STUFFING.high, FILLING_FLOOR.low, FILLING_FLOOR.high
             );
             findings.push(
-                Finding::new(&RULE, format!("the mass of zone {id} has no tolerance"))
+                Finding::new(&RULE, format!("the mass of stuffing {id} has no tolerance"))
                     .at(stated.span, "how far off may it be?")
                     .help(format!("write \"{quantity} ±..\" with what you accept; {usual}")),
             );

@@ -1,13 +1,13 @@
 //! What is measured, within what.
 
 mod critical_and_reference;
-mod crossed_limits;
+mod limits_cross;
 mod measurement_without_state;
-mod missing_step;
+mod missing_read_to;
 mod missing_target;
 mod missing_tolerance;
-mod tolerance_finer_than_step;
-mod unfit_step;
+mod tolerance_finer_than_reading;
+mod unfit_read_to;
 
 use super::Check;
 
@@ -15,10 +15,10 @@ use super::Check;
 pub const CHECKS: &[Check] = &[
     Check { rule: &missing_target::RULE, run: missing_target::check },
     Check { rule: &missing_tolerance::RULE, run: missing_tolerance::check },
-    Check { rule: &missing_step::RULE, run: missing_step::check },
-    Check { rule: &unfit_step::RULE, run: unfit_step::check },
-    Check { rule: &crossed_limits::RULE, run: crossed_limits::check },
-    Check { rule: &tolerance_finer_than_step::RULE, run: tolerance_finer_than_step::check },
+    Check { rule: &missing_read_to::RULE, run: missing_read_to::check },
+    Check { rule: &unfit_read_to::RULE, run: unfit_read_to::check },
+    Check { rule: &limits_cross::RULE, run: limits_cross::check },
+    Check { rule: &tolerance_finer_than_reading::RULE, run: tolerance_finer_than_reading::check },
     Check { rule: &measurement_without_state::RULE, run: measurement_without_state::check },
     Check { rule: &critical_and_reference::RULE, run: critical_and_reference::check },
 ];

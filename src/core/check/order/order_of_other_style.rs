@@ -10,7 +10,7 @@ pub const RULE: Rule = Rule {
     family: "order",
     severity: Severity::Must,
     summary: "an order cites the number of another style",
-    explanation: "Cloth is bought and pieces are cut from the style the order lies with. If the order cites another number, \
+    explanation: "Fabric is bought and pieces are cut from the style the order lies with. If the order cites another number, \
                   one of the two is a slip, and the wrong thing is made in numbers.",
     failing: "[style]\nid = \"HF-118\"\n[order.spring]\nstyle = \"HF-181\"",
     passing: "[style]\nid = \"HF-118\"\n[order.spring]\nstyle = \"HF-118\"",

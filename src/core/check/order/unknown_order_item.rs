@@ -13,7 +13,7 @@ pub const RULE: Rule = Rule {
     family: "order",
     severity: Severity::Must,
     summary: "an order line is for a size or colourway that the style does not have",
-    explanation: "Such a line can be neither cut nor bought for: its products are missing in the cut plan, in the cloth to \
+    explanation: "Such a line can be neither cut nor bought for: its products are missing in the cut plan, in the fabric to \
                   buy and in the cartons.",
     failing: "[style]\nsizes = [\"S\", \"L\"]\n[order.spring.line.eu]\nsize = \"M\"\nquantity = 400",
     passing: "[style]\nsizes = [\"S\", \"L\"]\n[order.spring.line.eu]\nsize = \"L\"\nquantity = 400",

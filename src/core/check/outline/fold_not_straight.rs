@@ -13,7 +13,7 @@ pub const RULE: Rule = Rule {
     severity: Severity::Must,
     summary: "a fold edge that is no straight line",
     explanation: "A half outline is unfolded at its fold, as paper is. An edge that leaves the straight line by more \
-                  than 0.05 mm cannot lie on the fold of the cloth.",
+                  than 0.05 mm cannot lie on the fold of the fabric.",
     failing: "[piece.SIDE]\noutline = { svg = \"side.svg\", fold = \"h-g\" } # the edge h-g bulges",
     passing: "[piece.SIDE]\noutline = { svg = \"side.svg\", fold = \"h-g\" } # the edge h-g is one straight line",
     source: "common practice",

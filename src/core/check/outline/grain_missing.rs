@@ -3,14 +3,14 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 
-/// A piece that may lie any way on the cloth.
+/// A piece that may lie any way on the fabric.
 pub const RULE: Rule = Rule {
     code: "grain-missing",
     family: "outline",
     severity: Severity::Should,
     summary: "a piece without a grain line or a direction of pile",
-    explanation: "Cloth stretches and hangs differently along, across and between its threads. A cutter who is not told \
-                  lays a piece the way that saves cloth, and one side of the product twists.",
+    explanation: "Fabric stretches and hangs differently along, across and between its threads. A cutter who is not told \
+                  lays a piece the way that saves fabric, and one side of the product twists.",
     failing: "[piece.TOP]\noutline = { shape = \"circle\", diameter = \"450 mm\" }",
     passing: "[piece.TOP]\noutline = { shape = \"circle\", diameter = \"450 mm\" }\ngrain = \"s-n\"",
     source: "common practice",
@@ -28,7 +28,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let first = outline.points.iter().take(2).map(|point| point.id.clone()).collect::<Vec<_>>().join("-");
         findings.push(
             Finding::new(&RULE, format!("piece {id} has no grain line"))
-                .at(piece.entry.span(), "which way on the cloth?")
+                .at(piece.entry.span(), "which way on the fabric?")
                 .help(format!("add grain = \"{first}\", or the two points it runs along; or draw a line {id}.grain")),
         );
     }

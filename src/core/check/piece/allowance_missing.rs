@@ -12,7 +12,7 @@ pub const RULE: Rule = Rule {
     code: "allowance-missing",
     family: "piece",
     severity: Severity::Must,
-    summary: "a piece does not say how much cloth lies outside its sew line",
+    summary: "a piece does not say how much fabric lies outside its sew line",
     explanation: "The sew line is where it is stitched, the cut line where it is cut. Between them lies the allowance. \
                   If it is not stated, one factory adds 5 mm and the next takes the outline for the cut line, and the \
                   product comes out smaller.",

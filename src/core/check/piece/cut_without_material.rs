@@ -9,8 +9,8 @@ pub const RULE: Rule = Rule {
     family: "piece",
     severity: Severity::Must,
     summary: "a piece or one of its layers does not say what it is cut from",
-    explanation: "Every layer of a piece is cut from some cloth: the shell, a fusible, a wadding. Without it the piece is \
-                  missing from the lay and from the cloth to buy.",
+    explanation: "Every layer of a piece is cut from some fabric: the shell, a fusible, a wadding. Without it the piece is \
+                  missing from the lay and from the fabric to buy.",
     failing: "[piece.TOP]\nallowance = \"10 mm\"",
     passing: "[piece.TOP]\nallowance = \"10 mm\"\nmaterial = \"outer\"",
     source: "common practice",
@@ -26,7 +26,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             findings.push(
                 Finding::new(&RULE, format!("piece {id} does not say what it is cut from"))
                     .at(piece.entry.span(), "no material")
-                    .help(format!("add material = \"{example}\" with the role or cloth it is cut from")),
+                    .help(format!("add material = \"{example}\" with the role or fabric it is cut from")),
             );
         }
         for (name, cut) in piece.cuts.iter().filter(|(_, cut)| cut.material.is_none()) {
@@ -40,7 +40,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             findings.push(
                 Finding::new(&RULE, format!("{what} does not say what it is cut from"))
                     .at(place, "no material")
-                    .help(format!("add material = \"{example}\" with the role or cloth it is cut from")),
+                    .help(format!("add material = \"{example}\" with the role or fabric it is cut from")),
             );
         }
     }

@@ -4,21 +4,21 @@ use crate::check::Context;
 use crate::check::mention::articles;
 use crate::diag::{Finding, Findings, Rule, Severity};
 
-/// A pile on a piece whose cloth has none.
+/// A pile on a piece whose fabric has none.
 pub const RULE: Rule = Rule {
     code: "direction-without-pile",
     family: "piece",
     severity: Severity::Should,
-    summary: "a piece says which way the pile lies, but its cloth has none",
-    explanation: "Either the cloth has a pile that is not stated, and then pieces may not be turned on it and more of it \
-                  is needed; or the arrow on the piece means nothing, and the cutting room asks. Cloth that looks \
+    summary: "a piece says which way the pile lies, but its fabric has none",
+    explanation: "Either the fabric has a pile that is not stated, and then pieces may not be turned on it and more of it \
+                  is needed; or the arrow on the piece means nothing, and the cutting room asks. Fabric that looks \
                   different from one end, by a print or a weave, says so with `direction`.",
-    failing: "[cloth.felt]\n[piece.EAR]\nmaterial = \"felt\"\npile = \"n-s\"",
-    passing: "[cloth.plush]\npile = \"9 mm\"\n[piece.EAR]\nmaterial = \"plush\"\npile = \"n-s\"",
+    failing: "[fabric.felt]\n[piece.EAR]\nmaterial = \"felt\"\npile = \"n-s\"",
+    passing: "[fabric.plush]\npile = \"9 mm\"\n[piece.EAR]\nmaterial = \"plush\"\npile = \"n-s\"",
     source: "common practice",
 };
 
-/// Reports pieces with a direction, written or drawn, none of whose cloths has a pile or a direction.
+/// Reports pieces with a direction, written or drawn, none of whose fabrics has a pile or a direction.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     for (id, piece) in &model.pieces {
@@ -29,16 +29,16 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             None => continue,
         };
         let cut = piece.cuts.values().filter_map(|cut| cut.material.as_ref());
-        let cloths: Vec<_> = cut.flat_map(|material| articles(model, &material.value)).collect();
-        let directed = |key: &str| cloths.iter().any(|cloth| cloth.properties.contains_key(key));
-        let Some(cloth) = cloths.first().filter(|_| !directed("pile") && !directed("direction")) else { continue };
-        let name = &cloth.entry.id.value;
+        let fabrics: Vec<_> = cut.flat_map(|material| articles(model, &material.value)).collect();
+        let directed = |key: &str| fabrics.iter().any(|fabric| fabric.properties.contains_key(key));
+        let Some(fabric) = fabrics.first().filter(|_| !directed("pile") && !directed("direction")) else { continue };
+        let name = &fabric.entry.id.value;
         findings.push(
             Finding::new(&RULE, format!("piece {id} says which way the pile lies, but {name} has no pile"))
                 .at(span, if piece.pile.is_some() { "this way" } else { "its drawing shows a pile" })
-                .at(cloth.entry.span(), "no pile here")
+                .at(fabric.entry.span(), "no pile here")
                 .help(format!(
-                    "add pile = \"..\" to [cloth.{name}], or direction = \"one way\" if it has another direction; or take the \
+                    "add pile = \"..\" to [fabric.{name}], or direction = \"one way\" if it has another direction; or take the \
                      pile off the piece"
                 )),
         );

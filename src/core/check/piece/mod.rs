@@ -1,10 +1,10 @@
 //! Parts, pieces, their outlines and cuts.
 
 mod allowance_missing;
-mod by_factory_outline;
 mod cut_without_material;
 mod direction_without_pile;
-mod one_sided;
+mod never_mirrored;
+mod outline_by_factory;
 mod outline_defect;
 mod outline_missing;
 mod part_never_used;
@@ -12,16 +12,16 @@ mod piece_without_part;
 mod pile_without_direction;
 
 use super::Check;
-pub(super) use by_factory_outline::is_by_factory;
+pub(super) use outline_by_factory::is_by_factory;
 
 /// The checks of this family.
 pub const CHECKS: &[Check] = &[
     Check { rule: &part_never_used::RULE, run: part_never_used::check },
     Check { rule: &piece_without_part::RULE, run: piece_without_part::check },
     Check { rule: &outline_missing::RULE, run: outline_missing::check },
-    Check { rule: &by_factory_outline::RULE, run: by_factory_outline::check },
+    Check { rule: &outline_by_factory::RULE, run: outline_by_factory::check },
     Check { rule: &outline_defect::RULE, run: outline_defect::check },
-    Check { rule: &one_sided::RULE, run: one_sided::check },
+    Check { rule: &never_mirrored::RULE, run: never_mirrored::check },
     Check { rule: &cut_without_material::RULE, run: cut_without_material::check },
     Check { rule: &allowance_missing::RULE, run: allowance_missing::check },
     Check { rule: &pile_without_direction::RULE, run: pile_without_direction::check },

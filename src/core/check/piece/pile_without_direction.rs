@@ -8,21 +8,21 @@ use crate::model::{ShapeSource, Variant};
 
 use super::is_by_factory;
 
-/// A piece of pile cloth that may lie any way.
+/// A piece of pile fabric that may lie any way.
 pub const RULE: Rule = Rule {
     code: "pile-without-direction",
     family: "piece",
     severity: Severity::Must,
-    summary: "a piece of cloth with a pile does not say which way the pile lies",
+    summary: "a piece of fabric with a pile does not say which way the pile lies",
     explanation: "Pile looks darker from one side than from the other and feels rough against the stroke. Two \
                   neighbouring pieces whose pile lies differently look like two colours. The direction also decides how \
-                  pieces may be turned on the cloth, and so how much of it is needed.",
-    failing: "[cloth.plush]\npile = \"9 mm\"\n[piece.TOP]\nmaterial = \"plush\"",
-    passing: "[cloth.plush]\npile = \"9 mm\"\n[piece.TOP]\nmaterial = \"plush\"\npile = \"n-s\"",
+                  pieces may be turned on the fabric, and so how much of it is needed.",
+    failing: "[fabric.plush]\npile = \"9 mm\"\n[piece.TOP]\nmaterial = \"plush\"",
+    passing: "[fabric.plush]\npile = \"9 mm\"\n[piece.TOP]\nmaterial = \"plush\"\npile = \"n-s\"",
     source: "common practice",
 };
 
-/// Reports pieces cut from cloth with a pile, in any colourway, without a direction.
+/// Reports pieces cut from fabric with a pile, in any colourway, without a direction.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     for (id, piece) in model.pieces.iter().filter(|(_, piece)| piece.pile.is_none() && !is_by_factory(piece)) {
@@ -41,13 +41,13 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             [from, .., to] => format!("add pile = \"FROM-TO\" with two of its points, for example \"{from}-{to}\""),
             _ => "add pile = \"FROM-TO\" with two of its points".to_string(),
         };
-        let cloth = &article.entry.id.value;
+        let fabric = &article.entry.id.value;
         findings.push(
             Finding::new(
                 &RULE,
-                format!("piece {id} is cut from {cloth}, which has a pile, and does not say which way it lies"),
+                format!("piece {id} is cut from {fabric}, which has a pile, and does not say which way it lies"),
             )
-            .at(material.span, "cut from a cloth with a pile")
+            .at(material.span, "cut from a fabric with a pile")
             .at(article.entry.span(), "it has a pile")
             .help(help),
         );

@@ -43,8 +43,8 @@ fn words(wanted: Wanted) -> (String, &'static str) {
         Wanted::Material(kind) => (format!("{} or role", kind.word()), kind.word()),
         Wanted::Colour => ("colour".into(), "colour"),
         Wanted::View => ("view".into(), "view"),
-        Wanted::Zone => ("zone".into(), "zone"),
-        Wanted::Work => ("seam, opening, finish, stitch, attachment or step".into(), "step"),
+        Wanted::Stuffing => ("stuffing".into(), "stuffing"),
+        Wanted::Work => ("seam, opening, edge finish, topstitch, attachment or step".into(), "step"),
         Wanted::Thing => ("thing".into(), "piece"),
     }
 }
@@ -93,7 +93,7 @@ fn colourways(model: &Model, findings: &mut Findings) {
                     let edit = Edit::respell(*place, role, near, model.roles.keys().map(String::as_str));
                     Help::with(format!("write `{near}`"), edit)
                 }
-                None => format!("declare the role: [material.{role}]").into(),
+                None => format!("declare the role: [role.{role}]").into(),
             };
             let message = format!("colourway {id} says what role `{role}` is made of, and nothing declares that role");
             findings.push(Finding::new(&RULE, message).at(*place, "not declared").help(help));
@@ -123,7 +123,7 @@ fn entry(model: &Model, colourway: &str, written: &Spanned<String>, findings: &m
         findings.push(Finding::new(&RULE, message).at(within(written, word), "not declared").help(help));
     };
     if !model.articles.contains_key(article) {
-        report("article", article, model.articles.keys().map(String::as_str).collect(), "cloth");
+        report("article", article, model.articles.keys().map(String::as_str).collect(), "fabric");
     }
     if let Some(colour) = colour.filter(|colour| !model.colours.contains_key(*colour)) {
         report("colour", colour, model.colours.keys().map(String::as_str).collect(), "colour");

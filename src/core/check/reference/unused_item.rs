@@ -1,4 +1,4 @@
-//! Rule: a material, colour or stitching that nothing uses.
+//! Rule: a material, colour or stitch that nothing uses.
 
 use std::collections::BTreeSet;
 
@@ -12,15 +12,15 @@ pub const RULE: Rule = Rule {
     code: "unused-item",
     family: "reference",
     severity: Severity::Should,
-    summary: "a material, colour or stitching that nothing uses",
+    summary: "a material, colour or stitch that nothing uses",
     explanation: "A factory that finds an article in the bill of materials looks for the place where it goes, and asks. \
                   Either its use was forgotten, or it is left over from an earlier idea.",
-    failing: "[cloth.felt]\nmass = \"180 g/m2\"\n# and no piece is cut from it",
-    passing: "[cloth.felt]\nmass = \"180 g/m2\"\n[piece.EAR]\nmaterial = \"felt\"",
+    failing: "[fabric.felt]\nmass = \"180 g/m2\"\n# and no piece is cut from it",
+    passing: "[fabric.felt]\nmass = \"180 g/m2\"\n[piece.EAR]\nmaterial = \"felt\"",
     source: "common practice",
 };
 
-/// Reports articles, roles, colours and stitchings that nothing mentions.
+/// Reports articles, roles, colours and stitches that nothing mentions.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     if model.lacks("piece") {
@@ -29,7 +29,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let used = Used::of(model);
     for (id, role) in &model.roles {
         if !used.materials.contains(id.as_str()) {
-            let help = "name it as the `material` of a piece or zone, or take it out";
+            let help = "name it as the `material` of a piece or the `filling` of a stuffing, or take it out";
             findings.push(unused("role", id, &role.entry, help));
         }
     }
@@ -39,9 +39,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             continue;
         }
         let help = match article.kind {
-            crate::model::ArticleKind::Cloth => "name it as the `material` of a piece, or take it out",
+            crate::model::ArticleKind::Fabric => "name it as the `material` of a piece, or take it out",
             crate::model::ArticleKind::Thread => "name it as the `thread` of a stitch, or take it out",
-            crate::model::ArticleKind::Filling => "name it as the `material` of a zone, or take it out",
+            crate::model::ArticleKind::Filling => "name it as the `filling` of a stuffing, or take it out",
             crate::model::ArticleKind::Trim => {
                 "say how many go into one product: use = \"1 pc\"; or name it in a seam or step, or take it out"
             }
@@ -52,9 +52,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let help = format!("add it to the `colours` of what is bought in it: colours = [\"{id}\"], or take it out");
         findings.push(unused("colour", id, &colour.entry, &help));
     }
-    for (id, entry) in model.stitchings.iter().filter(|(id, _)| !used.stitchings.contains(id.as_str())) {
+    for (id, entry) in model.stitches.iter().filter(|(id, _)| !used.stitches.contains(id.as_str())) {
         let help = format!("name it where it is sewn: stitch = \"{id}\", or take it out");
-        findings.push(unused("stitching", id, entry, &help));
+        findings.push(unused("stitch", id, entry, &help));
     }
 }
 
@@ -69,7 +69,7 @@ struct Used<'a> {
     /// Articles named by colourways.
     articles: BTreeSet<&'a str>,
     colours: BTreeSet<&'a str>,
-    stitchings: BTreeSet<&'a str>,
+    stitches: BTreeSet<&'a str>,
 }
 
 impl<'a> Used<'a> {
@@ -78,7 +78,7 @@ impl<'a> Used<'a> {
             materials: BTreeSet::new(),
             articles: BTreeSet::new(),
             colours: BTreeSet::new(),
-            stitchings: stitches(model).filter_map(|one| Some(one.shared.as_ref()?.value.as_str())).collect(),
+            stitches: stitches(model).filter_map(|one| Some(one.shared.as_ref()?.value.as_str())).collect(),
         };
         for mention in mentions(model) {
             let id = meant(model, &mention);
@@ -109,8 +109,8 @@ fn meant<'a>(model: &'a Model, mention: &Mention<'a>) -> &'a str {
 fn stitches(model: &Model) -> impl Iterator<Item = &StitchUse> {
     let joints = model.joints.values().map(|one| &one.stitch);
     joints
-        .chain(model.finishes.values().map(|one| &one.stitch))
-        .chain(model.stitches.values().map(|one| &one.stitch))
+        .chain(model.edge_finishes.values().map(|one| &one.stitch))
+        .chain(model.topstitches.values().map(|one| &one.stitch))
         .chain(model.attaches.values().map(|one| &one.stitch))
         .chain(std::iter::once(&model.work.stitch))
 }

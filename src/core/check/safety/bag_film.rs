@@ -11,8 +11,8 @@ pub const RULE: Rule = Rule {
     severity: Severity::Note,
     summary: "the product is packed in film",
     explanation: "Thin film can cling to a face. Thickness, holes and the printed warning depend on the destination.",
-    failing: "[trim.bag]\nsort = \"polybag\"\nuse = \"1 pc\"",
-    passing: "[trim.wrap]\nsort = \"paper band\"\nuse = \"1 pc\"",
+    failing: "[trim.bag]\ntype = \"polybag\"\nuse = \"1 pc\"",
+    passing: "[trim.wrap]\ntype = \"paper band\"\nuse = \"1 pc\"",
     source: "ISO 8124-1:2009, 4.10; ASTM F963, 4.12; the law of the destination and an accredited laboratory decide",
 };
 

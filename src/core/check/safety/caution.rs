@@ -64,7 +64,7 @@ pub fn trims<'m>(context: &Context<'m>, words: &[&str]) -> Vec<&'m Article> {
 
 /// Whether the sort has one of these words; the name, where no sort is given.
 fn has_word(article: &Article, words: &[&str]) -> bool {
-    let sorts = article.text("sort").into_iter().flat_map(|value| value.all()).filter_map(|stated| stated.known());
+    let sorts = article.text("type").into_iter().flat_map(|value| value.all()).filter_map(|stated| stated.known());
     let mut texts: Vec<String> = sorts.map(|text| text.to_lowercase()).collect();
     if texts.is_empty() {
         texts.push(article.entry.title().to_lowercase());

@@ -11,21 +11,21 @@ pub const RULE: Rule = Rule {
     severity: Severity::Note,
     summary: "the seams of a filled toy say nothing about the force they must hold",
     explanation: "Filling that comes out can choke. Which force the seams are tested with depends on the destination and the age, and a laboratory tests it; the factory needs to know before it chooses thread and stitch.",
-    failing: "[style]\nage = \"3+\"\n[zone.body]\npart = \"body\"",
-    passing: "[style]\nage = \"3+\"\ndestinations = [\"EU\"]\n[zone.body]\npart = \"body\"",
+    failing: "[style]\nage = \"3+\"\n[stuffing.body]\npart = \"body\"",
+    passing: "[style]\nage = \"3+\"\ndestinations = [\"EU\"]\n[stuffing.body]\npart = \"body\"",
     source: "EN 71-1; ISO 8124-1; 16 CFR 1500.51; the law of the destination and an accredited laboratory decide",
 };
 
 /// Notes a filled toy that does not say where it is sold, so that nobody knows which test its seams must pass.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
-    let Some(zone) = model.zones.values().next() else { return };
+    let Some(stuffing) = model.stuffings.values().next() else { return };
     if !super::is_toy(model) || !model.style.destinations.is_empty() {
         return;
     }
     let finding =
         Finding::new(&RULE, "a filled toy does not say where it is sold, so nobody knows how its seams are tested")
-            .at(zone.entry.span(), "filled");
+            .at(stuffing.entry.span(), "filled");
     let finding = model.style.span.into_iter().fold(finding, |finding, place| finding.at(place, "no `destinations`"));
     findings.push(super::caution(
         finding.help("add under [style]: destinations = [\"EU\"], or where it is sold"),

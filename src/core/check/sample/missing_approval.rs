@@ -11,7 +11,7 @@ pub const RULE: Rule = Rule {
     family: "sample",
     severity: Severity::Should,
     summary: "something that must be approved before bulk is not approved",
-    explanation: "Cloth is dyed, labels are printed and toys are filled by the thousand to what was approved. From \
+    explanation: "Fabric is dyed, labels are printed and toys are filled by the thousand to what was approved. From \
                   pre-production on a missing approval is asked for, and bulk is not released without it. What bulk does not \
                   need says `required = false`.",
     failing: "[revision]\nstage = \"bulk\"\n[approval.dip]\nof = \"plush/soot\"\nkind = \"lab dip\"",

@@ -14,8 +14,8 @@ pub const RULE: Rule = Rule {
     explanation: "What somebody saw on a sample and wants changed is forgotten unless it is answered: by a revision, by \
                   putting it right in bulk, or by a reason for leaving it. At prototype stage an open comment is a note; bulk \
                   is not released while one stands that must be changed.",
-    failing: "[comment.c1]\nabout = \"style\"\nweight = \"must change\"\ntext = \"Eyes too far apart\"",
-    passing: "[comment.c1]\nabout = \"style\"\nweight = \"must change\"\ntext = \"Eyes too far apart\"\nstate = \
+    failing: "[comment.c1]\nabout = \"style\"\naction = \"must change\"\ntext = \"Eyes too far apart\"",
+    passing: "[comment.c1]\nabout = \"style\"\naction = \"must change\"\ntext = \"Eyes too far apart\"\nstate = \
               \"answered\"\nanswered-in = \"C\"",
     source: "common practice",
 };

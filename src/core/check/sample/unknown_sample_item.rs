@@ -1,4 +1,4 @@
-//! Rule: a round, comment or approval names something that the style does not have.
+//! Rule: a sample, comment or approval names something that the style does not have.
 
 use crate::check::Context;
 use crate::check::mention::{entries, nearest};
@@ -11,7 +11,7 @@ pub const RULE: Rule = Rule {
     code: "unknown-sample-item",
     family: "sample",
     severity: Severity::Must,
-    summary: "a round, comment or approval names something that the style does not have",
+    summary: "a sample, comment or approval names something that the style does not have",
     explanation: "Readings, comments and verdicts hang on ids. Where an id is misspelt, or its thing was taken out without \
                   `was` on what took its place, a reading has no limits, and nobody sees that a comment was never answered.",
     failing: "[seam.belly]\n[comment.c1]\nabout = \"seam.bely\"",
@@ -23,30 +23,30 @@ pub const RULE: Rule = Rule {
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     let known = Known::of(model);
-    for (id, round) in &model.samples.rounds {
-        let by = format!("round {id}");
-        known.look(&by, "size", round.size.as_ref(), &known.sizes, findings);
-        known.look(&by, "colourway", round.colourway.as_ref(), &known.colourways, findings);
-        for readings in round.readings.values() {
+    for (id, sample) in &model.samples.samples {
+        let by = format!("sample {id}");
+        known.look(&by, "size", sample.size.as_ref(), &known.sizes, findings);
+        known.look(&by, "colourway", sample.colourway.as_ref(), &known.colourways, findings);
+        for readings in sample.readings.values() {
             known.look(&by, "point of measure", Some(&readings.of), &known.points, findings);
         }
-        for readings in round.zones.values() {
-            known.look(&by, "zone", Some(&readings.of), &known.zones, findings);
+        for readings in sample.stuffings.values() {
+            known.look(&by, "stuffing", Some(&readings.of), &known.stuffings, findings);
         }
-        for readings in round.cloth.values() {
-            known.look(&by, "cloth", Some(&readings.of), &known.cloths, findings);
+        for readings in sample.fabric.values() {
+            known.look(&by, "fabric", Some(&readings.of), &known.fabrics, findings);
         }
-        for readings in round.colours.values() {
+        for readings in sample.colours.values() {
             known.item(&by, Some(&readings.of), findings);
         }
-        for grade in &round.grades {
+        for grade in &sample.grades {
             known.item(&by, grade.of.as_ref(), findings);
         }
     }
     for (id, comment) in &model.samples.comments {
         let by = format!("comment {id}");
         known.item(&by, comment.about.as_ref(), findings);
-        known.look(&by, "round", comment.round.as_ref(), &known.rounds, findings);
+        known.look(&by, "sample", comment.sample.as_ref(), &known.samples, findings);
     }
     for (id, approval) in &model.samples.approvals {
         let by = format!("approval {id}");
@@ -62,9 +62,9 @@ struct Known<'a> {
     sizes: Vec<&'a str>,
     colourways: Vec<&'a str>,
     points: Vec<&'a str>,
-    zones: Vec<&'a str>,
-    cloths: Vec<&'a str>,
-    rounds: Vec<&'a str>,
+    stuffings: Vec<&'a str>,
+    fabrics: Vec<&'a str>,
+    samples: Vec<&'a str>,
 }
 
 impl<'a> Known<'a> {
@@ -76,9 +76,9 @@ impl<'a> Known<'a> {
             sizes: model.sizes.iter().map(|size| size.entry.id.value.as_str()).collect(),
             colourways: model.colourways.keys().map(String::as_str).collect(),
             points: table("point-of-measure"),
-            zones: table("zone"),
-            cloths: table("cloth"),
-            rounds: table("round"),
+            stuffings: table("stuffing"),
+            fabrics: table("fabric"),
+            samples: table("sample"),
             items,
         }
     }
@@ -136,9 +136,9 @@ impl<'a> Known<'a> {
 fn items(model: &Model) -> Vec<(&'static str, &str)> {
     let samples = &model.samples;
     let mut all: Vec<(&'static str, &str)> = Vec::new();
-    let rounds = samples.rounds.values().map(|one| ("round", &one.entry));
+    let taken = samples.samples.values().map(|one| ("sample", &one.entry));
     let approvals = samples.approvals.values().map(|one| ("approval", &one.entry));
-    for (table, entry) in entries(model).into_iter().chain(rounds).chain(approvals) {
+    for (table, entry) in entries(model).into_iter().chain(taken).chain(approvals) {
         all.push((table, &entry.id.value));
         all.extend(entry.was.as_ref().map(|was| (table, was.value.as_str())));
     }

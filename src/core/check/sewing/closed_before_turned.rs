@@ -48,10 +48,10 @@ fn places<'a>(context: &Context<'a>) -> BTreeMap<&'a str, (usize, Span)> {
     places
 }
 
-/// The part a step is done to: as it says, else the part of the zone it fills.
+/// The part a step is done to: as it says, else the part of the stuffing it fills.
 pub fn part<'a>(context: &Context<'a>, step: &'a Step) -> Option<&'a str> {
-    let zone = || context.model.zones.get(&step.zone.as_ref()?.value)?.part.as_ref();
-    step.part.as_ref().or_else(zone).map(|part| part.value.as_str())
+    let stuffing = || context.model.stuffings.get(&step.stuffing.as_ref()?.value)?.part.as_ref();
+    step.part.as_ref().or_else(stuffing).map(|part| part.value.as_str())
 }
 
 fn late(context: &Context<'_>, places: &BTreeMap<&str, (usize, Span)>, id: &str, step: &Step) -> Option<Finding> {
@@ -172,8 +172,8 @@ fn finding(
 /// A part that holds a filling but has no way in.
 fn never_open(context: &Context<'_>, findings: &mut Findings) {
     let assembly = context.assembly;
-    for (id, zone) in context.model.zones.iter().filter(|_| assembly.sewing.whole) {
-        let Some(part) = &zone.part else { continue };
+    for (id, stuffing) in context.model.stuffings.iter().filter(|_| assembly.sewing.whole) {
+        let Some(part) = &stuffing.part else { continue };
         let mut own = assembly
             .sewing
             .shells
@@ -193,7 +193,7 @@ fn never_open(context: &Context<'_>, findings: &mut Findings) {
                     &RULE,
                     format!("{} is filled with {id}, but every edge of it is a seam: it has no opening", part.value),
                 )
-                .at(zone.entry.span(), "how does it get in?")
+                .at(stuffing.entry.span(), "how does it get in?")
                 .help(format!(
                     "name two points on a seam of {}, and declare the stretch between them as [opening.ID] with its \
                          `close`",

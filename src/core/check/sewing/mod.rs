@@ -1,24 +1,24 @@
 //! Seams, openings, the sewn surface, and the order they are made in.
 
+mod allowances_differ;
+mod attachment_lengths_differ;
 mod cause;
-mod chain_not_joined;
 mod closed_before_turned;
+mod edge_not_sewn;
+mod edge_sewn_twice;
+mod edges_not_joined;
 mod filled_before_turned;
+mod hole_in_shell;
 mod inside_out_seam;
 mod limits;
 mod opening_not_closed;
 mod opening_too_small;
-mod order_incomplete;
+mod order_of_work_incomplete;
 mod pairs;
-mod run_unaccounted;
-mod run_used_twice;
+mod seam_lengths_differ;
 mod stitch_missing;
 mod stretch;
-mod surface_not_closed;
 mod text;
-mod uneven_allowance;
-mod uneven_attachment;
-mod uneven_layers;
 mod unknown_stitch_type;
 mod uses;
 
@@ -28,17 +28,17 @@ use super::Check;
 
 /// Rules of the family.
 pub const CHECKS: &[Check] = &[
-    Check { rule: &run_unaccounted::RULE, run: run_unaccounted::check },
-    Check { rule: &run_used_twice::RULE, run: run_used_twice::check },
+    Check { rule: &edge_not_sewn::RULE, run: edge_not_sewn::check },
+    Check { rule: &edge_sewn_twice::RULE, run: edge_sewn_twice::check },
     Check { rule: &inside_out_seam::RULE, run: inside_out_seam::check },
-    Check { rule: &surface_not_closed::RULE, run: surface_not_closed::check },
-    Check { rule: &chain_not_joined::RULE, run: chain_not_joined::check },
+    Check { rule: &hole_in_shell::RULE, run: hole_in_shell::check },
+    Check { rule: &edges_not_joined::RULE, run: edges_not_joined::check },
     Check { rule: &closed_before_turned::RULE, run: closed_before_turned::check },
     Check { rule: &filled_before_turned::RULE, run: filled_before_turned::check },
-    Check { rule: &order_incomplete::RULE, run: order_incomplete::check },
-    Check { rule: &uneven_layers::RULE, run: uneven_layers::check },
-    Check { rule: &uneven_attachment::RULE, run: uneven_attachment::check },
-    Check { rule: &uneven_allowance::RULE, run: uneven_allowance::check },
+    Check { rule: &order_of_work_incomplete::RULE, run: order_of_work_incomplete::check },
+    Check { rule: &seam_lengths_differ::RULE, run: seam_lengths_differ::check },
+    Check { rule: &attachment_lengths_differ::RULE, run: attachment_lengths_differ::check },
+    Check { rule: &allowances_differ::RULE, run: allowances_differ::check },
     Check { rule: &opening_too_small::RULE, run: opening_too_small::check },
     Check { rule: &opening_not_closed::RULE, run: opening_not_closed::check },
     Check { rule: &unknown_stitch_type::RULE, run: unknown_stitch_type::check },

@@ -15,7 +15,7 @@ pub const RULE: Rule = Rule {
     severity: Severity::Should,
     summary: "a seam does not say its stitch type, density or thread",
     explanation: "Strength, look and the need of thread follow from stitch type, stitches per length and thread. They \
-                  may be stated at the seam, as a shared [stitching], or once for all under [work].",
+                  may be stated at the seam, as a shared [stitch], or once for all under [work].",
     failing: "[seam.top]\na = \"FRONT:nw-ne\"\nb = \"BACK:ne-nw\"\nstitch = { type = \"301\", thread = \"tkt\" }",
     passing: "[seam.top]\na = \"FRONT:nw-ne\"\nb = \"BACK:ne-nw\"\nstitch = { type = \"301\", density = \"4 st/cm\", \
               thread = \"tkt\" }",

@@ -1,12 +1,12 @@
 //! Every place where a stitch is used, with what it is used for.
 
 use crate::check::Context;
-use crate::model::{FinishKind, JointKind, StitchUse};
+use crate::model::{EdgeFinishKind, JointKind, StitchUse};
 use crate::source::Span;
 
 /// A stitch in use.
 pub struct StitchPlace<'a> {
-    /// Id of the seam, opening, finish, attachment or stitch.
+    /// Id of the seam, opening, edge finish, attachment or topstitch.
     pub id: &'a str,
     /// What it is, before the id: `seam`, `finish`.
     pub what: &'static str,
@@ -32,10 +32,10 @@ pub fn stitches<'a>(context: &Context<'a>) -> Vec<StitchPlace<'a>> {
         };
         StitchPlace { id, what, span: joint.entry.span(), stitch: &joint.stitch, needed }
     });
-    let finishes = model.finishes.iter().map(|(id, finish)| {
+    let finishes = model.edge_finishes.iter().map(|(id, finish)| {
         let kind = finish.kind.as_ref().map(|kind| kind.value);
-        let needed = matches!(kind, Some(FinishKind::Hem | FinishKind::Bound | FinishKind::Overlocked));
-        StitchPlace { id, what: "finish", span: finish.entry.span(), stitch: &finish.stitch, needed }
+        let needed = matches!(kind, Some(EdgeFinishKind::Hem | EdgeFinishKind::Bound | EdgeFinishKind::Overlocked));
+        StitchPlace { id, what: "edge-finish", span: finish.entry.span(), stitch: &finish.stitch, needed }
     });
     let attaches = model.attaches.iter().map(|(id, attach)| StitchPlace {
         id,
@@ -44,9 +44,9 @@ pub fn stitches<'a>(context: &Context<'a>) -> Vec<StitchPlace<'a>> {
         stitch: &attach.stitch,
         needed: true,
     });
-    let lines = model.stitches.iter().map(|(id, line)| StitchPlace {
+    let lines = model.topstitches.iter().map(|(id, line)| StitchPlace {
         id,
-        what: "stitch",
+        what: "topstitch",
         span: line.entry.span(),
         stitch: &line.stitch,
         needed: true,

@@ -1,4 +1,4 @@
-//! Half of a piece that is its own image about the roll's axis: cut on the fold of folded cloth it comes out whole.
+//! Half of a piece that is its own image about the roll's axis: cut on the fold of folded fabric it comes out whole.
 
 use crate::geom::grid::{GridPoint, Polygon};
 use crate::lay::Turn;
@@ -45,7 +45,7 @@ fn crossing(a: GridPoint, b: GridPoint, y: i64) -> i64 {
     a.x + i64::try_from(rounded).unwrap_or(0)
 }
 
-/// Turns of a half that keep its axis on the fold: as it lies and, where the cloth lets it, end for end.
+/// Turns of a half that keep its axis on the fold: as it lies and, where the fabric lets it, end for end.
 pub(super) fn turns(either: bool) -> Vec<Turn> {
     let ahead = [Turn::NONE];
     let back = Turn { degrees: 180.0, mirrored: true };

@@ -1,4 +1,4 @@
-//! How a cloth is spread and cut: what the specification says, and common practice where it says nothing.
+//! How a fabric is spread and cut: what the specification says, and common practice where it says nothing.
 
 use std::collections::BTreeMap;
 
@@ -22,11 +22,11 @@ pub enum Direction {
     AnyWay,
 }
 
-/// How one cloth is spread and cut. Lengths in mm.
+/// How one fabric is spread and cut. Lengths in mm.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct How {
-    /// Id of the `[cutting]`; absent where none speaks of the cloth.
+    /// Id of the `[cutting]`; absent where none speaks of the fabric.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cutting: Option<String>,
     /// What cuts, as it is written.
@@ -62,15 +62,15 @@ fn spread<S: serde::Serializer>(spread: &Spread, out: S) -> Result<S::Ok, S::Err
     out.serialize_str(spread.word())
 }
 
-/// The `[cutting]` that speaks of a cloth: the one that names it, else the one that names none.
-pub(crate) fn cutting<'m>(model: &'m Model, cloth: &str) -> Option<&'m Cutting> {
-    let names = |one: &&Cutting| one.cloths.iter().any(|id| id.value == cloth);
-    model.cuttings.values().find(names).or_else(|| model.cuttings.values().find(|one| one.cloths.is_empty()))
+/// The `[cutting]` that speaks of a fabric: the one that names it, else the one that names none.
+pub(crate) fn cutting<'m>(model: &'m Model, fabric: &str) -> Option<&'m Cutting> {
+    let names = |one: &&Cutting| one.fabrics.iter().any(|id| id.value == fabric);
+    model.cuttings.values().find(names).or_else(|| model.cuttings.values().find(|one| one.fabrics.is_empty()))
 }
 
-/// How a cloth is spread and cut for one product.
-pub(crate) fn how(model: &Model, cloth: &Article, variant: Variant<'_>) -> How {
-    let id = cloth.entry.id.value.as_str();
+/// How a fabric is spread and cut for one product.
+pub(crate) fn how(model: &Model, fabric: &Article, variant: Variant<'_>) -> How {
+    let id = fabric.entry.id.value.as_str();
     let cutting = cutting(model, id);
     let mut assumed = BTreeMap::new();
     let method = cutting.and_then(|one| one.method.as_ref()).map(|one| one.value);
@@ -95,12 +95,12 @@ pub(crate) fn how(model: &Model, cloth: &Article, variant: Variant<'_>) -> How {
     let edge = Number::new(plain(cutting.and_then(|one| one.edge.as_ref())).unwrap_or(0.0));
     let tilt = cutting.and_then(|one| one.tilt.as_ref()).and_then(Stated::known).copied().unwrap_or(0.0);
     let table = plain(cutting.and_then(|one| one.table.as_ref())).map(Number::new);
-    let plies = plies(cutting, cloth, variant, &mut assumed);
+    let plies = plies(cutting, fabric, variant, &mut assumed);
     How {
         cutting: cutting.map(|one| one.entry.id.value.clone()),
         method,
         spread: spread.unwrap_or(Spread::OneWay),
-        direction: direction(cloth),
+        direction: direction(fabric),
         gap,
         edge,
         end,
@@ -120,27 +120,27 @@ fn gap(method: Method) -> &'static Usual {
     }
 }
 
-/// How pieces may lie on a cloth: as it says; one way where it has pile, else two ways.
-pub(crate) fn direction(cloth: &Article) -> Direction {
-    let stated = cloth.text("direction").and_then(|value| value.all().next()).and_then(Stated::known);
+/// How pieces may lie on a fabric: as it says; one way where it has pile, else two ways.
+pub(crate) fn direction(fabric: &Article) -> Direction {
+    let stated = fabric.text("direction").and_then(|value| value.all().next()).and_then(Stated::known);
     match stated.map(String::as_str) {
         Some("one way") => Direction::OneWay,
         Some("two ways") => Direction::TwoWays,
         Some("any way") => Direction::AnyWay,
-        _ if cloth.quantity("pile").is_some() => Direction::OneWay,
+        _ if fabric.quantity("pile").is_some() => Direction::OneWay,
         _ => Direction::TwoWays,
     }
 }
 
-/// The least of: what the height cuts, what the cloth allows, what the room allows. Where none is stated, what is usual
+/// The least of: what the height cuts, what the fabric allows, what the room allows. Where none is stated, what is usual
 /// for the pile.
 fn plies(
     cutting: Option<&Cutting>,
-    cloth: &Article,
+    fabric: &Article,
     variant: Variant<'_>,
     assumed: &mut BTreeMap<&'static str, String>,
 ) -> Figure<u64> {
-    let known = |key: &str| property(cloth, key, variant).known().map(small);
+    let known = |key: &str| property(fabric, key, variant).known().map(small);
     let height = cutting.and_then(|one| one.height.as_ref()).and_then(Stated::known).map(small);
     let ply = known("ply").or_else(|| known("thickness")).filter(|ply| *ply > 0.0);
     // A height that holds a whole number of plies holds that many.
@@ -156,6 +156,6 @@ fn plies(
             assumed.insert("plies", format!("{}", usual.high));
             Figure::Known(usual.high as u64)
         }
-        None => Figure::not_yet(format!("how many plies of {} are cut at once is not stated", cloth.entry.title())),
+        None => Figure::not_yet(format!("how many plies of {} are cut at once is not stated", fabric.entry.title())),
     }
 }

@@ -1,4 +1,4 @@
-//! Lays of one product: what of each cloth is laid, how long it comes out, and what that is for one product.
+//! Lays of one product: what of each fabric is laid, how long it comes out, and what that is for one product.
 //!
 //! The search itself is far from here: what was found is kept in the lock, and a lay that is not kept is not known yet.
 
@@ -26,7 +26,7 @@ use super::{Figure, Number};
 use crate::geom::grid::millimetres;
 use crate::lay::{Lay, Pattern, Row, bounds};
 
-/// The lay of one mix of sizes on one cloth. Lengths in mm.
+/// The lay of one mix of sizes on one fabric. Lengths in mm.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct LayFigures {
@@ -34,8 +34,8 @@ pub struct LayFigures {
     pub key: String,
     /// What is laid, for people.
     pub title: String,
-    /// Id of the cloth.
-    pub cloth: String,
+    /// Id of the fabric.
+    pub fabric: String,
     /// The roles or articles the cuts name.
     pub materials: Vec<String>,
     /// Colourways that are cut from it.
@@ -46,7 +46,7 @@ pub struct LayFigures {
     pub how: How,
     /// Pieces on one ply.
     pub pieces: u64,
-    /// Width that is laid: the usable width after shrinkage, halved where the cloth is folded.
+    /// Width that is laid: the cuttable width after shrinkage, halved where the fabric is folded.
     pub width: Number,
     /// Length of the lay, ends included.
     pub length: Figure<Number>,
@@ -63,9 +63,9 @@ pub struct LayFigures {
     pub longest_bound: Number,
     /// Plies that one mix needs: 2 face to face.
     pub layers: u64,
-    /// Cloth for one mix: length × layers.
-    pub cloth_length: Figure<Number>,
-    /// Cloth for one product, where all are of one size.
+    /// Fabric for one mix: length × layers.
+    pub fabric_length: Figure<Number>,
+    /// Fabric for one product, where all are of one size.
     pub per_product: Figure<Number>,
     /// Pieces cut beyond what one mix needs.
     #[serde(skip_serializing_if = "BTreeMap::is_empty")]
@@ -99,10 +99,10 @@ pub struct StruckRow {
 /// What lays of several sizes are kept as.
 pub const SIZES: &str = "sizes";
 
-/// The lays of every product: which lay serves a cloth in a size and colourway.
+/// The lays of every product: which lay serves a fabric in a size and colourway.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Lays {
-    /// Each task once, in the order of cloth, material and size.
+    /// Each task once, in the order of fabric, material and size.
     pub tasks: Vec<Task>,
     /// Colourways that each task serves.
     pub colourways: Vec<BTreeSet<String>>,
@@ -170,7 +170,7 @@ impl Lays {
         number
     }
 
-    /// Length of cloth for one product, mm, if there is a lay.
+    /// Length of fabric for one product, mm, if there is a lay.
     pub(super) fn per_product(&self, size: &str, colourway: &str, bought: &Bought) -> Figure<Number> {
         match self.of.get(&(size.to_string(), colourway.to_string(), bought.clone())) {
             None => Figure::not_yet(format!("nothing is cut from {}", bought.article)),
@@ -211,7 +211,7 @@ impl Task {
         }
     }
 
-    /// Length of cloth for one product, mm, where the mix is of one size.
+    /// Length of fabric for one product, mm, where the mix is of one size.
     pub fn per_product(&self) -> Figure<Number> {
         match self.mix.values().collect::<Vec<_>>().as_slice() {
             [products] if **products > 0 => self.length().times(self.layers as f64 / **products as f64),
@@ -241,13 +241,13 @@ impl Task {
         LayFigures {
             key: self.key.clone(),
             title: self.instance.name.clone(),
-            cloth: self.bought.article.clone(),
+            fabric: self.bought.article.clone(),
             materials: self.materials.clone(),
             colourways: colourways.clone(),
             mix: self.mix.clone(),
             how: self.how.clone(),
             pieces: self.instance.count() as u64,
-            width: Number::new(millimetres(self.instance.cloth.width)),
+            width: Number::new(millimetres(self.instance.fabric.width)),
             length: self.length(),
             used: self.lay.as_ref().map_or_else(|| Figure::not_yet("there is no lay yet"), used),
             path: Number::new(self.path),
@@ -255,7 +255,7 @@ impl Task {
             area_bound: Number::new(millimetres(bounds.area)),
             longest_bound: Number::new(millimetres(bounds.longest)),
             layers: self.layers,
-            cloth_length: self.length().times(self.layers as f64),
+            fabric_length: self.length().times(self.layers as f64),
             per_product: self.per_product(),
             surplus: self.surplus.clone(),
         }

@@ -16,9 +16,9 @@ use crate::model::{Assembly, Model, Spread, Variant};
 const SETS: u64 = 12;
 /// Lost where a ply is joined, µm (*common practice*, from memory).
 const OVERLAP: i64 = 100_000;
-/// No mix is expected to use this share of the cloth more than the best lay of one product on it.
+/// No mix is expected to use this share of the fabric more than the best lay of one product on it.
 const BETTER: f64 = 0.02;
-/// Rounds of planning and laying for one cloth: each lays the few mixes that the plan chose.
+/// Rounds of planning and laying for one fabric: each lays the few mixes that the plan chose.
 const ROUNDS: usize = 4;
 
 /// What became of the lays of an order.
@@ -76,16 +76,16 @@ pub fn order_lays(
 ) -> super::Lays {
     let ground = Ground { model, assembly, drawn };
     let mut lays = super::Lays::default();
-    let cloths = figures.orders.get(order).into_iter().flat_map(|order| &order.cloths);
-    for cloth in cloths {
-        let (Some(plan), Some(colour)) = (cloth.plan.known(), cloth.colours.first()) else { continue };
+    let fabrics = figures.orders.get(order).into_iter().flat_map(|order| &order.fabrics);
+    for fabric in fabrics {
+        let (Some(plan), Some(colour)) = (fabric.plan.known(), fabric.colours.first()) else { continue };
         let Some(way) = colour.colourways.first() else { continue };
-        let bought = Bought { article: cloth.article.clone(), colour: colour.colour.clone() };
+        let bought = Bought { article: fabric.article.clone(), colour: colour.colour.clone() };
         for lay in &plan.lays {
             let some = lay.sizes.iter().filter(|(_, products)| **products > 0);
             let mix: Mix = some.map(|(size, products)| (size.clone(), *products)).collect();
             if let Figure::Known(task) = task(&ground, &figures.counts.cuts, &bought, way, &mix) {
-                for way in cloth.colours.iter().flat_map(|colour| &colour.colourways) {
+                for way in fabric.colours.iter().flat_map(|colour| &colour.colourways) {
                     lays.take(task.clone(), way);
                 }
             }
@@ -152,14 +152,14 @@ impl Kept<'_> {
         title(&self.ground, &materials, mix)
     }
 
-    /// The best share of the cloth that lays of one product use.
+    /// The best share of the fabric that lays of one product use.
     fn share(&mut self, of: &Laid<'_>) -> f64 {
         let materials: BTreeSet<&String> = of.materials.iter().collect();
         let mine = self
             .figures
             .lays
             .iter()
-            .filter(|lay| lay.cloth == of.article && lay.materials.iter().collect::<BTreeSet<_>>() == materials);
+            .filter(|lay| lay.fabric == of.article && lay.materials.iter().collect::<BTreeSet<_>>() == materials);
         let best = mine.filter_map(|lay| lay.used.get()).fold(0.0, f64::max) / 100.0;
         if best > 0.0 { (best + BETTER).min(1.0) } else { 1.0 }
     }
@@ -181,7 +181,7 @@ fn named(of: &Laid<'_>, mix: &plan::Mix) -> Mix {
 
 /// Length of a lay without its ends, µm.
 fn bare(task: &Task, length: i64) -> i64 {
-    (length - 2 * task.instance.cloth.end).max(1)
+    (length - 2 * task.instance.fabric.end).max(1)
 }
 
 impl Lays for Kept<'_> {
@@ -212,7 +212,7 @@ impl Lays for Kept<'_> {
             step,
             multiple: 1,
             sets: small(sets.clamp(1, SETS)),
-            ends: tasks.first().map_or(0, |task| 2 * task.instance.cloth.end),
+            ends: tasks.first().map_or(0, |task| 2 * task.instance.fabric.end),
             table: table.map(|table| snap(table.raw())),
             splice,
             assumed,

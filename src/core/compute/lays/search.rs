@@ -110,7 +110,7 @@ impl Job<'_> {
 }
 
 /// Finds lays for tasks and keeps them in a lock; gives what became of each, and why what cannot be laid cannot: a piece
-/// does not fit its cloth, say.
+/// does not fit its fabric, say.
 pub fn search(tasks: &[&Task], of: &str, lock: &mut Lock, how: &Search<'_>) -> (Vec<Moved>, Vec<Bad>) {
     let jobs: Vec<Job<'_>> = tasks.iter().flat_map(|task| Job::of(task, of)).collect();
     let wanted: Vec<&Job<'_>> = jobs.iter().filter(|job| how.anew || job.kept.is_none()).collect();
@@ -141,7 +141,7 @@ pub fn search(tasks: &[&Task], of: &str, lock: &mut Lock, how: &Search<'_>) -> (
     (moved, refused)
 }
 
-/// Length of the lay that was kept for what has this title now. Two cloths may share a title, one in each colourway, so what
+/// Length of the lay that was kept for what has this title now. Two fabrics may share a title, one in each colourway, so what
 /// is still wanted is not meant.
 fn outdated(lock: &Lock, of: &str, title: &str, wanted: &BTreeSet<String>) -> Option<i64> {
     let mut old =

@@ -1,4 +1,4 @@
-//! What is to be laid: the cuts of some products on one cloth, turned so that they lie as the cloth asks.
+//! What is to be laid: the cuts of some products on one fabric, turned so that they lie as the fabric asks.
 
 use std::collections::BTreeMap;
 
@@ -11,7 +11,7 @@ use crate::compute::input::{Bought, Ground};
 use crate::compute::number::{property, small};
 use crate::geom::grid::{GridPoint, Polygon, millimetres, snap};
 use crate::geom::{Affine, Point, flatten};
-use crate::lay::{Cloth, Instance, Lay, Pattern, Piece, Turn, lock};
+use crate::lay::{Fabric, Instance, Lay, Pattern, Piece, Turn, lock};
 use crate::model::{Article, Method, Spread, Variant};
 
 /// Curves of drawn cut lines become straight pieces within this, mm.
@@ -20,7 +20,7 @@ const FLAT: f64 = 0.01;
 const TIMES: f64 = 6.0;
 /// Most pieces in the lay of a product.
 const PIECES: usize = 120;
-/// Share of the cloth a first guess of a lay's length takes to be used.
+/// Share of the fabric a first guess of a lay's length takes to be used.
 const SHARE: f64 = 0.75;
 /// What marks the mirror image of a piece.
 pub const IMAGE: char = '′';
@@ -30,10 +30,10 @@ pub const FOLD: char = '½';
 /// How many products of each size lie on one ply.
 pub type Mix = BTreeMap<String, u64>;
 
-/// The cuts of some products on one cloth.
+/// The cuts of some products on one fabric.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Task {
-    /// The cloth and its colour, in the first colourway that has it.
+    /// The fabric and its colour, in the first colourway that has it.
     pub bought: Bought,
     /// The roles or articles the cuts name, as they name them.
     pub materials: Vec<String>,
@@ -41,7 +41,7 @@ pub struct Task {
     pub mix: Mix,
     /// How it is spread and cut.
     pub how: How,
-    /// The pieces and the cloth.
+    /// The pieces and the fabric.
     pub instance: Instance,
     /// Plies that are needed for one mix: 2 face to face, else 1.
     pub layers: u64,
@@ -71,7 +71,7 @@ struct Wanted {
     own_image: bool,
 }
 
-/// The task of a mix of sizes on one cloth in one colour.
+/// The task of a mix of sizes on one fabric in one colour.
 pub(in crate::compute) fn task(
     ground: &Ground<'_>,
     cuts: &[CutCount],
@@ -103,29 +103,29 @@ pub(in crate::compute) fn task(
     usable.map(|usable| made(ground, bought, materials, mix, how, usable, &wanted))
 }
 
-/// The usable width after relaxation shrinkage, mm.
-fn usable(cloth: &Article, variant: Variant<'_>) -> Figure<f64> {
-    let across = property(cloth, "shrinkage-across", variant).known().map_or(0.0, small).max(0.0);
-    property(cloth, "usable-width", variant).map(|width| small(&width) * (1.0 - across))
+/// The cuttable width after relaxation shrinkage, mm.
+fn usable(fabric: &Article, variant: Variant<'_>) -> Figure<f64> {
+    let across = property(fabric, "shrinkage-across", variant).known().map_or(0.0, small).max(0.0);
+    property(fabric, "cuttable-width", variant).map(|width| small(&width) * (1.0 - across))
 }
 
-/// The cloth as it is laid: folded, it is half as wide.
-fn strip(how: &How, usable: f64) -> Cloth {
+/// The fabric as it is laid: folded, it is half as wide.
+fn strip(how: &How, usable: f64) -> Fabric {
     let width = if how.spread == Spread::Folded { usable / 2.0 } else { usable };
     let [edge, end, gap] = [how.edge, how.end, how.gap].map(|length| snap(length.raw()));
-    Cloth { width: snap(width), edge, end, gap }
+    Fabric { width: snap(width), edge, end, gap }
 }
 
 /// What a cut needs across the roll at the least, in the ways it may lie, and what there is, both mm; none where either
-/// is not known. On folded cloth half is enough for a piece that can be cut on the fold.
+/// is not known. On folded fabric half is enough for a piece that can be cut on the fold.
 pub(in crate::compute) fn least_width(
     ground: &Ground<'_>,
     cut: &CutCount,
-    cloth: &Article,
+    fabric: &Article,
     variant: Variant<'_>,
 ) -> Option<(f64, f64)> {
-    let how = how(ground.model, cloth, variant);
-    let strip = strip(&how, *usable(cloth, variant).known()?);
+    let how = how(ground.model, fabric, variant);
+    let strip = strip(&how, *usable(fabric, variant).known()?);
     let Outline { outline, directed, .. } = outline(ground, cut, variant).known().cloned()?;
     let tall = |polygon: &Polygon| polygon.bbox().map(|(low, high)| high.y - low.y);
     let whole = turns(&how, directed).into_iter().filter_map(|turn| tall(&turn.apply(&outline))).min()?;
@@ -140,7 +140,7 @@ pub(in crate::compute) fn least_width(
     })
 }
 
-/// Whether a cut is of this cloth and colour in a colourway.
+/// Whether a cut is of this fabric and colour in a colourway.
 fn is_of(ground: &Ground<'_>, cut: &CutCount, bought: &Bought, colourway: &str) -> bool {
     let what = cut.material.as_deref().and_then(|material| ground.model.resolve(material, colourway));
     what.is_some_and(|(article, colour)| {
@@ -154,7 +154,7 @@ fn wanted(ground: &Ground<'_>, cut: &CutCount, variant: Variant<'_>, several: bo
     counts.with(outline, |(drawn, mirrored), Outline { outline, directed, path }| {
         let mirror = |p: &GridPoint| GridPoint::new(p.x, -p.y);
         let image = Polygon { points: outline.points.iter().map(mirror).collect() }.reversed();
-        // Two layers of a piece on one cloth are told apart.
+        // Two layers of a piece on one fabric are told apart.
         let layers = ground.model.pieces.get(&cut.piece).map_or(0, |piece| {
             piece
                 .cuts
@@ -227,13 +227,13 @@ fn made(
     usable: f64,
     wanted: &[(Wanted, u64)],
 ) -> Task {
-    let cloth = strip(&how, usable);
+    let fabric = strip(&how, usable);
     let mut surplus = BTreeMap::new();
     let mut pieces = Vec::new();
     let mut path = 0.0;
     for (one, products) in wanted {
         let turns = turns(&how, one.directed);
-        let shared = Shared::of(one, *products, &how, cloth, &turns);
+        let shared = Shared::of(one, *products, &how, fabric, &turns);
         if shared.beyond > 0 {
             surplus.insert(one.name.clone(), shared.beyond);
         }
@@ -254,7 +254,7 @@ fn made(
         }
     }
     let title = title(ground, &materials, mix);
-    let instance = Instance { name: title, cloth, pieces };
+    let instance = Instance { name: title, fabric, pieces };
     let pattern = if how.method == Method::Die { Pattern::Rows } else { Pattern::Free };
     let key = lock::key(&instance, pattern);
     let lay = ground.model.lock.lay(&key, &instance);
@@ -278,9 +278,9 @@ struct Shared {
 }
 
 impl Shared {
-    /// Two layers give one of each way at once, or two of a piece that is its own image. On folded cloth what is left of
+    /// Two layers give one of each way at once, or two of a piece that is its own image. On folded fabric what is left of
     /// such a piece after pairing is cut on the fold, and all of it where it is too wide to lie beside the fold.
-    fn of(one: &Wanted, products: u64, how: &How, cloth: Cloth, turns: &[Turn]) -> Shared {
+    fn of(one: &Wanted, products: u64, how: &How, fabric: Fabric, turns: &[Turn]) -> Shared {
         let (drawn, mirrored) = (one.drawn * products, one.mirrored * products);
         let all = drawn + mirrored;
         if how.spread == Spread::OneWay {
@@ -291,7 +291,7 @@ impl Shared {
             return Shared { drawn: pairs, mirrored: 0, beyond: 2 * pairs - all, on_fold: None };
         }
         let tall = |turn: &Turn| turn.apply(&one.outline).bbox().map(|(low, high)| high.y - low.y);
-        let fits = turns.iter().filter_map(tall).any(|tall| tall <= cloth.width - 2 * cloth.edge);
+        let fits = turns.iter().filter_map(tall).any(|tall| tall <= fabric.width - 2 * fabric.edge);
         let left = if fits { all % 2 } else { all };
         let on_fold = match how.spread == Spread::Folded && left > 0 {
             true => half::half(&one.outline).map(|half| (half, left)),
@@ -321,7 +321,7 @@ pub fn mix_text(mix: &Mix) -> String {
     some.map(|(size, products)| format!("{size} × {products}")).collect::<Vec<_>>().join(", ")
 }
 
-/// How a piece may be turned. A piece without grain or pile may be turned freely where the cloth lets it.
+/// How a piece may be turned. A piece without grain or pile may be turned freely where the fabric lets it.
 fn turns(how: &How, directed: bool) -> Vec<Turn> {
     let base: &[f64] = match how.direction {
         Direction::OneWay => &[0.0],
@@ -338,7 +338,7 @@ fn turns(how: &How, directed: bool) -> Vec<Turn> {
 pub(crate) fn repeats(one: &Instance, table: Option<f64>) -> u64 {
     let pieces = one.count().max(1);
     let bounds = crate::lay::bounds(one);
-    let ends = 2 * one.cloth.end;
+    let ends = 2 * one.fabric.end;
     let each = ((bounds.area - ends) as f64 / SHARE).max(1.0);
     let enough = (TIMES * (bounds.longest - ends) as f64 / each).ceil();
     let room = table.map_or(f64::INFINITY, |table| ((table * 1000.0 - ends as f64) / each).floor());

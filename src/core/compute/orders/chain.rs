@@ -6,28 +6,29 @@ use crate::compute::{Bought, Figure, Number};
 use crate::model::{Model, Variant};
 use crate::units::{Dimension, Quantity, Rational};
 
-use super::figures::{Chain, ClothPlan, OrderFigures, Planned, PlyTerm, Price, Steps};
+use super::figures::{Chain, FabricPlan, OrderFigures, Planned, PlyTerm, Price, Steps};
 
 /// The material to buy, in the order of articles and colours.
 pub(super) fn chains(model: &Model, order: &OrderFigures) -> Vec<Chain> {
-    let mut all: BTreeMap<Bought, Vec<(usize, &ClothPlan)>> = BTreeMap::new();
-    for cloth in &order.cloths {
-        for (at, colour) in cloth.colours.iter().enumerate() {
-            let bought = Bought { article: cloth.article.clone(), colour: colour.colour.clone() };
-            all.entry(bought).or_default().push((at, cloth));
+    let mut all: BTreeMap<Bought, Vec<(usize, &FabricPlan)>> = BTreeMap::new();
+    for fabric in &order.fabrics {
+        for (at, colour) in fabric.colours.iter().enumerate() {
+            let bought = Bought { article: fabric.article.clone(), colour: colour.colour.clone() };
+            all.entry(bought).or_default().push((at, fabric));
         }
     }
     all.into_iter().map(|(bought, parts)| chain(model, order, bought, &parts)).collect()
 }
 
-fn chain(model: &Model, order: &OrderFigures, bought: Bought, parts: &[(usize, &ClothPlan)]) -> Chain {
-    let cut =
-        |(at, cloth): &(usize, &ClothPlan)| -> u64 { cloth.colours[*at].cut.values().flat_map(BTreeMap::values).sum() };
-    let made = |(at, cloth): &(usize, &ClothPlan)| -> u64 { cloth.colours[*at].made.values().sum() };
+fn chain(model: &Model, order: &OrderFigures, bought: Bought, parts: &[(usize, &FabricPlan)]) -> Chain {
+    let cut = |(at, fabric): &(usize, &FabricPlan)| -> u64 {
+        fabric.colours[*at].cut.values().flat_map(BTreeMap::values).sum()
+    };
+    let made = |(at, fabric): &(usize, &FabricPlan)| -> u64 { fabric.colours[*at].made.values().sum() };
     let mut plans = Figure::Known(Vec::new());
-    for (at, cloth) in parts {
-        plans = plans.with(cloth.plan.as_ref(), |mut plans: Vec<(usize, &ClothPlan, &Planned)>, plan| {
-            plans.push((*at, *cloth, plan));
+    for (at, fabric) in parts {
+        plans = plans.with(fabric.plan.as_ref(), |mut plans: Vec<(usize, &FabricPlan, &Planned)>, plan| {
+            plans.push((*at, *fabric, plan));
             plans
         });
     }
@@ -35,18 +36,19 @@ fn chain(model: &Model, order: &OrderFigures, bought: Bought, parts: &[(usize, &
     Chain { products: parts.iter().map(cut).sum(), made: parts.iter().map(made).sum(), steps, bought }
 }
 
-fn steps(model: &Model, order: &OrderFigures, bought: &Bought, plans: &[(usize, &ClothPlan, &Planned)]) -> Steps {
-    let terms: Vec<PlyTerm> = plans.iter().flat_map(|(_, cloth, plan)| terms(cloth, plan, bought)).collect();
+fn steps(model: &Model, order: &OrderFigures, bought: &Bought, plans: &[(usize, &FabricPlan, &Planned)]) -> Steps {
+    let terms: Vec<PlyTerm> = plans.iter().flat_map(|(_, fabric, plan)| terms(fabric, plan, bought)).collect();
     let lines = plans.iter().flat_map(|(_, _, plan)| &plan.lays).flat_map(|lay| &lay.bundles);
     let spread: i64 = plans.iter().map(|(at, _, plan)| plan.taken[*at].spread).sum();
-    let ends: f64 = plans.iter().map(|(_, cloth, plan)| cloth.ends.raw() * plies_of(plan, bought) as f64).sum();
-    let first = plans.first().map(|(_, cloth, _)| *cloth);
-    let (shrinkage, faults) = first.map_or((Rational::ZERO, Rational::ZERO), |cloth| (cloth.shrinkage, cloth.faults));
+    let ends: f64 = plans.iter().map(|(_, fabric, plan)| fabric.ends.raw() * plies_of(plan, bought) as f64).sum();
+    let first = plans.first().map(|(_, fabric, _)| *fabric);
+    let (shrinkage, faults) =
+        first.map_or((Rational::ZERO, Rational::ZERO), |fabric| (fabric.shrinkage, fabric.faults));
     let (relaxed, needed) = needed(spread, shrinkage, faults);
     let article = model.articles.get(&bought.article);
-    let variant = variant(order, plans.first().map(|(at, cloth, _)| &cloth.colours[*at].colourways));
+    let variant = variant(order, plans.first().map(|(at, fabric, _)| &fabric.colours[*at].colourways));
     let known = |key: &str| article.and_then(|article| article.quantity(key)?.known(variant)).cloned();
-    let roll = first.and_then(|cloth| cloth.roll);
+    let roll = first.and_then(|fabric| fabric.roll);
     let rolls: u32 = plans.iter().map(|(at, _, plan)| plan.taken[*at].units).sum();
     let minimum = known("minimum-order").and_then(|one| minimum(&one, &known));
     let unit = roll.unwrap_or(1_000_000);
@@ -104,7 +106,7 @@ fn variant<'a>(order: &'a OrderFigures, colourways: Option<&'a Vec<String>>) -> 
     Variant { size: order.products.keys().next().map_or("", String::as_str), colourway }
 }
 
-/// What a length that is spread takes of the cloth as delivered, after shrinkage and after faults too, µm.
+/// What a length that is spread takes of the fabric as delivered, after shrinkage and after faults too, µm.
 pub fn needed(spread: i64, shrinkage: Rational, faults: Rational) -> (f64, f64) {
     let left = |share: Rational| Rational::ONE.checked_sub(share);
     let relaxed = left(shrinkage).and_then(|left| Rational::whole(spread).checked_div(left));
@@ -118,18 +120,18 @@ fn round_up(length: f64, unit: i64) -> i64 {
     (units as i64).saturating_mul(unit)
 }
 
-fn terms(cloth: &ClothPlan, plan: &Planned, bought: &Bought) -> Vec<PlyTerm> {
-    let keep = (1.0 - cloth.shrinkage.to_f64()) * (1.0 - cloth.faults.to_f64());
+fn terms(fabric: &FabricPlan, plan: &Planned, bought: &Bought) -> Vec<PlyTerm> {
+    let keep = (1.0 - fabric.shrinkage.to_f64()) * (1.0 - fabric.faults.to_f64());
     let per_roll = |ply: Number| {
-        let roll = cloth.roll.filter(|_| !cloth.splice)?;
-        let group = ply.raw() * 1e3 * f64::from(cloth.step);
-        Some((roll as f64 * keep / group + 1e-9).floor() as u64 * u64::from(cloth.step))
+        let roll = fabric.roll.filter(|_| !fabric.splice)?;
+        let group = ply.raw() * 1e3 * f64::from(fabric.step);
+        Some((roll as f64 * keep / group + 1e-9).floor() as u64 * u64::from(fabric.step))
     };
     let mut all = Vec::new();
     for lay in &plan.lays {
         for colour in lay.colours.iter().filter(|one| one.colour == bought.colour) {
             all.push(PlyTerm {
-                materials: cloth.materials.iter().cloned().collect(),
+                materials: fabric.materials.iter().cloned().collect(),
                 lay: lay.lay,
                 plies: colour.plies,
                 length: lay.length,

@@ -19,7 +19,7 @@ const SETS: (u32, u32) = (4, 12);
 /// A lay is about this long or longer where products are small, µm (*common practice*).
 const LONG: i64 = 2_000_000;
 
-/// Lengths by the stated utilisation of each cloth: area / (usable width × utilisation). No lays.
+/// Lengths by the stated efficiency of each fabric: area / (cuttable width × efficiency). No lays.
 #[derive(Debug)]
 pub struct Estimate<'a> {
     /// The specification.
@@ -49,7 +49,7 @@ impl Lays for Estimate<'_> {
     fn length(&mut self, of: &Laid<'_>, mix: &Mix) -> Result<Length, String> {
         let mut length = 0.0;
         for (size, sets) in of.sizes.iter().zip(&mix.sets).filter(|(_, sets)| **sets > 0) {
-            let needs = self.figures.cloth.get(size).and_then(|by| by.get(of.colourway));
+            let needs = self.figures.fabric.get(size).and_then(|by| by.get(of.colourway));
             let mine = |materials: &BTreeSet<String>| materials == of.materials;
             let need = needs.into_iter().flatten().find(|one| one.bought.article == of.article && mine(&one.materials));
             let need = need.ok_or_else(|| format!("the need of {} in size {size} is not known", of.article))?;

@@ -22,8 +22,8 @@ pub struct OrderFigures {
     /// The sealed revision it cites.
     pub revision: Option<String>,
     /// Products cut against loss, percent of the quantity; absent where it is not stated, and none is cut.
-    pub spare: Option<f64>,
-    /// Whose the cloth is that is left over.
+    pub cut_extra: Option<f64>,
+    /// Whose the fabric is that is left over.
     pub surplus: Option<String>,
     /// Its lines.
     pub lines: Vec<OrderedLine>,
@@ -31,9 +31,9 @@ pub struct OrderFigures {
     pub products: ByVariant<OrderProducts>,
     /// Products ordered.
     pub total: u64,
-    /// The cut plan, cloth by cloth; empty until it is planned.
-    pub cloths: Vec<ClothPlan>,
-    /// Cloth to buy by article and colour; empty until it is planned.
+    /// The cut plan, fabric by fabric; empty until it is planned.
+    pub fabrics: Vec<FabricPlan>,
+    /// Fabric to buy by article and colour; empty until it is planned.
     pub material: Vec<Chain>,
     /// Why something that is cut stands in no plan.
     pub missing: BTreeSet<String>,
@@ -74,22 +74,22 @@ pub struct OrderProducts {
     /// Most that may be delivered.
     pub allowed: u64,
     /// Cut on top against loss.
-    pub spare: u64,
+    pub cut_extra: u64,
     /// On top for samples.
     pub samples: u64,
     /// On top for tests.
     pub tests: u64,
-    /// To cut: ceil(quantity × (1 + spare)) + samples + tests.
+    /// To cut: ceil(quantity × (1 + cut extra)) + samples + tests.
     pub cut: u64,
-    /// Most to cut: what may be delivered with the spare on top, samples and tests.
+    /// Most to cut: what may be delivered with the cut extra on top, samples and tests.
     pub most: u64,
 }
 
-/// The cut plan of one cloth: everything that is cut from it together.
+/// The cut plan of one fabric: everything that is cut from it together.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub struct ClothPlan {
-    /// The cloth.
+pub struct FabricPlan {
+    /// The fabric.
     pub article: String,
     /// What the pieces call it.
     pub materials: BTreeSet<String>,
@@ -122,7 +122,7 @@ pub struct ClothPlan {
     pub plan: Figure<Planned>,
 }
 
-/// One colour of a cloth in an order.
+/// One colour of a fabric in an order.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Colour {
@@ -146,7 +146,7 @@ pub struct Planned {
     pub mixes: u64,
     /// Of these, mixes that were laid.
     pub laid: u64,
-    /// Whether no mix that was not laid could make less be bought, or as little in fewer lays, if none uses the cloth more
+    /// Whether no mix that was not laid could make less be bought, or as little in fewer lays, if none uses the fabric more
     /// than 2 points better than the best lay of one product.
     pub complete: bool,
     /// Whether no plan over these mixes buys less, or as little with fewer lays.
@@ -168,7 +168,7 @@ pub struct Planned {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Undivided {
-    /// Colour of the cloth.
+    /// Colour of the fabric.
     pub colour: Option<String>,
     /// Size.
     pub size: String,
@@ -194,14 +194,14 @@ pub struct Totals {
     pub surplus: u64,
 }
 
-/// The way from products to the cloth that is bought, step by step. Every step can be worked out from the ones before.
+/// The way from products to the fabric that is bought, step by step. Every step can be worked out from the ones before.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Chain {
-    /// The cloth and its colour.
+    /// The fabric and its colour.
     #[serde(flatten)]
     pub bought: Bought,
-    /// Products to cut: ordered with the spare, samples and tests.
+    /// Products to cut: ordered with the cut extra, samples and tests.
     pub products: u64,
     /// Products that the plan makes.
     pub made: u64,
@@ -258,7 +258,7 @@ pub struct Steps {
     pub price: Option<Price>,
 }
 
-/// What the cloth costs. For the own edition only.
+/// What the fabric costs. For the own edition only.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Price {
@@ -290,7 +290,7 @@ impl Price {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct PlyTerm {
-    /// What the pieces of the lay call the cloth.
+    /// What the pieces of the lay call the fabric.
     pub materials: Vec<String>,
     /// The lay.
     pub lay: u64,
@@ -308,7 +308,7 @@ pub struct PlyTerm {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct LayLine {
-    /// Its number in the plan of the cloth, from 1.
+    /// Its number in the plan of the fabric, from 1.
     pub lay: u64,
     /// Products by size that lie on one ply, or on one group of plies.
     pub sizes: BTreeMap<String, u64>,
@@ -364,7 +364,7 @@ pub struct FromRoll {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Bundle {
-    /// Its number in the plan of the cloth, from 1.
+    /// Its number in the plan of the fabric, from 1.
     pub bundle: u64,
     /// Size.
     pub size: String,
@@ -372,7 +372,7 @@ pub struct Bundle {
     pub place: u64,
     /// Colourway.
     pub colourway: String,
-    /// Colour of the cloth.
+    /// Colour of the fabric.
     pub colour: Option<String>,
     /// Number of the first ply.
     pub from: u64,

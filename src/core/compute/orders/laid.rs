@@ -4,10 +4,10 @@ use std::collections::BTreeSet;
 
 use crate::compute::plan::{Length, Mix};
 
-/// Pieces that are laid together: everything cut from one cloth in one colour, for some products.
+/// Pieces that are laid together: everything cut from one fabric in one colour, for some products.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Laid<'a> {
-    /// The cloth.
+    /// The fabric.
     pub article: &'a str,
     /// What the pieces call it.
     pub materials: &'a BTreeSet<String>,
@@ -17,7 +17,7 @@ pub struct Laid<'a> {
     pub sizes: &'a [String],
 }
 
-/// How a cloth is spread and cut. Lengths in whole µm.
+/// How a fabric is spread and cut. Lengths in whole µm.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Spreading {
     /// Most plies in one lay.
@@ -40,7 +40,7 @@ pub struct Spreading {
 
 /// Where lays come from.
 pub trait Lays {
-    /// How a cloth is spread and cut.
+    /// How a fabric is spread and cut.
     fn spreading(&mut self, of: &Laid<'_>) -> Spreading;
     /// What is known of the length of a lay, without its ends; `Err` with the reason where nothing is, as where an outline
     /// is the factory's to make.
@@ -52,11 +52,11 @@ pub trait Lays {
     fn lay(&mut self, of: &Laid<'_>, mix: &Mix) -> Option<i64>;
     /// Whether lengths are an estimate, and no lay.
     fn is_estimate(&self) -> bool;
-    /// Rounds of planning and laying, for one cloth.
+    /// Rounds of planning and laying, for one fabric.
     fn rounds(&self) -> usize {
         ROUNDS
     }
 }
 
-/// Rounds of planning and laying, for one cloth.
+/// Rounds of planning and laying, for one fabric.
 pub const ROUNDS: usize = 12;

@@ -1,12 +1,12 @@
-//! Orders in numbers: what is wanted, the cut plan of every cloth, and the material to buy.
+//! Orders in numbers: what is wanted, the cut plan of every fabric, and the material to buy.
 //!
 //! [`wanted()`] follows from the order alone. [`plan()`] needs the lengths of lays, which it asks of [`Lays`], so that it can
 //! be made of an estimate, of lays kept from before, or of lays made on the spot.
 
 mod chain;
-mod cloth;
 mod cutting;
 mod estimate;
+mod fabric;
 mod figures;
 mod laid;
 mod planner;
@@ -16,7 +16,7 @@ pub use chain::needed;
 pub use estimate::Estimate;
 pub(in crate::compute) use estimate::PLIES;
 pub use figures::{
-    Bundle, Chain, ClothPlan, Colour, FromRoll, LayColour, LayLine, OrderFigures, OrderProducts, OrderedLine, Planned,
+    Bundle, Chain, Colour, FabricPlan, FromRoll, LayColour, LayLine, OrderFigures, OrderProducts, OrderedLine, Planned,
     PlyTerm, Price, Steps, Totals, Undivided,
 };
 pub use laid::{Laid, Lays, ROUNDS, Spreading};

@@ -4,12 +4,12 @@ use crate::compute::record::Figures;
 use crate::model::Model;
 
 use super::laid::Lays;
-use super::{chain, cloth};
+use super::{chain, fabric};
 
 /// Plans one order, as [`plan()`] does all.
 pub fn plan_one(model: &Model, figures: &mut Figures, order: &str, lays: &mut dyn Lays) {
     let Some(mut planned) = figures.orders.remove(order) else { return };
-    (planned.cloths, planned.missing) = cloth::plans(model, figures, &planned, lays);
+    (planned.fabrics, planned.missing) = fabric::plans(model, figures, &planned, lays);
     planned.material = chain::chains(model, &planned);
     planned.missing.extend(chain::unpriced(model, &planned));
     figures.orders.insert(order.to_string(), planned);

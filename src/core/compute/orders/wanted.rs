@@ -1,4 +1,4 @@
-//! What an order wants: products to cut, with spares, samples and tests, and what may be delivered.
+//! What an order wants: products to cut, with cut extra, samples and tests, and what may be delivered.
 
 use std::collections::BTreeMap;
 
@@ -16,18 +16,18 @@ pub fn wanted(model: &Model) -> BTreeMap<String, OrderFigures> {
 fn figures(model: &Model, order: &Order) -> OrderFigures {
     let known = |text: &Option<Stated<String>>| text.as_ref().and_then(Stated::known).cloned();
     let lines: Vec<OrderedLine> = order.lines.values().map(|line| ordered(model, order, line)).collect();
-    let spare = share(order.spare.as_ref());
+    let cut_extra = share(order.cut_extra.as_ref());
     OrderFigures {
         number: known(&order.number),
         po: known(&order.po),
         date: known(&order.date),
         revision: known(&order.revision),
-        spare: spare.map(|spare| spare.to_f64() * 100.0),
+        cut_extra: cut_extra.map(|cut_extra| cut_extra.to_f64() * 100.0),
         surplus: known(&order.surplus),
-        products: products(model, &lines, spare.unwrap_or(Rational::ZERO)),
+        products: products(model, &lines, cut_extra.unwrap_or(Rational::ZERO)),
         total: lines.iter().filter_map(|line| line.quantity).sum(),
         lines,
-        cloths: Vec::new(),
+        fabrics: Vec::new(),
         material: Vec::new(),
         missing: std::collections::BTreeSet::new(),
     }
@@ -71,16 +71,16 @@ fn of_quantity(allowed: &Quantity, quantity: u64) -> u64 {
     u64::try_from(whole).unwrap_or(0)
 }
 
-/// Products with the spare: rounded up for what is wanted, down for what is allowed.
-fn with_spare(quantity: u64, spare: Rational, up: bool) -> u64 {
+/// Products with the cut extra: rounded up for what is wanted, down for what is allowed.
+fn with_cut_extra(quantity: u64, cut_extra: Rational, up: bool) -> u64 {
     let quantity = Rational::whole(i64::try_from(quantity).unwrap_or(0));
-    let all = Rational::ONE.checked_add(spare).and_then(|factor| factor.checked_mul(quantity)).unwrap_or(quantity);
+    let all = Rational::ONE.checked_add(cut_extra).and_then(|factor| factor.checked_mul(quantity)).unwrap_or(quantity);
     let whole = if up { all.ceil_to(Rational::ONE) } else { all.floor_to(Rational::ONE) };
     whole.map_or(0, |whole| u64::try_from(whole.numerator()).unwrap_or(0))
 }
 
-/// Products to cut by size and colourway: ceil(quantity × (1 + spare)) + samples + tests.
-fn products(model: &Model, lines: &[OrderedLine], spare: Rational) -> ByVariant<OrderProducts> {
+/// Products to cut by size and colourway: ceil(quantity × (1 + cut extra)) + samples + tests.
+fn products(model: &Model, lines: &[OrderedLine], cut_extra: Rational) -> ByVariant<OrderProducts> {
     let mut all: ByVariant<OrderProducts> = BTreeMap::new();
     for line in lines {
         let (Some(size), Some(colourway), Some(quantity)) = (&line.size, &line.colourway, line.quantity) else {
@@ -97,10 +97,10 @@ fn products(model: &Model, lines: &[OrderedLine], spare: Rational) -> ByVariant<
     }
     for sum in all.values_mut().flat_map(BTreeMap::values_mut) {
         let extra = sum.samples + sum.tests;
-        let cut = with_spare(sum.quantity, spare, true);
-        sum.spare = cut - sum.quantity;
+        let cut = with_cut_extra(sum.quantity, cut_extra, true);
+        sum.cut_extra = cut - sum.quantity;
         sum.cut = cut + extra;
-        sum.most = with_spare(sum.allowed, spare, false).max(cut) + extra;
+        sum.most = with_cut_extra(sum.allowed, cut_extra, false).max(cut) + extra;
     }
     all
 }

@@ -2,7 +2,7 @@
 //! for it. Knows sizes and colours by their place in a list, and lengths; no specification.
 //!
 //! ```text
-//! problem  demand, plies, table, how the cloth is bought; what a plan is worth
+//! problem  demand, plies, table, how the fabric is bought; what a plan is worth
 //! mixes    which sizes may lie together
 //! ready    what can be spread at all
 //! pack     groups of plies on rolls
@@ -11,7 +11,7 @@
 //! settle   lays what was chosen and plans again, until every chosen mix is laid
 //! ```
 //! What is bought is counted in rolls, or in whole metres where no roll is known. A plan is the better one that buys less;
-//! of two that buy the same, the one with fewer lays, then with less cloth spread, then with fewer products too many.
+//! of two that buy the same, the one with fewer lays, then with less fabric spread, then with fewer products too many.
 
 mod bound;
 mod colour;

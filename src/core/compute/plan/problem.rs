@@ -4,10 +4,10 @@ use std::fmt;
 
 use crate::units::Rational;
 
-/// What is to be cut from one cloth, and how it is spread and bought. Lengths in whole µm.
+/// What is to be cut from one fabric, and how it is spread and bought. Lengths in whole µm.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Problem {
-    /// Demand by colour of the cloth.
+    /// Demand by colour of the fabric.
     pub colours: Vec<Demand>,
     /// Most plies in one lay.
     pub plies: u32,
@@ -19,7 +19,7 @@ pub struct Problem {
     pub ends: i64,
     /// Longest ply the table holds, ends included.
     pub table: Option<i64>,
-    /// How the cloth is bought.
+    /// How the fabric is bought.
     pub buy: Buy,
 }
 
@@ -34,7 +34,7 @@ pub struct Demand {
     pub minimum: i64,
 }
 
-/// How cloth is bought.
+/// How fabric is bought.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Buy {
     /// What it is bought by: a roll; or a metre, where no roll is known.

@@ -172,7 +172,7 @@ fn checked(problem: &Problem, mixes: &[(Mix, Length)]) -> Result<usize, Unplanna
         return Err(Unplannable::Malformed("a lay has at least one group of plies"));
     }
     if problem.buy.usable() <= 0 || problem.ends < 0 || problem.buy.overlap < 0 || !multiples() {
-        return Err(Unplannable::Malformed("nothing of the cloth can be used, or a mix is no multiple"));
+        return Err(Unplannable::Malformed("nothing of the fabric can be used, or a mix is no multiple"));
     }
     if !problem.buy.whole && problem.buy.overlap >= problem.buy.usable() {
         return Err(Unplannable::Malformed("a splice loses more than a roll holds"));

@@ -17,7 +17,7 @@ pub struct Settled {
 }
 
 /// Plans, has the chosen mixes laid, and plans again, until every chosen mix is laid, or what is laid buys no more and takes no
-/// more lays than what is hoped for: no mix that was looked at is better then, but for cloth that is bought anyway. After
+/// more lays than what is hoped for: no mix that was looked at is better then, but for fabric that is bought anyway. After
 /// `rounds` the plan is made of what is laid. `lay` gives the length of a lay in µm without the ends, or `None` where it
 /// cannot be laid.
 ///

@@ -10,7 +10,7 @@ pub const RULE: Rule = Rule {
     code: "colour-beyond-limit",
     family: "sample",
     severity: Severity::Should,
-    summary: "a colour is farther from its target than its limit, and was approved or is on the last round",
+    summary: "a colour is farther from its target than its limit, and was approved or is on the last sample",
     explanation: "The CIEDE2000 difference of the mean reading from the target is held against the `limit` of the colour. On \
                   pile a reading depends on how it is brushed: brushed, folded until it is opaque and turned, the mean of \
                   four directions says something. The signed swatch decides; a difference only asks for another look.",
@@ -21,7 +21,7 @@ pub const RULE: Rule = Rule {
     source: "CIE 142:2001 for the difference; its use on pile is common practice",
 };
 
-/// Reports approved submissions, and the colours of the last rounds.
+/// Reports approved submissions, and the colours of the last samples.
 pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findings) {
     for (id, approval) in &model.samples.approvals {
         let Some(line) = samples.approvals.iter().find(|line| line.approval == *id) else { continue };
@@ -32,11 +32,11 @@ pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findi
             findings.extend(report(model, &what, colour, place.span));
         }
     }
-    for (id, round) in samples.rounds.iter().filter(|(_, round)| round.last) {
-        for colour in &round.colours {
-            let written = model.samples.rounds.get(id).and_then(|round| round.colours.get(&colour.of));
+    for (id, sample) in samples.samples.iter().filter(|(_, sample)| sample.last) {
+        for colour in &sample.colours {
+            let written = model.samples.samples.get(id).and_then(|sample| sample.colours.get(&colour.of));
             let Some(written) = written else { continue };
-            findings.extend(report(model, &format!("{} on round {id}", colour.of), colour, written.of.span));
+            findings.extend(report(model, &format!("{} on sample {id}", colour.of), colour, written.of.span));
         }
     }
 }

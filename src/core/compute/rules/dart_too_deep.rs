@@ -14,7 +14,7 @@ pub const RULE: Rule = Rule {
     family: "piece",
     severity: Severity::Must,
     summary: "a dart reaches into the allowance of the edge opposite",
-    explanation: "A dart ends in cloth. If its tip comes nearer to the edge opposite than the allowance there, the end of \
+    explanation: "A dart ends in fabric. If its tip comes nearer to the edge opposite than the allowance there, the end of \
                   its seam is caught in the other seam, and a deeper one would cut the piece in two.",
     failing: "[piece.HEAD]\nallowance = \"6 mm\"\noutline = { shape = \"polygon\", corners = [[\"a\", \"0 mm\", \"0 mm\"], [\"b\", \
               \"90 mm\", \"0 mm\"], [\"e\", \"90 mm\", \"50 mm\"], [\"c\", \"55 mm\", \"50 mm\"], [\"p\", \"45 mm\", \"3 mm\"], [\"d\", \"35 \

@@ -8,25 +8,25 @@ use crate::model::{Method, Spread};
 
 use super::Ground;
 
-/// Cloth that is cut by dies is to be spread folded.
+/// Fabric that is cut by dies is to be spread folded.
 pub const RULE: Rule = Rule {
     code: "fold-with-die",
     family: "cutting",
     severity: Severity::Must,
-    summary: "cloth that is cut by dies is to be spread folded",
-    explanation: "A die cuts a whole shape through flat plies. Cloth folded along its length has a fold that no die may be struck across, and nothing can be cut on the fold.",
+    summary: "fabric that is cut by dies is to be spread folded",
+    explanation: "A die cuts a whole shape through flat plies. Fabric folded along its length has a fold that no die may be struck across, and nothing can be cut on the fold.",
     failing: "[cutting.press]\nmethod = \"die\"\nspread = \"folded\"",
     passing: "[cutting.press]\nmethod = \"die\"\nspread = \"one way\"",
     source: "common practice",
 };
 
-/// Reports each cloth once.
+/// Reports each fabric once.
 pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
     let wrong = |task: &&Task| task.how.spread == Spread::Folded && task.how.method == Method::Die;
-    let cloths: BTreeSet<&str> = lays.tasks.iter().filter(wrong).map(|task| task.bought.article.as_str()).collect();
-    for cloth in cloths {
-        let finding = Finding::new(&RULE, format!("{cloth} is cut by dies and is to be spread folded"));
-        let spread = cutting(ground.model, cloth).and_then(|one| one.spread.as_ref());
+    let fabrics: BTreeSet<&str> = lays.tasks.iter().filter(wrong).map(|task| task.bought.article.as_str()).collect();
+    for fabric in fabrics {
+        let finding = Finding::new(&RULE, format!("{fabric} is cut by dies and is to be spread folded"));
+        let spread = cutting(ground.model, fabric).and_then(|one| one.spread.as_ref());
         let finding = spread.into_iter().fold(finding, |finding, spread| finding.at(spread.span, "folded"));
         findings.push(finding.help("write spread = \"one way\" or \"face to face\""));
     }

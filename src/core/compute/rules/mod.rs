@@ -1,16 +1,18 @@
 //! Rules whose evidence is a computed line or number. One file per rule, file name = code.
 
 mod colour_beyond_limit;
-mod critical_point_out;
+mod concession_lifts_nothing;
+mod critical_point_out_of_tolerance;
 mod critical_point_unmeasured;
-mod dart_closes;
 mod dart_too_deep;
+mod dart_too_narrow;
 mod fold_with_die;
 mod impossible_cut_line;
-mod lay_over_table;
-mod lock_out_of_date;
-mod low_utilisation;
-mod minimum_order_dwarfs_need;
+mod kept_lay_no_longer_fits;
+mod lay_longer_than_table;
+mod low_efficiency;
+mod minimum_order_far_above_need;
+mod notch_distances_differ;
 mod notch_off_edge;
 mod notch_on_corner;
 mod notch_too_deep;
@@ -19,18 +21,16 @@ mod opening_under_trim;
 mod piece_too_wide;
 mod pile_face_to_face;
 mod plies_do_not_divide;
-mod quantity_outside_range;
+mod quantity_outside_tolerance;
 mod reading_slip;
-mod readings_off_one_way;
-mod scaled_draft;
+mod readings_all_on_one_side;
+mod size_scaled_too_far;
 mod telling;
 mod thin_limb;
 mod tight_curve;
-mod uneven_notches;
 mod vanished_edge;
-mod waiver_lifts_nothing;
 
-pub use waiver_lifts_nothing::lift;
+pub use concession_lifts_nothing::lift;
 
 use crate::diag::{Findings, Rule};
 use crate::model::Model;
@@ -50,30 +50,30 @@ pub const RULES: &[&Rule] = &[
     &vanished_edge::RULE,
     &tight_curve::RULE,
     &dart_too_deep::RULE,
-    &dart_closes::RULE,
+    &dart_too_narrow::RULE,
     &notch_off_edge::RULE,
     &notch_on_corner::RULE,
     &notch_too_deep::RULE,
     &piece_too_wide::RULE,
-    &scaled_draft::RULE,
+    &size_scaled_too_far::RULE,
     &thin_limb::RULE,
     &opening_on_corner::RULE,
     &opening_under_trim::RULE,
-    &uneven_notches::RULE,
+    &notch_distances_differ::RULE,
     &fold_with_die::RULE,
-    &lay_over_table::RULE,
-    &lock_out_of_date::RULE,
-    &low_utilisation::RULE,
+    &lay_longer_than_table::RULE,
+    &kept_lay_no_longer_fits::RULE,
+    &low_efficiency::RULE,
     &pile_face_to_face::RULE,
-    &quantity_outside_range::RULE,
-    &minimum_order_dwarfs_need::RULE,
+    &quantity_outside_tolerance::RULE,
+    &minimum_order_far_above_need::RULE,
     &plies_do_not_divide::RULE,
-    &critical_point_out::RULE,
+    &critical_point_out_of_tolerance::RULE,
     &critical_point_unmeasured::RULE,
     &reading_slip::RULE,
-    &readings_off_one_way::RULE,
+    &readings_all_on_one_side::RULE,
     &colour_beyond_limit::RULE,
-    &waiver_lifts_nothing::RULE,
+    &concession_lifts_nothing::RULE,
 ];
 
 /// Runs every rule.
@@ -82,31 +82,31 @@ pub(super) fn run(ground: &Ground<'_>, findings: &mut Findings) {
     vanished_edge::check(ground, findings);
     tight_curve::check(ground, findings);
     dart_too_deep::check(ground, findings);
-    dart_closes::check(ground, findings);
+    dart_too_narrow::check(ground, findings);
     notch_off_edge::check(ground, findings);
     notch_on_corner::check(ground, findings);
     notch_too_deep::check(ground, findings);
-    scaled_draft::check(ground, findings);
+    size_scaled_too_far::check(ground, findings);
     thin_limb::check(ground, findings);
     opening_on_corner::check(ground, findings);
     opening_under_trim::check(ground, findings);
-    uneven_notches::check(ground, findings);
+    notch_distances_differ::check(ground, findings);
 }
 
 /// Runs every rule about lays.
 pub(super) fn laid(ground: &Ground<'_>, cuts: &[CutCount], lays: &Lays, findings: &mut Findings) {
     piece_too_wide::check(ground, cuts, findings);
     fold_with_die::check(ground, lays, findings);
-    lay_over_table::check(ground, lays, findings);
-    lock_out_of_date::check(ground, lays, findings);
-    low_utilisation::check(ground, lays, findings);
+    lay_longer_than_table::check(ground, lays, findings);
+    kept_lay_no_longer_fits::check(ground, lays, findings);
+    low_efficiency::check(ground, lays, findings);
     pile_face_to_face::check(ground, lays, findings);
 }
 
 /// Runs the rules about orders that need no plan.
 pub(super) fn ordered(model: &Model, figures: &Figures, findings: &mut Findings) {
-    quantity_outside_range::check(model, figures, findings);
-    minimum_order_dwarfs_need::check(model, figures, findings);
+    quantity_outside_tolerance::check(model, figures, findings);
+    minimum_order_far_above_need::check(model, figures, findings);
 }
 
 /// Runs the rules about planned orders.
@@ -116,9 +116,9 @@ pub(super) fn planned(model: &Model, figures: &Figures, findings: &mut Findings)
 
 /// Runs the rules about samples.
 pub(super) fn sampled(model: &Model, samples: &SampleFigures, findings: &mut Findings) {
-    critical_point_out::check(model, samples, findings);
+    critical_point_out_of_tolerance::check(model, samples, findings);
     critical_point_unmeasured::check(model, samples, findings);
     reading_slip::check(model, samples, findings);
-    readings_off_one_way::check(model, samples, findings);
+    readings_all_on_one_side::check(model, samples, findings);
     colour_beyond_limit::check(model, samples, findings);
 }

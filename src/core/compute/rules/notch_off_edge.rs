@@ -12,7 +12,7 @@ pub const RULE: Rule = Rule {
     family: "piece",
     severity: Severity::Must,
     summary: "a notch has no place on the cut line",
-    explanation: "A notch is measured on the sew line, along one run or at a named point, and cut where the normal of the \
+    explanation: "A notch is measured on the sew line, along one edge or at a named point, and cut where the normal of the \
                   sew line meets the cut line. Past the end of the run, or on the leg of a dart that is only marked, \
                   there is no such place.",
     failing: "[piece.PANEL]\noutline = { shape = \"rectangle\", width = \"80 mm\", height = \"120 mm\" }\nnotches = [\"nw-ne \
@@ -32,7 +32,7 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
         if told.insert(place) {
             let message = format!("{}{}: {}", one.piece, in_size(ground.model, &one.size), one.message);
             let finding = Finding::new(&RULE, message).at(place, "not on the edge");
-            findings.push(finding.help("measure it along another run, or give a share of the run: \"a-b 50 %\""));
+            findings.push(finding.help("measure it along another edge, or give a share of the edge: \"a-b 50 %\""));
         }
     }
 }

@@ -18,7 +18,7 @@ pub const RULE: Rule = Rule {
     family: "piece",
     severity: Severity::Should,
     summary: "a notch measured along an edge falls on a corner",
-    explanation: "Within 3 mm of a corner a notch cannot be told from the corner itself, and cloth cut there frays into \
+    explanation: "Within 3 mm of a corner a notch cannot be told from the corner itself, and fabric cut there frays into \
                   it. A notch that is meant for the corner names its point; it is then cut on both edges, run on to the \
                   cut line.",
     failing: "[piece.PANEL]\noutline = { shape = \"rectangle\", width = \"80 mm\", height = \"120 mm\" }\nnotches = [\"nw-ne \

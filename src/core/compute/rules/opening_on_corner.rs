@@ -37,7 +37,7 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
             if told.insert(joint.joint.as_str()) {
                 let message = format!("opening {} {why}", joint.joint);
                 let finding = Finding::new(&RULE, message).at(side.span, "open here");
-                findings.push(finding.help("move it into the run of an edge"));
+                findings.push(finding.help("move it away from the corner, onto one edge"));
             }
         }
     }

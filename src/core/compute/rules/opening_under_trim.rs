@@ -2,7 +2,7 @@
 
 use crate::compute::seams::side_length;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::{ArticleKind, Deed, JointKind, Step};
+use crate::model::{Article, ArticleKind, Deed, JointKind, Step};
 
 use super::{Ground, in_size, mm, of_size, sizes};
 
@@ -14,9 +14,9 @@ pub const RULE: Rule = Rule {
     summary: "a trim that is put in is wider than every opening of its part",
     explanation: "A squeaker, a bell or a stiffening disc does not fold: it goes through an opening only if the opening is \
                   at least as long as the trim is wide. The ends of an opening tear when it is forced.",
-    failing: "[trim.bell]\nsize = \"45 mm\"\n[step.bell]\ndo = \"insert\"\npart = \"body\"\ntrim = \"bell\"\n[opening.back]\na = \
+    failing: "[trim.bell]\ndiameter = \"45 mm\"\n[step.bell]\ndo = \"insert\"\npart = \"body\"\ntrim = \"bell\"\n[opening.back]\na = \
               \"SIDE.l:u-v\"  # 40 mm",
-    passing: "[trim.bell]\nsize = \"45 mm\"\n[step.bell]\ndo = \"insert\"\npart = \"body\"\ntrim = \"bell\"\n[opening.back]\na = \
+    passing: "[trim.bell]\ndiameter = \"45 mm\"\n[step.bell]\ndo = \"insert\"\npart = \"body\"\ntrim = \"bell\"\n[opening.back]\na = \
               \"SIDE.l:u-v\"  # 60 mm",
     source: "plane geometry",
 };
@@ -36,10 +36,7 @@ fn too_wide(ground: &Ground<'_>, step: &Step) -> Option<Finding> {
         let Some(widest) = widest(ground, &part.value, size) else { continue };
         for colourway in ground.model.colourways.keys() {
             let Some((article, _)) = ground.model.resolve(&trim.value, colourway) else { continue };
-            let stated = article.quantity("size").filter(|_| article.kind == ArticleKind::Trim);
-            let Some(wide) = stated.and_then(|one| one.known(of_size(size))).map(|one| one.si_f64() * 1000.0) else {
-                continue;
-            };
+            let Some(wide) = wide(article, size) else { continue };
             if wide > widest + 0.001 {
                 let message = format!(
                     "{} of {} does not go through the widest opening of {}, {} long{}",
@@ -55,6 +52,13 @@ fn too_wide(ground: &Ground<'_>, step: &Step) -> Option<Finding> {
         }
     }
     None
+}
+
+/// What has to go through an opening, mm: the diameter of a trim, else its width.
+fn wide(article: &Article, size: &str) -> Option<f64> {
+    let stated = article.quantity("diameter").or_else(|| article.quantity("width"));
+    let stated = stated.filter(|_| article.kind == ArticleKind::Trim)?;
+    stated.known(of_size(size)).map(|one| one.si_f64() * 1000.0)
 }
 
 /// Length of the longest opening of a part, mm.

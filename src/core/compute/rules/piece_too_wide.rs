@@ -10,34 +10,34 @@ use crate::model::{Article, Piece, Variant};
 
 use super::{Ground, in_size, mm};
 
-/// A piece that does not fit on its cloth.
+/// A piece that does not fit on its fabric.
 pub const RULE: Rule = Rule {
     code: "piece-too-wide",
     family: "piece",
     severity: Severity::Must,
-    summary: "a piece is wider than the usable width of its cloth",
-    explanation: "A piece lies on the cloth with its grain or pile along the roll, so that its width square to that must \
-                  fit within the usable width, less what shrinks and what is kept free. Where the cloth lets it be \
-                  turned, it is too wide only if it fits in none of these ways. Folded cloth is half as wide; a piece \
+    summary: "a piece is wider than the cuttable width of its fabric",
+    explanation: "A piece lies on the fabric with its grain or pile along the roll, so that its width square to that must \
+                  fit within the cuttable width, less what shrinks and what is kept free. Where the fabric lets it be \
+                  turned, it is too wide only if it fits in none of these ways. Folded fabric is half as wide; a piece \
                   that is its own image may lie on the fold.",
-    failing: "[cloth.felt]\nusable-width = \"900 mm\"\n[piece.MAT]\noutline = { shape = \"circle\", diameter = \"1 m\" }\n\
+    failing: "[fabric.felt]\ncuttable-width = \"900 mm\"\n[piece.MAT]\noutline = { shape = \"circle\", diameter = \"1 m\" }\n\
               material = \"felt\"",
-    passing: "[cloth.felt]\nusable-width = \"900 mm\"\n[piece.MAT]\noutline = { shape = \"rectangle\", width = \"1 m\", height \
+    passing: "[fabric.felt]\ncuttable-width = \"900 mm\"\n[piece.MAT]\noutline = { shape = \"rectangle\", width = \"1 m\", height \
               = \"80 cm\" }\nmaterial = \"felt\"",
     source: "plane geometry",
 };
 
-/// Reports each cut once for each cloth it is too wide for.
+/// Reports each cut once for each fabric it is too wide for.
 pub fn check(ground: &Ground<'_>, cuts: &[CutCount], findings: &mut Findings) {
     let mut told = BTreeSet::new();
     for cut in cuts {
         let (id, cut_id) = (cut.piece.as_str(), cut.cut.as_str());
         let Some((piece, material)) = ground.model.pieces.get(id).zip(cut.material.as_ref()) else { continue };
         for variant in ground.model.variants() {
-            let Some((cloth, _)) = ground.model.resolve(material, variant.colourway) else { continue };
-            let wide = least_width(ground, cut, cloth, variant);
+            let Some((fabric, _)) = ground.model.resolve(material, variant.colourway) else { continue };
+            let wide = least_width(ground, cut, fabric, variant);
             let Some((needed, usable)) = wide.filter(|(needed, usable)| needed > usable) else { continue };
-            let article = cloth.entry.id.value.as_str();
+            let article = fabric.entry.id.value.as_str();
             if !told.insert((id, cut_id, article)) {
                 continue;
             }
@@ -46,27 +46,27 @@ pub fn check(ground: &Ground<'_>, cuts: &[CutCount], findings: &mut Findings) {
                 in_size(ground.model, variant.size),
                 mm(needed),
                 if is_directed(ground, piece) { "square to its grain" } else { "at its narrowest" },
-                room(cloth, variant, usable)
+                room(fabric, variant, usable)
             );
-            let mut finding = Finding::new(&RULE, message).at(piece.entry.span(), "does not fit on the cloth");
-            if let Some(width) = cloth.quantity("usable-width") {
-                finding = finding.at(width.span, "the usable width");
+            let mut finding = Finding::new(&RULE, message).at(piece.entry.span(), "does not fit on the fabric");
+            if let Some(width) = fabric.quantity("cuttable-width") {
+                finding = finding.at(width.span, "the cuttable width");
             }
-            findings.push(finding.help("divide the piece, turn its grain, or take a wider cloth"));
+            findings.push(finding.help("divide the piece, turn its grain, or take a wider fabric"));
         }
     }
 }
 
 /// What there is across the roll, with what was taken off the stated width.
-fn room(cloth: &Article, variant: Variant<'_>, usable: f64) -> String {
-    let stated = property(cloth, "usable-width", variant).known().map_or(usable, |width| width.si_f64() * 1000.0);
+fn room(fabric: &Article, variant: Variant<'_>, usable: f64) -> String {
+    let stated = property(fabric, "cuttable-width", variant).known().map_or(usable, |width| width.si_f64() * 1000.0);
     match stated - usable > 0.001 {
-        true => format!("{} of its usable width of {} to lay on", mm(usable), mm(stated)),
-        false => format!("a usable width of {}", mm(usable)),
+        true => format!("{} of its cuttable width of {} to lay on", mm(usable), mm(stated)),
+        false => format!("a cuttable width of {}", mm(usable)),
     }
 }
 
-/// Whether the piece says how it lies on the cloth: in the specification or in its drawing.
+/// Whether the piece says how it lies on the fabric: in the specification or in its drawing.
 fn is_directed(ground: &Ground<'_>, piece: &Piece) -> bool {
     let outline = ground.assembly.outlines.any(&piece.entry.id.value);
     outline.map_or(piece.grain.is_some() || piece.pile.is_some(), |outline| piece.along(outline).is_some())

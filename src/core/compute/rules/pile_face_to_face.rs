@@ -9,24 +9,24 @@ use crate::model::Spread;
 
 use super::Ground;
 
-/// Cloth that lies one way is to be spread face to face.
+/// Fabric that lies one way is to be spread face to face.
 pub const RULE: Rule = Rule {
     code: "pile-face-to-face",
     family: "cutting",
     severity: Severity::Must,
-    summary: "cloth that lies one way is to be spread face to face",
-    explanation: "Spread to and fro, every other ply runs the other way. Where pile or print must run one way, half the pieces would be wrong. Such cloth is spread one way, cut at each end.",
-    failing: "[cloth.fur]\npile = \"12 mm\"\n[cutting.room]\nspread = \"face to face\"",
-    passing: "[cloth.fur]\npile = \"12 mm\"\n[cutting.room]\nspread = \"one way\"",
+    summary: "fabric that lies one way is to be spread face to face",
+    explanation: "Spread to and fro, every other ply runs the other way. Where pile or print must run one way, half the pieces would be wrong. Such fabric is spread one way, cut at each end.",
+    failing: "[fabric.fur]\npile = \"12 mm\"\n[cutting.room]\nspread = \"face to face\"",
+    passing: "[fabric.fur]\npile = \"12 mm\"\n[cutting.room]\nspread = \"one way\"",
     source: "common practice",
 };
 
-/// Reports each cloth once.
+/// Reports each fabric once.
 pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
     let wrong = |task: &&Task| task.how.spread == Spread::FaceToFace && task.how.direction == Direction::OneWay;
-    let cloths: BTreeSet<&Bought> = lays.tasks.iter().filter(wrong).map(|task| &task.bought).collect();
+    let fabrics: BTreeSet<&Bought> = lays.tasks.iter().filter(wrong).map(|task| &task.bought).collect();
     let mut told = BTreeSet::new();
-    for bought in cloths.into_iter().filter(|bought| told.insert(&bought.article)) {
+    for bought in fabrics.into_iter().filter(|bought| told.insert(&bought.article)) {
         let mut finding =
             Finding::new(&RULE, format!("{} lies one way and is to be spread face to face", bought.article));
         if let Some(spread) = cutting(ground.model, &bought.article).and_then(|one| one.spread.as_ref()) {

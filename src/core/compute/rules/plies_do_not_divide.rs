@@ -1,7 +1,7 @@
 //! Rule: a demand that no ply count divides: a lay is spread for a few products only.
 
 use crate::compute::Figures;
-use crate::compute::orders::{ClothPlan, LayLine, Planned};
+use crate::compute::orders::{FabricPlan, LayLine, Planned};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
 
@@ -12,7 +12,7 @@ pub const RULE: Rule = Rule {
     severity: Severity::Note,
     summary: "a demand that no ply count divides: a lay is spread for a few products only",
     explanation: "Products come in plies times the products on each ply. What is left over after full lays needs a lay of its \
-                  own: cloth is drawn out, cut and bundled for a handful. A few products fewer, or `over` to make up a ply, save \
+                  own: fabric is drawn out, cut and bundled for a handful. A few products fewer, or `over` to make up a ply, save \
                   it. Reported where such a lay has a fifth of the plies or less, and 2 % of the products or less.",
     failing: "[order.spring.line.a]\nquantity = 401\n# 40 products a lay",
     passing: "[order.spring.line.a]\nquantity = 400",
@@ -26,24 +26,24 @@ const REST: (u64, u64) = (5, 50);
 pub(super) fn check(model: &Model, figures: &Figures, findings: &mut Findings) {
     for (id, order) in &figures.orders {
         let Some(place) = model.orders.get(id).map(|order| order.entry.span()) else { continue };
-        let plans = || order.cloths.iter().filter_map(|cloth| Some((cloth, cloth.plan.known()?)));
-        for (cloth, plan) in plans() {
+        let plans = || order.fabrics.iter().filter_map(|fabric| Some((fabric, fabric.plan.known()?)));
+        for (fabric, plan) in plans() {
             for one in &plan.undivided {
                 let message = format!(
                     "order {id}: no number of plies of {} gives size {} within what may be made; {} are made",
-                    cloth.article, one.size, one.made
+                    fabric.article, one.size, one.made
                 );
                 let finding = Finding::new(&RULE, message).at(place, "no ply count divides it");
                 findings.push(finding.help("order a number that comes out, or allow a few over"));
             }
         }
-        let rests = plans().filter_map(|(cloth, plan)| Some((cloth, rest(cloth, plan)?)));
-        let Some((cloth, lay)) = rests.min_by_key(|(_, lay)| lay.products) else { continue };
+        let rests = plans().filter_map(|(fabric, plan)| Some((fabric, rest(fabric, plan)?)));
+        let Some((fabric, lay)) = rests.min_by_key(|(_, lay)| lay.products) else { continue };
         let made: Vec<String> = lay.sizes.keys().cloned().collect();
         let message = format!(
             "order {id}: lay {} of {} is spread in {} {} for {} of size {}",
             lay.lay,
-            cloth.article,
+            fabric.article,
             lay.plies,
             if lay.plies == 1 { "ply" } else { "plies" },
             lay.products,
@@ -55,12 +55,12 @@ pub(super) fn check(model: &Model, figures: &Figures, findings: &mut Findings) {
 }
 
 /// The smallest lay that is spread for a rest.
-fn rest<'a>(cloth: &ClothPlan, plan: &'a Planned) -> Option<&'a LayLine> {
+fn rest<'a>(fabric: &FabricPlan, plan: &'a Planned) -> Option<&'a LayLine> {
     // Where fewer lays may do, it is not the demand that is in the way.
     if !plan.proved {
         return None;
     }
     let all: u64 = plan.lays.iter().map(|lay| lay.products).sum();
-    let few = |lay: &&LayLine| lay.plies * REST.0 <= u64::from(cloth.plies) && lay.products * REST.1 <= all;
+    let few = |lay: &&LayLine| lay.plies * REST.0 <= u64::from(fabric.plies) && lay.products * REST.1 <= all;
     plan.lays.iter().filter(few).min_by_key(|lay| lay.products)
 }

@@ -15,8 +15,8 @@ pub fn must_at_bulk(model: &Model, finding: Finding) -> Finding {
 /// A finding that also points at what a reading was held against, so that it is shown to nobody who may not see that.
 pub fn with_target(model: &Model, of: &str, finding: Finding) -> Finding {
     let point = model.measures.get(of).and_then(|point| Some(point.target.as_ref()?.span));
-    let zone = || model.zones.get(of).and_then(|zone| Some(zone.mass.as_ref()?.span));
-    match point.or_else(zone) {
+    let stuffing = || model.stuffings.get(of).and_then(|stuffing| Some(stuffing.mass.as_ref()?.span));
+    match point.or_else(stuffing) {
         Some(span) => finding.at(span, "the target"),
         None => finding,
     }
@@ -24,7 +24,7 @@ pub fn with_target(model: &Model, of: &str, finding: Finding) -> Finding {
 
 /// Where the readings of a point stand in a round.
 pub fn row(model: &Model, round: &str, of: &str) -> Option<Span> {
-    model.samples.rounds.get(round)?.readings.get(of).map(|readings| readings.of.span)
+    model.samples.samples.get(round)?.readings.get(of).map(|readings| readings.of.span)
 }
 
 /// Size ids in their order.

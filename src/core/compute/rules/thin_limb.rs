@@ -28,9 +28,9 @@ pub const RULE: Rule = Rule {
                   of the pile and both allowances wide; a narrower one takes minutes, or tears. Judged is what of the \
                   flat piece no circle of three piles fits into, drawn at the sew line, where that reaches further than \
                   a corner does: at least one and a half widths. No laboratory stands behind this: a sample decides.",
-    failing: "[cloth.fur]\npile = \"12 mm\"\n[piece.TAIL]\nmaterial = \"fur\"\nallowance = \"5 mm\"\noutline = { shape = \
+    failing: "[fabric.fur]\npile = \"12 mm\"\n[piece.TAIL]\nmaterial = \"fur\"\nallowance = \"5 mm\"\noutline = { shape = \
               \"rectangle\", width = \"24 mm\", height = \"140 mm\" }",
-    passing: "[cloth.fur]\npile = \"12 mm\"\n[piece.TAIL]\nmaterial = \"fur\"\nallowance = \"5 mm\"\noutline = { shape = \
+    passing: "[fabric.fur]\npile = \"12 mm\"\n[piece.TAIL]\nmaterial = \"fur\"\nallowance = \"5 mm\"\noutline = { shape = \
               \"rectangle\", width = \"40 mm\", height = \"140 mm\" }",
     source: "rule of thumb: 3 × pile + 2 × allowance, cut width",
 };
@@ -72,7 +72,7 @@ fn is_turned(ground: &Ground<'_>, piece: &Piece) -> bool {
         .steps
         .values()
         .any(|step| step.deed == Deed::Turn && step.part.as_ref().is_some_and(|one| one.value == part));
-    let filled = model.zones.values().any(|zone| zone.part.as_ref().is_some_and(|one| one.value == part));
+    let filled = model.stuffings.values().any(|stuffing| stuffing.part.as_ref().is_some_and(|one| one.value == part));
     let formed = model.parts.get(part).and_then(|part| part.form.as_ref()).map(|form| form.value);
     turned || filled || matches!(formed, Some(Form::Filled | Form::Ring))
 }
@@ -80,8 +80,8 @@ fn is_turned(ground: &Ground<'_>, piece: &Piece) -> bool {
 /// The highest pile the material has in a size, mm.
 fn pile(ground: &Ground<'_>, material: Option<&str>, size: &str) -> Option<f64> {
     let each = ground.model.colourways.keys().filter_map(|colourway| {
-        let (cloth, _) = ground.model.resolve(material?, colourway)?;
-        let pile = property(cloth, "pile", Variant { size, colourway });
+        let (fabric, _) = ground.model.resolve(material?, colourway)?;
+        let pile = property(fabric, "pile", Variant { size, colourway });
         pile.known().map(|pile| pile.si_f64() * 1000.0)
     });
     each.filter(|pile| *pile > 0.0).max_by(f64::total_cmp)

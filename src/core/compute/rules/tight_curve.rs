@@ -9,7 +9,7 @@ use super::{Ground, in_size, mm, of_size, with_element};
 
 /// Samples on each curve.
 const STEPS: u32 = 64;
-/// A bend that turns less than this in all, in radians, is a rounded corner too small to lose cloth: 10°.
+/// A bend that turns less than this in all, in radians, is a rounded corner too small to lose fabric: 10°.
 const TURN: f64 = 0.174_532_925;
 
 /// A curve that its allowance cannot follow.
@@ -19,7 +19,7 @@ pub const RULE: Rule = Rule {
     severity: Severity::Should,
     summary: "a curve is tighter than its allowance",
     explanation: "The cut line follows the sew line at the allowance. Where the sew line bends inward with a smaller \
-                  radius, the cut line runs into itself and becomes a corner: the cloth there is less than the \
+                  radius, the cut line runs into itself and becomes a corner: the fabric there is less than the \
                   allowance long, and does not open when it is clipped. The same happens to the sew line inside a drawn \
                   cut line that bends outward too tightly.",
     failing: "[piece.CUFF]\noutline = { shape = \"rounded rectangle\", width = \"80 mm\", height = \"60 mm\", radius = \"4 \

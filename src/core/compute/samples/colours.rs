@@ -53,7 +53,7 @@ pub(crate) fn meant<'a>(model: &'a Model, of: &str, colourway: Option<&str>) -> 
         return model.colours.get(colour.trim());
     }
     let of = match of.split_once('.') {
-        Some(("colour" | "material" | "cloth" | "thread" | "filling" | "trim", id)) => id,
+        Some(("colour" | "role" | "fabric" | "thread" | "filling" | "trim", id)) => id,
         _ => of,
     };
     if model.roles.contains_key(of) {

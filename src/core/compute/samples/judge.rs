@@ -73,11 +73,11 @@ pub struct ReadFigure {
     pub(super) read: Option<Quantity>,
 }
 
-/// The readings of one point, mass or zone on all pieces, of one side where both are read.
+/// The readings of one point, mass or stuffing on all pieces, of one side where both are read.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct ReadLine {
-    /// Point of measure, `finished`, `shell`, or zone.
+    /// Point of measure, `finished`, `shell`, or stuffing.
     pub of: String,
     /// `left`, `right`, or `difference` of the two; absent where sides are not told apart.
     #[serde(skip_serializing_if = "Option::is_none")]

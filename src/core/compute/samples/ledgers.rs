@@ -16,7 +16,7 @@ pub struct CommentLine {
     /// What it is about, as written.
     pub about: Option<String>,
     /// must change, should change or note.
-    pub weight: &'static str,
+    pub action: &'static str,
     /// open, answered, agreed, correct in bulk or dropped.
     pub state: &'static str,
     /// What is to be changed.
@@ -25,8 +25,8 @@ pub struct CommentLine {
     pub by: Option<String>,
     /// When.
     pub date: Option<String>,
-    /// The round it was seen on.
-    pub round: Option<String>,
+    /// The sample it was seen on.
+    pub sample: Option<String>,
     /// A picture of it, by its path.
     pub picture: Option<String>,
     /// What was answered.
@@ -155,17 +155,17 @@ pub struct CheckPoint {
     pub own: bool,
 }
 
-/// One waiver.
+/// One concession.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub struct WaiverLine {
+pub struct ConcessionLine {
     /// Its id.
-    pub waiver: String,
+    pub concession: String,
     /// Code of the finding it lifts.
     pub lifts: Option<String>,
     /// What the finding names.
     pub item: Option<String>,
-    /// Who waives.
+    /// Who concedes.
     pub by: Option<String>,
     /// Why.
     pub reason: Option<String>,
@@ -191,16 +191,16 @@ fn list(list: &[Spanned<String>]) -> Vec<String> {
 
 pub(super) fn comments(model: &Model) -> Vec<CommentLine> {
     let mut all: Vec<&Comment> = model.samples.comments.values().collect();
-    all.sort_by_key(|comment| (comment.weight(), &comment.entry.id.value));
+    all.sort_by_key(|comment| (comment.action(), &comment.entry.id.value));
     let line = |comment: &Comment| CommentLine {
         comment: comment.entry.id.value.clone(),
         about: word(&comment.about),
-        weight: comment.weight().word(),
+        action: comment.action().word(),
         state: comment.state().word(),
         text: word(&comment.text),
         by: word(&comment.by),
         date: day(&comment.date),
-        round: word(&comment.round),
+        sample: word(&comment.sample),
         picture: word(&comment.picture),
         answer: word(&comment.answer),
         answered_in: word(&comment.answered_in),
@@ -270,11 +270,11 @@ fn standing(approval: &Approval) -> Standing {
     }
 }
 
-/// Comments that are put right in bulk, those of most weight first, then corrections of approvals.
+/// Comments that are put right in bulk, those that must change first, then corrections of approvals.
 pub(super) fn checklist(model: &Model) -> Vec<CheckPoint> {
     let mut comments: Vec<&Comment> = model.samples.comments.values().collect();
     comments.retain(|comment| comment.state() == CommentState::CorrectInBulk);
-    comments.sort_by_key(|comment: &&Comment| (comment.weight(), &comment.entry.id.value));
+    comments.sort_by_key(|comment: &&Comment| (comment.action(), &comment.entry.id.value));
     let from_comment = |comment: &Comment| CheckPoint {
         from: "comment",
         id: comment.entry.id.value.clone(),
@@ -296,16 +296,16 @@ pub(super) fn checklist(model: &Model) -> Vec<CheckPoint> {
     comments.into_iter().map(from_comment).chain(approvals).collect()
 }
 
-pub(super) fn waivers(model: &Model) -> Vec<WaiverLine> {
-    let line = |waiver: &crate::model::Waiver| WaiverLine {
-        waiver: waiver.entry.id.value.clone(),
-        lifts: word(&waiver.lifts),
-        item: word(&waiver.item),
-        by: word(&waiver.by),
-        reason: word(&waiver.reason),
-        limit: word(&waiver.limit),
-        date: day(&waiver.date),
-        until: day(&waiver.until),
+pub(super) fn concessions(model: &Model) -> Vec<ConcessionLine> {
+    let line = |concession: &crate::model::Concession| ConcessionLine {
+        concession: concession.entry.id.value.clone(),
+        lifts: word(&concession.lifts),
+        item: word(&concession.item),
+        by: word(&concession.by),
+        reason: word(&concession.reason),
+        limit: word(&concession.limit),
+        date: day(&concession.date),
+        until: day(&concession.until),
     };
-    model.samples.waivers.values().map(line).collect()
+    model.samples.concessions.values().map(line).collect()
 }

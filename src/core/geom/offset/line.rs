@@ -13,12 +13,12 @@ pub const WIDEST: f64 = 1_000.0;
 /// A line to cut along, or a line drawn inside one, on the grid.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct CutLine {
-    /// Closed contours: anticlockwise round cloth, clockwise round holes; the largest first.
+    /// Closed contours: anticlockwise round fabric, clockwise round holes; the largest first.
     pub contours: Vec<Polygon>,
 }
 
 impl CutLine {
-    /// Area of cloth in mm², holes left out.
+    /// Area of fabric in mm², holes left out.
     pub fn area(&self) -> f64 {
         let twice: i128 = self.contours.iter().map(Polygon::area2).sum();
         twice as f64 / (2.0 * super::super::grid::STEPS * super::super::grid::STEPS)

@@ -1,6 +1,6 @@
 //! From the sew line out to the cut line, and from the cut line in to the sew line.
 //!
-//! Each run has its own allowance. The cut region is the piece with a one-sided strip along every
+//! Each run has its own allowance. The cut region is the piece with a never-mirrored strip along every
 //! straight piece of its flattened outline, a wedge where the outline bends outward, and a patch
 //! at every corner; their union is exact integer work on a grid of 1/1,024 µm, and the result
 //! lands on the grid of whole micrometres. Inward, the same strips are taken away.

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 /// How far the tip of a mitre lies from the sewn corner at most, in allowances, where nothing else is said (*common
-/// practice*: a sharper tip only adds cloth to the seam).
+/// practice*: a sharper tip only adds fabric to the seam).
 pub const TIP: f64 = 3.0;
 
 /// Which of the two edges at a corner a style is about.

@@ -201,7 +201,7 @@ impl Finder<'_> {
                         kind: TroubleKind::Unclear,
                         message: format!("{}: {error}", run.piece),
                         span: run.span,
-                        label: "a run goes from a point to its neighbour".into(),
+                        label: "an edge goes from a point to its neighbour".into(),
                         help: None,
                     });
                     return None;

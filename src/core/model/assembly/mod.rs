@@ -48,7 +48,7 @@ pub struct Assembly {
     pub instances: Vec<Instance>,
     /// Seams and openings with their runs found, mirror images written out, once per use where a part is used often.
     pub joints: Vec<Resolved>,
-    /// Finishes, attachments and surface stitching with their runs found.
+    /// Finishes, attachments and topstitching with their runs found.
     pub edgings: Vec<Edging>,
     /// What could not be found, as facts for the rules.
     pub troubles: Vec<Trouble>,

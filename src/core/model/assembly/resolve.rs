@@ -142,7 +142,7 @@ fn part_of<'m>(model: &'m Model, run: &RunRef) -> Option<&'m str> {
     model.pieces.get(&run.piece)?.part.as_ref().map(|part| part.value.as_str())
 }
 
-/// A finish, attachment or stitch as it is written.
+/// An edge finish, attachment or topstitch as it is written.
 struct Written<'m> {
     id: &'m str,
     edge: Option<&'m Chain>,
@@ -154,7 +154,7 @@ struct Written<'m> {
 fn edgings(base: &Finder<'_>, found: &mut Found, troubles: &mut Vec<Trouble>) {
     let model = base.model;
     let flag = |flag: &Option<crate::source::Spanned<bool>>| flag.as_ref().is_some_and(|flag| flag.value);
-    let finishes = model.finishes.iter().map(|(id, one)| {
+    let finishes = model.edge_finishes.iter().map(|(id, one)| {
         let mirrored = flag(&one.mirrored);
         Written { id, edge: one.on.as_ref(), line: None, mirrored, joins: false }
     });
@@ -162,7 +162,7 @@ fn edgings(base: &Finder<'_>, found: &mut Found, troubles: &mut Vec<Trouble>) {
         let mirrored = flag(&one.mirrored);
         Written { id, edge: one.edge.as_ref(), line: one.on.as_ref(), mirrored, joins: true }
     });
-    let stitches = model.stitches.iter().map(|(id, one)| {
+    let stitches = model.topstitches.iter().map(|(id, one)| {
         let mirrored = flag(&one.mirrored);
         Written { id, edge: None, line: one.on.as_ref(), mirrored, joins: false }
     });

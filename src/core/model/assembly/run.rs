@@ -101,7 +101,7 @@ impl Resolved {
 /// An edge or line that is worked but joins nothing of the shell.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Edging {
-    /// Id of the finish, attachment or stitch; of the piece for `raw`.
+    /// Id of the edge finish, attachment or topstitch; of the piece for `raw`.
     pub id: String,
     /// As written, or its mirror image.
     pub image: Reverse,

@@ -149,12 +149,12 @@ fn holes(vertices: &Vertices, boundary: &[(usize, usize)]) -> Vec<Vec<(usize, us
     all
 }
 
-/// What a shell has to be: as its part says, else filled where a zone fills it or an opening is left in it.
+/// What a shell has to be: as its part says, else filled where a stuffing fills it or an opening is left in it.
 fn form(model: &Model, part: &str, opening: bool) -> Option<Form> {
     let stated = model.parts.get(part).and_then(|part| part.form.as_ref()).map(|form| form.value);
     if let Some(form) = stated {
         return (form != Form::Flat).then_some(form);
     }
-    let zone = model.zones.values().any(|zone| zone.part.as_ref().is_some_and(|one| one.value == part));
-    (zone || opening).then_some(Form::Filled)
+    let stuffing = model.stuffings.values().any(|stuffing| stuffing.part.as_ref().is_some_and(|one| one.value == part));
+    (stuffing || opening).then_some(Form::Filled)
 }

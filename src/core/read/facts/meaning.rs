@@ -14,7 +14,7 @@ use super::super::tree::{Fields, Kind, Node};
 /// Lists whose order says something; the order of others does not.
 const ORDERED: &[&str] = &["sizes", "order", "between", "lab", "arrow"];
 /// What a role or an article is declared in.
-const MATERIAL: &[&str] = &["material", "cloth", "thread", "filling", "trim"];
+const MATERIAL: &[&str] = &["role", "fabric", "thread", "filling", "trim"];
 
 /// Turns written values into meanings.
 pub(super) struct Words<'a> {
@@ -51,7 +51,7 @@ impl Words<'_> {
             Form::Number => number(text),
             Form::Chain => chain(text, None, span),
             Form::Extent => extent(text, span),
-            Form::TextOr(_) if key == "stitch" => Meaning::Refers(&["stitching"], text.to_string()),
+            Form::TextOr(_) if key == "stitch" => Meaning::Refers(&["stitch"], text.to_string()),
             Form::TextOr(_) if key == "composition" => composition(text),
             Form::TextOr(_) if key == "allowance" => quantity(text, &[crate::units::Dimension::Length]),
             // A single text is a list of one.
@@ -92,7 +92,7 @@ impl Words<'_> {
             },
             "order" => Meaning::Refers(&[], text.to_string()),
             "colours" => Meaning::Refers(&["colour"], text.to_string()),
-            "cloths" => Meaning::Refers(&["cloth"], text.to_string()),
+            "fabrics" => Meaning::Refers(&["fabric"], text.to_string()),
             "lab" => number(text),
             _ => measured(text),
         }
@@ -134,9 +134,9 @@ impl Words<'_> {
 /// The tables that declare what a key refers to; none for any.
 fn tables(key: &str) -> &'static [&'static str] {
     match key {
-        "material" | "trim" | "thread" => MATERIAL,
+        "material" | "filling" | "trim" | "thread" => MATERIAL,
         "part" => &["part"],
-        "zone" => &["zone"],
+        "stuffing" => &["stuffing"],
         "view" => &["view"],
         _ => &[],
     }

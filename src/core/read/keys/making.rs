@@ -1,4 +1,4 @@
-//! Keys of what is said about making: how cloth is cut, and orders.
+//! Keys of what is said about making: how fabric is cut, and orders.
 
 use super::form::{Form, Key, key};
 use crate::units::Dimension::{Count, Length, Percent};
@@ -10,11 +10,11 @@ pub const SPREADS: &[&str] = &["one way", "face to face", "folded"];
 /// Keys of `[cutting.ID]`.
 pub(super) fn cutting() -> Vec<Key> {
     vec![
-        key("cloths", Form::Texts, "The cloth it is for; every cloth that no other names, unless said"),
+        key("fabrics", Form::Texts, "The fabric it is for; every fabric that no other names, unless said"),
         key("method", Form::Choice(METHODS), "What cuts; a hand knife unless said"),
         key("spread", Form::Choice(SPREADS), "How plies lie on each other; one way, face up, unless said"),
         key("gap", Form::Quantity(&[Length]), "Least distance between two pieces"),
-        key("edge", Form::Quantity(&[Length]), "Kept free along both long edges of the usable width"),
+        key("edge", Form::Quantity(&[Length]), "Kept free along both long edges of the cuttable width"),
         key("end", Form::Quantity(&[Length]), "Kept free at both ends of every ply"),
         key("tilt", Form::Number, "How far a piece may be turned off its grain, in degrees"),
         key("table", Form::Quantity(&[Length]), "Length of the table"),
@@ -53,10 +53,10 @@ pub(super) fn order() -> Vec<Key> {
         key("date", Form::Date, "When it was placed"),
         key("style", Form::Text, "The style number it is for"),
         key("revision", Form::Text, "The sealed revision it is made to"),
-        key("spare", Form::Quantity(&[Percent]), "Products cut on top against loss in making: \"2 %\""),
+        key("cut-extra", Form::Quantity(&[Percent]), "Products cut on top against loss in making: \"2 %\""),
         over(),
         short(),
-        key("surplus", Form::Text, "Whose the cloth is that is left over"),
+        key("surplus", Form::Text, "Whose the fabric is that is left over"),
         key("line", Form::Open(Box::new(Form::Table(line))), "What is ordered: [order.ID.line.ID]"),
         key("note", Form::Text, "A remark"),
     ]

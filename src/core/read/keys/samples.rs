@@ -1,4 +1,4 @@
-//! Keys of what is said about samples: rounds, comments, approvals, waivers.
+//! Keys of what is said about samples: samples, comments, approvals, concessions.
 
 use super::form::{Form, Key, key};
 use crate::standards::grey::GRADES;
@@ -16,25 +16,25 @@ pub const SAMPLES: &[&str] = &[
 ];
 /// What is approved.
 pub const APPROVED: &[&str] =
-    &["cloth", "trim", "lab dip", "bulk colour", "strike-off", "print", "artwork", "carton", "sample"];
+    &["fabric", "trim", "lab dip", "bulk colour", "strike-off", "print", "artwork", "carton", "sample"];
 /// Tests that give a grade of colour fastness.
 pub const GRADED: &[&str] = &["change in colour", "staining", "rubbing, dry", "rubbing, wet"];
 /// Where a comment stands.
 const STATES: &[&str] = &["open", "answered", "agreed", "correct in bulk", "dropped"];
-/// How much a comment weighs.
-const WEIGHTS: &[&str] = &["must change", "should change", "note"];
+/// What a comment asks for.
+const ACTIONS: &[&str] = &["must change", "should change", "note"];
 /// What is said of a submission.
 const JUDGEMENTS: &[&str] = &["approved", "approved with corrections", "rejected"];
 
-/// Keys of `[round.ID]`.
-pub(super) fn round() -> Vec<Key> {
-    let zone = Form::Open(Box::new(Form::Readings(&[Mass])));
-    let cloth = Form::Open(Box::new(Form::Readings(&[MassPerArea])));
+/// Keys of `[sample.ID]`.
+pub(super) fn sample() -> Vec<Key> {
+    let stuffing = Form::Open(Box::new(Form::Readings(&[Mass])));
+    let fabric = Form::Open(Box::new(Form::Readings(&[MassPerArea])));
     let masses = vec![
         key("finished", Form::Readings(&[Mass]), "Mass of each finished piece, without hangtag and bag"),
         key("shell", Form::Readings(&[Mass]), "Mass of each shell before it is filled"),
-        key("zones", zone, "Mass of filling by zone, weighed before it goes in"),
-        key("cloth", cloth, "Mass per area of each cloth, by article, cut and weighed beside each piece"),
+        key("stuffings", stuffing, "Mass of filling by stuffing, weighed before it goes in"),
+        key("fabric", fabric, "Mass per area of each fabric, by article, cut and weighed beside each piece"),
     ];
     let looked = vec![
         key("text", Form::Text, "What is looked at"),
@@ -83,12 +83,12 @@ pub(super) fn round() -> Vec<Key> {
 pub(super) fn comment() -> Vec<Key> {
     vec![
         key("about", Form::Text, "What it is about: \"seam.belly\", \"belly\", \"plush/soot\" or \"style\""),
-        key("weight", Form::Choice(WEIGHTS), "How much it weighs; a note unless said"),
+        key("action", Form::Choice(ACTIONS), "What is asked for; a note unless said"),
         key("state", Form::Choice(STATES), "Where it stands; open unless said"),
         key("text", Form::Text, "What is to be changed"),
         key("by", Form::Text, "Who says so"),
         key("date", Form::Date, "When"),
-        key("round", Form::Id, "The round it was seen on"),
+        key("sample", Form::Id, "The sample it was seen on"),
         key("picture", Form::Text, "A PNG or JPEG file of it below the style folder"),
         key("answer", Form::Text, "What was answered"),
         key("answered-in", Form::Text, "The revision that answers it"),
@@ -117,7 +117,7 @@ pub(super) fn approval() -> Vec<Key> {
         key("until", Form::Date, "Until when it holds"),
     ];
     vec![
-        key("of", Form::Text, "What is approved: \"cloth.plush\", \"plush/soot\", \"round.pp\" or \"style\""),
+        key("of", Form::Text, "What is approved: \"fabric.plush\", \"plush/soot\", \"sample.pp\" or \"style\""),
         key("kind", Form::Choice(APPROVED), "What kind of approval"),
         key("colourway", Form::Id, "The colourway it is for"),
         key("required", Form::Flag, "Whether bulk needs it; it does unless said"),
@@ -128,12 +128,12 @@ pub(super) fn approval() -> Vec<Key> {
     ]
 }
 
-/// Keys of `[waiver.ID]`.
-pub(super) fn waiver() -> Vec<Key> {
+/// Keys of `[concession.ID]`.
+pub(super) fn concession() -> Vec<Key> {
     vec![
         key("lifts", Form::Text, "Code of the finding that may stand"),
         key("item", Form::Id, "What the finding names"),
-        key("by", Form::Text, "Who waives it"),
+        key("by", Form::Text, "Who concedes it"),
         key("reason", Form::Text, "Why"),
         key("limit", Form::Text, "The order or quantity it is good for"),
         key("date", Form::Date, "When it was given"),

@@ -9,9 +9,9 @@ pub const RULE: Rule = Rule {
     family: "files",
     severity: Severity::Must,
     summary: "an id with characters that cannot be used",
-    explanation: "Ids are written in chains (`SIDE.l:n-c`), in file names, on labels and in mails between two \
+    explanation: "Ids are written in edges (`SIDE.l:n-c`), in file names, on labels and in mails between two \
                   languages, so they are plain ASCII: a letter, then letters, digits and `_`. A hyphen may stand only in ids that never \
-                  occur in a chain (materials, seams, steps and the like), since a chain puts it between points. Text \
+                  occur in an edge (materials, seams, steps and the like), since an edge has hyphens between its points. Text \
                   for people stands in `name`. A piece or an order whose id cannot be used is not taken at all, since its \
                   id would name a file.",
     failing: "[piece.\"Größe 1\"]",

@@ -12,8 +12,8 @@ pub const RULE: Rule = Rule {
     summary: "a quantity that cannot be read, or in a unit that does not fit",
     explanation: "A quantity is a number, a unit and, where it applies, a tolerance: `250 mm ±5 mm`, `250 mm +5/-3 mm`, \
                   `320 g/m2 ±5 %`, `60 mm ±max(5 mm, 3 %)`, `4 st/cm`, `10 oz/yd2`. The decimal sign is a point.",
-    failing: "[cloth.canvas]\nmass = \"320 gsm\"",
-    passing: "[cloth.canvas]\nmass = \"320 g/m2\"",
+    failing: "[fabric.canvas]\nmass = \"320 gsm\"",
+    passing: "[fabric.canvas]\nmass = \"320 g/m2\"",
     source: "ISO 80000-1; symbols of the SI, inch and pound units as defined in 1959 (NIST SP 811)",
 };
 

@@ -11,8 +11,8 @@ pub const RULE: Rule = Rule {
     summary: "a value given by size or colourway that leaves one out",
     explanation: "Where a value differs by size, the size that is left out would be made to somebody's guess. Give every \
                   code or an `else`.",
-    failing: "[style]\nsizes = [\"S\", \"L\"]\n[zone.inner]\nmass = { S = \"900 g\" }",
-    passing: "[style]\nsizes = [\"S\", \"L\"]\n[zone.inner]\nmass = { S = \"900 g\", else = \"1600 g\" }",
+    failing: "[style]\nsizes = [\"S\", \"L\"]\n[stuffing.inner]\nmass = { S = \"900 g\" }",
+    passing: "[style]\nsizes = [\"S\", \"L\"]\n[stuffing.inner]\nmass = { S = \"900 g\", else = \"1600 g\" }",
     source: "common practice",
 };
 

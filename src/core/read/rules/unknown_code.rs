@@ -13,8 +13,8 @@ pub const RULE: Rule = Rule {
     summary: "a value for a size or colourway the style does not have",
     explanation: "A value can differ by size or by colourway: `{ S = \"..\", L = \"..\" }`. Each code must be one that \
                   the style lists.",
-    failing: "[style]\nsizes = [\"S\", \"L\"]\n[zone.inner]\nmass = { S = \"900 g\", XL = \"1600 g\" }",
-    passing: "[style]\nsizes = [\"S\", \"L\"]\n[zone.inner]\nmass = { S = \"900 g\", L = \"1600 g\" }",
+    failing: "[style]\nsizes = [\"S\", \"L\"]\n[stuffing.inner]\nmass = { S = \"900 g\", XL = \"1600 g\" }",
+    passing: "[style]\nsizes = [\"S\", \"L\"]\n[stuffing.inner]\nmass = { S = \"900 g\", L = \"1600 g\" }",
     source: "common practice",
 };
 

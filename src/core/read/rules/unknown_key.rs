@@ -11,8 +11,8 @@ pub const RULE: Rule = Rule {
     summary: "a key or table that nothing reads",
     explanation: "A misspelt key is worse than a missing one: its author believes that the factory has been told. So \
                   every key must be one that is known, and the nearest known one is proposed.",
-    failing: "[cloth.canvas]\nmas = \"320 g/m2 ±5 %\"",
-    passing: "[cloth.canvas]\nmass = \"320 g/m2 ±5 %\"",
+    failing: "[fabric.canvas]\nmas = \"320 g/m2 ±5 %\"",
+    passing: "[fabric.canvas]\nmass = \"320 g/m2 ±5 %\"",
     source: "common practice",
 };
 

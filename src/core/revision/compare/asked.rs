@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::changes::{Changes, ItemChange};
 
-/// What somebody asked for: a comment of a sample round, or a point of a letter.
+/// What somebody asked for: a comment of a sample, or a point of a letter.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Asked {
     /// The comment.
@@ -34,7 +34,7 @@ pub struct Answers {
 const OWN: &[&str] = &["revision", "severity"];
 
 /// Sets comments against changes. A comment is met by a change of the thing it points at, by its earlier or later id, of
-/// a layer of that piece, or of a piece or zone of that part.
+/// a layer of that piece, or of a piece or stuffing of that part.
 pub fn answers(changes: &Changes, asked: &[Asked]) -> Answers {
     let mut out = Answers::default();
     let mut met = BTreeSet::new();

@@ -143,9 +143,9 @@ impl Remark {
 /// A computed number before and after, as sheets print it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Followed {
-    /// `pieces`, `cloth`, `filling`, `thread`, `trims`, `mass`, `limits`.
+    /// `pieces`, `fabric`, `filling`, `thread`, `trims`, `mass`, `limits`.
     pub family: &'static str,
-    /// Of what: an article and its colour, a piece, a zone, a point of measure; empty for the whole product.
+    /// Of what: an article and its colour, a piece, a stuffing, a point of measure; empty for the whole product.
     pub what: String,
     /// For which sizes, colourways or pairs; empty for all.
     pub scope: Vec<String>,

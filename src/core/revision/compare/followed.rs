@@ -21,7 +21,7 @@ type Place = (usize, String, String, String);
 type Table = BTreeMap<Place, Shown>;
 
 /// Families in the order of printing.
-const FAMILIES: [&str; 7] = ["pieces", "cloth", "filling", "thread", "trims", "mass", "limits"];
+const FAMILIES: [&str; 7] = ["pieces", "fabric", "filling", "thread", "trims", "mass", "limits"];
 
 /// Every number that differs as printed.
 pub fn followed(before: &Figures, after: &Figures, names: &Names, products: &Products) -> Vec<Followed> {
@@ -118,7 +118,7 @@ impl Maker<'_> {
     /// What is bought for one product, in the units in which it is bought.
     fn bought(&mut self) {
         let figures = self.figures;
-        for (size, by) in &figures.cloth {
+        for (size, by) in &figures.fabric {
             for (colourway, needs) in by {
                 for need in needs {
                     let what = self.what(&need.bought);
@@ -131,7 +131,7 @@ impl Maker<'_> {
                 }
             }
         }
-        for line in figures.bill.lines.iter().filter(|line| line.kind != "cloth") {
+        for line in figures.bill.lines.iter().filter(|line| line.kind != "fabric") {
             let Some(family) = FAMILIES.iter().position(|family| family.trim_end_matches('s') == line.kind) else {
                 continue;
             };
@@ -150,14 +150,14 @@ impl Maker<'_> {
         }
     }
 
-    /// Filling by zone, and masses of the whole product.
+    /// Filling by stuffing, and masses of the whole product.
     fn filling(&mut self) {
         let figures = self.figures;
         for (size, by) in &figures.filling {
             for (colourway, filling) in by {
-                for zone in &filling.zones {
-                    let what = format!("zone {}", self.now("zone", &zone.zone));
-                    self.put(2, what, size, colourway, shown(&zone.all.target, 1.0, 1, "g"));
+                for stuffing in &filling.stuffings {
+                    let what = format!("stuffing {}", self.now("stuffing", &stuffing.stuffing));
+                    self.put(2, what, size, colourway, shown(&stuffing.all.target, 1.0, 1, "g"));
                 }
                 self.put(2, String::new(), size, colourway, shown(&filling.total.target, 1.0, 1, "g"));
             }

@@ -49,7 +49,7 @@ pub fn compare(before: &Side<'_>, after: &Side<'_>, accuracy: f64) -> Changes {
     changes.followed = followed::followed(before.figures, after.figures, &names, &span);
     if changes.items.is_empty() {
         // A lay that is not kept yet says nothing of the product: an estimate stands for it meanwhile.
-        changes.followed.retain(|one| one.family != "cloth" || one.difference.is_some());
+        changes.followed.retain(|one| one.family != "fabric" || one.difference.is_some());
     }
     changes.unmatched = unmatched(before.findings, after.findings);
     changes
@@ -58,7 +58,7 @@ pub fn compare(before: &Side<'_>, after: &Side<'_>, accuracy: f64) -> Changes {
 /// Seams whose layers were equally long and are no more: the findings about them.
 fn unmatched(before: &Findings, after: &Findings) -> Vec<String> {
     let uneven = |findings: &'_ Findings| -> Vec<String> {
-        let about = findings.iter().filter(|finding| finding.rule.code == "uneven-layers");
+        let about = findings.iter().filter(|finding| finding.rule.code == "seam-lengths-differ");
         about.map(|finding| finding.message.english()).collect()
     };
     // A message begins with the id of its seam.

@@ -70,7 +70,7 @@ impl Names {
 
     /// `article` or `article/colour` by later ids.
     pub fn bought(&self, text: &str) -> String {
-        const ARTICLES: &[&str] = &["material", "cloth", "thread", "filling", "trim"];
+        const ARTICLES: &[&str] = &["role", "fabric", "thread", "filling", "trim"];
         match text.split_once('/') {
             Some((article, colour)) => format!("{}/{}", self.any(ARTICLES, article), self.now("colour", colour)),
             None => self.any(ARTICLES, text).to_string(),
@@ -89,7 +89,7 @@ impl Names {
             fact.meaning = self.meaning(&fact.meaning);
             fact.scope = fact.scope.as_ref().map(|code| self.code(code));
             if item.kind == "colourway" && fact.key != "name" {
-                fact.key = self.now("material", &fact.key).to_string();
+                fact.key = self.now("role", &fact.key).to_string();
             }
         }
         item.one_way();

@@ -13,10 +13,10 @@ pub const FORMAT: u32 = 1;
 /// Groups for reading, as sheets are.
 const GROUPS: &[(&str, &[&str])] = &[
     ("Style", &["style", "revision", "size", "colourway"]),
-    ("Materials", &["colour", "cloth", "thread", "filling", "trim", "material"]),
+    ("Materials", &["colour", "fabric", "thread", "filling", "trim", "role"]),
     ("Pieces", &["part", "piece", "cut"]),
-    ("Filling", &["zone"]),
-    ("Sewing", &["stitching", "seam", "opening", "finish", "stitch", "attach", "step", "work"]),
+    ("Filling", &["stuffing"]),
+    ("Sewing", &["stitch", "seam", "opening", "edge-finish", "topstitch", "attach", "step", "work"]),
     ("Measurements", &["point-of-measure"]),
     ("Cutting", &["cutting"]),
     ("Views", &["view"]),

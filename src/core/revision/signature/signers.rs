@@ -148,7 +148,7 @@ fn options(field: &str) -> Result<Options, String> {
     Ok(all)
 }
 
-/// `yyyymmdd`, `yyyymmddhhmm` or `yyyymmddhhmmss`, a `Z` behind it or not: the day of a revision has no time zone.
+/// `yyyymmdd`, `yyyymmddhhmm` or `yyyymmddhhmmss`, a `Z` behind it or not: the day of a revision has no time stuffing.
 fn moment(text: &str) -> Result<Moment, String> {
     let wrong = || format!("{} is no time such as 20261120 or 202611201830", shown(text.as_bytes()));
     let digits = text.strip_suffix('Z').unwrap_or(text);

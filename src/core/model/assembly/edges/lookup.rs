@@ -3,7 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::{Corner, Corners, Outline, Worked};
-use crate::model::{CornerStyle, Cut, EdgeRef, FinishKind, Model, NoEdge, NotchPlace, Piece, PointRef, Value, Variant};
+use crate::model::{
+    CornerStyle, Cut, EdgeFinishKind, EdgeRef, Model, NoEdge, NotchPlace, Piece, PointRef, Value, Variant,
+};
 use crate::source::Span;
 use crate::units::Quantity;
 
@@ -21,8 +23,8 @@ pub fn bare<'a>(
     found: &Found,
     sewing: &Sewing,
 ) -> BTreeSet<(&'a str, &'a str, &'a str)> {
-    let is_bare = |id: &str, piece: &str| match model.finishes.get(id).and_then(|finish| finish.kind.as_ref()) {
-        Some(kind) => matches!(kind.value, FinishKind::Raw | FinishKind::Bound),
+    let is_bare = |id: &str, piece: &str| match model.edge_finishes.get(id).and_then(|finish| finish.kind.as_ref()) {
+        Some(kind) => matches!(kind.value, EdgeFinishKind::Raw | EdgeFinishKind::Bound),
         // An edging of the piece's own name is its list of raw edges.
         None => id == piece,
     };

@@ -1,0 +1,40 @@
+//! Rule: a stuffing does not say which part it is in, or what it is filled with.
+
+use crate::check::Context;
+use crate::diag::{Finding, Findings, Rule, Severity};
+
+/// A stuffing that does not say where it is or what goes in.
+pub const RULE: Rule = Rule {
+    code: "stuffing-incomplete",
+    family: "filling",
+    severity: Severity::Must,
+    summary: "a stuffing does not say which part it is in, or what it is filled with",
+    explanation: "A stuffing is a place in a part and the filling that goes there. Without the part the mass is added to \
+                  nothing; without the filling it cannot be bought or declared on the label.",
+    failing: "[stuffing.body]\nmass = \"45 g ±3 g\"",
+    passing: "[stuffing.body]\npart = \"body\"\nfilling = \"fibre\"\nmass = \"45 g ±3 g\"",
+    source: "common practice",
+};
+
+/// Reports them.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    for (id, stuffing) in &context.model.stuffings {
+        let keys = [
+            ("part", stuffing.part.is_some(), "does not say which part it is in"),
+            ("filling", stuffing.filling.is_some(), "does not say what it is filled with"),
+        ];
+        for (key, _, text) in keys.iter().filter(|(_, given, _)| !given) {
+            if context.model.was_refused("stuffing", id, key) {
+                continue;
+            }
+            findings.push(
+                Finding::new(&RULE, format!("stuffing {id} {text}"))
+                    .at(stuffing.entry.span(), format!("no {key}"))
+                    .help(format!(
+                        "add {key} = \"..\" with the id of the {}",
+                        if *key == "part" { "part" } else { "filling" }
+                    )),
+            );
+        }
+    }
+}

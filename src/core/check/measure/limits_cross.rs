@@ -1,0 +1,48 @@
+//! Rule: no reading can lie within the limits of a measurement.
+
+use crate::check::Context;
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::Value;
+use crate::units::{Cause, Quantity};
+
+/// Limits between which nothing can be read.
+pub const RULE: Rule = Rule {
+    code: "limits-cross",
+    family: "measure",
+    severity: Severity::Must,
+    summary: "no reading can lie within the limits of a measurement",
+    explanation: "Limits are rounded inward to the step that can be read: the lower one up, the upper one down. Where the \
+                  tolerance is narrow and the target lies between two steps, the lower limit ends above the upper one, \
+                  and every product would be refused.",
+    failing: "[point-of-measure.H1]\ntarget = \"60.5 mm ±0.4 mm\"\nread-to = \"1 mm\"",
+    passing: "[point-of-measure.H1]\ntarget = \"60.5 mm ±0.5 mm\"\nread-to = \"1 mm\"",
+    source: "follows from rounding limits inward",
+};
+
+/// Reports targets whose limits cross at the step.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    for (id, point) in &context.model.measures {
+        let Some((step_stated, step)) = point.read_to.as_ref().and_then(|one| Some((one, one.known()?))) else {
+            continue;
+        };
+        for stated in point.target.iter().flat_map(Value::all) {
+            let Some(target) = stated.known() else { continue };
+            if !crossed(target, step) {
+                continue;
+            }
+            findings.push(
+                Finding::new(
+                    &RULE,
+                    format!("point of measure {id}: no reading in steps of {step} lies within {target}"),
+                )
+                .at(stated.span, "nothing can be read in between")
+                .at(step_stated.span, "the step")
+                .help("widen the tolerance to at least one step, or read to a finer step"),
+            );
+        }
+    }
+}
+
+fn crossed(target: &Quantity, step: &Quantity) -> bool {
+    target.limits_at(step).is_err_and(|error| error.cause == Cause::Crossed)
+}

@@ -1,0 +1,67 @@
+//! Rule: `was` names an id that is still in use, or that two things claim.
+
+use std::collections::BTreeMap;
+
+use crate::check::Context;
+use crate::check::mention::entries;
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::source::{Edit, Help, Span};
+
+/// An id that was given up and is still in use.
+pub const RULE: Rule = Rule {
+    code: "old-id-still-used",
+    family: "reference",
+    severity: Severity::Must,
+    summary: "`was` names an id that is still in use, or that two things claim",
+    explanation: "`was` tells the comparison with an earlier revision that a thing only changed its id. Comments, \
+                  approvals and readings then follow it. That works only if the old id is used by nothing else: an id \
+                  is never used again.",
+    failing: "[piece.FRONT]\nwas = \"SIDE\"\n[piece.SIDE]",
+    passing: "[piece.FRONT]\nwas = \"SIDE\"\n[piece.BACK]",
+    source: "common practice",
+};
+
+/// Reports former ids that are in use, and those claimed twice.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    let all = entries(context.model);
+    let mut claimed: BTreeMap<(&str, &str), (Span, &str)> = BTreeMap::new();
+    for (table, entry) in &all {
+        let Some(was) = &entry.was else { continue };
+        let (id, old) = (entry.id.value.as_str(), was.value.as_str());
+        let living = all.iter().find(|(other, one)| kin(other) == kin(table) && one.id.value == old);
+        if let Some((_, living)) = living {
+            findings.push(in_use(table, id, old, was.span, living.span()));
+        } else if let Some((first, by)) = claimed.insert((kin(table), old), (was.span, id)) {
+            let message = format!("{table} {by} and {table} {id} both say that they were `{old}`");
+            let finding = Finding::new(&RULE, message).at(was.span, "claimed again").at(first, "first claimed here");
+            findings.push(finding.help(Help::with(
+                "leave `was` with the one that took its place, and take the other out",
+                Edit::take_out(was.span),
+            )));
+        }
+    }
+}
+
+/// Tables that share one name space: all articles do.
+fn kin(table: &str) -> &str {
+    match table {
+        "thread" | "filling" | "trim" => "fabric",
+        "opening" => "seam",
+        _ => table,
+    }
+}
+
+fn in_use(table: &str, id: &str, old: &str, span: Span, living: Span) -> Finding {
+    if id == old {
+        return Finding::new(&RULE, format!("{table} {id} says that it was `{old}`, which is its own id"))
+            .at(span, "the id it has now")
+            .help(Help::with("take `was` out, or write the id it had before", Edit::take_out(span)));
+    }
+    Finding::new(&RULE, format!("{table} {id} says that it was `{old}`, and there is still a {table} {old}"))
+        .at(span, "given up")
+        .at(living, "still in use")
+        .help(Help::with(
+            format!("give [{table}.{old}] an id that was never used, or take `was` out of {id}"),
+            Edit::take_out(span),
+        ))
+}

@@ -1,0 +1,121 @@
+//! Rule: the order of work leaves a step out, or has it twice.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::check::Context;
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::{Deed, EdgeFinishKind, JointKind};
+use crate::source::Span;
+
+use super::text;
+
+/// Steps missing from the order of work, or in it twice.
+pub const RULE: Rule = Rule {
+    code: "order-of-work-incomplete",
+    family: "sewing",
+    severity: Severity::Should,
+    summary: "the order of work leaves a step out, or has it twice",
+    explanation: "The line is set up by the order of work: every seam, opening (where it is closed), stitch, \
+                  attachment, finish and step stands in it once. What is left out is done by whoever notices, in the \
+                  wrong place. Edges left raw need no step.",
+    failing: "[seam.top]\na = \"FRONT:nw-ne\"\nb = \"BACK:ne-nw\"\n[seam.side]\na = \"FRONT:ne-se\"\nb = \
+              \"BACK:nw-sw\"\n[work]\norder = [\"top\"]",
+    passing: "[seam.top]\na = \"FRONT:nw-ne\"\nb = \"BACK:ne-nw\"\n[seam.side]\na = \"FRONT:ne-se\"\nb = \
+              \"BACK:nw-sw\"\n[work]\norder = [\"top\", \"side\"]",
+    source: "common practice",
+};
+
+/// Reports both.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    twice(context, findings);
+    left_out(context, findings);
+}
+
+fn twice(context: &Context<'_>, findings: &mut Findings) {
+    let mut seen: BTreeMap<&str, Span> = BTreeMap::new();
+    for step in &context.model.work.order {
+        let Some(first) = seen.insert(&step.value, step.span) else { continue };
+        let mut finding = Finding::new(&RULE, format!("{} stands twice in the order of work", step.value))
+            .at(step.span, "again")
+            .at(first, "first here")
+            .help(format!("take one \"{}\" out; for two steps that are alike, declare two [step.ID]", step.value));
+        finding.severity = Severity::Must;
+        findings.push(finding);
+    }
+}
+
+/// The last kind of step that is done before a part is turned.
+const FLAT: u8 = 3;
+
+/// Everything that needs a place in the order, each kind in the order of ids: stitching on flat pieces first, then seams,
+/// turning, filling, openings, and what comes after the filling last.
+fn steps<'a>(context: &Context<'a>) -> Vec<(&'a str, Span, u8)> {
+    let model = context.model;
+    let joints = model.joints.iter().map(|(id, one)| {
+        let rank = if one.kind == JointKind::Opening { 6 } else { 2 };
+        (id.as_str(), one.entry.span(), rank)
+    });
+    let finished = |kind: Option<EdgeFinishKind>| kind != Some(EdgeFinishKind::Raw);
+    let finishes = model.edge_finishes.iter().filter(|(_, one)| finished(one.kind.as_ref().map(|kind| kind.value)));
+    let steps = model.steps.iter().map(|(id, one)| {
+        let rank = match one.deed {
+            Deed::Turn => 4,
+            Deed::Fill | Deed::Insert => 5,
+            Deed::Other => 7,
+        };
+        (id.as_str(), one.entry.span(), rank)
+    });
+    let mut all: Vec<(&str, Span, u8)> =
+        model.topstitches.iter().map(|(id, one)| (id.as_str(), one.entry.span(), 0)).collect();
+    all.extend(joints);
+    all.extend(finishes.map(|(id, one)| (id.as_str(), one.entry.span(), 3)));
+    all.extend(model.attaches.iter().map(|(id, one)| (id.as_str(), one.entry.span(), 3)));
+    all.extend(steps);
+    all.sort_by_key(|(_, _, rank)| *rank);
+    all
+}
+
+fn left_out(context: &Context<'_>, findings: &mut Findings) {
+    let work = &context.model.work;
+    let listed: BTreeSet<&str> = work.order.iter().map(|step| step.value.as_str()).collect();
+    let all = steps(context);
+    let missing: Vec<&(&str, Span, u8)> = all.iter().filter(|(id, _, _)| !listed.contains(id)).collect();
+    if missing.is_empty() {
+        return;
+    }
+    let names: Vec<String> = missing.iter().map(|(id, _, _)| (*id).to_string()).collect();
+    let message = match work.order.is_empty() {
+        true => "the order of work is not stated".to_string(),
+        false => format!("the order of work leaves out {}", text::list(&names)),
+    };
+    let mut finding = Finding::new(&RULE, message);
+    for (id, span, _) in missing.iter().take(3) {
+        finding = finding.at(*span, format!("{id} is not in it"));
+    }
+    if let Some(span) = work.span {
+        finding = finding.at(span, "the order of work");
+    }
+    let steps = completed(context, &all, &listed);
+    findings.push(match steps.len() {
+        0..=40 if work.order.is_empty() => {
+            finding.help(format!("write under [work], in the order in which it is sewn: {}", text::order(&steps)))
+        }
+        0..=40 => finding.help(format!("write {}", text::order(&steps))),
+        _ => finding.help(format!("add {}", names.join(", "))),
+    });
+}
+
+/// The order as it stands, with what is missing put before the first step of a later kind; turning and what follows also
+/// behind the last step of an earlier kind, since other parts may be closed before.
+fn completed<'a>(context: &Context<'a>, all: &[(&'a str, Span, u8)], listed: &BTreeSet<&str>) -> Vec<&'a str> {
+    let ranks: BTreeMap<&str, u8> = all.iter().map(|(id, _, rank)| (*id, *rank)).collect();
+    let mut steps: Vec<&str> = context.model.work.order.iter().map(|step| step.value.as_str()).collect();
+    for (id, _, rank) in all.iter().filter(|(id, _, _)| !listed.contains(id)) {
+        let earlier = |one: &&str| ranks.get(*one).is_some_and(|other| other < rank && *rank > FLAT);
+        let later = |one: &&str| ranks.get(*one).is_some_and(|other| other > rank && *other > FLAT);
+        let from = steps.iter().rposition(earlier).map_or(0, |last| last + 1);
+        let at = steps.iter().skip(from).position(later).map_or(steps.len(), |at| from + at);
+        steps.insert(at, id);
+    }
+    steps
+}

@@ -1,0 +1,230 @@
+//! Rule: the layers of a seam differ in length.
+
+use std::collections::BTreeSet;
+
+use crate::check::Context;
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::assembly::{Resolved, Run, Side};
+use crate::model::{Ease, Joint, SeamSide};
+
+use super::{limits, text};
+
+/// Layers of one seam that are not equally long.
+pub const RULE: Rule = Rule {
+    code: "seam-lengths-differ",
+    family: "sewing",
+    severity: Severity::Must,
+    summary: "the layers of a seam differ in length",
+    explanation: "Both sides of a seam, and what is caught between them, must be equally long on the sew line in every \
+                  size, after the ease, gathering or stretch that is stated; also between points that both sides name. \
+                  Up to 0.5 mm or 0.5 % (the greater) is taken up without notice. A difference that is meant is written \
+                  as ease, so that the machinist knows which layer is the longer one.",
+    failing: "[seam.lid]\na = \"LID:n-e-s-w-n\"  # 471.2 mm round\nb = \"STRIP:sw-se\"  # 480.0 mm",
+    passing: "[seam.lid]\na = \"LID:n-e-s-w-n\"  # 471.2 mm round\nb = \"STRIP:sw-se\"  # 480.0 mm\nease = { side = \
+              \"b\", up_to = \"2 %\" }",
+    source: "common practice: 0.5 mm or 0.5 %",
+};
+
+/// What differs, in one size.
+struct Uneven {
+    size: String,
+    a: (Vec<Run>, f64),
+    b: (Vec<Run>, f64),
+}
+
+/// Reports each seam once, in the first size where it differs.
+pub fn check(context: &Context<'_>, findings: &mut Findings) {
+    let mut told = BTreeSet::new();
+    for resolved in &context.assembly.joints {
+        let Some(joint) = context.model.joints.get(&resolved.joint) else { continue };
+        if let Some(uneven) = sides(context, resolved, joint)
+            && told.insert((resolved.joint.as_str(), 0))
+        {
+            findings.push(finding(context, resolved, joint, &uneven));
+        }
+        for (n, side) in resolved.caught().enumerate() {
+            if let Some(uneven) = caught(context, resolved, side)
+                && told.insert((resolved.joint.as_str(), n + 1))
+            {
+                findings.push(caught_finding(context, resolved, side, &uneven));
+            }
+        }
+    }
+}
+
+fn sizes<'a>(context: &Context<'a>) -> impl Iterator<Item = &'a str> {
+    context.model.sizes.iter().map(|size| size.entry.id.value.as_str())
+}
+
+/// The first size and stretch in which the two sides differ: as a whole, else between two matching points.
+fn sides(context: &Context<'_>, resolved: &Resolved, joint: &Joint) -> Option<Uneven> {
+    let (a, b) = (&resolved.a.runs, &resolved.b.runs);
+    let whole = [(a.clone(), b.clone())];
+    let parts = if a.len() == b.len() && a.len() > 1 {
+        a.iter().zip(b).map(|(a, b)| (vec![*a], vec![*b])).collect()
+    } else {
+        Vec::new()
+    };
+    let stretches: Vec<(Vec<Run>, Vec<Run>)> = whole.into_iter().chain(parts).collect();
+    stretches.iter().find_map(|(a, b)| sizes(context).find_map(|size| uneven(context, joint, size, a, b)))
+}
+
+fn uneven(context: &Context<'_>, joint: &Joint, size: &str, a: &[Run], b: &[Run]) -> Option<Uneven> {
+    let assembly = context.assembly;
+    let long_a = assembly.lengths.sum(&assembly.instances, size, a)?;
+    let long_b = assembly.lengths.sum(&assembly.instances, size, b)?;
+    (!agree(joint, long_a, long_b)).then(|| Uneven {
+        size: size.to_string(),
+        a: (a.to_vec(), long_a),
+        b: (b.to_vec(), long_b),
+    })
+}
+
+/// Whether two lengths agree after what is stated. What is stated as by factory or withheld is not judged.
+fn agree(joint: &Joint, a: f64, b: f64) -> bool {
+    if let Some(ease) = &joint.ease {
+        let Some(share) = share(ease) else { return true };
+        let (eased, other) = ordered(ease.side, a, b);
+        let slack = limits::equal(other);
+        return eased >= other - slack && eased <= other * (1.0 + share) + slack;
+    }
+    if let Some(ratio) = joint.gather.as_ref().or(joint.stretch.as_ref()) {
+        let Some(share) = share(ratio) else { return true };
+        let (worked, other) = ordered(ratio.side, a, b);
+        return (worked - other * share).abs() <= limits::equal(other * share);
+    }
+    (a - b).abs() <= limits::equal(a.max(b))
+}
+
+fn share(ease: &Ease) -> Option<f64> {
+    ease.amount.known().map(|quantity| quantity.si_f64())
+}
+
+/// The side named, then the other.
+fn ordered(side: SeamSide, a: f64, b: f64) -> (f64, f64) {
+    match side {
+        SeamSide::A => (a, b),
+        SeamSide::B => (b, a),
+    }
+}
+
+fn in_size(context: &Context<'_>, size: &str) -> String {
+    if context.model.sizes.len() > 1 { format!(" in size {size}") } else { String::new() }
+}
+
+fn finding(context: &Context<'_>, resolved: &Resolved, joint: &Joint, uneven: &Uneven) -> Finding {
+    let implied = !resolved.usage.is_empty();
+    let (a, b) = (&uneven.a, &uneven.b);
+    let name = |runs: &[Run]| text::chain(context, runs, implied);
+    let after = match (&joint.ease, &joint.gather, &joint.stretch) {
+        (Some(_), _, _) => "; the ease does not cover that",
+        (_, Some(_), _) => "; the gathering stated gives another ratio",
+        (_, _, Some(_)) => "; the stretch stated gives another ratio",
+        _ => "",
+    };
+    let message = format!(
+        "{}{}: {} is {} long and {} is {}{after}",
+        resolved.joint,
+        in_size(context, &uneven.size),
+        name(&a.0),
+        text::mm(a.1),
+        name(&b.0),
+        text::mm(b.1)
+    );
+    let mut finding = Finding::new(&RULE, message)
+        .at(place(&resolved.b, &b.0), format!("{} long", text::mm(b.1)))
+        .at(place(&resolved.a, &a.0), format!("{} long", text::mm(a.1)));
+    if let Some(stated) = [&joint.ease, &joint.gather, &joint.stretch].into_iter().flatten().next() {
+        finding = finding.at(stated.span, "what is stated");
+    }
+    finding.help(cure(context, joint, resolved, uneven))
+}
+
+/// Where the first of some runs is written.
+fn place(side: &Side, runs: &[Run]) -> crate::source::Span {
+    let at = side.runs.iter().position(|run| Some(run) == runs.first());
+    let whole = runs.len() == side.runs.len();
+    at.filter(|_| !whole).and_then(|at| side.places.get(at).copied()).unwrap_or(side.span)
+}
+
+/// The statement that would make the layers agree.
+fn cure(context: &Context<'_>, joint: &Joint, resolved: &Resolved, uneven: &Uneven) -> String {
+    let (a, b) = (uneven.a.1, uneven.b.1);
+    let side = |side: SeamSide| if side == SeamSide::A { "a" } else { "b" };
+    for (key, stated) in [("gather", &joint.gather), ("stretch", &joint.stretch)] {
+        if let Some(stated) = stated {
+            let (worked, other) = ordered(stated.side, a, b);
+            let ratio = worked / other * 100.0;
+            return format!(
+                "write {key} = {{ side = \"{}\", ratio = \"{ratio:.1} %\" }}, or redraw one side",
+                side(stated.side)
+            );
+        }
+    }
+    let longer = if a > b { SeamSide::A } else { SeamSide::B };
+    // The ease must cover every size of the whole seam and the stretch at hand.
+    let assembly = context.assembly;
+    let whole = sizes(context).filter_map(|size| {
+        let long = |runs: &[Run]| assembly.lengths.sum(&assembly.instances, size, runs);
+        Some((long(&resolved.a.runs)?, long(&resolved.b.runs)?))
+    });
+    let excess = whole.chain([(a, b)]).map(|(a, b)| ordered(longer, a, b)).map(|(long, short)| long / short - 1.0);
+    let percent = libm::ceil(excess.fold(0.0, f64::max) * 1000.0 - 1e-6) / 10.0;
+    if percent > MOST_EASE {
+        let (long, short) = ordered(longer, a, b);
+        let ratio = long / short * 100.0;
+        return format!(
+            "redraw one side; if side {} is meant to be gathered, write gather = {{ side = \"{}\", ratio = \"{ratio:.1} \
+             %\" }}",
+            side(longer),
+            side(longer)
+        );
+    }
+    format!(
+        "write ease = {{ side = \"{}\", up_to = \"{percent} %\" }} if it is to be eased in, or redraw one side",
+        side(longer)
+    )
+}
+
+/// Beyond this, in percent, fabric is no longer eased but gathered (*common practice*).
+const MOST_EASE: f64 = 10.0;
+
+/// A caught edge against the stretch it lies on: `on` where that is stated, else the whole seam.
+fn caught(context: &Context<'_>, resolved: &Resolved, side: &Side) -> Option<Uneven> {
+    let lies_on = resolved.on.as_ref().unwrap_or(&resolved.a);
+    let assembly = context.assembly;
+    sizes(context).find_map(|size| {
+        let seam = assembly.lengths.sum(&assembly.instances, size, &lies_on.runs)?;
+        let caught = assembly.lengths.sum(&assembly.instances, size, &side.runs)?;
+        ((seam - caught).abs() > limits::equal(seam.max(caught))).then(|| Uneven {
+            size: size.to_string(),
+            a: (lies_on.runs.clone(), seam),
+            b: (side.runs.clone(), caught),
+        })
+    })
+}
+
+fn caught_finding(context: &Context<'_>, resolved: &Resolved, side: &Side, uneven: &Uneven) -> Finding {
+    let implied = !resolved.usage.is_empty();
+    let (a, b) = (&uneven.a, &uneven.b);
+    let message = format!(
+        "{}{} catches {}, {} long, along {}, which is {}",
+        resolved.joint,
+        in_size(context, &uneven.size),
+        text::chain(context, &b.0, implied),
+        text::mm(b.1),
+        text::chain(context, &a.0, implied),
+        text::mm(a.1)
+    );
+    let lies_on = resolved.on.as_ref().unwrap_or(&resolved.a);
+    let help = match (&resolved.on, b.1 < a.1) {
+        (None, true) => {
+            "name points on side a where the caught edge begins and ends, and write on = \"..\" with them".to_string()
+        }
+        _ => format!("make both {} long: move the points, or redraw the caught edge", text::mm(a.1)),
+    };
+    Finding::new(&RULE, message)
+        .at(side.span, format!("{} long", text::mm(b.1)))
+        .at(lies_on.span, format!("{} long", text::mm(a.1)))
+        .help(help)
+}

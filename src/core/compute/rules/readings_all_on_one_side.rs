@@ -1,0 +1,51 @@
+//! Rule: a point of measure is outside its limits on every piece, on the same side.
+
+use crate::compute::samples::SampleFigures;
+use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::Model;
+use crate::units::Dimension;
+
+use super::critical_point_out_of_tolerance::name;
+use super::{row, with_target};
+
+/// Every piece off the same way.
+pub const RULE: Rule = Rule {
+    code: "readings-all-on-one-side",
+    family: "sample",
+    severity: Severity::Note,
+    summary: "a point of measure is outside its limits on every piece, on the same side",
+    explanation: "One piece outside is how it was sewn or filled; all of them on one side is how it was cut, or what was \
+                  asked. If filling and sewing were as stated, the edges that the point spans are off by about as much in \
+                  percent as the mean. Told of the last sample of each size, where at least two pieces were read.",
+    failing: "[point-of-measure.H1]\ntarget = \"90 mm ±3 mm\"\n[sample.first]\npieces = 2\nreadings = { H1 = [\"95 mm\", \"96 \
+              mm\"] }",
+    passing: "[point-of-measure.H1]\ntarget = \"90 mm ±3 mm\"\n[sample.first]\npieces = 2\nreadings = { H1 = [\"95 mm\", \"89 \
+              mm\"] }",
+    source: "arithmetic; that a measure grows with the edges it spans holds for shapes that only grow",
+};
+
+/// Reports each such row of a length.
+pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findings) {
+    for (id, sample) in samples.samples.iter().filter(|(_, sample)| sample.last) {
+        for line in &sample.points {
+            let (Some(off), Some(mean)) = (line.off, line.mean) else { continue };
+            let Some(place) = row(model, id, &line.of).filter(|_| line.against.unit.dimension() == Dimension::Length)
+            else {
+                continue;
+            };
+            let (side, long) = if off.get() > 0.0 { ("above", "long") } else { ("below", "short") };
+            let share = (off.get().abs() * 10.0).round() / 10.0;
+            let mean = (mean.get() * 10.0).round() / 10.0;
+            let unit = &line.unit;
+            let message = format!(
+                "sample {id}: {} is {side} its limits on all {} pieces, {mean} {unit} on average",
+                name(line),
+                line.readings.len()
+            );
+            let finding = with_target(model, &line.of, Finding::new(&RULE, message).at(place, format!("all {side}")));
+            findings.push(finding.help(format!(
+                "if it is sewn and filled as stated, each of the edges that this point spans is about {share} % too {long}"
+            )));
+        }
+    }
+}

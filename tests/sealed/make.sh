@@ -1,0 +1,29 @@
+#!/usr/bin/env bash
+# Makes the sealed bag, its signature and the list of signers again: tests/sealed/make.sh BACKTACK
+#
+# The bag is what `new` starts, with one more file. The key that signs is made here and thrown away, so that the signature is
+# another one each time: put the digest and the fingerprint that are printed into tests/core/seal.rs and tests/package/signing.rs.
+set -euo pipefail
+program=$(realpath "$1")
+here=$(cd "$(dirname "$0")" && pwd)
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+cd "$work"
+
+"$program" new bag
+mkdir bag/private
+printf '%064d\n' 0 > bag/private/salt.txt
+cat > bag/more.toml <<'TOML'
+[severity]
+no-view = "off"
+TOML
+"$program" seal bag A --by "Maren Oake" --reason "First samples"
+
+unzip -p bag/revisions/A.sealed outer.txt > outer.txt
+ssh-keygen -q -t ed25519 -N '' -C '' -f key
+ssh-keygen -q -Y sign -f key -n backtack-revision outer.txt
+read -r kind public _ < key.pub
+cp bag/revisions/A.sealed "$here/bag.sealed"
+cp outer.txt.sig "$here/bag.sig"
+printf '# Who may sign revisions.\nmaren@oake.example namespaces="backtack-revision" %s %s\n' "$kind" "$public" > "$here/signers"
+ssh-keygen -lf key.pub
