@@ -2,7 +2,7 @@
 
 use backtack_core::compute::{self, Figure, Figures};
 use backtack_core::diag::Finding;
-use backtack_core::model::assembly::edges::Origin;
+use backtack_core::model::assembly::Origin;
 use backtack_core::model::{Assembly, SeamSide};
 use backtack_core::read::{self, Loaded};
 

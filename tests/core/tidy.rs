@@ -113,7 +113,7 @@ fn imports(code: &str, start: &str) -> BTreeSet<String> {
     let mut names = BTreeSet::new();
     for (at, _) in code.match_indices(start) {
         let before = code[..at].chars().next_back();
-        if before.is_some_and(|c| c.is_alphanumeric() || c == '_' || c == ':') {
+        if before.is_some_and(|c| c.is_alphanumeric() || c == '_' || c == ':' || c == '$') {
             continue;
         }
         let rest = &code[at + start.len()..];

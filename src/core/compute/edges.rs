@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::geom::{Corner, Worked};
 use crate::model::Cut;
-use crate::model::assembly::edges::Origin;
+use crate::model::assembly::Origin;
 use crate::model::assembly::{EdgeAllowance, PieceEdges};
 
 use super::number::small;

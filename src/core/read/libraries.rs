@@ -1,4 +1,4 @@
-//! Reads the shared files that the style names.
+//! Gathers what all files declare, those among them that the style names as shared.
 
 use super::declared::Declarations;
 use super::reader::Reader;
@@ -6,6 +6,14 @@ use super::section::Section;
 use super::{keys, parse, rules};
 
 impl Reader {
+    /// Everything the files declare, libraries included.
+    pub fn declarations(&mut self) -> Declarations {
+        let trees = parse::parse(self);
+        let mut declared = self.gather(trees);
+        self.libraries(&mut declared);
+        declared
+    }
+
     /// Reads the shared files the style names and merges what they declare.
     pub(super) fn libraries(&mut self, declared: &mut Declarations) {
         let Some(style) = declared.get("style").and_then(|list| list.first()).cloned() else { return };

@@ -147,16 +147,8 @@ impl Reader {
         }
     }
 
-    /// Everything the files declare, libraries included.
-    pub fn declarations(&mut self) -> Declarations {
-        let trees = super::parse::parse(self);
-        let mut declared = self.gather(trees);
-        self.libraries(&mut declared);
-        declared
-    }
-
     /// Merges the top-level tables of all files; one id twice is a finding, and the first declaration holds.
-    fn gather(&mut self, trees: Trees) -> Declarations {
+    pub(super) fn gather(&mut self, trees: Trees) -> Declarations {
         self.broken.extend(trees.broken);
         let mut all = Declarations::new();
         for (file, fields) in trees.files {

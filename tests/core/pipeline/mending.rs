@@ -32,7 +32,10 @@ fn what_is_certain_is_put_right() {
         ("[fabrice.felt]\nwidth = \"1 m\"\n", "[fabric.felt]\nwidth = \"1 m\"\n"),
         ("[fabric.felt]\nwidth = \"１．５　ｍ\"\n", "[fabric.felt]\nwidth = \"1.5 m\"\n"),
         ("[fabric.felt]\nwidth = \"1,5 m\"\n", "[fabric.felt]\nwidth = \"1.5 m\"\n"),
-        ("[fabric.canvas]\n[piece.A]\nmaterial = \"canvsa\"\n", "[fabric.canvas]\n[piece.A]\nmaterial = \"canvas\"\n"),
+        (
+            "[fabric.canvas]\nmass = \"300 g/m2\"\ncuttable-width = \"1 m\"\n[piece.A]\nmaterial = \"canvsa\"\n",
+            "[fabric.canvas]\nmass = \"300 g/m2\"\ncuttable-width = \"1 m\"\n[piece.A]\nmaterial = \"canvas\"\n",
+        ),
         ("[severity]\nno-veiw = \"off\"\n", "[severity]\nno-view = \"off\"\n"),
         // Line ends, comments and the byte order mark stay.
         (

@@ -2,7 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::assembly::edges::Origin;
+use crate::model::assembly::Origin;
 use crate::source::{Edit, Help};
 
 use super::is_by_factory;

@@ -6,8 +6,7 @@ use crate::geom::offset::{INNER, sew_line};
 use crate::geom::{OffsetError, Outline, ShapeError, measure};
 use crate::model::{Cut, Model, Piece, Side, Variant};
 
-use super::edges::Origin;
-use super::{EdgeAllowance, Edges, Instance, Outlines, PieceEdges, Run, Scale};
+use super::{EdgeAllowance, Edges, Instance, Origin, Outlines, PieceEdges, Run, Scale};
 
 /// Length of every run on the sew line, by piece and size, in mm.
 #[derive(Debug, Clone, Default)]

@@ -3,8 +3,10 @@
 //!
 //! Every count, seam length, lay and comparison reads the one list of [`Instance`]s made here.
 
+mod allowance;
 mod draft;
-pub mod edges;
+mod edge;
+mod edges;
 mod finder;
 mod follow;
 mod gap;
@@ -22,7 +24,7 @@ mod traced;
 mod trouble;
 mod vertices;
 
-pub use edges::{EdgeAllowance, Edges, PieceEdges};
+pub use edge::{EdgeAllowance, Edges, Origin, PieceEdges};
 pub use follow::Loose;
 pub use gap::{Fault, Gap};
 pub use instance::{Instance, instances};

@@ -9,10 +9,10 @@ use crate::model::{
 use crate::source::Span;
 use crate::units::Quantity;
 
+use super::super::edge::{EdgeAllowance, Origin, PieceEdges};
 use super::super::finder::nearest;
 use super::super::resolve::Found;
 use super::super::{Instance, Outlines, Run, Sewing, Trouble, TroubleKind};
-use super::{EdgeAllowance, Origin, PieceEdges};
 
 /// Edges that need no allowance where none is written for them alone, by piece and points: left raw or bound, and not
 /// sewn.
