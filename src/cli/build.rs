@@ -11,10 +11,11 @@ use backtack_core::read::Loaded;
 use clap::{Arg, ArgMatches, Command, value_parser};
 use indicatif::{ProgressBar, ProgressStyle};
 
-use super::check::{levels, root, severities};
+use super::check::{levels, severities};
 use super::earlier;
 use super::lay::style::{self, Found};
 use super::output::{Item, Output};
+use super::report::root;
 use super::terminal::Terminal;
 use super::written::{self, Written};
 use super::{Exit, Failure, folder_argument, source};

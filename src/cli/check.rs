@@ -3,13 +3,13 @@
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 
-use backtack_core::diag::{Findings, Folder, Levels, Severity, json, sarif, text};
+use backtack_core::diag::{Folder, Levels, Severity, json, sarif, text};
 use backtack_core::pipeline;
-use backtack_core::read::Loaded;
 use backtack_core::read::rules::nearest;
-use backtack_core::source::{Sources, Tally};
+use backtack_core::source::Tally;
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 
+use super::report::Report;
 use super::terminal::Terminal;
 use super::{Exit, Failure, fix, source};
 
@@ -88,20 +88,6 @@ pub(super) fn known(code: &str) -> Result<&'static backtack_core::diag::Rule, Fa
     })
 }
 
-/// What is kept of a folder once it is checked.
-pub(super) struct Report {
-    /// What to put before the paths of the sources.
-    root: String,
-    sources: Sources,
-    findings: Findings,
-}
-
-impl Report {
-    pub(super) fn of(path: &Path, loaded: Loaded, findings: Findings) -> Report {
-        Report { root: root(path, &loaded.style), sources: loaded.sources, findings }
-    }
-}
-
 pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
     let levels = levels(matches)?;
     let strict = matches.get_flag("strict");
@@ -170,19 +156,4 @@ fn one(path: &Path, levels: &Levels, strict: bool, tally: &Tally) -> Result<Repo
     let loaded = source::folder(path, tally)?;
     let findings = pipeline::check(&loaded, levels, strict).findings;
     Ok(Report::of(path, loaded, findings))
-}
-
-/// The root of the files as the user can open it from where they stand: the style folder without its path below the
-/// root, or that many steps up.
-pub(super) fn root(folder: &Path, style: &str) -> String {
-    let below = Path::new(style);
-    let mut root = folder.to_path_buf();
-    if folder.ends_with(below) {
-        below.components().for_each(|_| {
-            root.pop();
-        });
-    } else {
-        below.components().for_each(|_| root.push(".."));
-    }
-    root.to_string_lossy().into_owned()
 }

@@ -7,8 +7,8 @@ use backtack_core::pipeline::{self, Changed, Mended, Source, mend};
 use backtack_core::read::Unsaved;
 use clap::{Arg, ArgAction, ArgMatches};
 
-use super::check::{Report, root};
 use super::output::{Item, Output};
+use super::report::{Report, root};
 use super::terminal::Terminal;
 use super::{Failure, source};
 

@@ -18,6 +18,7 @@ pub mod new;
 mod open;
 #[expect(clippy::disallowed_methods, reason = "the only file output")]
 pub mod output;
+mod report;
 mod sample;
 mod schema;
 pub mod seal;

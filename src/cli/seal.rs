@@ -14,10 +14,10 @@ use backtack_core::words::Date;
 use clap::{Arg, ArgMatches, Command};
 
 use super::build::{laid, stages};
-use super::check::root;
 use super::earlier::{FOLDER, chain, opened};
 use super::lay::style;
 use super::output::{Item, Output};
+use super::report::root;
 use super::secret::secret;
 use super::source::failed;
 use super::terminal::Terminal;

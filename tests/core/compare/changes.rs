@@ -82,12 +82,12 @@ fn materials_sizes_and_seams_are_renamed_too() {
     let fabric = edited(&[("fabric.canvas]", "fabric.duck]\nwas = \"canvas\""), ("canvas/", "duck/")]).1;
     assert_eq!(fabric, "Materials\n  = fabric duck, was canvas");
     let role = edited(&[
-        ("material.body]", "material.outer]\nwas = \"body\""),
+        ("role.body]", "role.outer]\nwas = \"body\""),
         ("body = ", "outer = "),
         ("\"body\"", "\"outer\""),
         ("was = \"outer\"", "was = \"body\""),
     ]);
-    assert_eq!(role.1, "Materials\n  = material outer, was body");
+    assert_eq!(role.1, "Materials\n  = role outer, was body");
     let size = edited(&[("size.L]", "size.XL]\nwas = \"L\""), ("\"L\"]", "\"XL\"]"), (" L = ", " XL = ")]).1;
     assert_eq!(size, "Style\n  ~ [style] sizes: L -> XL (after S)\n  = size XL, was L");
     let seam = edited(&[("seam.side]", "seam.flank]\nwas = \"side\""), ("[\"side\"", "[\"flank\"")]).1;
@@ -107,7 +107,7 @@ fn an_order_and_a_list_are_told_by_what_differs() {
 #[test]
 fn a_chain_is_changed_by_where_it_runs() {
     let text = stated(&[("on = \"FRONT:ne-nw, BACK:ne-nw\"", "on = \"FRONT:ne-nw\"")]);
-    assert_eq!(text, "Sewing\n  ~ finish hem on: FRONT:ne-nw, BACK:ne-nw -> FRONT:ne-nw");
+    assert_eq!(text, "Sewing\n  ~ edge-finish hem on: FRONT:ne-nw, BACK:ne-nw -> FRONT:ne-nw");
 }
 
 #[test]

@@ -56,7 +56,7 @@ const SAME: &[(&str, &str)] = &[
     ("\"FRONT:nw-sw-se-ne\"", "\"FRONT:nw-sw, sw-se, se-ne\""),
     ("sw-se 40 mm", "sw-se 4 cm"),
     ("\"ne-nw\" = \"30 mm\"", "\"nw-ne\" = \"30 mm\""),
-    ("stitch = \"lock\"\n[finish", "mirrored = false\nstitch = \"lock\"\n[finish"),
+    ("stitch = \"lock\"\n[edge-finish", "mirrored = false\nstitch = \"lock\"\n[edge-finish"),
     ("width = \"200 mm\", height", "width = \"20 cm\", height"),
     ("[piece.FRONT]\npart = \"bag\"\n", "[piece.FRONT]\ncount = 1\npart = \"bag\"\ncopies = 1\ndarts = \"marked\"\n"),
 ];

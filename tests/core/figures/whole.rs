@@ -20,7 +20,7 @@ fn example(name: &str) -> Figures {
 fn rarities() -> Figures {
     let text = CUSHION
         .replace("600 g ±30 g", "600 g")
-        .replace("material = \"fibre\"", "material = \"soft\"")
+        .replace("filling = \"fibre\"", "filling = \"soft\"")
         .replace("[colourway.sand]", "[role.soft]\n[role.lost]\n[colourway.sand]\nsoft = \"fibre/sand\"")
         .replace("allowance = \"10 mm\"", "allowance = \"10 mm\"\nblock = { width = \"500 mm\", height = \"500 mm\" }")
         .replace("grain = \"sw-nw\"", "grain = \"sw-nw\"\ncorners = { nw = \"fold back sw-nw\" }")

@@ -120,7 +120,7 @@ submissions = [{ verdict = "rejected" }]
 fn screen(text: &str) -> String {
     let now = loaded(text);
     let checked = crate::checked(&now);
-    let style = STYLE.replace("\"approval\"", "\"bulk\"");
+    let style = STYLE.replace("\"counter sample\"", "\"bulk\"");
     let later = read::texts(&[("style.toml", &style), ("samples/one.toml", text)]);
     let then = ahead(&now, &checked, Stage::Bulk);
     let said = |findings: &Findings| findings.iter().map(|one| one.message.clone()).collect::<Vec<_>>();
