@@ -136,6 +136,23 @@ fn links_that_lead_out_are_not_followed() {
     assert_eq!(codes(&loaded), ["unreadable-file", "unreadable-file"]);
 }
 
+/// An id that cannot be used names no file: what bears it is not taken. Where no file is named after it, it is.
+#[test]
+fn what_would_name_a_file_by_a_refused_id_is_not_taken() {
+    let loaded = read::texts(&[
+        ("pieces.toml", "[piece.\"../../x\"]\n[piece.SIDE]\n[view.\"left side\"]\n"),
+        ("orders/spring.toml", "[order.\"../../spring\"]\n[order.autumn]\n"),
+    ]);
+    let refused = loaded.findings.iter().filter(|one| one.rule.code == "bad-id").count();
+    assert_eq!(refused, 3, "{:?}", loaded.findings);
+    assert_eq!(loaded.model.pieces.keys().collect::<Vec<_>>(), ["SIDE"]);
+    assert_eq!(loaded.model.orders.keys().collect::<Vec<_>>(), ["autumn"]);
+    assert!(loaded.model.is_misnamed("../../x") && !loaded.model.is_misnamed("SIDE"));
+    assert!(loaded.model.views.contains_key("left side") && !loaded.model.is_misnamed("left side"));
+    let unknown = loaded.model.order("../../spring").expect_err("it is not taken");
+    assert_eq!(unknown, "there is no order ../../spring; there are: autumn");
+}
+
 #[test]
 fn files_that_are_no_text_or_too_large_are_named() {
     let scratch = Scratch::new("large");

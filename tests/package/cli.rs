@@ -313,7 +313,7 @@ fn status_says_what_is_in_the_way() {
     let ran = scratch.run(&["status", "bag"]);
     assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{ran:?}");
     assert!(ran.out.contains("must change: c1 on style: Longer handles"), "{}", ran.out);
-    assert!(ran.out.contains("In the way of approval: nothing"), "{}", ran.out);
+    assert!(ran.out.contains("In the way of counter sample: nothing"), "{}", ran.out);
     let style = std::fs::read_to_string(scratch.path("bag/style.toml")).unwrap();
     scratch.write("bag/style.toml", style.replace("\"prototype\"", "\"pre-production\""));
     let ran = scratch.run(&["status", "bag"]);

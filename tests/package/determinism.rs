@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use backtack::render::lint::page_text;
+use backtack_core::revision::sha256;
 
 use crate::built::{Built, examples};
 use crate::folder::Scratch;
@@ -25,7 +26,18 @@ fn written(built: &Built) -> BTreeMap<String, Vec<u8>> {
     let package = &built.package;
     let drawings = package.drawings.iter().map(|(name, svg)| (format!("drawings/{name}"), svg.clone().into_bytes()));
     let figures = ("figures.json".to_owned(), package.figures.clone().into_bytes());
-    drawings.chain([figures, ("package.pdf".to_owned(), package.pdf.clone())]).collect()
+    let list = ("drawings/.written".to_owned(), listed(built).into_bytes());
+    drawings.chain([list, figures, ("package.pdf".to_owned(), package.pdf.clone())]).collect()
+}
+
+/// The list of the drawings with their digests.
+fn listed(built: &Built) -> String {
+    let digests: BTreeMap<&str, String> =
+        built.package.drawings.iter().map(|(name, svg)| (name.as_str(), sha256(svg.as_bytes()).hex())).collect();
+    let lines = digests.iter().map(|(name, digest)| format!("{digest}  {name}\n"));
+    let head = "# Written by `backtack build`. What is gone from the style is removed here, unless it was changed.\n"
+        .to_owned();
+    std::iter::once(head).chain(lines).collect()
 }
 
 /// Which files of two packages differ.

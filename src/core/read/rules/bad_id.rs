@@ -27,7 +27,8 @@ pub fn bad_id(id: &str, kind: &str, hyphen: bool, span: Span) -> Finding {
         .map(|c| if c.is_ascii_alphanumeric() || c == '_' || (hyphen && c == '-') { c } else { '_' })
         .skip_while(|c| !c.is_ascii_alphabetic())
         .collect();
-    let finding = Finding::new(&RULE, format!("`{id}` cannot be the id of a {kind}"))
+    let article = if kind.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
+    let finding = Finding::new(&RULE, format!("`{id}` cannot be the id of {article} {kind}"))
         .at(span, format!("a letter first, then {allowed}"));
     if fixed.is_empty() { finding } else { finding.help(format!("write `{fixed}` and put the text into `name`")) }
 }
