@@ -169,7 +169,7 @@ fn cut_counts(ground: &Ground<'_>) -> Vec<CutCount> {
 pub(super) fn each(piece: &str, id: &str, cut: &Cut) -> Figure<u64> {
     match &cut.count {
         None => Figure::Known(1),
-        count => Figure::stated(count.as_ref(), &format!("the count of {piece} {id}")).map(u64::from),
+        count => Figure::stated(count.as_ref(), format!("the count of {piece} {id}")).map(u64::from),
     }
 }
 

@@ -46,7 +46,7 @@ pub(super) fn allowance(edge: Option<&EdgeAllowance>, piece: &str, cut: &str) ->
         Some(EdgeAllowance { origin: Origin::Bare, .. }) => Figure::Known(0.0),
         _ => {
             let stated = edge.and_then(|edge| edge.stated.as_ref());
-            Figure::stated(stated, &format!("the allowance of {piece} {cut}")).map(|width| small(&width))
+            Figure::stated(stated, format!("the allowance of {piece} {cut}")).map(|width| small(&width))
         }
     }
 }

@@ -113,7 +113,7 @@ fn stuffing_line(ground: &Ground<'_>, id: &str, stuffing: &Stuffing, variant: Va
     let title = stuffing.entry.title();
     let part = stuffing.part.as_ref().map(|part| part.value.clone());
     let uses = part.as_ref().and_then(|part| ground.model.parts.get(part)).map_or(1, |part| part.uses.len() as u64);
-    let mass = Figure::of(stuffing.mass.as_ref(), variant, &format!("the filling mass of {title}"));
+    let mass = Figure::of(stuffing.mass.as_ref(), variant, format!("the filling mass of {title}"));
     let each = Limited::of(&mass, &format!("the filling of {title}"));
     let material = stuffing.filling.as_ref().map(|material| material.value.as_str());
     StuffingLine {
@@ -122,7 +122,7 @@ fn stuffing_line(ground: &Ground<'_>, id: &str, stuffing: &Stuffing, variant: Va
         bought: ground.bought(material, variant.colourway, &format!("the filling of {title}")),
         all: each.times(uses as f64),
         proposed: proposed(&mass),
-        check: Figure::stated(stuffing.check.as_ref(), &format!("how the filling of {title} is checked")),
+        check: Figure::stated(stuffing.check.as_ref(), format!("how the filling of {title} is checked")),
         part,
         each,
     }

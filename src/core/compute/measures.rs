@@ -68,7 +68,7 @@ fn measure_line(ground: &Ground<'_>, measure: &PointOfMeasure) -> MeasureLine {
     }
     let flag = |flag: &Option<crate::source::Spanned<bool>>| flag.as_ref().is_some_and(|flag| flag.value);
     MeasureLine {
-        state: Figure::stated(measure.state.as_ref(), &format!("the state in which {title} is measured")),
+        state: Figure::stated(measure.state.as_ref(), format!("the state in which {title} is measured")),
         critical: flag(&measure.critical),
         reference: flag(&measure.reference),
         sizes,
@@ -77,8 +77,8 @@ fn measure_line(ground: &Ground<'_>, measure: &PointOfMeasure) -> MeasureLine {
 
 fn measure_size(measure: &PointOfMeasure, variant: Variant<'_>) -> MeasureSize {
     let title = measure.entry.title();
-    let target = Figure::of(measure.target.as_ref(), variant, &format!("the target of {title}"));
-    let step = Figure::stated(measure.read_to.as_ref(), &format!("the step of {title}"));
+    let target = Figure::of(measure.target.as_ref(), variant, format!("the target of {title}"));
+    let step = Figure::stated(measure.read_to.as_ref(), format!("the step of {title}"));
     table_line(&target, &step, title)
 }
 

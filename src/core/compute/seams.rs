@@ -165,11 +165,11 @@ fn fullness(joint: &Joint, a: &Figure<Number>, b: &Figure<Number>) -> Figure<Num
 fn allowed(joint: &Joint) -> Option<Figure<Number>> {
     let title = joint.entry.title();
     if let Some(ease) = &joint.ease {
-        let amount = Figure::stated(Some(&ease.amount), &format!("the ease of {title}"));
+        let amount = Figure::stated(Some(&ease.amount), format!("the ease of {title}"));
         return Some(amount.map(|amount| Number::new(amount.si_f64() * 100.0)));
     }
     let ratio = joint.gather.as_ref().or(joint.stretch.as_ref())?;
-    let amount = Figure::stated(Some(&ratio.amount), &format!("the ratio of {title}"));
+    let amount = Figure::stated(Some(&ratio.amount), format!("the ratio of {title}"));
     Some(amount.map(|amount| Number::new((amount.si_f64() - 1.0) * 100.0)))
 }
 

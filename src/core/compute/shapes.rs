@@ -125,7 +125,7 @@ fn cut_figures(lines: Option<&Lines>, shape: Figure<&Shape>, cut: &Cut, size: &s
     });
     let variant = Variant { size, colourway: "" };
     let block = cut.block.as_ref().map(|(width, height)| {
-        let side = |value, what: &str| number(Figure::of(Some(value), variant, &format!("{what} of {piece}")));
+        let side = |value, what: &str| number(Figure::of(Some(value), variant, format!("{what} of {piece}")));
         (side(width, "the block width"), side(height, "the block height"))
     });
     let material_area = match &block {

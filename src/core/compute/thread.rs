@@ -92,8 +92,8 @@ fn line(ground: &Ground<'_>, row: &Row<'_>, variant: Variant<'_>) -> ThreadLine 
         Some(kind) => Figure::Known(kind.value.clone()),
         None => Figure::not_yet(format!("the stitch type of {title} is not stated")),
     };
-    let density = number(Figure::stated(row.density(), &format!("the stitch density of {title}")));
-    let bight = number(Figure::stated(row.width(), &format!("the width of the stitch of {title}")));
+    let density = number(Figure::stated(row.density(), format!("the stitch density of {title}")));
+    let bight = number(Figure::stated(row.width(), format!("the width of the stitch of {title}")));
     let thickness = row.thickness(ground, variant);
     let ratio = stitch.as_ref().then(|stitch| ratio(stitch, &thickness, &density, &bight));
     let stitched = row.stitched(ground, variant.size);

@@ -145,11 +145,11 @@ fn lengths(
 fn used(layer: &TrimLayer, run: Figure<Number>, title: &str) -> Figure<Number> {
     let ratio = match &layer.ratio {
         None => Figure::Known(Number::new(1.0)),
-        ratio => Figure::stated(ratio.as_ref(), &format!("the ratio of the trim in {title}")).then(Figure::number),
+        ratio => Figure::stated(ratio.as_ref(), format!("the ratio of the trim in {title}")).then(Figure::number),
     };
     let laps = match &layer.laps {
         None => Figure::Known(Number::default()),
-        laps => number(Figure::stated(laps.as_ref(), &format!("the laps of the trim in {title}"))),
+        laps => number(Figure::stated(laps.as_ref(), format!("the laps of the trim in {title}"))),
     };
     Figure::sum([run.by(ratio), laps])
 }

@@ -315,7 +315,7 @@ mod tests {
     #[test]
     fn what_has_no_text_in_a_language_is_left_in_english() {
         assert_eq!(
-            Phrase::from(say!(MISSING, what = PIECE, edges = "")).in_language(Language::SimplifiedChinese),
+            say!(MISSING, what = PIECE, edges = "").in_language(Language::SimplifiedChinese),
             "裁片 has no seam allowance on "
         );
     }

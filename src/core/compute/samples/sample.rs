@@ -221,14 +221,14 @@ fn points(model: &Model, sample: &Sample, variant: Variant<'_>, pieces: usize) -
 /// The target of a point for one product with the limits that are printed on its sheet.
 pub(crate) fn against(point: &PointOfMeasure, variant: Variant<'_>) -> Against {
     let title = point.entry.title();
-    let target = Figure::of(point.target.as_ref(), variant, &format!("the target of {title}"));
+    let target = Figure::of(point.target.as_ref(), variant, format!("the target of {title}"));
     Against::target(&target, point.read_to.as_ref().and_then(|step| step.known()), title)
 }
 
 /// No difference, up to the largest one either way.
 fn difference(point: &PointOfMeasure, unit: Unit) -> Against {
     let title = point.entry.title();
-    let most = Figure::stated(point.difference.as_ref(), &format!("the largest difference of {title}"));
+    let most = Figure::stated(point.difference.as_ref(), format!("the largest difference of {title}"));
     let limits = most.map(|most| Limits {
         lower: Rational::ZERO.checked_sub(most.si()).unwrap_or(Rational::ZERO),
         upper: most.si(),
