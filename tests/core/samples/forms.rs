@@ -20,7 +20,7 @@ fn ask() -> Ask {
 }
 
 fn form(loaded: &Loaded, ask: &Ask) -> Result<String, String> {
-    let figures = crate::checked(&loaded).figures;
+    let figures = crate::checked(loaded).figures;
     blank(&loaded.model, &figures, ask)
 }
 
