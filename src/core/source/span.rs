@@ -40,6 +40,6 @@ impl<T> Spanned<T> {
     }
 }
 
-/// Which loaded file a place lies in; an index into [`Sources`].
+/// Which loaded file a place lies in; an index into [`Sources`](super::Sources).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct FileId(pub usize);
