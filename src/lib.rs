@@ -23,7 +23,7 @@
 pub mod cli;
 pub mod render;
 
-use backtack_core::pipeline::{self, Checked, Earlier, Edition, EditionError, OrderError, SealError, Sealing};
+use backtack_core::pipeline::{self, Checked, Earlier, Edition, EditionError, SealError, Sealing};
 use backtack_core::read::Loaded;
 use backtack_core::revision::Digest;
 
@@ -35,8 +35,6 @@ use render::sheet::{Attached, Package, View};
 pub enum RenderError {
     /// The factory's edition could not be made.
     Edition(EditionError),
-    /// An order could not be shown by itself.
-    Order(OrderError),
     /// A seal could not be made.
     Seal(SealError),
     /// The engine refuses the data, which is a defect of backtack.
@@ -47,7 +45,6 @@ impl std::fmt::Display for RenderError {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             RenderError::Edition(why) => why.fmt(out),
-            RenderError::Order(why) => why.fmt(out),
             RenderError::Seal(why) => why.fmt(out),
             RenderError::Engine(why) => why.fmt(out),
         }
@@ -58,7 +55,6 @@ impl std::error::Error for RenderError {
     fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
         match self {
             RenderError::Edition(why) => Some(why),
-            RenderError::Order(why) => Some(why),
             RenderError::Seal(why) => Some(why),
             RenderError::Engine(why) => Some(why),
         }
@@ -75,13 +71,12 @@ pub fn render(loaded: &Loaded, checked: &Checked, earlier: &Earlier) -> Result<P
     rendered(&edition).map_err(RenderError::Engine)
 }
 
-/// Renders one order in its own document: cut plan, fabric to order, cautions.
+/// Renders the edition of one order in its own document: cut plan, fabric to order, cautions.
 ///
 /// # Errors
-/// If there is no such order, if its file holds another order too, or if the engine refuses the data.
-pub fn render_order(loaded: &Loaded, checked: &Checked, id: &str) -> Result<Package, RenderError> {
-    let edition = pipeline::order(loaded, checked, id).map_err(RenderError::Order)?;
-    rendered(&edition).map_err(RenderError::Engine)
+/// If the engine refuses the data.
+pub fn render_order(order: &Edition<'_>) -> Result<Package, RenderError> {
+    rendered(order).map_err(RenderError::Engine)
 }
 
 /// A sealed revision in both editions.
@@ -128,7 +123,7 @@ fn viewed<T>(edition: &Edition<'_>, then: impl FnOnce(&View<'_>, &Attached<'_>) 
         assembly: &seen.assembly,
         figures: &seen.figures,
         drawn: &seen.drawn,
-        lays: edition.order.as_ref().map_or(&seen.lays, |(_, lays)| lays),
+        lays: edition.order.as_ref().map_or(&seen.lays, |order| &order.lays),
         sources: &shown.sources,
         sealed: sealed.as_deref(),
         findings: &edition.findings,
@@ -137,7 +132,7 @@ fn viewed<T>(edition: &Edition<'_>, then: impl FnOnce(&View<'_>, &Attached<'_>) 
         commented: if edition.order.is_some() { &shown.model.pictures } else { &edition.own.model.pictures },
         asked: &edition.own.model,
         digest: &edition.digest,
-        order: edition.order.as_ref().map(|(id, _)| id.as_str()),
+        order: edition.order.as_ref().map(|order| order.id.as_str()),
     };
     let manifest = edition.manifest.text();
     then(&view, &Attached { archive: &edition.archive, figures: &edition.figures, manifest: &manifest })

@@ -6,7 +6,7 @@ use backtack_core::compute::Task;
 use backtack_core::compute::lays::Effort;
 use backtack_core::diag::{Folder, Severity, plain, text};
 use backtack_core::model::Stated;
-use backtack_core::pipeline::{Checked, check, relaid};
+use backtack_core::pipeline::{self, Checked, Edition, check, relaid};
 use backtack_core::read::Loaded;
 use clap::{Arg, ArgMatches, Command, value_parser};
 use indicatif::{ProgressBar, ProgressStyle};
@@ -61,8 +61,8 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     progress.set_message("checking and computing");
     let checked = check(&loaded, &levels, matches.get_flag("strict"));
     let mut laid = laid(loaded, checked, &progress)?;
-    let order = matches.get_one::<String>("order");
-    if let Some(id) = order {
+    let id = matches.get_one::<String>("order");
+    if let Some(id) = id {
         laid = order_laid(laid, id, &progress)?;
     }
     let (loaded, checked, laid) = laid;
@@ -72,16 +72,20 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let failed = |error: RenderError| Failure::new(error.to_string());
     let package = crate::render(&loaded, &checked, &earlier).map_err(failed)?;
     progress.finish_and_clear();
-    let ordered = order.map(|id| crate::render_order(&loaded, &checked, id).map(|made| (id, made)));
-    let ordered = ordered.transpose().map_err(failed)?;
+    let ordered = id.map(|id| pipeline::order(&loaded, &checked, id)).transpose();
+    let ordered = ordered.map_err(|error| Failure::new(error.to_string()))?;
+    let document = ordered.as_ref().map(crate::render_order).transpose().map_err(failed)?;
     let kept = laid.as_ref().map(|found| style::item(folder, &found.lock));
     let stem = file_name(&loaded.model);
     let pdf = write(&package, &out, &stem, kept, &output)?;
-    let order = ordered.as_ref().map(|(id, made)| write_order(made, &out, (&stem, id), &output)).transpose()?;
+    let order = id.zip(document).map(|(id, made)| write_order(&made, &out, (&stem, id), &output)).transpose()?;
     let (name, root) = (folder.to_string_lossy(), root(folder, &loaded.style));
     let report = Folder { name: &name, root: &root, findings: &checked.findings, sources: &loaded.sources };
     if !checked.findings.is_empty() {
         terminal.remark(&text::print(&[report], terminal.errors()));
+    }
+    if let Some(edition) = &ordered {
+        told(edition, &name, &root, terminal);
     }
     if let Some(found) = &laid {
         terminal.remark(&format!("lays, kept in {}:\n{}", backtack_core::lay::lock::FILE, style::told(found)));
@@ -92,6 +96,15 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     }
     let standing = checked.findings.count(Severity::Must) > 0;
     Ok(if standing { Exit::Standing } else { Exit::Clear })
+}
+
+/// Says what only the plan of an order shows.
+fn told(edition: &Edition<'_>, name: &str, root: &str, terminal: &mut Terminal) {
+    let Some(findings) = edition.order.as_ref().map(|order| &order.findings).filter(|one| !one.is_empty()) else {
+        return;
+    };
+    let report = Folder { name, root, findings, sources: &edition.shown().sources };
+    terminal.remark(&text::print(&[report], terminal.errors()));
 }
 
 /// A specification with its lays, and what was found of them in this run.
@@ -126,9 +139,8 @@ fn order_laid((loaded, checked, laid): Laid, id: &str, progress: &ProgressBar) -
         found.refused.splice(0..0, before.refused);
         found.gone = before.gone;
     }
-    let loaded = loaded.with_lock(found.lock.clone());
-    let checked = relaid(&loaded, checked);
-    Ok((loaded, checked, Some(found)))
+    // What is laid for an order is no part of what was checked.
+    Ok((loaded.with_lock(found.lock.clone()), checked, Some(found)))
 }
 
 /// Refuses an output folder whose drawings would lie among files the style is read from.

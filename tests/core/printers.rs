@@ -2,7 +2,7 @@
 //! the SARIF document against the clauses of the OASIS standard named beside each check.
 
 use backtack_core::diag::{Finding, Findings, Folder, Rule, Severity, json, plain, plain_lines, sarif, text};
-use backtack_core::source::{FileId, Sources, Span};
+use backtack_core::source::{Edit, FileId, Help, Sources, Span};
 use serde_json::Value;
 
 static CROSSED: Rule = Rule {
@@ -255,4 +255,24 @@ fn sarif_encodes_paths() {
     let uri = &log["runs"][0]["results"][0]["locations"][0]["physicalLocation"]["artifactLocation"]["uri"];
     // 海 is U+6D77, in UTF-8 E6 B5 B7 (Unicode Standard, table 3-6).
     assert_eq!(uri, "a/b/%E6%B5%B7%20100%25.toml");
+}
+
+/// A help that is a change of the text is printed with its place, in characters and bytes; other helps are words alone.
+#[test]
+fn json_prints_the_edits() {
+    let mut case = Case::new();
+    let help = Help::with("write \"8 mm\"", Edit::replace(case.at("\"9 mm\""), "\"8 mm\"").safe());
+    case.push(Finding::new(&PILE, "which way?").at(case.at("pile"), "").help("say it").help(help));
+    case.push(Finding::new(&PILE, "no edit").help("say it"));
+    let json = case.json();
+    let start = STYLE.find("\"9 mm\"").unwrap();
+    let wanted = serde_json::json!([{
+        "help": 1, "file": "puffin/style.toml",
+        "line": 4, "column": 8, "end_line": 4, "end_column": 14,
+        "start_byte": start, "end_byte": start + 6,
+        "replacement": "\"8 mm\"", "safe": true,
+    }]);
+    assert_eq!(json["findings"][0]["edits"], wanted);
+    assert_eq!(json["findings"][0]["help"], serde_json::json!(["say it", "write \"8 mm\""]));
+    assert!(json["findings"][1].get("edits").is_none());
 }

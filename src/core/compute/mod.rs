@@ -75,7 +75,7 @@ pub struct Computed {
     pub lays: Lays,
 }
 
-/// Computes every number but the cut plans of orders, which [`lays::plan_orders`] adds.
+/// Computes every number but the cut plans of orders, which [`lays::plan_order`] adds.
 pub fn compute(model: &Model, assembly: &Assembly) -> Computed {
     let drawn = Drawn::of(model, assembly);
     let ground = Ground { model, assembly, drawn: &drawn };
@@ -118,7 +118,7 @@ pub fn compute(model: &Model, assembly: &Assembly) -> Computed {
     Computed { figures, drawn, lays }
 }
 
-/// The findings whose evidence is a computed number.
+/// The findings whose evidence is a computed number; those of a cut plan are [`orders::findings`].
 pub fn findings(model: &Model, assembly: &Assembly, computed: &Computed) -> Findings {
     let Computed { figures, drawn, lays } = computed;
     let ground = Ground { model, assembly, drawn };
@@ -126,7 +126,6 @@ pub fn findings(model: &Model, assembly: &Assembly, computed: &Computed) -> Find
     rules::run(&ground, &mut findings);
     rules::laid(&ground, &figures.counts.cuts, lays, &mut findings);
     rules::ordered(model, figures, &mut findings);
-    rules::planned(model, figures, &mut findings);
     rules::sampled(model, &figures.samples, &mut findings);
     findings
 }

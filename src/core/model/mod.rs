@@ -150,16 +150,6 @@ impl Model {
         self.refused.iter().any(|(refused, _, key)| key.is_empty() && refused == table)
     }
 
-    /// The order with this id.
-    ///
-    /// # Errors
-    /// In one line, if there is none.
-    pub fn order(&self, id: &str) -> Result<&Order, String> {
-        let known: Vec<&str> = self.orders.keys().map(String::as_str).collect();
-        let others = if known.is_empty() { String::new() } else { format!("; there are: {}", known.join(", ")) };
-        self.orders.get(id).ok_or_else(|| format!("there is no order {id}{others}"))
-    }
-
     /// What is drawn of a piece in a size, if its outline stands in a drawing that could be read.
     pub fn sketch(&self, piece: &Piece, size: &str) -> Option<Sketch<'_>> {
         let source = piece.outline.as_ref()?.known(Variant { size, colourway: "" })?;

@@ -6,7 +6,7 @@ use crate::model::{Assembly, Given, Model, Stage, Stated};
 use crate::read::Loaded;
 use crate::revision::release;
 use crate::rules;
-use crate::source::{FileId, Span, Tally, Work};
+use crate::source::{FileId, Span, Work};
 
 /// A specification that was checked.
 #[derive(Debug)]
@@ -23,6 +23,8 @@ pub struct Checked {
     pub findings: Findings,
     /// The same for a seal: with the severities of the rules where those of the specification are lower.
     pub firm: Findings,
+    /// Everything as the rules gave it.
+    raw: Findings,
     levels: Levels,
     strict: bool,
 }
@@ -30,20 +32,33 @@ pub struct Checked {
 /// Checks what was read and computes its figures, since some rules are about a computed number. `wanted` are severities
 /// from the caller; they go before those of the specification.
 ///
-/// Every order is planned: from the lays that are kept for it, or by an estimate where none are. Nothing is searched.
+/// Of an order it computes what is wanted. Its cut plan takes longer than all the rest, so it is made only where the order is
+/// asked for: see [`planned`].
 pub fn check(loaded: &Loaded, wanted: &Levels, strict: bool) -> Checked {
     loaded.tally.add(Work::Assemble);
     let assembly = Assembly::of(&loaded.model);
     let mut levels = loaded.levels.clone();
     levels.extend(wanted.clone());
-    settled(loaded, assembly, levels, strict)
+    computed(loaded, assembly, levels, strict)
 }
 
 /// The same specification with other lays kept beside it, which change figures and what is found about them, not what is
 /// sewn.
 #[must_use]
 pub fn relaid(loaded: &Loaded, checked: Checked) -> Checked {
-    settled(loaded, checked.assembly, checked.levels, checked.strict)
+    computed(loaded, checked.assembly, checked.levels, checked.strict)
+}
+
+/// The same with one order planned, from the lays that are kept for it or by an estimate where none are, and with what only
+/// its plan shows. Nothing is searched.
+#[must_use]
+pub fn planned(loaded: &Loaded, mut checked: Checked, order: &str) -> Checked {
+    let Checked { assembly, drawn, figures, raw, .. } = &mut checked;
+    let mut lock = loaded.model.lock.clone();
+    compute::lays::plan_order((&loaded.model, assembly, drawn), figures, order, &mut lock, None);
+    raw.append(compute::orders::findings(&loaded.model, figures, order));
+    checked.settle(loaded);
+    checked
 }
 
 /// What would be found if the specification were at another stage, which changes no outline and no figure.
@@ -58,33 +73,44 @@ pub fn ahead(loaded: &Loaded, checked: &Checked, stage: Stage) -> Findings {
     }
     let Checked { figures, drawn, lays, .. } = checked;
     let computed = Computed { figures: figures.clone(), drawn: drawn.clone(), lays: lays.clone() };
-    found(loaded, &model, &checked.assembly, &computed).settled(&checked.levels, checked.strict)
+    let raw = found(loaded, &model, &checked.assembly, &computed);
+    lifted(loaded, &model, &raw).settled(&checked.levels, checked.strict)
 }
 
-fn settled(loaded: &Loaded, assembly: Assembly, levels: Levels, strict: bool) -> Checked {
-    let computed = computed(&loaded.model, &assembly, &loaded.tally);
-    let findings = found(loaded, &loaded.model, &assembly, &computed);
+/// Computes every number but the cut plans of orders, and asks every rule.
+fn computed(loaded: &Loaded, assembly: Assembly, levels: Levels, strict: bool) -> Checked {
+    loaded.tally.add(Work::Compute);
+    let computed = compute::compute(&loaded.model, &assembly);
+    let raw = found(loaded, &loaded.model, &assembly, &computed);
     let Computed { figures, drawn, lays } = computed;
-    let firm = release::firm(findings.clone(), &levels);
-    let findings = findings.settled(&levels, strict);
-    Checked { assembly, figures, drawn, lays, findings, firm, levels, strict }
+    let none = Findings::default;
+    let mut checked = Checked { assembly, figures, drawn, lays, findings: none(), firm: none(), raw, levels, strict };
+    checked.settle(loaded);
+    checked
 }
 
-/// Every number, the cut plans of orders among them.
-fn computed(model: &Model, assembly: &Assembly, tally: &Tally) -> Computed {
-    tally.add(Work::Compute);
-    let mut computed = compute::compute(model, assembly);
-    compute::lays::plan_orders((model, assembly, &computed.drawn), &mut computed.figures);
-    computed
-}
-
-/// What reading found, every check and every rule about a number; what is conceded is marked so. Not yet settled.
+/// What reading found, every check and every rule about a number.
 fn found(loaded: &Loaded, model: &Model, assembly: &Assembly, computed: &Computed) -> Findings {
     loaded.tally.add(Work::Judge);
     let mut findings = loaded.findings.clone();
     findings.append(rules::checked(loaded, model, assembly));
     findings.append(compute::findings(model, assembly, computed));
+    findings
+}
+
+/// The same with what is conceded marked so, and every edit at its place.
+fn lifted(loaded: &Loaded, model: &Model, raw: &Findings) -> Findings {
+    let mut findings = raw.clone();
     compute::lift_conceded(model, &mut findings);
     findings.place(&loaded.sources);
     findings
+}
+
+impl Checked {
+    /// Takes over what was found, with the severities that hold.
+    fn settle(&mut self, loaded: &Loaded) {
+        let findings = lifted(loaded, &loaded.model, &self.raw);
+        self.firm = release::firm(findings.clone(), &self.levels);
+        self.findings = findings.settled(&self.levels, self.strict);
+    }
 }

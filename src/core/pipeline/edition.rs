@@ -1,8 +1,7 @@
 //! The factory's edition of what was checked: what it could itself read from the attached files, with the findings that
 //! are not about something it does not get.
 
-use super::{Checked, check, compare};
-use crate::compute::Lays;
+use super::{Checked, Ordered, check, compare};
 use crate::compute::samples::{self, CommentLine, SampleFigures};
 use crate::diag::{Findings, Levels};
 use crate::model::Model;
@@ -24,8 +23,8 @@ pub struct Edition<'a> {
     pub samples: SampleFigures,
     /// What is new since the last sealed revision.
     pub since: Option<Since>,
-    /// The order that is shown, in its own document, with its lays.
-    pub order: Option<(String, Lays)>,
+    /// The order that is shown, in its own document.
+    pub order: Option<Ordered>,
     /// Short digest of the attached files, so that the factory can work it out, and no private value can be tried against
     /// it.
     pub digest: String,
@@ -131,7 +130,7 @@ pub fn edition<'a>(loaded: &'a Loaded, checked: &'a Checked, earlier: &Earlier) 
     let files = read::factory_edition(loaded);
     let part = read::withholds(loaded).then(|| part(loaded, &files));
     let judged = part.as_ref().map(|part| judged(loaded, part));
-    let shown = part.map_or(Shown::All(loaded, checked), Shown::Part);
+    let shown = part.map_or(Shown::All(loaded, checked), |part| Shown::Part(Box::new(part)));
     let mut edition = Edition::of(loaded, shown, &files).map_err(EditionError::Archive)?;
     edition.findings = read::shown(loaded, &checked.findings, &edition.seen().findings);
     edition.samples = judged.as_ref().unwrap_or(&edition.seen().figures.samples).for_everyone();
@@ -140,11 +139,11 @@ pub fn edition<'a>(loaded: &'a Loaded, checked: &'a Checked, earlier: &Earlier) 
 }
 
 /// The files that are shown, read and checked as the factory would.
-pub(super) fn part(own: &Loaded, files: &[(String, Vec<u8>)]) -> Box<(Loaded, Checked)> {
+pub(super) fn part(own: &Loaded, files: &[(String, Vec<u8>)]) -> (Loaded, Checked) {
     let pairs = files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice()));
     let shown = read::closure(&own.style, pairs, &own.tally);
     let seen = check(&shown, &Levels::new(), false);
-    Box::new((shown, seen))
+    (shown, seen)
 }
 
 /// The files of samples are not attached. Sheets show what everyone may see of them, held against what everyone may see.

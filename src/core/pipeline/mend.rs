@@ -161,8 +161,9 @@ fn edited(loaded: &Loaded, findings: &Findings, changes: &mut Vec<Changed>) -> U
     texts
 }
 
-/// A text with edits made; of two that overlap, the first one is. Edits of the same lines are one change.
-fn apply(path: &str, text: &str, edits: &[&Edit]) -> (String, Vec<Changed>) {
+/// A text with edits made, each of which lies at its place in it. Of two that overlap the first one is made; of those that begin
+/// at one place, the first of the list. Edits of the same lines are one change.
+pub fn apply(path: &str, text: &str, edits: &[&Edit]) -> (String, Vec<Changed>) {
     let mut edits: Vec<&Edit> = edits.to_vec();
     // Stable: of those that begin at one place, the first one found goes first.
     edits.sort_by_key(|edit| edit.span.start);

@@ -2,7 +2,7 @@
 //!
 //! ```text
 //! read       Source -> Loaded                    a folder, one with unsaved texts over it, an archive, files in memory
-//! check      Loaded -> Checked                   assembly, figures, orders planned, every finding settled
+//! check      Loaded -> Checked                   assembly, figures, every finding settled; `planned`: an order too
 //! compare    two of both -> Changes
 //! edition    Loaded, Checked -> Edition          what the factory gets, ready for the sheets
 //! mend       Loaded, Checked -> Mended           safe edits made in the text, and checked again
@@ -19,10 +19,10 @@ mod order;
 mod read;
 mod seal;
 
-pub use check::{Checked, ahead, check, relaid};
+pub use check::{Checked, ahead, check, planned, relaid};
 pub use compare::compare;
 pub use edition::{Earlier, Edition, EditionError, edition};
-pub use mend::{Changed, MendError, Mended, mend};
-pub use order::{OrderError, order};
+pub use mend::{Changed, MendError, Mended, apply, mend};
+pub use order::{OrderError, Ordered, order};
 pub use read::{ReadError, Source, read};
 pub use seal::{Draft, SealError, Sealing, draft};

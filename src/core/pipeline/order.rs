@@ -1,10 +1,22 @@
 //! One order as the factory gets it: what it may see of the style and the order's own file, which alone is attached.
 
 use super::edition::{Shown, part};
-use super::{Checked, Edition};
-use crate::compute::lays;
+use super::{Checked, Edition, planned};
+use crate::compute::{Lays, lays, orders};
+use crate::diag::Findings;
 use crate::read::{self, Loaded, Unshown};
 use crate::revision::ArchiveError;
+
+/// What the document of an order shows beside the style.
+#[derive(Debug)]
+pub struct Ordered {
+    /// The order.
+    pub id: String,
+    /// The lays of its plan.
+    pub lays: Lays,
+    /// What only its plan shows; places are in the edition's own files.
+    pub findings: Findings,
+}
 
 /// An order could not be shown by itself.
 #[derive(Debug)]
@@ -40,13 +52,15 @@ impl std::error::Error for OrderError {
 /// If there is no such order, its file holds another order too, or its files fit into no archive.
 pub fn order<'a>(loaded: &'a Loaded, checked: &Checked, id: &str) -> Result<Edition<'a>, OrderError> {
     let files = read::order_edition(loaded, id).map_err(OrderError::Order)?;
-    let mut part = part(loaded, &files);
-    let (shown, seen) = &mut *part;
-    let Checked { assembly, figures, drawn, .. } = seen;
-    let laid = lays::order_lays((&shown.model, assembly, drawn), figures, id);
-    figures.lays = laid.figures();
-    let mut edition = Edition::of(loaded, Shown::Part(part), &files).map_err(OrderError::Archive)?;
-    edition.order = Some((id.to_string(), laid));
+    let (shown, seen) = part(loaded, &files);
+    let mut seen = planned(&shown, seen, id);
+    let findings = orders::findings(&shown.model, &seen.figures, id).settled(&shown.levels, false);
+    let lays = lays::order_lays((&shown.model, &seen.assembly, &seen.drawn), &seen.figures, id);
+    seen.figures.lays = lays.figures();
+    let part = Shown::Part(Box::new((shown, seen)));
+    let mut edition = Edition::of(loaded, part, &files).map_err(OrderError::Archive)?;
     edition.findings = read::concerning(loaded, id, &checked.findings);
+    edition.findings.append(findings.clone());
+    edition.order = Some(Ordered { id: id.to_string(), lays, findings });
     Ok(edition)
 }

@@ -89,6 +89,7 @@ impl Unshown {
 impl std::fmt::Display for Unshown {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
+            Unshown::Unknown { id, known } if known.is_empty() => write!(out, "there is no order {id}"),
             Unshown::Unknown { id, known } => write!(out, "there is no order {id}; there are: {}", known.join(", ")),
             Unshown::Shared { id } => {
                 write!(out, "the file of order {id} holds another order: give each a file of its own")

@@ -1,9 +1,9 @@
 //! Safe edits: which are made, in which text, and what stops them.
 
 use backtack_core::diag::{Levels, Severity};
-use backtack_core::pipeline::{self, MendError, Mended, Source, mend};
+use backtack_core::pipeline::{self, MendError, Mended, Source, apply, mend};
 use backtack_core::read::Unsaved;
-use backtack_core::source::{Edit, Help, Tally, certain};
+use backtack_core::source::{Edit, FileId, Help, Span, Tally, certain};
 
 /// Makes the safe edits of files in memory.
 fn mended(files: &[(&str, &str)]) -> Result<Mended, MendError> {
@@ -25,6 +25,12 @@ fn text(written: &str) -> String {
     mended.texts.get("a.toml").cloned().unwrap_or_else(|| written.to_string())
 }
 
+/// A piece that names a fabric of which nothing is left to ask.
+fn material(name: &str) -> String {
+    let fabric = "[fabric.canvas]\nmass = \"300 g/m2 ±5 %\"\ncuttable-width = \"1 m\"\n";
+    format!("{fabric}[piece.A]\nmaterial = \"{name}\"\n")
+}
+
 #[test]
 fn what_is_certain_is_put_right() {
     for (written, wanted) in [
@@ -32,10 +38,7 @@ fn what_is_certain_is_put_right() {
         ("[fabrice.felt]\nwidth = \"1 m\"\n", "[fabric.felt]\nwidth = \"1 m\"\n"),
         ("[fabric.felt]\nwidth = \"１．５　ｍ\"\n", "[fabric.felt]\nwidth = \"1.5 m\"\n"),
         ("[fabric.felt]\nwidth = \"1,5 m\"\n", "[fabric.felt]\nwidth = \"1.5 m\"\n"),
-        (
-            "[fabric.canvas]\nmass = \"300 g/m2\"\ncuttable-width = \"1 m\"\n[piece.A]\nmaterial = \"canvsa\"\n",
-            "[fabric.canvas]\nmass = \"300 g/m2\"\ncuttable-width = \"1 m\"\n[piece.A]\nmaterial = \"canvas\"\n",
-        ),
+        (&material("canvsa"), &material("canvas")),
         ("[severity]\nno-veiw = \"off\"\n", "[severity]\nno-view = \"off\"\n"),
         // Line ends, comments and the byte order mark stay.
         (
@@ -89,6 +92,23 @@ fn two_edits_of_one_place_take_two_rounds() {
     assert_eq!(mended.changes[1].after, ["width = \"1 m\""]);
 }
 
+/// Of edits that overlap the first is made; what is inserted at one place is made once; edits side by side all are.
+#[test]
+fn the_first_of_overlapping_edits_is_made() {
+    let text = "abc def\nghi\n";
+    let edit = |start, end, text: &str| Edit::replace(Span { file: FileId(0), start, end }, text);
+    let made = |edits: &[Edit]| apply("a.toml", text, &edits.iter().collect::<Vec<_>>()).0;
+    assert_eq!(made(&[edit(4, 7, "x"), edit(0, 5, "y")]), "yef\nghi\n");
+    assert_eq!(made(&[edit(0, 3, "x"), edit(0, 3, "y")]), "x def\nghi\n");
+    assert_eq!(made(&[edit(3, 3, "x"), edit(3, 3, "y")]), "abcx def\nghi\n");
+    assert_eq!(made(&[edit(3, 4, "-"), edit(0, 3, "x"), edit(4, 7, "y")]), "x-y\nghi\n");
+    let (_, changes) = apply("a.toml", text, &[&edit(0, 3, "x"), &edit(8, 11, "z"), &edit(4, 7, "y")]);
+    let shown: Vec<_> = changes.iter().map(|one| (one.line, one.before.join("|"), one.after.join("|"))).collect();
+    assert_eq!(shown, [(1, "abc def".into(), "x y".into()), (2, "ghi".into(), "z".into())]);
+    let (_, changes) = apply("a.toml", text, &[&edit(0, 8, "")]);
+    assert_eq!((changes[0].before.join("|"), changes[0].after.len()), ("abc def".into(), 0));
+}
+
 #[test]
 fn what_makes_it_worse_is_not_made() {
     let error = mended(&[("a.toml", "[fabric.felt]\nwidht = \"1 kg\"\n")]).unwrap_err();
@@ -102,7 +122,7 @@ fn what_makes_it_worse_is_not_made() {
 /// A needless mirror goes with its line, and nothing that is on the line with it does.
 #[test]
 fn a_needless_line_goes_whole() {
-    use backtack_core::source::{Sources, Span};
+    use backtack_core::source::Sources;
     let placed = |text: &str, mark: &str, edit: fn(Span) -> Edit| {
         let mut sources = Sources::default();
         let file = sources.add("a.toml", text);

@@ -10,7 +10,7 @@ mod task;
 
 pub use how::{Direction, How};
 pub(super) use how::{cutting, how};
-pub use order::{OrderLays, of_order, order_lays, plan_order, plan_orders};
+pub use order::{OrderLays, of_order, order_lays, plan_order};
 pub use search::{Effort, Moved, Search, search, swept};
 pub use task::{IMAGE, Mix, PRODUCT, Task, mix_text};
 

@@ -59,15 +59,6 @@ pub fn plan_order(
     kept.done
 }
 
-/// Plans every order from the lays that are kept, searching none.
-pub fn plan_orders(given: (&Model, &Assembly, &Drawn), figures: &mut Figures) {
-    let ids: Vec<String> = figures.orders.keys().cloned().collect();
-    let mut lock = given.0.lock.clone();
-    for id in ids {
-        plan_order(given, figures, &id, &mut lock, None);
-    }
-}
-
 /// The lays that the plan of an order is made of, for drawing: each once, in the order of the plan.
 pub fn order_lays(
     (model, assembly, drawn): (&Model, &Assembly, &Drawn),

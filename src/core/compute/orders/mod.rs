@@ -22,3 +22,14 @@ pub use figures::{
 pub use laid::{Laid, Lays, ROUNDS, Spreading};
 pub use planner::{plan, plan_one};
 pub use wanted::wanted;
+
+use super::Figures;
+use crate::diag::Findings;
+use crate::model::Model;
+
+/// What the plan of one order brings up.
+pub fn findings(model: &Model, figures: &Figures, order: &str) -> Findings {
+    let mut findings = Findings::default();
+    super::rules::planned(model, figures, order, &mut findings);
+    findings
+}

@@ -109,9 +109,9 @@ pub(super) fn ordered(model: &Model, figures: &Figures, findings: &mut Findings)
     minimum_order_far_above_need::check(model, figures, findings);
 }
 
-/// Runs the rules about planned orders.
-pub(super) fn planned(model: &Model, figures: &Figures, findings: &mut Findings) {
-    plies_do_not_divide::check(model, figures, findings);
+/// Runs the rules about a planned order.
+pub(super) fn planned(model: &Model, figures: &Figures, order: &str, findings: &mut Findings) {
+    plies_do_not_divide::check(model, figures, order, findings);
 }
 
 /// Runs the rules about samples.

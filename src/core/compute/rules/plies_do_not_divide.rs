@@ -22,36 +22,35 @@ pub const RULE: Rule = Rule {
 /// Parts of the plies of a full lay, and of all products, up to which a lay is one for a rest.
 const REST: (u64, u64) = (5, 50);
 
-/// Reports the smallest such lay of each order, and every demand that cannot be met within its limits.
-pub(super) fn check(model: &Model, figures: &Figures, findings: &mut Findings) {
-    for (id, order) in &figures.orders {
-        let Some(place) = model.orders.get(id).map(|order| order.entry.span()) else { continue };
-        let plans = || order.fabrics.iter().filter_map(|fabric| Some((fabric, fabric.plan.known()?)));
-        for (fabric, plan) in plans() {
-            for one in &plan.undivided {
-                let message = format!(
-                    "order {id}: no number of plies of {} gives size {} within what may be made; {} are made",
-                    fabric.article, one.size, one.made
-                );
-                let finding = Finding::new(&RULE, message).at(place, "no ply count divides it");
-                findings.push(finding.help("order a number that comes out, or allow a few over"));
-            }
+/// Reports the smallest such lay of an order, and every demand that cannot be met within its limits.
+pub(super) fn check(model: &Model, figures: &Figures, id: &str, findings: &mut Findings) {
+    let Some(order) = figures.orders.get(id) else { return };
+    let Some(place) = model.orders.get(id).map(|order| order.entry.span()) else { return };
+    let plans = || order.fabrics.iter().filter_map(|fabric| Some((fabric, fabric.plan.known()?)));
+    for (fabric, plan) in plans() {
+        for one in &plan.undivided {
+            let message = format!(
+                "order {id}: no number of plies of {} gives size {} within what may be made; {} are made",
+                fabric.article, one.size, one.made
+            );
+            let finding = Finding::new(&RULE, message).at(place, "no ply count divides it");
+            findings.push(finding.help("order a number that comes out, or allow a few over"));
         }
-        let rests = plans().filter_map(|(fabric, plan)| Some((fabric, rest(fabric, plan)?)));
-        let Some((fabric, lay)) = rests.min_by_key(|(_, lay)| lay.products) else { continue };
-        let made: Vec<String> = lay.sizes.keys().cloned().collect();
-        let message = format!(
-            "order {id}: lay {} of {} is spread in {} {} for {} of size {}",
-            lay.lay,
-            fabric.article,
-            lay.plies,
-            if lay.plies == 1 { "ply" } else { "plies" },
-            lay.products,
-            made.join(" and ")
-        );
-        let finding = Finding::new(&RULE, message).at(place, "leaves a rest that no ply count divides");
-        findings.push(finding.help(format!("{} fewer would save the lay", lay.products)));
     }
+    let rests = plans().filter_map(|(fabric, plan)| Some((fabric, rest(fabric, plan)?)));
+    let Some((fabric, lay)) = rests.min_by_key(|(_, lay)| lay.products) else { return };
+    let made: Vec<String> = lay.sizes.keys().cloned().collect();
+    let message = format!(
+        "order {id}: lay {} of {} is spread in {} {} for {} of size {}",
+        lay.lay,
+        fabric.article,
+        lay.plies,
+        if lay.plies == 1 { "ply" } else { "plies" },
+        lay.products,
+        made.join(" and ")
+    );
+    let finding = Finding::new(&RULE, message).at(place, "leaves a rest that no ply count divides");
+    findings.push(finding.help(format!("{} fewer would save the lay", lay.products)));
 }
 
 /// The smallest lay that is spread for a rest.
