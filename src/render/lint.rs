@@ -3,6 +3,8 @@
 //! The limits are those of an office print that is read in a workshop; contrast follows success criterion
 //! 1.4.3 of WCAG 2.1.
 
+use backtack_core::glyphs;
+
 use std::fmt::Write;
 
 use super::package::PAPER;
@@ -101,7 +103,7 @@ fn overlaps(page: &Page) -> Vec<String> {
 fn joined(a: &Run, b: &Run) -> bool {
     let em = a.size * 25.4 / 72.0;
     let ((_, end), (start, _)) = (span(&a.ink), span(&b.ink));
-    let mark = b.text.chars().all(|c| matches!(c, '\u{300}'..='\u{36f}' | '\u{483}'..='\u{489}'));
+    let mark = b.text.chars().all(glyphs::is_mark);
     (a.size - b.size).abs() < 0.01 && (mark || end[0] - start[0] < SIDE * em)
 }
 

@@ -75,3 +75,10 @@ fn the_list_of_covered_characters_is_in_order() {
         last = end;
     }
 }
+
+#[test]
+fn marks_piled_higher_than_letters_bear_are_no_text() {
+    assert!(missing("\u{1ec7} e\u{323}\u{302}").is_empty(), "two, as Vietnamese has them");
+    assert_eq!(missing("e\u{301}\u{301}\u{301}\u{301}"), ['\u{301}']);
+    assert_eq!(clean("e\u{301}\u{301}\u{301}."), "e\u{301}\u{301}□.");
+}

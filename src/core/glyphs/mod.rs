@@ -4,6 +4,8 @@
 
 use std::sync::LazyLock;
 
+/// Marks that one letter may bear on a page: two, as Vietnamese writes them.
+const PILE: usize = 2;
 /// What stands for a character that cannot be shown.
 pub const PLACEHOLDER: char = '□';
 
@@ -29,7 +31,7 @@ pub fn covers(c: char) -> bool {
 /// Characters that [`clean`] removes or turns into a space are not among them.
 #[must_use]
 pub fn missing(text: &str) -> Vec<char> {
-    let mut out: Vec<char> = text.chars().filter(|&c| fate(c) == Fate::Missing).collect();
+    let mut out: Vec<char> = fates(text).filter(|(_, fate)| *fate == Fate::Missing).map(|(c, _)| c).collect();
     out.sort_unstable();
     out.dedup();
     out
@@ -40,8 +42,8 @@ pub fn missing(text: &str) -> Vec<char> {
 #[must_use]
 pub fn clean(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
-    for c in text.chars() {
-        match fate(c) {
+    for (c, fate) in fates(text) {
+        match fate {
             Fate::Shown => out.push(c),
             Fate::Space => out.push(' '),
             Fate::Gone => {}
@@ -57,6 +59,21 @@ enum Fate {
     Space,
     Gone,
     Missing,
+}
+
+/// What becomes of each character of a text. Marks piled higher than [`PILE`] would reach into the line above.
+fn fates(text: &str) -> impl Iterator<Item = (char, Fate)> {
+    let mut piled = 0;
+    text.chars().map(move |c| {
+        piled = if is_mark(c) { piled + 1 } else { 0 };
+        (c, if piled > PILE { Fate::Missing } else { fate(c) })
+    })
+}
+
+/// Marks that lie on or round the letter before them.
+#[must_use]
+pub fn is_mark(c: char) -> bool {
+    matches!(c, '\u{300}'..='\u{36f}' | '\u{483}'..='\u{489}')
 }
 
 fn fate(c: char) -> Fate {
