@@ -1,7 +1,8 @@
 //! The factory's edition of what was checked: what it could itself read from the attached files, with the findings that
 //! are not about something it does not get.
 
-use super::{Checked, Ordered, check, compare};
+use super::{Checked, check, compare};
+use crate::compute::Lays;
 use crate::compute::samples::{self, CommentLine, SampleFigures};
 use crate::diag::{Findings, Levels};
 use crate::model::Model;
@@ -10,6 +11,17 @@ use crate::revision::chain::Link;
 use crate::revision::compare::{Asked, Marks, answers};
 use crate::revision::manifest::Inner;
 use crate::revision::{self, ArchiveError, Since};
+
+/// What the document of an order shows beside the style.
+#[derive(Debug)]
+pub struct Ordered {
+    /// The order.
+    pub id: String,
+    /// The lays of its plan.
+    pub lays: Lays,
+    /// What only its plan shows; places are in the edition's own files.
+    pub findings: Findings,
+}
 
 /// What the factory gets, ready for the sheets.
 #[derive(Debug)]

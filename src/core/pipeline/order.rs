@@ -1,22 +1,10 @@
 //! One order as the factory gets it: what it may see of the style and the order's own file, which alone is attached.
 
 use super::edition::{Shown, part};
-use super::{Checked, Edition, planned};
-use crate::compute::{Lays, lays, orders};
-use crate::diag::Findings;
+use super::{Checked, Edition, Ordered, planned};
+use crate::compute::{lays, orders};
 use crate::read::{self, Loaded, Unshown};
 use crate::revision::ArchiveError;
-
-/// What the document of an order shows beside the style.
-#[derive(Debug)]
-pub struct Ordered {
-    /// The order.
-    pub id: String,
-    /// The lays of its plan.
-    pub lays: Lays,
-    /// What only its plan shows; places are in the edition's own files.
-    pub findings: Findings,
-}
 
 /// An order could not be shown by itself.
 #[derive(Debug)]
