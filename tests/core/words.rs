@@ -217,3 +217,11 @@ proptest! {
         prop_assert!((printed - value).abs() <= 0.5 / 10_f64.powi(places as i32) + 1e-9);
     }
 }
+
+#[test]
+fn languages_are_named_by_their_tags_and_printed_by_their_codes() {
+    let both = Languages::both(Language::SimplifiedChinese, Language::English);
+    assert_eq!((both.codes().as_str(), Language::of("zh-Hans")), ("zh, en", Some(Language::SimplifiedChinese)));
+    assert_eq!(Languages::both(Language::English, Language::English), Languages::only(Language::English));
+    assert_eq!(Language::of("de"), None);
+}

@@ -10,7 +10,7 @@ use crate::folder::{Ran, Scratch};
 const SEALED: &[u8] = include_bytes!("../sealed/bag.sealed");
 const SIGNATURE: &str = include_str!("../sealed/bag.sig");
 const SIGNERS: &str = include_str!("../sealed/signers");
-const KEY: &str = "SHA256:GnwBshQio7UYYwd8oCDpJBJx8id2Z0t3eiBINuoQ+i8";
+const KEY: &str = include_str!("../sealed/bag.key").trim_ascii_end();
 /// A key of the list that signed nothing: RFC 8032, 7.1, test 1.
 const OTHER: &str = "ssh-ed25519 AAAAC3NzaC1lZDI1NTE5AAAAINdamAGCsQq31Uv+08lkBzoO4XLz2qYjJa8CGmj3BxEa";
 const WHO: &str = "maren@oake.example";

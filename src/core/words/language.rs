@@ -69,9 +69,9 @@ impl Languages {
         Languages { first, second: None }
     }
 
-    /// Their tags, in order: `en, zh-Hans`.
-    pub fn tags(self) -> String {
-        let all: Vec<&str> = [Some(self.first), self.second].into_iter().flatten().map(Language::tag).collect();
+    /// Their codes, in order, for the title block: `en, zh`.
+    pub fn codes(self) -> String {
+        let all: Vec<&str> = [Some(self.first), self.second].into_iter().flatten().map(Language::code).collect();
         all.join(", ")
     }
 

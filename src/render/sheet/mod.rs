@@ -243,7 +243,7 @@ fn title_block(view: &View<'_>) -> TitleBlock {
         date: written::date(view.text(revision.date.as_ref())).unwrap_or_default(),
         revision: text(revision.id.as_ref()),
         history: history(view),
-        language: view.model.style.languages.tags(),
+        language: view.model.style.languages.codes(),
         creator: text(revision.by.as_ref()),
         approver: text(revision.approved.as_ref()),
         kind: if view.order.is_some() { "Order".into() } else { "Specification for manufacture".into() },
