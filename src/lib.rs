@@ -11,7 +11,7 @@
 //!      |  edition   what the factory gets of it
 //!      v
 //!  Edition: what is shown, checked by itself; attachments; what is new
-//!      |  render    view data, templates, engine
+//!      |  rows      what each sheet says, as typed rows; pages, SVG and PDF of them by templates and engine
 //!      v
 //!  Package: PDF, drawings, figures.json
 //!      |  cli       the only file output
@@ -26,9 +26,10 @@ pub mod render;
 use backtack_core::pipeline::{self, Checked, Earlier, Edition, EditionError, SealError, Sealing};
 use backtack_core::read::Loaded;
 use backtack_core::revision::Digest;
+use backtack_core::rows::View;
 
 use render::engine::{EngineError, Job};
-use render::sheet::{Attached, Package, View};
+use render::{Attached, Package};
 
 /// A document could not be made.
 #[derive(Debug)]
@@ -107,12 +108,12 @@ pub fn seal(loaded: &Loaded, checked: &Checked, sealing: &Sealing<'_>) -> Result
 /// If the edition cannot be made, or the view data cannot be written down.
 pub fn job(loaded: &Loaded, checked: &Checked) -> Result<Job, RenderError> {
     let edition = pipeline::edition(loaded, checked, &Earlier::default()).map_err(RenderError::Edition)?;
-    viewed(&edition, render::sheet::job).map_err(RenderError::Engine)
+    viewed(&edition, render::job).map_err(RenderError::Engine)
 }
 
 /// Sheets, drawings and PDF of an edition.
 fn rendered(edition: &Edition<'_>) -> Result<Package, EngineError> {
-    viewed(edition, render::sheet::build)
+    viewed(edition, render::build)
 }
 
 /// Hands on what sheets may see of an edition, and what is attached.

@@ -20,7 +20,7 @@ use super::terminal::Terminal;
 use super::written::{self, Written};
 use super::{Exit, Failure, folder_argument, source};
 use crate::RenderError;
-use crate::render::sheet::Package;
+use crate::render::Package;
 
 /// The folder of drawings, below the output folder.
 const DRAWINGS: &str = "drawings";

@@ -7,8 +7,8 @@ use backtack_core::glyphs;
 
 use std::fmt::Write;
 
-use super::package::PAPER;
 use super::page::{Corner, Mark, Page, Run};
+use backtack_core::rows::package::PAPER;
 
 /// Smallest type anywhere, points.
 const SMALLEST: f64 = 7.0;

@@ -1,24 +1,25 @@
-//! View data in, bytes out. Sees no files, no clock, no environment.
+//! Rows in, bytes out. Sees no files, no clock, no environment.
 //!
 //! ```text
-//! package, data, labels     what the templates read, every string final
+//! build                     rows (core) -> PDF, figures, drawings
+//! drawings, pictures        scenes as SVG files; pictures at the size they are printed
 //! fonts                     cleans the strings, finds characters that cannot be shown
 //! pdf                       view data, pictures, attachments -> PDF
 //! engine                    typesets and exports; the only place that knows the engine
 //! page, lint                laid-out pages as plain data, and what must hold for them
 //! ```
 //!
-//! A new sheet is a struct and a variant of [`data::Sheet`], a template `templates/sheets/NAME.typ` with one
-//! function of the variant's name, its line in [`pdf::TEMPLATES`] and its two lines in `templates/main.typ`. Its fixed
-//! wording stands in `words`; the template prints it with `w("key")`.
+//! A new sheet is a file of rows in `backtack_core::rows`, a template `templates/sheets/NAME.typ` with one function of the
+//! name of its variant of `Sheet`, its line in [`pdf::TEMPLATES`] and its two lines in `templates/main.typ`. Fixed wording is
+//! in `words`; the template prints it with `w("key")`.
 
-mod block;
-pub mod data;
+mod build;
+mod drawings;
 pub mod engine;
 pub mod fonts;
-pub mod labels;
 pub mod lint;
-pub mod package;
 pub mod page;
 pub mod pdf;
-pub mod sheet;
+mod pictures;
+
+pub use build::{Attached, Package, build, job};

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use backtack_core::rows::package::{PAPER, Package};
 use backtack_core::scene::LINES;
 use backtack_core::words;
 use serde::Serialize;
@@ -9,7 +10,6 @@ use serde_json::{Map, Value};
 
 use super::engine::{self, Document, EngineError, Job};
 use super::fonts::{self, Replaced};
-use super::package::{PAPER, Package};
 
 /// What goes into the file beside the view data.
 #[derive(Debug, Clone, Default)]

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::sync::OnceLock;
 
-use backtack::render::sheet::Package;
+use backtack::render::Package;
 use backtack_core::model::Stated;
 use backtack_core::pipeline::{self, Checked, Source};
 use backtack_core::read::Loaded;

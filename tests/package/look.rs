@@ -1,11 +1,11 @@
 //! The page lint over a made-up package, plain and with strings that no honest user would type.
 
-use backtack::render::data::Sheet;
 use backtack::render::engine::{EngineError, run};
-use backtack::render::labels::labels;
 use backtack::render::lint::{lint, page_text};
-use backtack::render::package::Package;
 use backtack::render::pdf::{Attachment, Extras, Rendered, TEMPLATES, job, render};
+use backtack_core::rows::data::Sheet;
+use backtack_core::rows::labels::labels;
+use backtack_core::rows::package::Package;
 
 use backtack_core::words::{Language, Languages};
 

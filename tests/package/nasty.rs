@@ -1,7 +1,7 @@
 //! The made-up cushion with strings that no honest user would type, and with very many rows.
 
-use backtack::render::data::{BillRow, Callout, Sheet};
-use backtack::render::package::{Fact, Package};
+use backtack_core::rows::data::{BillRow, Callout, Sheet};
+use backtack_core::rows::package::{Fact, Package};
 
 use crate::cushion;
 

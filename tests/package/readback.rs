@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
-use backtack::render::labels::labels;
+use backtack_core::rows::labels::labels;
 use backtack_core::words::{Language, Languages};
 use hayro_syntax::PdfVersion;
 use hayro_syntax::object::Dict;

@@ -3,6 +3,144 @@
 //! Everything is decided here: what is grouped, rounded, cautioned or left out, in which order, with which words. A
 //! writer only arranges cells and prints them in the languages of the package.
 
+mod bill;
+mod block;
+mod cards;
 mod cell;
+mod changes;
+mod comments;
+mod confirmation;
+mod construction;
+mod cover;
+pub mod data;
+mod fabric;
+mod filling;
+mod finishing;
+mod items;
+pub mod labels;
+mod letters;
+mod marker;
+mod matching;
+mod measurements;
+mod outline;
+pub mod package;
+pub mod picture;
+mod pieces;
+mod plan;
+mod questions;
+mod safety;
+mod samples;
+mod sizes;
+mod step;
+mod view;
+mod views;
+mod written;
 
 pub use cell::{Cell, Coded};
+pub use view::View;
+
+use data::Sheet;
+use labels::labels;
+use package::{About, Package, TitleBlock};
+
+/// What fills one kind of sheet: none, one or several.
+type Fill = fn(&View<'_>) -> Vec<Sheet>;
+
+/// Every kind of sheet in page order. A new sheet is one file and one line here.
+const SHEETS: [Fill; 16] = [
+    cover::fill,
+    changes::fill,
+    questions::fill,
+    comments::fill,
+    samples::fill,
+    views::fill,
+    bill::fill,
+    pieces::fill,
+    matching::fill,
+    sizes::fill,
+    marker::fill,
+    construction::fill,
+    filling::fill,
+    measurements::fill,
+    safety::fill,
+    confirmation::fill,
+];
+
+/// The sheets of an order, in its own document.
+const ORDER_SHEETS: [Fill; 4] = [plan::fill, fabric::fill, marker::fill, safety::fill];
+
+/// The document's date where the revision has none: visibly no date of issue, and the same every time.
+const DRAFT_DATE: [u16; 3] = [2000, 1, 1];
+
+/// Fills the whole package.
+pub fn pages(view: &View<'_>) -> Package {
+    let fills: &[Fill] = if view.order.is_some() { &ORDER_SHEETS } else { &SHEETS };
+    let sheets = fills.iter().flat_map(|fill| fill(view)).collect();
+    let block = title_block(view);
+    let about = About {
+        title: [block.title.as_str(), block.style.as_str(), "revision", block.revision.as_str()]
+            .join(" ")
+            .trim()
+            .to_string(),
+        author: if block.owner.is_empty() { "backtack".into() } else { block.owner.clone() },
+        language: view.model.style.languages.first.code().into(),
+        date: date(view),
+    };
+    Package {
+        about,
+        title_block: block,
+        not_released: questions::not_released(view),
+        languages: view.model.style.languages,
+        labels: labels(view.model.style.languages),
+        sheets,
+    }
+}
+
+fn date(view: &View<'_>) -> [u16; 3] {
+    let text = view.text(view.model.revision.date.as_ref());
+    let parts: Vec<u16> = text.split('-').filter_map(|part| part.parse().ok()).collect();
+    <[u16; 3]>::try_from(parts).unwrap_or(DRAFT_DATE)
+}
+
+fn title_block(view: &View<'_>) -> TitleBlock {
+    let (style, revision) = (&view.model.style, &view.model.revision);
+    let text = |stated| view.text(stated).to_string();
+    let title = match (view.text(style.name.as_ref()), view.text(style.id.as_ref())) {
+        ("", "") => "Untitled style".to_string(),
+        ("", id) => id.to_string(),
+        (name, _) => name.to_string(),
+    };
+    TitleBlock {
+        owner: text(style.owner.as_ref()),
+        number: number(view),
+        title,
+        supplement: text(style.product.as_ref()),
+        date: written::date(view.text(revision.date.as_ref())).unwrap_or_default(),
+        revision: text(revision.id.as_ref()),
+        history: history(view),
+        language: view.model.style.languages.codes(),
+        creator: text(revision.by.as_ref()),
+        approver: text(revision.approved.as_ref()),
+        kind: if view.order.is_some() { "Order".into() } else { "Specification for manufacture".into() },
+        stage: view::capital(view.text(revision.stage.as_ref())),
+        style: text(style.id.as_ref()),
+        factory_style: text(style.factory_number.as_ref()),
+        season: text(style.season.as_ref()),
+        digest: view.digest.to_string(),
+    }
+}
+
+/// Sealed revisions before this one, the newest first.
+fn history(view: &View<'_>) -> String {
+    let past = view.since.into_iter().flat_map(|since| since.past.iter().rev());
+    past.map(|past| past.revision.as_str()).collect::<Vec<_>>().join(", ")
+}
+
+/// The style number; of an order with the order's number behind it.
+fn number(view: &View<'_>) -> String {
+    let style = view.text(view.model.style.id.as_ref());
+    match plan::shown(view) {
+        Some((id, order)) => format!("{style} {}", order.number.as_deref().unwrap_or(id)).trim().to_string(),
+        None => style.to_string(),
+    }
+}

@@ -7,12 +7,12 @@ mod work;
 
 use std::collections::BTreeMap;
 
-use backtack::render::data::{
+use backtack_core::rows::data::{
     Callout, CautionRow, Chain, ChainStep, Colourway, Cover, Fabric, LayCard, LayGroup, Marker, Plan, PlanGroup,
     PlanRow, Question, Questions, Safety, Sheet,
 };
-use backtack::render::labels::labels;
-use backtack::render::package::{About, Drawing, Fact, Head, Package, TitleBlock};
+use backtack_core::rows::labels::labels;
+use backtack_core::rows::package::{About, Drawing, Fact, Head, Package, TitleBlock};
 use backtack_core::scene::Scene;
 use backtack_core::words::Languages;
 

@@ -1,6 +1,6 @@
 //! What is new, what a sample shows, and what was said.
 
-use backtack::render::data::{
+use backtack_core::rows::data::{
     ApprovalRow, BesideRow, ChangeGroup, ChangeRow, Changes, CommentRow, Comments, OverlayCard, Read, ReadRow, Samples,
 };
 use backtack_core::scene::{Chart, ChartReading, Scene, readings};

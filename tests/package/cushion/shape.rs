@@ -1,9 +1,9 @@
 //! Views and pieces: the drawings of the cushion.
 
-use backtack::render::data::{
+use backtack_core::rows::data::{
     JoinPart, JoinRow, LegendRow, LengthRow, Matching, NestCard, PieceCard, PieceRow, PieceTotal, Pieces, Sizes, Views,
 };
-use backtack::render::package::{CARD_LEAST, Drawing, Fact, Picture, ROOM_MAP, room_nest, room_piece};
+use backtack_core::rows::package::{CARD_LEAST, Drawing, Fact, Picture, ROOM_MAP, room_nest, room_piece};
 use backtack_core::scene::{
     At, Fill, InnerLine, Line, MapEdge, MapPiece, NestSize, NotchForm, PieceNotch, PieceOutline, PiecePoint, Scene,
     Segment, balloon, circle, closed, legend_sample, map, nest, nest_sample, open, piece, scale_for,

@@ -1,6 +1,6 @@
 //! The sheets that are tables: bill, filling, measurements, confirmation.
 
-use backtack::render::data::{Bill, BillGroup, BillRow, Confirmation, FillRow, Filling, Mass, Measurements, Point};
+use backtack_core::rows::data::{Bill, BillGroup, BillRow, Confirmation, FillRow, Filling, Mass, Measurements, Point};
 use backtack_core::scene::{Fill, Line, Scene, arrow, balloon, closed, dimension};
 
 use super::{call, fact, head, lines, plain};

@@ -1,7 +1,7 @@
 //! The order of work.
 
-use backtack::render::data::{Callout, Construction, Step};
-use backtack::render::package::Drawing;
+use backtack_core::rows::data::{Callout, Construction, Step};
+use backtack_core::rows::package::Drawing;
 use backtack_core::scene::{PileSide, StackPly, StackSeam, stack};
 
 use super::{call, head, plain};

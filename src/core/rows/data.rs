@@ -1,0 +1,454 @@
+//! One struct per sheet, in page order. A sheet's template has the name of its variant.
+
+mod changes;
+mod closing;
+mod cutting;
+mod review;
+
+pub use changes::*;
+pub use closing::*;
+pub use cutting::*;
+pub use review::*;
+
+use serde::Serialize;
+
+use super::package::{Drawing, Fact, Head};
+
+/// Any sheet.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub enum Sheet {
+    /// What is ordered, what a signature covers.
+    Cover(Cover),
+    /// The standing findings.
+    Questions(Questions),
+    /// What is new since the last sealed revision.
+    Changes(Changes),
+    /// What a sample shows.
+    Samples(Samples),
+    /// What was said of samples, and approvals.
+    Comments(Comments),
+    /// What it looks like.
+    Views(Views),
+    /// What to buy.
+    Bill(Bill),
+    /// What to cut.
+    Pieces(Pieces),
+    /// What meets what.
+    Matching(Matching),
+    /// What changes with the size.
+    Sizes(Sizes),
+    /// How to lay the fabric.
+    Marker(Marker),
+    /// What to sew, in order.
+    Construction(Construction),
+    /// What to fill it with.
+    Filling(Filling),
+    /// What to measure.
+    Measurements(Measurements),
+    /// What to take care of.
+    Safety(Safety),
+    /// What to sign.
+    Confirmation(Confirmation),
+    /// How to cut an order.
+    Plan(Plan),
+    /// How much fabric to order.
+    Fabric(Fabric),
+}
+
+/// The cover.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Cover {
+    /// Title (the product), name and lead.
+    pub head: Head,
+    /// The front view; `None` prints a framed blank that asks for one.
+    pub front: Option<Drawing>,
+    /// Style numbers, destinations, age grade, stage, revision, seal tag and so on, in order.
+    pub facts: Vec<Fact>,
+    /// Sizes, the columns of the assortment.
+    pub sizes: Vec<String>,
+    /// Colourways, the rows of the assortment.
+    pub colourways: Vec<Colourway>,
+    /// Findings that were lifted, by whom and until when.
+    pub concessions: Vec<String>,
+    /// What the signature covers, one sentence each.
+    pub covers: Vec<String>,
+    /// Rules of precedence, first wins, one sentence each.
+    pub precedence: Vec<String>,
+}
+
+/// One row of the assortment.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Colourway {
+    /// Code and name, "SAND · Sand with brick piping".
+    pub name: String,
+    /// Screen colours, for the screen only: `"#c8b79a"`. Six hexadecimal digits or empty for none.
+    pub swatches: Vec<String>,
+    /// One cell per size: an order code, "yes", or "–".
+    pub cells: Vec<String>,
+}
+
+/// The standing findings; the sheet is left out when there are none.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Questions {
+    /// Title, name, lead.
+    pub head: Head,
+    /// One row each, must-findings first.
+    pub rows: Vec<Question>,
+}
+
+/// One question.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Question {
+    /// Its number.
+    pub number: String,
+    /// Whether it stops the release: drawn with a heavy bar.
+    pub stops: bool,
+    /// The question.
+    pub text: String,
+    /// The sheet and the item it concerns, a line each: "Pieces: piece Side".
+    pub concerns: String,
+}
+
+/// The views.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Views {
+    /// Title, name, lead.
+    pub head: Head,
+    /// At most four; more go on a second sheet.
+    pub views: Vec<Drawing>,
+    /// What the numbers in the views call out.
+    pub callouts: Vec<Callout>,
+}
+
+/// One call-out.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Callout {
+    /// The number in the drawing.
+    pub number: String,
+    /// What it names.
+    pub text: String,
+}
+
+/// The bill of materials, one table.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Bill {
+    /// Title, name, lead.
+    pub head: Head,
+    /// Colour columns. With the size columns at most six; more go on a second sheet.
+    pub colourways: Vec<String>,
+    /// Net use columns.
+    pub sizes: Vec<String>,
+    /// Groups of rows: fabric, fusible, thread, filling, trims.
+    pub groups: Vec<BillGroup>,
+    /// Notes under the table.
+    pub notes: Vec<String>,
+}
+
+/// Rows of one kind.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct BillGroup {
+    /// The kind, "Shell fabric".
+    pub title: String,
+    /// The rows.
+    pub rows: Vec<BillRow>,
+}
+
+/// One material or trim.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct BillRow {
+    /// Item number, as in the call-outs.
+    pub number: String,
+    /// What it is called.
+    pub item: String,
+    /// What it is made of, what it is for, where it goes; may be empty.
+    pub details: String,
+    /// Article; empty asks for it.
+    pub article: String,
+    /// Supplier; empty asks for it.
+    pub supplier: String,
+    /// One colour per colourway.
+    pub colours: Vec<String>,
+    /// Net use per unit, one per size, without its unit.
+    pub uses: Vec<String>,
+    /// Unit of the use.
+    pub unit: String,
+    /// Least order per colour, where it is stated; else the factory fills it in.
+    pub minimum: String,
+    /// Lead time, where it is stated; else the factory fills it in.
+    pub lead: String,
+}
+
+/// The pieces.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Pieces {
+    /// Title, name, lead.
+    pub head: Head,
+    /// Unit of all cut sizes and allowances, "mm".
+    pub unit: String,
+    /// One row per cut.
+    pub rows: Vec<PieceRow>,
+    /// Totals by material; must agree with the bill.
+    pub totals: Vec<PieceTotal>,
+    /// One card per piece, in rows as wide as the sheet.
+    pub drawings: Vec<Vec<PieceCard>>,
+    /// Samples of the lines used, with their meanings.
+    pub legend: Vec<LegendRow>,
+}
+
+/// One cut of a piece.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct PieceRow {
+    /// Code of the piece.
+    pub code: String,
+    /// Name of the piece, and of the cut where a piece has several.
+    pub name: String,
+    /// Material it is cut from.
+    pub material: String,
+    /// Those that lie as drawn, per product.
+    pub drawn: String,
+    /// Mirrored ones per product.
+    pub mirrored: String,
+    /// All of them per product.
+    pub total: String,
+    /// Cut size, width × height, one per size of the product in the order of the columns: `"504 × 504"`.
+    pub size: String,
+    /// Allowance without its unit, `"10"`, or per edge `"10, top 15"`.
+    pub allowance: String,
+    /// Grain and pile in words: "grain along height, pile down".
+    pub direction: String,
+    /// Anything else; may be empty.
+    pub note: String,
+}
+
+/// A total by material.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct PieceTotal {
+    /// The material.
+    pub material: String,
+    /// Pieces that lie as drawn, per product.
+    pub drawn: String,
+    /// Mirrored pieces per product.
+    pub mirrored: String,
+    /// Pieces per product.
+    pub total: String,
+    /// Net area or length per product and size, with its unit.
+    pub net: String,
+}
+
+/// The drawing of one piece with what must be read beside it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PieceCard {
+    /// Width of the card, mm.
+    pub width: f64,
+    /// Code.
+    pub code: String,
+    /// Name.
+    pub name: String,
+    /// Count and material: "cut 2 · Cotton canvas".
+    pub count: String,
+    /// The drawing; its caption states the scale. `None` prints "Shape by the factory".
+    pub drawing: Option<Drawing>,
+}
+
+/// One line of the legend.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LegendRow {
+    /// The sample, from `crate::scene::legend_sample`.
+    pub sample: Drawing,
+    /// Its meaning.
+    pub text: String,
+}
+
+/// Which edges meet.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Matching {
+    /// Title, name, lead.
+    pub head: Head,
+    /// One after the other, each with the seams that its pieces take part in.
+    pub parts: Vec<JoinPart>,
+}
+
+/// The pieces of one part side by side, and their seams.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct JoinPart {
+    /// Its name.
+    pub title: String,
+    /// How often it is made; may be empty.
+    pub note: String,
+    /// Whether the table stands beside the one map rather than below them.
+    pub beside: bool,
+    /// The maps; their captions state the scale.
+    pub drawings: Vec<Drawing>,
+    /// One row a seam, in columns: one beside the map, some of about the same height below the maps.
+    pub columns: Vec<Vec<JoinRow>>,
+}
+
+/// One seam of a part.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct JoinRow {
+    /// Its letter.
+    pub letter: String,
+    /// Its name and step.
+    pub title: String,
+    /// The edges of its first side in order, one a line.
+    pub a: String,
+    /// The edges of its second side in order.
+    pub b: String,
+    /// What is caught between; may be empty.
+    pub between: String,
+}
+
+/// What changes with the size.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Sizes {
+    /// Title, name, lead.
+    pub head: Head,
+    /// Unit of all lengths, "mm".
+    pub unit: String,
+    /// Columns of lengths, at most three sizes.
+    pub sizes: Vec<String>,
+    /// Pieces that differ, in rows as wide as the sheet; none where sizes do not differ.
+    pub nests: Vec<Vec<NestCard>>,
+    /// Samples of the lines of the sizes.
+    pub legend: Vec<LegendRow>,
+    /// Lengths, a seam and the stretches between its points and notches below it.
+    pub rows: Vec<LengthRow>,
+}
+
+/// All sizes of one piece over each other.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct NestCard {
+    /// Width of the card, mm.
+    pub width: f64,
+    /// Code.
+    pub code: String,
+    /// Name.
+    pub name: String,
+    /// The drawing; its caption states the scale and the shared point.
+    pub drawing: Drawing,
+    /// By size: cut size, block.
+    pub blocks: Vec<Fact>,
+}
+
+/// Lengths of one seam or of one stretch of it.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct LengthRow {
+    /// The letter of the seam; empty for a stretch.
+    pub letter: String,
+    /// Its name; empty for a stretch.
+    pub title: String,
+    /// From where to where; empty for the whole seam.
+    pub stretch: String,
+    /// By size: first side, second side, difference.
+    pub lengths: Vec<[String; 3]>,
+}
+
+/// The order of work.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Construction {
+    /// Title, name, lead.
+    pub head: Head,
+    /// The steps.
+    pub steps: Vec<Step>,
+}
+
+/// One step.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Step {
+    /// Its number in the order of work.
+    pub number: String,
+    /// What is done: "Join box sides in a ring".
+    pub title: String,
+    /// Edges, points, how; may be empty.
+    pub text: String,
+    /// The stack of a seam, from `crate::scene::stack`; `None` for other steps.
+    pub stack: Option<Drawing>,
+    /// The plies by the numbers in the drawing, in needle order.
+    pub plies: Vec<Callout>,
+    /// Stitch type.
+    pub stitch: String,
+    /// Stitch density with its unit.
+    pub density: String,
+    /// Allowance with its unit.
+    pub allowance: String,
+    /// Thread.
+    pub thread: String,
+    /// Note; may be empty.
+    pub note: String,
+}
+
+/// The filling.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Filling {
+    /// Title, name, lead.
+    pub head: Head,
+    /// Sizes, the columns; at most three, more go on a second sheet.
+    pub sizes: Vec<String>,
+    /// Unit of all masses, "g".
+    pub unit: String,
+    /// One row per stuffing.
+    pub rows: Vec<FillRow>,
+    /// The product's mass and what it is made of, below the stuffings; its `how` says how it is weighed.
+    pub sums: Vec<FillRow>,
+    /// General points: fibre, firmness, how portions are weighed.
+    pub facts: Vec<Fact>,
+    /// Notes under the table.
+    pub notes: Vec<String>,
+}
+
+/// Masses of one stuffing or one sum.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct FillRow {
+    /// Stuffing, or what is summed up.
+    pub stuffing: String,
+    /// Material; may be empty.
+    pub material: String,
+    /// How it is checked.
+    pub how: String,
+    /// One per size.
+    pub masses: Vec<Mass>,
+}
+
+/// A mass with its limits, without unit. Empty strings print as a ruled blank for the factory.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Mass {
+    /// Target.
+    pub target: String,
+    /// Limits, `"243–257"`.
+    pub limits: String,
+}
+
+/// The measurements. On the line one size lies beside the work, so give each size its own sheet.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Measurements {
+    /// Title, name, lead.
+    pub head: Head,
+    /// Pictures with numbered arrows, one below the other; at most four.
+    pub pictures: Vec<Drawing>,
+    /// Columns of limits, one per size on this sheet; at most two.
+    pub sizes: Vec<String>,
+    /// Unit of all values, "mm".
+    pub unit: String,
+    /// The points of measure.
+    pub rows: Vec<Point>,
+    /// Heads of the blank columns: up to "5" beside one size, up to "3" beside two.
+    pub blanks: Vec<String>,
+    /// How to measure: rest, tool, state.
+    pub conditions: Vec<String>,
+}
+
+/// One point of measure.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Point {
+    /// Its number in the picture.
+    pub number: String,
+    /// Its name.
+    pub name: String,
+    /// From where to where, how, in which state.
+    pub how: String,
+    /// Whether a reading outside the limits rejects the product.
+    pub critical: bool,
+    /// One per size.
+    pub limits: Vec<Mass>,
+}

@@ -1,0 +1,106 @@
+//! Which sheets and items a finding is about, told by where it points.
+
+use crate::diag::Finding;
+use crate::model::{Entry, JointKind, Model};
+use crate::source::Span;
+use crate::words::{Word, kind, sheet as words};
+
+/// Lines that are shown; a finding that points at more says how many.
+const SHOWN: usize = 4;
+
+/// A table of the specification: its kind, what people call it, where it begins.
+type Table<'m> = (&'static str, &'m str, Span);
+
+/// `Pieces: piece Side`, a line for each thing a finding points at.
+pub fn concerned(model: &Model, finding: &Finding) -> String {
+    let tables = tables(model);
+    let mut lines: Vec<String> = Vec::new();
+    for line in finding.places.iter().filter_map(|label| line(&tables, label.span)) {
+        if !lines.contains(&line) {
+            lines.push(line);
+        }
+    }
+    if lines.is_empty() {
+        lines.push(words::COVER.en.to_string());
+    }
+    if lines.len() > SHOWN {
+        let more = lines.len() - SHOWN;
+        lines.truncate(SHOWN);
+        lines.push(format!("and {more} more"));
+    }
+    lines.join("\n")
+}
+
+/// The table that begins last before a place is the one it lies in; none in a drawing.
+fn line(tables: &[Table<'_>], place: Span) -> Option<String> {
+    let before = tables.iter().filter(|(.., at)| at.file == place.file && at.start <= place.start);
+    let (table, title, _) = before.max_by_key(|(.., at)| at.start)?;
+    let called = kind::of(table).map_or(*table, |kind| kind.one.en);
+    Some(format!("{}: {}", sheet(table).en, format!("{called} {title}").trim()))
+}
+
+/// The sheet that shows things of a kind.
+fn sheet(table: &str) -> Word {
+    match table {
+        "piece" | "part" => words::PIECES,
+        "seam" | "opening" | "edge-finish" | "stitch" | "topstitch" | "attach" | "step" | "order of work" => {
+            words::CONSTRUCTION
+        }
+        "stuffing" => words::FILLING,
+        "fabric" | "thread" | "filling" | "trim" | "colour" | "role" | "colourway" => words::BILL,
+        "point-of-measure" => words::MEASUREMENTS,
+        "size" => words::LENGTHS,
+        "view" => words::VIEWS,
+        "cutting" => words::MARKER,
+        "sample" => words::SAMPLE,
+        "comment" | "approval" | "concession" => words::COMMENTS,
+        _ => words::COVER,
+    }
+}
+
+fn tables(model: &Model) -> Vec<Table<'_>> {
+    let mut all: Vec<Table<'_>> = Vec::new();
+    all.extend(model.style.span.map(|span| ("style", "", span)));
+    all.extend(model.revision.span.map(|span| ("revision", "", span)));
+    all.extend(model.work.span.map(|span| ("order of work", "", span)));
+    let named = bought(model).into_iter().chain(made(model)).chain(judged(model));
+    all.extend(named.map(|(table, entry)| (table, entry.title(), entry.span())));
+    all
+}
+
+fn bought(model: &Model) -> Vec<(&'static str, &Entry)> {
+    let mut all: Vec<(&'static str, &Entry)> = Vec::new();
+    all.extend(model.sizes.iter().map(|one| ("size", &one.entry)));
+    all.extend(model.colourways.values().map(|one| ("colourway", &one.entry)));
+    all.extend(model.colours.values().map(|one| ("colour", &one.entry)));
+    all.extend(model.articles.values().map(|one| (one.kind.word(), &one.entry)));
+    all.extend(model.roles.values().map(|one| ("role", &one.entry)));
+    all
+}
+
+fn made(model: &Model) -> Vec<(&'static str, &Entry)> {
+    let joint = |kind| if kind == JointKind::Seam { "seam" } else { "opening" };
+    let mut all: Vec<(&'static str, &Entry)> = Vec::new();
+    all.extend(model.parts.values().map(|one| ("part", &one.entry)));
+    all.extend(model.pieces.values().map(|one| ("piece", &one.entry)));
+    all.extend(model.stuffings.values().map(|one| ("stuffing", &one.entry)));
+    all.extend(model.stitches.values().map(|one| ("stitch", one)));
+    all.extend(model.joints.values().map(|one| (joint(one.kind), &one.entry)));
+    all.extend(model.edge_finishes.values().map(|one| ("edge-finish", &one.entry)));
+    all.extend(model.topstitches.values().map(|one| ("topstitch", &one.entry)));
+    all.extend(model.attaches.values().map(|one| ("attach", &one.entry)));
+    all.extend(model.steps.values().map(|one| ("step", &one.entry)));
+    all.extend(model.cuttings.values().map(|one| ("cutting", &one.entry)));
+    all
+}
+
+fn judged(model: &Model) -> Vec<(&'static str, &Entry)> {
+    let mut all: Vec<(&'static str, &Entry)> = Vec::new();
+    all.extend(model.measures.values().map(|one| ("point-of-measure", &one.entry)));
+    all.extend(model.views.values().map(|one| ("view", &one.entry)));
+    all.extend(model.samples.samples.values().map(|one| ("sample", &one.entry)));
+    all.extend(model.samples.comments.values().map(|one| ("comment", &one.entry)));
+    all.extend(model.samples.approvals.values().map(|one| ("approval", &one.entry)));
+    all.extend(model.samples.concessions.values().map(|one| ("concession", &one.entry)));
+    all
+}

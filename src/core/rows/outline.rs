@@ -1,0 +1,185 @@
+//! A piece with its lines in its own millimetres, ready to be drawn.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::compute::{Drawn, Lines};
+use crate::geom::{Outline, Path, Point, Segment as Curve, measure};
+use crate::model::assembly::{Side, sewn_cut};
+use crate::model::{JointKind, NotchStyle, Piece, Variant};
+use crate::scene::{At, InnerLine, Line, NotchForm, PieceNotch, PieceOutline, PiecePoint, Segment};
+use crate::words::number;
+
+use super::view::{View, length, millimetres};
+
+/// The piece in one size; none where its sew line is not known.
+pub fn shape(view: &View<'_>, piece: &Piece, size: &str) -> Option<PieceOutline> {
+    let id = piece.entry.id.value.as_str();
+    let lines = view.drawn.get(id, size)?;
+    let sew = lines.sew.known()?;
+    let (paths, outside) = cut_paths(view.drawn, piece, size, sew);
+    let bounds = paths.iter().map(measure::bbox).reduce(|a, b| a.with(b.min).with(b.max))?;
+    let towards = |ends: Option<(Point, Point)>| ends.map(|(a, b)| [b.x - a.x, a.y - b.y]);
+    let pile = towards(piece.pile_line(sew));
+    let mark = |name: &str, at: Point| PiecePoint { name: name.to_string(), at: page(at) };
+    Some(PieceOutline {
+        code: id.to_string(),
+        sew: if outside { segments(&sew.path, true) } else { Vec::new() },
+        cut: paths.iter().flat_map(|path| segments(path, true)).collect(),
+        inner: inner(piece, sew, size),
+        points: sew.points.iter().filter_map(|one| Some(mark(&one.id, sew.point(&one.id)?))).collect(),
+        notches: notches(lines),
+        marks: sew.marks.iter().map(|one| mark(&one.id, one.at)).collect(),
+        openings: openings(view, piece, sew),
+        remarks: allowances(lines, sew),
+        grain: towards(piece.grain_line(sew)).or(pile),
+        pile,
+        width_text: millimetres(bounds.width()),
+        height_text: millimetres(bounds.height()),
+        bar: 50.0,
+        bar_text: number::mm(50, 0),
+        alt: alt(view, piece, size, lines),
+    })
+}
+
+/// The cut line of the layer that is sewn, as curves, and whether it lies outside the sew line; the sew line itself
+/// where no cut line is known.
+pub fn cut_paths(drawn: &Drawn, piece: &Piece, size: &str, sew: &Outline) -> (Vec<Path>, bool) {
+    let cut_id = sewn_cut(piece).map_or("", |cut| cut.entry.id.value.as_str());
+    match drawn.cut(&piece.entry.id.value, size, cut_id).known() {
+        Some(shape) => (shape.curves(), shape.area > sew.area() + 1e-6),
+        None => (vec![sew.path.clone()], false),
+    }
+}
+
+fn alt(view: &View<'_>, piece: &Piece, size: &str, lines: &Lines) -> String {
+    let id = piece.entry.id.value.as_str();
+    let cut_id = sewn_cut(piece).map_or("", |cut| cut.entry.id.value.as_str());
+    let figures = view.figures.pieces.get(id).and_then(|sizes| sizes.get(size));
+    let line = figures.and_then(|one| one.cuts.get(cut_id)).and_then(|one| one.line.known());
+    let Some(line) = line else {
+        return format!("Piece {id}: sew line only, the cut line is not known yet.");
+    };
+    let notches = match lines.notches.known().map_or(0, Vec::len) {
+        0 => String::new(),
+        1 => ", one notch".to_string(),
+        more => format!(", {more} notches"),
+    };
+    let (width, height) = (length(line.width), length(line.height));
+    format!("Piece {id}: cut size {width} by {height} mm, sew line dashed inside the cut line{notches}.")
+}
+
+/// Inner lines by name, and the fold about which a half outline was opened out.
+fn inner(piece: &Piece, sew: &Outline, size: &str) -> Vec<InnerLine> {
+    let line = |one: &crate::geom::InternalLine| InnerLine {
+        line: Line::Topstitch,
+        segments: segments(&one.path, false),
+        name: format!("@{}", one.id),
+    };
+    let mut all: Vec<InnerLine> = sew.lines.iter().map(line).collect();
+    let source = piece.outline.as_ref().and_then(|value| value.known(Variant { size, colourway: "" }));
+    if let Some((a, b)) = source.and_then(|source| source.fold.as_ref()).map(|fold| &fold.value)
+        && let (Some(a), Some(b)) = (sew.point(a), sew.point(b))
+    {
+        let segments = vec![Segment::Move(page(a)), Segment::Line(page(b))];
+        all.push(InnerLine { line: Line::Fold, segments, name: String::new() });
+    }
+    all
+}
+
+/// How a notch is drawn.
+pub fn form(style: NotchStyle) -> NotchForm {
+    match style {
+        NotchStyle::Outward => NotchForm::Outward,
+        NotchStyle::Slit => NotchForm::Slit,
+        NotchStyle::None => NotchForm::Marked,
+    }
+}
+
+fn notches(lines: &Lines) -> Vec<PieceNotch> {
+    let marks = lines.notches.known().into_iter().flatten();
+    marks
+        .map(|one| PieceNotch { sew: page(one.sew), cut: page(one.cut), tip: page(one.tip), form: form(one.style) })
+        .collect()
+}
+
+/// Stretches of the outline that are left open, each once, with their lengths, and the copies where only some have it.
+fn openings(view: &View<'_>, piece: &Piece, sew: &Outline) -> Vec<([At; 2], String)> {
+    let mut all: BTreeMap<(usize, usize), (f64, BTreeSet<&str>)> = BTreeMap::new();
+    let opening = |id: &String| view.model.joints.get(id).is_some_and(|joint| joint.kind == JointKind::Opening);
+    let sides =
+        view.assembly.joints.iter().filter(|joint| opening(&joint.joint)).flat_map(|joint| [&joint.a, &joint.b]);
+    for stretch in sides.flat_map(|side| stretches(view, piece, side)) {
+        let ends = (stretch.from.min(stretch.to), stretch.from.max(stretch.to));
+        let copy = view.assembly.instances.get(stretch.instance).map_or("", |one| one.copy.as_str());
+        all.entry(ends).or_insert((stretch.length, BTreeSet::new())).1.insert(copy);
+    }
+    let place = |at: usize| sew.points.get(at).and_then(|one| sew.point(&one.id)).map(page);
+    let written = |((from, to), (length, copies)): ((usize, usize), (f64, BTreeSet<&str>))| {
+        let some: Vec<&str> = copies.into_iter().collect();
+        let only = if some.len() < piece.copies.len() { format!(" ({})", some.join(", ")) } else { String::new() };
+        Some(([place(from)?, place(to)?], format!("opening {}{only}", millimetres(length))))
+    };
+    all.into_iter().filter_map(written).collect()
+}
+
+/// A stretch of a side on one instance: the points it runs between by their index, and its length.
+struct Stretch {
+    from: usize,
+    to: usize,
+    length: f64,
+    instance: usize,
+}
+
+/// The stretches of a side on one piece.
+fn stretches(view: &View<'_>, piece: &Piece, side: &Side) -> Vec<Stretch> {
+    let mut all: Vec<Stretch> = Vec::new();
+    let id = &piece.entry.id.value;
+    let Some((_, lines)) = view.shown(id) else { return Vec::new() };
+    let (Some(sew), Some(runs)) = (lines.sew.known(), lines.runs.known()) else { return Vec::new() };
+    let own = |at: usize| view.assembly.instances.get(at).is_some_and(|one| one.piece == *id);
+    for run in side.runs.iter().filter(|run| own(run.instance)) {
+        let next = (run.run + 1) % sew.points.len().max(1);
+        let (from, to) = if run.forward { (run.run, next) } else { (next, run.run) };
+        let length = runs.get(run.run).copied().unwrap_or_default();
+        match all.last_mut().filter(|last| last.to == from && last.instance == run.instance) {
+            Some(last) => (last.to, last.length) = (to, last.length + length),
+            None => all.push(Stretch { from, to, length, instance: run.instance }),
+        }
+    }
+    all
+}
+
+/// Allowances that are not that of most edges, at the middle of their edge.
+fn allowances(lines: &Lines, sew: &Outline) -> Vec<PiecePoint> {
+    let widths: &[f64] = lines.widths.known().map_or(&[], Vec::as_slice);
+    let count = |width: f64| widths.iter().filter(|other| (**other - width).abs() < 1e-9).count();
+    let usual = widths.iter().copied().reduce(|most, width| if count(width) > count(most) { width } else { most });
+    let other =
+        widths.iter().enumerate().filter(|(_, width)| usual.is_some_and(|usual| (usual - **width).abs() > 1e-9));
+    let mut all: Vec<PiecePoint> = Vec::new();
+    for (run, width) in other {
+        let Some((at, _)) = sew.along_run(run, sew.length_of(run) / 2.0) else { continue };
+        let name =
+            if *width == 0.0 { "no allowance".to_string() } else { format!("allowance {}", millimetres(*width)) };
+        all.push(PiecePoint { name, at: page(at) });
+    }
+    all
+}
+
+/// A point of a piece (y up) as drawn (y down).
+pub fn page(point: Point) -> At {
+    [point.x, -point.y]
+}
+
+/// A path as drawn.
+pub fn segments(path: &Path, close: bool) -> Vec<Segment> {
+    let mut all = vec![Segment::Move(page(path.start))];
+    all.extend(path.segments.iter().map(|segment| match segment {
+        Curve::Line(end) => Segment::Line(page(*end)),
+        Curve::Cubic(a, b, end) => Segment::Cubic(page(*a), page(*b), page(*end)),
+    }));
+    if close {
+        all.push(Segment::Close);
+    }
+    all
+}

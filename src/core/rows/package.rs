@@ -1,0 +1,156 @@
+//! The view data of a package: what the templates read, every string final.
+//!
+//! Nothing here is computed from anything else here, and the templates compute nothing either: numbers
+//! arrive rounded, dates written, units set apart. Strings may hold anything a user can type; they are
+//! cleaned and checked against the fonts on the way to the page (`fonts::clean`), never read as markup.
+//! A line break in a string (`\n`) breaks the line on the page, and `{sheet:bill}` becomes the number of the page
+//! on which the first sheet of that kind begins, since nobody can know it before the pages are laid out.
+
+use std::collections::BTreeMap;
+
+use crate::words::{Languages, Phrase};
+use serde::Serialize;
+
+pub use super::block::{Drawing, Fact, Head, Picture};
+use super::data::Sheet;
+use super::labels::Label;
+
+/// A whole package.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Package {
+    /// What the file says about itself.
+    pub about: About,
+    /// The fields at the foot of every sheet.
+    pub title_block: TitleBlock,
+    /// One plain line for the foot of every sheet, such as "Not released: 3 questions open (sheet {sheet:questions})";
+    /// `None` once nothing stands in the way.
+    pub not_released: Option<Phrase>,
+    /// The languages it is printed in.
+    #[serde(skip)]
+    pub languages: Languages,
+    /// Fixed wording by key, all of [`super::labels::labels`].
+    pub labels: BTreeMap<&'static str, Label>,
+    /// The sheets in page order.
+    pub sheets: Vec<Sheet>,
+}
+
+/// Metadata of the PDF file.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct About {
+    /// Title of the document. Never empty.
+    pub title: String,
+    /// Who issues it.
+    pub author: String,
+    /// Language of the text as a two-letter code, `"en"` or `"zh"`.
+    pub language: String,
+    /// Date of issue as year, month, day.
+    pub date: [u16; 3],
+}
+
+/// The data fields of ISO 7200:2004 and what the trade adds to them. An empty string prints as a ruled blank.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct TitleBlock {
+    /// Legal owner of the document.
+    pub owner: String,
+    /// Identification number of the document.
+    pub number: String,
+    /// Title: the product.
+    pub title: String,
+    /// Supplementary title.
+    pub supplement: String,
+    /// Date of issue, written out.
+    pub date: String,
+    /// Revision index.
+    pub revision: String,
+    /// Sealed revisions before it, the newest first: `B, A`.
+    pub history: String,
+    /// Language code of the text, `"en"`.
+    pub language: String,
+    /// Person who made the document.
+    pub creator: String,
+    /// Person who approved it.
+    pub approver: String,
+    /// Document type, `"Product specification"`.
+    pub kind: String,
+    /// Document status: the stage, `"Prototype"`.
+    pub stage: String,
+    /// Our style number.
+    pub style: String,
+    /// The factory's number.
+    pub factory_style: String,
+    /// Season.
+    pub season: String,
+    /// The first ten characters of the digest of the inputs.
+    pub digest: String,
+}
+
+/// A size of paper that a drawing must fit into, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Room {
+    /// Width.
+    pub width: f64,
+    /// Height.
+    pub height: f64,
+}
+
+/// Room for the front picture on the cover.
+pub const ROOM_COVER: Room = Room { width: 104.0, height: 80.0 };
+/// Room for one view when a sheet holds up to two of them.
+pub const ROOM_VIEW_HALF: Room = Room { width: 92.0, height: 118.0 };
+/// Room for one view when a sheet holds three or more.
+pub const ROOM_VIEW: Room = Room { width: 92.0, height: 56.0 };
+/// Width of a row of cards, mm.
+pub const ROW: f64 = 257.0;
+/// Air between cards of a row, mm.
+pub const ROW_GAP: f64 = 4.0;
+/// The least width of a card, mm: its name and count must be read.
+pub const CARD_LEAST: f64 = 58.0;
+/// Room for the map of a small part, two on a page.
+pub const ROOM_MAP_SMALL: Room = Room { width: 164.0, height: 56.0 };
+/// Room for the map of a part beside its table.
+pub const ROOM_MAP: Room = Room { width: 164.0, height: 118.0 };
+/// Room for the map of a part that has more pieces or seams.
+pub const ROOM_MAP_WIDE: Room = Room { width: 257.0, height: 126.0 };
+
+/// Room for one piece at 1:`denominator`: full size for small pieces only, the width of a sheet for long ones.
+#[must_use]
+pub fn room_piece(denominator: f64) -> [f64; 2] {
+    match denominator {
+        full if full <= 1.0 => [82.0, 78.0],
+        half if half <= 2.0 => [126.0, 127.0],
+        _ => [ROW, 112.0],
+    }
+}
+
+/// Room for the sizes of one piece over each other at 1:`denominator`.
+#[must_use]
+pub fn room_nest(denominator: f64) -> [f64; 2] {
+    match denominator {
+        full if full <= 1.0 => [60.0, 60.0],
+        half if half <= 2.0 => [84.0, 76.0],
+        _ => [ROW, 90.0],
+    }
+}
+
+/// Room for one lay with its dimensions, two side by side.
+pub const ROOM_LAY: Room = Room { width: 124.0, height: 102.0 };
+/// Room for the picture of the measurements.
+pub const ROOM_MEASURE: Room = Room { width: 60.0, height: 108.0 };
+
+/// Page and frame in millimetres; the templates read them from the data, the lint from here.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Paper {
+    /// Page width: A4 landscape.
+    pub width: f64,
+    /// Page height.
+    pub height: f64,
+    /// Frame: distance from the left edge, which is bound.
+    pub left: f64,
+    /// Frame: distance from the other edges.
+    pub margin: f64,
+    /// Height of the title block inside the frame, at its foot.
+    pub block: f64,
+}
+
+/// The one paper a package is printed on. The binding edge follows ISO 5457 (20 mm, others 10 mm).
+pub const PAPER: Paper = Paper { width: 297.0, height: 210.0, left: 20.0, margin: 10.0, block: 18.0 };

@@ -1,0 +1,50 @@
+//! The standing findings, as questions to answer. Left out when there are none.
+
+use crate::diag::{Finding, Severity};
+use crate::words::{Phrase, foot, sheet as words};
+
+use super::data::{Question, Questions, Sheet};
+use super::items::concerned;
+use super::package::Head;
+use super::view::{View, capital};
+use super::written::date;
+
+/// One sheet, or none. Notes are for the author of the specification and stay off the page.
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
+    let asked: Vec<&Finding> =
+        view.findings.iter().filter(|one| one.severity != Severity::Note && one.concession.is_none()).collect();
+    if asked.is_empty() {
+        return Vec::new();
+    }
+    let by = date(view.text(view.model.revision.answer.as_ref())).map_or(String::new(), |date| format!(" by {date}"));
+    let lead =
+        format!("Please answer on this sheet or in writing{by}. A question with a bar beside it stops the release.");
+    let head = Head { title: words::QUESTIONS_TITLE.en.into(), name: words::QUESTIONS.en.into(), lead };
+    let rows = asked.iter().enumerate().map(|(n, finding)| question(view, n + 1, finding)).collect();
+    vec![Sheet::Questions(Questions { head, rows })]
+}
+
+fn question(view: &View<'_>, number: usize, finding: &Finding) -> Question {
+    Question {
+        number: number.to_string(),
+        stops: finding.severity == Severity::Must,
+        text: capital(&finding.message.english()),
+        concerns: concerned(view.asked, finding),
+    }
+}
+
+/// Stands for the number of this sheet until the pages are laid out.
+const SHEET: &str = "{sheet:questions}";
+
+/// The line at the foot of every sheet while something stands in the way of the release. The questions of an order stand in
+/// the package, so its document says only that it is not released.
+pub fn not_released(view: &View<'_>) -> Option<Phrase> {
+    let must = view.findings.count(Severity::Must);
+    let should = view.findings.count(Severity::Should);
+    match (must, should) {
+        (0, 0) => None,
+        _ if view.order.is_some() => (must > 0).then(|| foot::not_released(must, None)),
+        (0, open) => Some(foot::questions_open(open, SHEET)),
+        (must, _) => Some(foot::not_released(must, Some(SHEET))),
+    }
+}

@@ -1,0 +1,176 @@
+//! What the sheets are filled from, and the names things go by on them.
+
+use std::collections::BTreeMap;
+
+use crate::compute::samples::SampleFigures;
+use crate::compute::{Drawn, Figure, Figures, Lays, Lines, Number};
+use crate::diag::Findings;
+use crate::model::{Assembly, Model, Picture, Stated, StitchUse};
+use crate::revision::Since;
+use crate::source::{Sources, Span};
+use crate::words::number;
+
+use super::written::{NOT_YET, figure};
+
+/// Everything a sheet may look at.
+#[derive(Debug, Clone, Copy)]
+pub struct View<'a> {
+    /// The specification.
+    pub model: &'a Model,
+    /// What follows from it.
+    pub assembly: &'a Assembly,
+    /// The numbers.
+    pub figures: &'a Figures,
+    /// Sew and cut lines the figures were measured on.
+    pub drawn: &'a Drawn,
+    /// What is laid of each fabric.
+    pub lays: &'a Lays,
+    /// The files, for chains as they are written.
+    pub sources: &'a Sources,
+    /// Standing findings, settled.
+    pub findings: &'a Findings,
+    /// The specification the findings point into: the own edition.
+    pub asked: &'a Model,
+    /// What is new; none before anything was sealed.
+    pub since: Option<&'a Since>,
+    /// What samples show, of what everyone may see.
+    pub samples: &'a SampleFigures,
+    /// The own edition's pictures by their paths, for those of comments.
+    pub commented: &'a BTreeMap<String, Picture>,
+    /// The order that is shown, in its own document.
+    pub order: Option<&'a str>,
+    /// Digest of the manifest of a revision that is sealed: `verify --head` takes it.
+    pub sealed: Option<&'a str>,
+    /// Short digest of the attached files.
+    pub digest: &'a str,
+}
+
+impl<'a> View<'a> {
+    /// Known text for the page; empty for what the factory fills in or this edition withholds.
+    pub fn text(&self, stated: Option<&'a Stated<String>>) -> &'a str {
+        stated.and_then(Stated::known).map_or("", String::as_str)
+    }
+
+    /// What the user wrote at a place, without the quotes.
+    pub fn written(&self, span: Span) -> String {
+        self.sources.text(span).trim_matches('"').to_string()
+    }
+
+    /// Something as a comment or an approval points at it: `piece.CROWN`, `plush/soot`; as it is written where it is not known.
+    pub fn item(&self, written: &str) -> String {
+        if let Some((article, colour)) = written.split_once('/') {
+            let colour = self.model.colours.get(colour).map_or(colour, |colour| colour.entry.title());
+            return format!("{}, {colour}", self.material(article));
+        }
+        let (kind, id) = written.split_once('.').unwrap_or(("", written));
+        if let Some(sample) = self.samples.samples.get(id).filter(|_| kind == "sample") {
+            return format!("Sample {id}, {}", sample.name);
+        }
+        let model = self.model;
+        let entry = match kind {
+            "piece" => model.pieces.get(id).map(|one| &one.entry),
+            "part" => model.parts.get(id).map(|one| &one.entry),
+            "stuffing" => model.stuffings.get(id).map(|one| &one.entry),
+            "point-of-measure" => model.measures.get(id).map(|one| &one.entry),
+            "role" => model.roles.get(id).map(|one| &one.entry),
+            "colour" => model.colours.get(id).map(|one| &one.entry),
+            "seam" => model.joints.get(id).map(|one| &one.entry),
+            _ => model.articles.get(id).map(|one| &one.entry),
+        };
+        match entry.filter(|entry| entry.title() != id) {
+            Some(entry) if kind.is_empty() => format!("{id}, {}", entry.title()),
+            Some(entry) => format!("{} {id}, {}", capital(&kind.replace('-', " ")), entry.title()),
+            None => written.to_string(),
+        }
+    }
+
+    /// The name of a material for people: of the role, or of the article.
+    pub fn material(&self, id: &str) -> String {
+        if let Some(role) = self.model.roles.get(id) {
+            if role.entry.name.is_some() {
+                return role.entry.title().to_string();
+            }
+            let mut names: Vec<&str> = Vec::new();
+            for colourway in self.model.colourways.keys() {
+                if let Some((article, _)) = self.model.resolve(id, colourway)
+                    && !names.contains(&article.entry.title())
+                {
+                    names.push(article.entry.title());
+                }
+            }
+            return if names.is_empty() { id.to_string() } else { names.join(" / ") };
+        }
+        let article = id.split_once('/').map_or(id, |(article, _)| article);
+        self.model.articles.get(article).map_or(id, |article| article.entry.title()).to_string()
+    }
+
+    /// A text, marked where the thing it names changed since the last sealed revision.
+    pub fn marked(&self, kinds: &[&str], id: &str, text: &str) -> String {
+        let changed = self.since.is_some_and(|since| kinds.iter().any(|kind| since.marks.thing(kind, id)));
+        if changed { format!("{CHANGED} {text}").trim().to_string() } else { text.to_string() }
+    }
+
+    /// `Black plush: Short plush, pile 5 mm`: what a fabric is called, and what it is for.
+    pub fn fabric_title<'m>(&self, article: &str, materials: impl IntoIterator<Item = &'m String>) -> String {
+        let fabric = self.material(article);
+        let roles: Vec<String> =
+            materials.into_iter().map(|material| self.material(material)).filter(|name| *name != fabric).collect();
+        if roles.is_empty() { fabric } else { format!("{}: {fabric}", roles.join(", ")) }
+    }
+
+    /// The stitch of a seam: its own, or the one all seams have.
+    pub fn stitch<'b>(&self, own: &'b StitchUse) -> &'b StitchUse
+    where
+        'a: 'b,
+    {
+        if own.kind.is_some() { own } else { &self.model.work.stitch }
+    }
+
+    /// The first size in which the sew line of a piece is known, with the lines.
+    pub fn shown(&self, piece: &str) -> Option<(&'a str, &'a Lines)> {
+        let known =
+            |size: &'a str| Some((size, self.drawn.get(piece, size).filter(|lines| lines.sew.known().is_some())?));
+        self.sizes().into_iter().find_map(known)
+    }
+
+    /// One text for each size: alone where all are the same, else behind the sizes in their order: `S 5 mm, L 6 mm`.
+    pub fn by_size(&self, text: impl Fn(&str) -> String) -> String {
+        let all: Vec<(&str, String)> = self.sizes().into_iter().map(|size| (size, text(size))).collect();
+        match all.first() {
+            Some((_, first)) if all.iter().all(|(_, text)| text == first) => first.clone(),
+            _ => {
+                let known = |text: &str| if text.is_empty() { NOT_YET.to_string() } else { text.to_string() };
+                all.iter().map(|(size, text)| format!("{size} {}", known(text))).collect::<Vec<_>>().join(", ")
+            }
+        }
+    }
+
+    /// The sizes as codes, in order.
+    pub fn sizes(&self) -> Vec<&'a str> {
+        self.model.sizes.iter().map(|size| size.entry.id.value.as_str()).collect()
+    }
+}
+
+/// Stands before what changed since the last sealed revision.
+const CHANGED: char = '△';
+
+/// The first letter in upper case.
+pub fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or(String::new(), |first| first.to_uppercase().chain(chars).collect())
+}
+
+/// A length in metres, to the millimetre.
+pub fn metres(mm: Number) -> String {
+    number::with_unit(mm.get() / 1000.0, 3, "m")
+}
+
+/// A computed length in mm as the sheets write it, without its unit.
+pub fn length(value: Number) -> String {
+    millimetres(value.get())
+}
+
+/// A length in mm as the sheets write it, without its unit.
+pub fn millimetres(value: f64) -> String {
+    figure(&Figure::number(value), 1)
+}

@@ -1,0 +1,154 @@
+//! The views with their call-outs.
+
+use crate::model::View as Side;
+use crate::scene::{At, Line, Scene, arrow, balloon};
+use crate::words::sheet as words;
+
+use super::data::{Callout, Sheet, Views};
+use super::package::{Drawing, Head, ROOM_VIEW, ROOM_VIEW_HALF, Room};
+use super::picture::placed;
+use super::view::View;
+
+/// Views on a sheet.
+const PER_SHEET: usize = 4;
+
+/// As many sheets as the views need; call-outs are numbered through all of them.
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
+    let mut all: Vec<&Side> = view.model.views.values().filter(|side| side.picture.is_some()).collect();
+    all.sort_by_key(|side| rank(&side.entry.id.value));
+    let mut number = 0;
+    let mut sheets = Vec::new();
+    for (n, some) in all.chunks(PER_SHEET).enumerate() {
+        let room = if some.len() > 2 { ROOM_VIEW } else { ROOM_VIEW_HALF };
+        let mut callouts = Vec::new();
+        let mut views = Vec::new();
+        for side in some {
+            let first = number + 1;
+            number += side.callouts.len();
+            views.extend(drawing(view, side, room, Some(first)));
+            callouts.extend(side.callouts.iter().enumerate().map(|(at, one)| callout(view, first + at, one)));
+        }
+        if views.is_empty() {
+            continue;
+        }
+        let name = if n == 0 { words::VIEWS.en.to_string() } else { format!("{} ({})", words::VIEWS.en, n + 1) };
+        let lead = "Pictures show the intent; figures and drawings at a stated scale decide.".to_string();
+        sheets.push(Sheet::Views(Views {
+            head: Head { title: words::VIEWS_TITLE.en.into(), name, lead },
+            views,
+            callouts,
+        }));
+    }
+    sheets
+}
+
+/// Views go round the product: the front first, then what one sees turning it; others by their ids.
+fn rank(id: &str) -> usize {
+    const ORDER: [&str; 8] = ["front", "left", "side", "right", "back", "top", "underside", "bottom"];
+    ORDER.iter().position(|word| id.starts_with(word)).unwrap_or(ORDER.len())
+}
+
+fn callout(view: &View<'_>, number: usize, one: &crate::model::Callout) -> Callout {
+    let item = one.item.as_ref().map(|item| (item, named(view, &item.value)));
+    let text = view.text(one.text.as_ref());
+    let text = match item {
+        Some((item, name)) if text.is_empty() => name.unwrap_or_else(|| item.value.clone()),
+        Some((_, Some(name))) if name != text => format!("{name}: {text}"),
+        _ => text.to_string(),
+    };
+    Callout { number: number.to_string(), text }
+}
+
+/// The name of whatever a call-out names; of pieces, as they are called by their codes on every sheet, the code too.
+fn named(view: &View<'_>, id: &str) -> Option<String> {
+    let model = view.model;
+    let piece = model.pieces.get(id).map(|one| &one.entry);
+    let entry = piece
+        .or_else(|| model.parts.get(id).map(|one| &one.entry))
+        .or_else(|| model.articles.get(id).map(|one| &one.entry))
+        .or_else(|| model.roles.get(id).map(|one| &one.entry))
+        .or_else(|| model.joints.get(id).map(|one| &one.entry))
+        .or_else(|| model.attaches.get(id).map(|one| &one.entry))
+        .or_else(|| model.topstitches.get(id).map(|one| &one.entry))
+        .or_else(|| model.edge_finishes.get(id).map(|one| &one.entry))
+        .or_else(|| model.stuffings.get(id).map(|one| &one.entry))
+        .or_else(|| model.steps.get(id).map(|one| &one.entry))?;
+    Some(match (piece, &entry.name) {
+        (Some(_), Some(name)) => format!("{} ({id})", name.value),
+        (_, Some(name)) => name.value.clone(),
+        (Some(_), None) => id.to_string(),
+        (None, None) => return None,
+    })
+}
+
+/// A view fitted into a room, with numbered call-outs from `first` on if it shows any.
+pub fn drawing(view: &View<'_>, side: &Side, room: Room, first: Option<usize>) -> Option<Drawing> {
+    let path = side.picture.as_ref()?;
+    let picture = view.model.pictures.get(&path.value)?;
+    let factor = (room.width / picture.width).min(room.height / picture.height);
+    let (width, height) = (picture.width * factor, picture.height * factor);
+    let alt = match view.text(side.alt.as_ref()) {
+        "" => format!("Picture {}: no description is given.", side.entry.title()),
+        alt => alt.to_string(),
+    };
+    let mut scene = Scene::new(width, height, alt);
+    let file = placed(view.model, &path.value)?;
+    if let Some(first) = first {
+        let spots: Vec<At> = side.callouts.iter().map(|one| spot(&scene, one.at.value)).collect();
+        for (n, target) in spots.iter().enumerate() {
+            let at = stand(&scene, &spots, *target);
+            balloon(&mut scene, at, &(first + n).to_string(), *target);
+        }
+    }
+    Some(Drawing { picture: Some(file), ..Drawing::of(scene, side.entry.title()) })
+}
+
+/// A spot given in hundredths from the top left, in mm of paper.
+pub fn spot(scene: &Scene, at: [f64; 2]) -> At {
+    [at[0] / 100.0 * scene.width, at[1] / 100.0 * scene.height]
+}
+
+/// Where the number of a call-out stands: away from the middle of the picture, inside its frame.
+fn stand(scene: &Scene, spots: &[At], target: At) -> At {
+    const AWAY: f64 = 11.0;
+    const EDGE: f64 = 3.4;
+    let middle = [scene.width / 2.0, scene.height / 2.0];
+    let inside = |p: At| [p[0].clamp(EDGE, scene.width - EDGE), p[1].clamp(EDGE, scene.height - EDGE)];
+    // Eight directions; the first is straight away from the middle, then turning to both sides.
+    let turns = [0.0, 0.6, -0.6, 1.2, -1.2, 1.9, -1.9, 2.6];
+    let from = [target[0] - middle[0], target[1] - middle[1]];
+    let length = (from[0] * from[0] + from[1] * from[1]).sqrt();
+    let out = if length < 1e-6 { [0.0, -1.0] } else { [from[0] / length, from[1] / length] };
+    let candidates = turns.map(|turn| {
+        let (sin, cos) = (libm::sin(turn), libm::cos(turn));
+        let way = [out[0] * cos - out[1] * sin, out[0] * sin + out[1] * cos];
+        inside([target[0] + way[0] * AWAY, target[1] + way[1] * AWAY])
+    });
+    let room = |at: &At| {
+        let near = |p: &At| {
+            let (dx, dy) = (p[0] - at[0], p[1] - at[1]);
+            (dx * dx + dy * dy).sqrt()
+        };
+        spots.iter().map(near).fold(f64::INFINITY, f64::min).min(AWAY)
+    };
+    let mut best = candidates[0];
+    for one in candidates {
+        if room(&one) > room(&best) + 1e-9 {
+            best = one;
+        }
+    }
+    best
+}
+
+/// The arrow of a point of measure with its number beside it.
+pub fn measure_arrow(scene: &mut Scene, ends: [[f64; 2]; 2], number: &str) {
+    let (from, to) = (spot(scene, ends[0]), spot(scene, ends[1]));
+    let middle = [f64::midpoint(from[0], to[0]), f64::midpoint(from[1], to[1])];
+    arrow(scene, Line::Dimension, middle, from);
+    arrow(scene, Line::Dimension, middle, to);
+    let (dx, dy) = (to[0] - from[0], to[1] - from[1]);
+    let length = (dx * dx + dy * dy).sqrt().max(1e-6);
+    let side = [middle[0] + dy / length * 5.5, middle[1] - dx / length * 5.5];
+    let inside = [side[0].clamp(3.4, scene.width - 3.4), side[1].clamp(3.4, scene.height - 3.4)];
+    balloon(scene, inside, number, middle);
+}
