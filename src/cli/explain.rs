@@ -90,7 +90,8 @@ fn described(entry: &Entry, width: usize) -> String {
     let mut text = format!("{}\n", entry.path);
     text.push_str(&hung("", entry.doc, width));
     text.push('\n');
-    text.push_str(&hung("Takes: ", &entry.takes, width));
+    let label = if entry.path.contains('.') { "Takes: " } else { "Written: " };
+    text.push_str(&hung(label, &takes(entry), width));
     if !entry.units.is_empty() {
         text.push_str(&hung("Units: ", &entry.units, width));
     }
@@ -101,10 +102,15 @@ fn described(entry: &Entry, width: usize) -> String {
     let name = |key: &Entry| key.path.get(from..).unwrap_or(&key.path).to_owned();
     let column = entry.keys.iter().map(|key| name(key).len()).max().unwrap_or(0);
     for key in &entry.keys {
-        text.push_str(&hung(&format!("  {:column$}  ", name(key)), &key.takes, width));
+        text.push_str(&hung(&format!("  {:column$}  ", name(key)), &takes(key), width));
         text.push_str(&hung(&format!("  {:column$}  ", ""), key.doc, width));
     }
     text
+}
+
+fn takes(entry: &Entry) -> String {
+    let differs = if entry.varies { "; may differ by size or colourway" } else { "" };
+    format!("{}{differs}", entry.takes)
 }
 
 fn indented(text: &str) -> String {

@@ -37,7 +37,7 @@ pub(super) fn find(name: &str) -> Result<Named, Failure> {
     }
     let codes: Vec<&str> = rules::all().iter().map(|rule| rule.code).collect();
     let near = nearest(name, &codes).map(str::to_owned).or(unknown.near);
-    Err(Failure::new(format!("no finding, table or key is called {name}; {}", cure(near))))
+    Err(Failure::new(format!("no finding or table is called {name}; {}", cure(near))))
 }
 
 fn cure(near: Option<String>) -> String {

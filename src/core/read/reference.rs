@@ -13,8 +13,10 @@ pub struct Entry {
     pub path: String,
     /// What it is.
     pub doc: &'static str,
-    /// What it takes.
+    /// What it takes; of a table, how it is written.
     pub takes: String,
+    /// Whether it may differ by size or colourway.
+    pub varies: bool,
     /// The units it may be written in, if it is a quantity.
     pub units: String,
     /// Its own keys, in the order of the grammar.
@@ -56,13 +58,18 @@ pub fn entry(path: &str) -> Result<Entry, Unknown> {
 }
 
 fn no_table(word: &str) -> Unknown {
-    let names: Vec<&str> = kinds().iter().map(|kind| kind.name).collect();
-    let of_kind = |kind: &&Kind| kind.keys.iter().any(|key| key.name == word);
-    let near = match nearest(word, &names) {
-        Some(name) => Some(name.to_string()),
-        None => kinds().iter().find(of_kind).map(|kind| format!("{}.{word}", kind.name)),
-    };
+    let tables: Vec<&str> = kinds().iter().map(|kind| kind.name).collect();
+    let keys: Vec<&str> = kinds().iter().flat_map(|kind| kind.keys.iter().map(|key| key.name)).collect();
+    let near = of_name(word)
+        .or_else(|| nearest(word, &tables).map(str::to_string))
+        .or_else(|| nearest(word, &keys).and_then(of_name));
     Unknown { what: format!("no table is called {word}"), near }
+}
+
+/// The full name of the first key that is called so.
+fn of_name(word: &str) -> Option<String> {
+    let kind = kinds().iter().find(|kind| kind.keys.iter().any(|key| key.name == word))?;
+    Some(format!("{}.{word}", kind.name))
 }
 
 fn no_key(table: &Entry, word: &str) -> Unknown {
@@ -77,19 +84,19 @@ fn last(path: &str) -> &str {
 
 fn of_table(kind: &Kind) -> Entry {
     let takes = match (kind.keyed, kind.hyphen) {
-        (false, _) => format!("one table, [{}]", kind.name),
-        (true, true) => format!("a table for each, [{}.ID]", kind.name),
-        (true, false) => format!("a table for each, [{}.ID]; no hyphen in the id", kind.name),
+        (false, _) => format!("[{}], once", kind.name),
+        (true, true) => format!("[{}.ID], one for each", kind.name),
+        (true, false) => format!("[{}.ID], one for each; the ID has no hyphen", kind.name),
     };
     let mut keys = of_keys(&kind.keys, kind.name);
     if let Some(form) = &kind.open {
         let path = format!("{}.{OWN}", kind.name);
-        keys.push(Entry { path, doc: "A key of your own", takes: takes_of(form), units: String::new(), keys: vec![] });
+        keys.push(Entry { path, doc: "A key of your own", ..of_form(form) });
     }
-    Entry { path: kind.name.to_string(), doc: kind.doc, takes, units: String::new(), keys }
+    Entry { path: kind.name.to_string(), doc: kind.doc, takes, varies: false, units: String::new(), keys }
 }
 
-/// What stands in the reference for a key whose name is the user's.
+/// Printed for a key whose name is the user's.
 const OWN: &str = "...";
 
 fn of_keys(keys: &[Key], above: &str) -> Vec<Entry> {
@@ -98,10 +105,15 @@ fn of_keys(keys: &[Key], above: &str) -> Vec<Entry> {
 
 fn of_key(key: &Key, above: &str) -> Entry {
     let path = format!("{above}.{}", key.name);
-    let by = if key.varies { "; may differ by size or colourway" } else { "" };
     let within = if matches!(key.form, Form::Open(_)) { format!("{path}.ID") } else { path.clone() };
     let keys = of_keys(inner(&key.form), &within);
-    Entry { keys, path, doc: key.doc, takes: takes_of(&key.form) + by, units: units_of(&key.form) }
+    Entry { path, doc: key.doc, varies: key.varies, keys, ..of_form(&key.form) }
+}
+
+/// An entry that has no name yet.
+fn of_form(form: &Form) -> Entry {
+    let (takes, units) = (takes_of(form), units_of(form));
+    Entry { path: String::new(), doc: "", takes, varies: false, units, keys: vec![] }
 }
 
 /// The keys inside a form.
@@ -128,15 +140,16 @@ fn takes_of(form: &Form) -> String {
         Form::Chain => "edges in a row".into(),
         Form::Texts => "a list of texts".into(),
         Form::Table(_) => "a table".into(),
-        Form::TextOr(keys) if keys.is_empty() => "text, or a table with keys of your own".into(),
+        Form::TextOr(keys) if keys.is_empty() => "text, or a table with names of your own".into(),
         Form::TextOr(_) => "text, or a table".into(),
         Form::Tables(_) => "a list of tables".into(),
         Form::Mixed(_) => "a list of texts or tables".into(),
-        Form::Open(one) => format!("a table with keys of your own, each with {}", takes_of(one)),
+        Form::Open(one) if matches!(**one, Form::Table(_)) => "a table for each name of your own".into(),
+        Form::Open(one) => format!("a table with names of your own, each with {}", takes_of(one)),
         Form::Copies => "a whole number, or a list of names".into(),
         Form::Extent => "a length, or the edges it is as long as".into(),
         Form::Corners => "a list of [id, x, y]".into(),
-        Form::Readings(dimensions) => format!("readings, each {}", names(dimensions)),
+        Form::Readings(dimensions) => format!("readings ({})", names(dimensions)),
         Form::Labs => "CIELAB values, or a list of such".into(),
     }
 }
@@ -179,7 +192,8 @@ const HEAD: &str = "\
 
 - `[piece.ID]` is one table for each piece; you choose the ID. Keys of inner tables are written with points:
   `cut.ID.allowance` is the key `allowance` of `[piece.NAME.cut.ID]`.
-- A value that may differ by size or colourway is written once, or as a table by code: `{ S = \"400 mm\", L = \"550 mm\" }`.
+- What may differ by size or colourway is written once, or as a table by code: `{ S = \"400 mm\", L = \"550 mm\" }`.
+- A list with one text may be written as that text.
 - Text, dates and quantities also have a long form, with binding and audience. See [Values](values.md).
 - No key is required by the grammar. The [findings](findings.md) say what a factory still needs.
 
@@ -194,8 +208,8 @@ pub fn markdown() -> String {
         let _ = writeln!(page, "| [`{0}`](#{0}) | {1} |", table.path, cell(table.doc));
     }
     for table in &tables {
-        let _ = write!(page, "\n## {}\n\n{}: {}.\n\n", table.path, table.doc, table.takes);
-        page.push_str("| key | takes | what it is |\n|---|---|---|\n");
+        let _ = write!(page, "\n## {}\n\n{}. Written {}.\n\n", table.path, table.doc, table.takes);
+        page.push_str("| key | takes | may differ | what it is |\n|---|---|---|---|\n");
         rows(&table.keys, table.path.len() + 1, &mut page);
     }
     page.push_str("\n## Units\n\n| what | units |\n|---|---|\n");
@@ -209,7 +223,8 @@ pub fn markdown() -> String {
 fn rows(keys: &[Entry], from: usize, page: &mut String) {
     for key in keys {
         let name = key.path.get(from..).unwrap_or(&key.path);
-        let _ = writeln!(page, "| `{name}` | {} | {} |", cell(&key.takes), cell(key.doc));
+        let differs = if key.varies { "yes" } else { "" };
+        let _ = writeln!(page, "| `{name}` | {} | {differs} | {} |", cell(&key.takes), cell(key.doc));
         rows(&key.keys, from, page);
     }
 }
