@@ -53,9 +53,11 @@ fn every_printed_command_is_one_of_the_program() {
         let lines = blocks.iter().flat_map(|block| block.lines());
         let inline = text.split('`').filter(|one| !one.contains('\n'));
         for line in lines.chain(inline).filter(|line| line.starts_with("backtack ")) {
-            let tried = backtack::cli::command().try_get_matches_from(words(line));
-            let said = tried.err().map(|error| error.to_string());
-            assert!(said.is_none(), "{name}: {line}: {said:?}");
+            let (words, all) = (words(line), backtack::cli::command());
+            // In a sentence a command may be named without its arguments.
+            let named = words.len() == 2 && all.get_subcommands().any(|one| one.get_name() == words[1]);
+            let said = all.try_get_matches_from(words).err().map(|error| error.to_string());
+            assert!(named || said.is_none(), "{name}: {line}: {said:?}");
             seen += 1;
         }
     }

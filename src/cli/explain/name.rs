@@ -32,19 +32,15 @@ pub(super) fn find(name: &str) -> Result<Named, Failure> {
         Ok(entry) => return Ok(Named::Entry(entry)),
         Err(unknown) => unknown,
     };
-    if name.contains('.') {
-        return Err(Failure::new(format!("{}; {}", unknown.what, cure(unknown.near))));
-    }
     let codes: Vec<&str> = rules::all().iter().map(|rule| rule.code).collect();
     let near = nearest(name, &codes).map(str::to_owned).or(unknown.near);
-    Err(Failure::new(format!("no finding or table is called {name}; {}", cure(near))))
-}
-
-fn cure(near: Option<String>) -> String {
-    match near {
-        Some(near) => format!("did you mean {near}?"),
-        None => "`backtack explain` lists all rules and tables".to_owned(),
-    }
+    let cure = match (near, &unknown.table) {
+        (Some(near), _) => format!("did you mean {near}?"),
+        (None, Some(table)) => format!("`backtack explain {table}` lists its keys"),
+        (None, None) => "`backtack explain` lists all rules and tables".to_owned(),
+    };
+    let what = if name.contains('.') { unknown.what } else { format!("no finding or table is called {name}") };
+    Err(Failure::new(format!("{what}; {cure}")))
 }
 
 /// Takes every text, and tells shells the codes and tables there are.

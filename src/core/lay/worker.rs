@@ -253,7 +253,7 @@ mod tests {
 
     /// A worker that is stuck lays everything again, goes on from there, and keeps the best it had.
     #[test]
-    fn a_stuck_worker_begins_anew_and_keeps_its_best() {
+    fn a_stuck_worker_starts_again_and_keeps_its_best() {
         let corners = [(0, 0), (900, 100), (700, 800), (200, 500)];
         let outline = Polygon { points: corners.iter().map(|(x, y)| GridPoint::new(*x, *y)).collect() };
         let turns = vec![Turn::NONE, Turn::by(180.0)];

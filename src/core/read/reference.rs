@@ -30,6 +30,8 @@ pub struct Unknown {
     pub what: String,
     /// The nearest entry there is.
     pub near: Option<String>,
+    /// The table whose keys were searched; none where no table has the name.
+    pub table: Option<String>,
 }
 
 /// Every table, in the order of the reference.
@@ -63,7 +65,7 @@ fn no_table(word: &str) -> Unknown {
     let near = of_name(word)
         .or_else(|| nearest(word, &tables).map(str::to_string))
         .or_else(|| nearest(word, &keys).and_then(of_name));
-    Unknown { what: format!("no table is called {word}"), near }
+    Unknown { what: format!("no table is called {word}"), near, table: None }
 }
 
 /// The full name of the first key that is called so.
@@ -75,7 +77,7 @@ fn of_name(word: &str) -> Option<String> {
 fn no_key(table: &Entry, word: &str) -> Unknown {
     let names: Vec<&str> = table.keys.iter().map(|key| last(&key.path)).collect();
     let near = nearest(word, &names).map(|name| format!("{}.{name}", table.path));
-    Unknown { what: format!("{} has no key {word}", table.path), near }
+    Unknown { what: format!("{} has no key {word}", table.path), near, table: Some(table.path.clone()) }
 }
 
 fn last(path: &str) -> &str {
