@@ -80,14 +80,19 @@ fn home(block: &str) -> &'static str {
     }
 }
 
+/// What blocks speak of, unless they say it themselves.
+const AROUND: [(&str, &str); 2] =
+    [("[style]", "[style]\nsizes = [\"S\", \"L\"]\n"), ("[stitch.", "[stitch.plain]\ntype = \"301\"\n")];
+
 /// Each block alone: that its tables, keys and values are those of the grammar, not that it is a whole specification.
 #[test]
 fn every_printed_file_is_read_without_a_finding() {
     let mut seen = 0;
     for (name, text) in pages().iter().filter(|(name, _)| *name != FINDINGS) {
         for block in blocks(text, "toml") {
-            let stitch = if block.contains("[stitch.") { "" } else { "[stitch.plain]\ntype = \"301\"\n" };
-            let loaded = read::texts(&[(home(&block), &block), ("stitch.toml", stitch)]);
+            let rest: Vec<&str> =
+                AROUND.iter().filter(|(head, _)| !block.contains(head)).map(|(_, text)| *text).collect();
+            let loaded = read::texts(&[(home(&block), &block), ("around.toml", &rest.join("\n"))]);
             // What else a block names need not be there: pieces, drawings, libraries.
             let grammar = |rule: &Rule| rule.family == "files" && !matches!(rule.code, "unreadable-file" | "bad-path");
             let findings = loaded.findings.iter().filter(|one| grammar(one.rule));
