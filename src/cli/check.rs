@@ -15,7 +15,7 @@ use super::{Exit, Failure, fix, source};
 
 pub(super) fn define() -> Command {
     Command::new("check")
-        .about("Says what a careful factory would come back and ask")
+        .about("Shows what a careful factory would come back and ask")
         .after_help(
             "Findings go to standard output: `must` stops a release, `should` is what a factory\n\
              would ask, `note` is worth a look. `backtack explain` lists every code.",

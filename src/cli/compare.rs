@@ -17,7 +17,7 @@ pub(super) fn define() -> Command {
         Arg::new(name).value_name(name).value_parser(value_parser!(PathBuf)).required(true).help(help)
     };
     Command::new("compare")
-        .about("Says what changed between two specifications, and what followed from it")
+        .about("Shows what changed between two specifications, and what followed from it")
         .after_help(
             "Compares by meaning: another order, another unit for the same quantity or a drawing that was\n\
              only moved is no change. Exit codes: 0 nothing changed, 1 something did, 2 could not be run.",

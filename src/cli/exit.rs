@@ -3,8 +3,8 @@
 /// How a command ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Exit {
-    /// Nothing stands, or nothing differs.
+    /// No `must` finding, or no difference.
     Clear,
-    /// A `must` finding stands, or something differs.
+    /// A `must` finding, or a difference.
     Standing,
 }

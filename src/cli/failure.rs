@@ -39,7 +39,7 @@ fn reason(error: &std::io::Error) -> String {
         StorageFull => "the disk is full".into(),
         PermissionDenied => "permission denied".into(),
         ReadOnlyFilesystem => "the disk can only be read".into(),
-        NotADirectory => "a file stands where a folder is needed".into(),
+        NotADirectory => "there is a file where a folder is needed".into(),
         AlreadyExists => "something of this name is there already".into(),
         NotFound => "there is no such file or folder".into(),
         _ => error.to_string(),

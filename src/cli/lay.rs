@@ -24,9 +24,9 @@ pub(super) fn define() -> Command {
     Command::new("lay")
         .about("Lays pieces on a roll, as short as a search finds")
         .after_help(
-            "FILE holds the pieces as JSON; the README describes it. Writes FILE-lay.json (every\n\
-             position) and FILE-lay.svg. Of a style folder the lays are found anew and kept in its\n\
-             backtack.lock. Ctrl-C keeps the best lay found so far.",
+            "FILE holds the pieces as JSON; docs/lays.md describes it. Writes FILE-lay.json (every\n\
+             position) and FILE-lay.svg. Of a style folder, it searches the lays again and keeps them in\n\
+             its backtack.lock. Ctrl-C keeps the best lay found so far.",
         )
         .arg(
             Arg::new("file")
@@ -42,7 +42,7 @@ pub(super) fn define() -> Command {
                 .value_parser(["quick", "normal", "long"])
                 .help("Of a style: how long to search [default: normal]"),
         )
-        .arg(Arg::new("order").long("order").value_name("ID").help("Of a style: find the lays of this order anew"))
+        .arg(Arg::new("order").long("order").value_name("ID").help("Of a style: search the lays of this order again"))
         .arg(
             Arg::new("longer")
                 .long("longer")
@@ -74,7 +74,7 @@ pub(super) fn define() -> Command {
                 .help("Time to search instead; another run may find another lay"),
         )
         .arg(number("seed", "Which random numbers to use").default_value("1"))
-        .arg(number("threads", "Threads, 1 or 2; no matter for the lay [default: as there are processors]"))
+        .arg(number("threads", "Threads, 1 or 2; the lay is the same [default: as there are processors]"))
 }
 
 /// A number of seconds that makes sense.

@@ -1,6 +1,6 @@
 //! The command line: arguments, dispatch, exit codes. One file a command, and one line in `COMMANDS`.
 //!
-//! Exit codes: 0 if nothing stands, 1 if a `must` finding stands, 2 if the command could not be run.
+//! Exit codes: 0 without a `must` finding, 1 with one, 2 if the command could not run.
 
 mod argument;
 pub mod build;
@@ -70,7 +70,7 @@ pub fn command() -> Command {
     Command::new("backtack")
         .version(env!("CARGO_PKG_VERSION"))
         .about("Compiles the specification files of a sewn product into one checked PDF package")
-        .after_help("Exit codes: 0 nothing standing, 1 a `must` finding stands, 2 could not be run.")
+        .after_help("Exit codes: 0 no `must` finding, 1 a `must` finding, 2 the command could not run.")
         .subcommand_required(true)
         .arg_required_else_help(true)
         .disable_help_subcommand(true)

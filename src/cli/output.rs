@@ -68,7 +68,7 @@ impl Output {
         self.steps.get()
     }
 
-    /// Whether something stands where a new folder is to be made: a file, or a folder that is not empty.
+    /// Whether something is where a new folder is to be made: a file, or a folder that is not empty.
     ///
     /// # Errors
     /// If the folder cannot be looked into.

@@ -34,8 +34,8 @@ pub(super) fn define() -> Command {
         .about("Freezes a revision into one file that never changes, and a PDF for the factory")
         .after_help(
             "Writes DIR/revisions/NAME.sealed, the own edition, and NAME.pdf, the factory's; prints the digest\n\
-             that stands for the revision and all before it. NAME, stage and date must be those of [revision].\n\
-             Nothing is sealed while a `must` finding stands, whatever severity the specification gives it.",
+             of the revision and all before it. NAME, stage and date must be those of [revision].\n\
+             Nothing is sealed while there is a `must` finding, whatever severity the specification gives it.",
         )
         .arg(folder_argument())
         .arg(Arg::new("name").value_name("NAME").required(true).help("Name of the revision"))
@@ -151,7 +151,7 @@ fn date(given: Option<&str>, said: Option<&str>) -> Result<String, Failure> {
     }
 }
 
-/// Lists what stands in the way, if anything does.
+/// Lists what is in the way, if anything is.
 fn refused(folder: &Path, loaded: &Loaded, checked: &Checked, terminal: &mut Terminal) -> bool {
     let mut standing = Findings::default();
     release::standing(&checked.firm).into_iter().for_each(|finding| standing.push(finding.clone()));

@@ -1,4 +1,4 @@
-//! Says on one screen where a style stands.
+//! Shows on one screen how far a style has come.
 
 use std::path::PathBuf;
 
@@ -13,7 +13,7 @@ use super::{Exit, Failure, folder_argument, source};
 
 pub(super) fn define() -> Command {
     Command::new("status")
-        .about("Says on one screen where a style stands")
+        .about("Shows on one screen how far a style has come")
         .after_help(
             "Stage, the last sample and what is out on it, open comments and approvals,\n\
              and what is in the way of the next stage.",

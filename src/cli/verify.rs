@@ -20,15 +20,15 @@ use super::{Exit, Failure};
 
 pub(super) fn define() -> Command {
     Command::new("verify")
-        .about("Says whether sealed revisions are as they were sealed")
+        .about("Shows whether sealed revisions are as they were sealed")
         .after_help(
-            "Of a folder, every revision and their order are looked at. That the newest one was left out shows\n\
-             only with --head and the digest that `seal` printed, or that of the manifest, which stands on\n\
-             the confirmation sheet.\n\
-             A signature, made with `ssh-keygen -Y sign` over outer.txt of a sealed file, is looked at where it\n\
-             is beside it. Without a list of signers its key is told; with one, a key that is not in it is a\n\
-             fault, and a key that is valid for a time must be so for the whole day of sealing. A signature\n\
-             says who holds the key; where a factory's chop is agreed on, the chop counts.\n\
+            "Of a folder, it checks every revision and their order. That the newest one is missing shows only\n\
+             with --head and the digest that `seal` printed, or that of the manifest, which is on the\n\
+             confirmation sheet.\n\
+             It checks a signature beside a sealed file, made with `ssh-keygen -Y sign` over outer.txt of it.\n\
+             Without a list of signers it prints the key. With one, a key that is not in it is a fault, and a\n\
+             key that is valid for a time must be so for the whole day of sealing. A signature says who holds\n\
+             the key; where a factory's chop is agreed on, the chop counts.\n\
              Exit codes: 0 nothing changed, 1 something did or a signature does not hold, 2 could not be run.",
         )
         .arg(

@@ -186,7 +186,7 @@ fn plies_follow_from_the_height() {
     assert_eq!(plies("", &own), Figure::Known(10));
 }
 
-/// What is the factory's to make is not known yet, and never nought.
+/// What is the factory's to make is not known yet, and never zero.
 #[test]
 fn shapes_of_the_factory_have_no_lay() {
     let style = STYLE.replace(
@@ -206,7 +206,7 @@ fn laid(loaded: &Loaded) -> Lock {
     let computed = computed(loaded);
     let tasks: Vec<&Task> = computed.lays.tasks.iter().collect();
     let mut lock = loaded.model.lock.clone();
-    let how = Search { effort: Effort::Quick, anew: false, longer: false, stop: &|| false, observe: &|_, _, _| {} };
+    let how = Search { effort: Effort::Quick, again: false, longer: false, stop: &|| false, observe: &|_, _, _| {} };
     let (moved, refused) = search(&tasks, PRODUCT, &mut lock, &how);
     assert_eq!((moved.len(), refused.len()), (2, 0));
     lock
@@ -255,7 +255,7 @@ fn what_dies_cut_is_laid_in_rows() {
     let computed = computed(&loaded);
     let tasks = computed.lays.kept_as(PRODUCT);
     let mut lock = Lock::default();
-    let how = Search { effort: Effort::Quick, anew: false, longer: false, stop: &|| false, observe: &|_, _, _| {} };
+    let how = Search { effort: Effort::Quick, again: false, longer: false, stop: &|| false, observe: &|_, _, _| {} };
     let (moved, refused) = search(&tasks, PRODUCT, &mut lock, &how);
     assert_eq!((moved.len(), refused.len(), lock.entries.len()), (4, 0, 4), "rows and free, for two fabrics");
     let again = self::computed(&with(&style, &lock.text()));
@@ -289,7 +289,7 @@ fn two_fabrics_of_one_title_keep_both_lays() {
     let titles: Vec<&str> = tasks.iter().map(|task| task.instance.name.split(',').next().unwrap()).collect();
     assert_eq!(titles.iter().filter(|title| **title == "Body").count(), 2, "{titles:?}");
     let mut lock = Lock::default();
-    let how = Search { effort: Effort::Quick, anew: false, longer: false, stop: &|| false, observe: &|_, _, _| {} };
+    let how = Search { effort: Effort::Quick, again: false, longer: false, stop: &|| false, observe: &|_, _, _| {} };
     search(&tasks, PRODUCT, &mut lock, &how);
     let again = self::computed(&with(&style, &lock.text()));
     assert!(again.lays.tasks.iter().all(Task::kept), "both are kept");

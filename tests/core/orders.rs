@@ -202,7 +202,7 @@ fn quick(model: &Loaded, lock: &mut Lock, search: bool) -> (OrderFigures, OrderL
     let computed = compute::compute(&model.model, &assembly);
     let mut figures = computed.figures;
     let (stop, observe) = (|| false, |_: &str, _: (usize, usize), _: Progress| {});
-    let how = Search { effort: Effort::Quick, anew: false, longer: false, stop: &stop, observe: &observe };
+    let how = Search { effort: Effort::Quick, again: false, longer: false, stop: &stop, observe: &observe };
     let done =
         plan_order((&model.model, &assembly, &computed.drawn), &mut figures, "one", lock, search.then_some(&how));
     (figures.orders.remove("one").unwrap(), done)
@@ -247,7 +247,7 @@ fn an_order_is_laid_once_and_kept() {
     assert_eq!(read::factory_edition(&kept), read::factory_edition(&read::texts(&[("style.toml", &style)])));
 }
 
-/// What the factory has still to draw makes a plan that is not known, never one of nought.
+/// What the factory has still to draw makes a plan that is not known, never one of zero.
 #[test]
 fn an_unknown_length_is_no_plan() {
     let order = mat(true);

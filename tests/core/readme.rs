@@ -1,10 +1,11 @@
-//! The read-me's walk-through, from the starting files to a bag without findings: its own text blocks are followed.
+//! The walk-through of the README, from the starting files to a bag without findings: its own text blocks are followed.
 
 use backtack_core::diag::{Folder, text};
 use backtack_core::model::Assembly;
 use backtack_core::read;
 
 const README: &str = include_str!("../../README.md");
+const CHECKING: &str = include_str!("../../docs/checking.md");
 const STYLE: &str = include_str!("../../src/cli/new/style.toml");
 const MATERIALS: &str = include_str!("../../src/cli/new/materials.toml");
 const PIECES: &str = include_str!("../../src/cli/new/pieces.toml");
@@ -12,10 +13,10 @@ const MEASURES: &str = include_str!("../../src/cli/new/measurements.toml");
 const PANEL: &str = include_str!("../../src/cli/new/outlines/panel.svg");
 const SEAMS: &str = include_str!("../../src/cli/new/seams.toml");
 
-/// The fenced blocks of one language, in order.
-fn blocks(language: &str) -> Vec<String> {
+/// The fenced blocks of one language on a page, in order.
+pub fn blocks(page: &str, language: &str) -> Vec<String> {
     let mut all = Vec::new();
-    let mut lines = README.lines();
+    let mut lines = page.lines();
     while let Some(line) = lines.next() {
         let Some(found) = line.strip_prefix("```") else { continue };
         let block: Vec<&str> = lines.by_ref().take_while(|line| *line != "```").collect();
@@ -33,16 +34,16 @@ fn instead(whole: &str, start: &str, end: &str, new: &str) -> String {
     format!("{}{new}{}", &whole[..from], &whole[to..])
 }
 
-/// What `check my-bag` prints for the read-me's pieces, seams and measurements.
+/// What `check my-bag` prints for the README's pieces, seams and measurements.
 fn printed(change: impl Fn(String) -> String) -> String {
-    let toml = blocks("toml");
+    let toml = blocks(README, "toml");
     let seams = instead(SEAMS, "# A seam joins", "# Steps of the work", &format!("{}\n\n", toml[1]));
     let order = seams.find("[work]").unwrap();
     let seams = change(format!("{}{}", &seams[..order], toml[2]));
     let pieces = change(toml[0].clone());
     let style = STYLE.replace("{name}", "\"my-bag\"");
-    // Without the picture, as the read-me allows: the view is the last table, its arrow stands with the measurement.
-    let measures = toml[4].split("[view.front]").next().unwrap();
+    // Without the picture, as the README allows: the view is the last table, its arrow belongs to the measurement.
+    let measures = toml[3].split("[view.front]").next().unwrap();
     let shown = |line: &&str| !line.starts_with("view =") && !line.starts_with("arrow =");
     let measures: Vec<&str> = measures.lines().filter(shown).collect();
     let measures = measures.join("\n");
@@ -61,7 +62,7 @@ fn checked(files: &[(&str, &str)]) -> String {
     let loaded = read::texts(files);
     let findings = crate::checked(&loaded).findings;
     let folder = Folder { name: "my-bag", root: "my-bag", findings: &findings, sources: &loaded.sources };
-    // Numbers keep to their units by no-break spaces, which nobody types into a read-me.
+    // Numbers keep to their units by no-break spaces, which nobody types into a page.
     text::print(&[folder], text::Style { color: false, width: 120 }).replace('\u{a0}', " ")
 }
 
@@ -69,9 +70,10 @@ fn turned(text: String) -> String {
     text.replace("BASE:n-w-s-e-n", "BASE:n-e-s-w-n")
 }
 
-/// The output block that begins so.
+/// The output block that begins so, of the README or the guide to findings.
 fn shown(start: &str) -> String {
-    blocks("").into_iter().find(|block| block.starts_with(start)).unwrap()
+    let all = [README, CHECKING].into_iter().flat_map(|page| blocks(page, ""));
+    all.into_iter().find(|block| block.starts_with(start)).unwrap()
 }
 
 #[test]
@@ -86,7 +88,7 @@ fn wrong_circle_is_found_as_shown() {
     assert!(found.contains(&shown("must[seam-lengths-differ]")), "{found}");
 }
 
-/// The files that `new` writes ask the one question that the read-me shows first.
+/// The files that `new` writes ask the one question that the README shows first.
 #[test]
 fn starting_files_lack_only_a_picture() {
     let style = STYLE.replace("{name}", "\"my-bag\"");

@@ -187,7 +187,7 @@ fn slips_are_asked_about_and_not_judged() {
     assert_eq!(found.mean.unwrap().get(), 145.0, "of the two that were judged");
     let mass = line(&one, "M", None);
     assert_eq!(verdicts(mass), [Questioned, Questioned, Questioned, Above, Unread]);
-    // A target of nought has no nearly ten times.
+    // A target of zero has no nearly ten times.
     assert_eq!(verdicts(line(&one, "C", None)), [Above, Above, OnLimit, OnLimit, Unread]);
     assert_eq!(one.tally.questioned, 6);
 }

@@ -41,6 +41,7 @@ const TOP: &[&str] = &[
     "README.md",
     "DEVELOPERS.md",
     "CHANGELOG.md",
+    "docs",
     "LICENSE-MIT",
     "LICENSE-APACHE",
     "src",
@@ -340,7 +341,7 @@ fn the_text_speaks_of_the_product_only() {
     let words = [["/wo", "rk/"], ["/ro", "ot/"], ["TO", "DO"], ["FIX", "ME"], ["XX", "X:"], ["lorem", " ipsum"]]
         .map(|parts| parts.concat());
     let mut all = sources();
-    for folder in ["templates", "tests", "benches", "spec-examples"] {
+    for folder in ["docs", "templates", "tests", "benches", "spec-examples"] {
         all.extend(files(folder, &["rs", "typ", "toml", "md", "py", "svg"]));
     }
     for name in ["README.md", "DEVELOPERS.md", "CHANGELOG.md", "Cargo.toml"] {
@@ -349,6 +350,29 @@ fn the_text_speaks_of_the_product_only() {
     for (path, text) in all {
         for word in &words {
             assert!(!text.contains(word.as_str()), "{path} holds {word}");
+        }
+    }
+}
+
+/// Words that DEVELOPERS.md says not to use, as far as they have one meaning only.
+#[test]
+fn old_words_are_not_used() {
+    // Written in parts, so that this file does not hold them.
+    let words = [["no", "ught"], ["an", "ew"]].map(|parts| parts.concat());
+    let mut all = sources();
+    all.extend(files("docs", &["md"]));
+    all.extend(files("templates", &["typ"]));
+    for name in ["README.md", "DEVELOPERS.md", "CHANGELOG.md"] {
+        all.push((name.to_string(), std::fs::read_to_string(root().join(name)).unwrap()));
+    }
+    // The page that lists the rules has their words.
+    let later = ["src/core/check/", "src/render/", "docs/findings.md"];
+    for (path, text) in all.into_iter().filter(|(path, _)| !later.iter().any(|start| path.starts_with(start))) {
+        // The list of words itself: | say | do not say |.
+        let lines = text.lines().filter(|line| path != "DEVELOPERS.md" || !line.starts_with('|'));
+        for line in lines {
+            let used = line.split(|c: char| !c.is_alphanumeric()).find(|one| words.contains(&one.to_lowercase()));
+            assert!(used.is_none(), "{path} says {used:?}: {line}");
         }
     }
 }
@@ -374,7 +398,8 @@ fn the_page_for_developers_is_true() {
     let page = std::fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
     let mut paths = 0;
     for token in page.split('`').chain(page.split_whitespace()) {
-        let known = ["src/", "tests/", "templates/", "benches/", ".ci/"].iter().any(|top| token.starts_with(top));
+        let known =
+            ["src/", "tests/", "templates/", "benches/", "docs/", ".ci/"].iter().any(|top| token.starts_with(top));
         let open = token.contains(char::is_whitespace) || token.contains(['<', '*']);
         let example = ["FAMILY", "NAME", "the_code", "the-code"].iter().any(|word| token.contains(word));
         if known && !open && !example {

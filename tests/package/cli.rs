@@ -40,7 +40,7 @@ fn help_of_every_command() {
 }
 
 #[test]
-fn a_clean_folder_says_so_and_exits_with_nought() {
+fn a_clean_folder_says_so_and_exits_with_zero() {
     let scratch = Scratch::new();
     scratch.bag("[severity]\nno-view = \"off\"\n");
     let ran = scratch.run(&["check", "bag"]);
@@ -66,7 +66,7 @@ fn what_cannot_be_run_exits_with_two_and_one_line() {
     scratch.run(&["build", "nowhere"]).refused("cannot read nowhere");
     scratch.run(&["check", "file.toml"]).refused("it is a file, not a folder");
     scratch.run(&["explain", "unknown-kee"]).refused("did you mean unknown-key?");
-    scratch.run(&["explain", "zzzzzz"]).refused("`backtack explain` lists all rules");
+    scratch.run(&["explain", "zzzzzz"]).refused("`backtack explain` lists all rules and tables");
     scratch.bag("");
     scratch.run(&["check", "bag", "--level", "no-vew=off"]).refused("did you mean no-view?");
     scratch.run(&["check", "bag", "--level", "no-view=loud"]).refused("must, should, note or off");
@@ -159,7 +159,7 @@ fn colours_only_where_they_are_wanted() {
 #[test]
 fn a_reader_that_leaves_is_no_failure() {
     let scratch = Scratch::new();
-    for arguments in [&["explain", "--reference"][..], &["schema"], &["completions", "zsh"], &["--help"]] {
+    for arguments in [&["explain", "--findings"][..], &["schema"], &["completions", "zsh"], &["--help"]] {
         let mut child = scratch.command(arguments).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
         drop(child.stdout.take());
         let mut said = String::new();
@@ -179,10 +179,10 @@ fn a_full_disk_behind_standard_output_is_one_line() {
 }
 
 #[test]
-fn every_rule_is_explained_listed_and_in_the_reference() {
+fn every_rule_is_explained_listed_and_on_the_page_of_findings() {
     let scratch = Scratch::new();
     let list = scratch.run(&["explain"]).out;
-    let reference = scratch.run(&["explain", "--reference"]).out;
+    let reference = scratch.run(&["explain", "--findings"]).out;
     for rule in backtack_core::rules::all() {
         assert!(list.contains(&format!("  {} ", rule.code)), "{}", rule.code);
         assert!(reference.contains(&format!("\n### {}\n", rule.code)), "{}", rule.code);
@@ -195,11 +195,35 @@ fn every_rule_is_explained_listed_and_in_the_reference() {
 }
 
 #[test]
+fn every_table_is_explained_listed_and_in_the_reference() {
+    let scratch = Scratch::new();
+    let list = scratch.run(&["explain"]).out;
+    let reference = scratch.run(&["explain", "--reference"]).out;
+    for kind in backtack_core::read::keys::kinds() {
+        assert!(list.contains(&format!("\n  {} ", kind.name)), "{}", kind.name);
+        assert!(reference.contains(&format!("\n## {}\n", kind.name)), "{}", kind.name);
+    }
+    let mut all = String::new();
+    for name in ["piece.allowance", "edge-finish", "seam.ease", "fabric.width"] {
+        let ran = scratch.run(&["explain", name]);
+        assert!(ran.out.lines().all(|line| line.chars().count() <= 80), "{}", ran.out);
+        all.push_str(&format!("======== {name}\n\n{}{}\n", ran.out, ran.err));
+    }
+    insta::assert_snapshot!("entries", all);
+    scratch.run(&["explain", "peace"]).refused("did you mean piece?");
+    scratch.run(&["explain", "allowance"]).refused("did you mean piece.allowance?");
+    scratch.run(&["explain", "piece.alowance"]).refused("piece has no key alowance; did you mean piece.allowance?");
+    scratch.run(&["explain", "piece.zzzzzz"]).refused("`backtack explain piece` lists its keys");
+}
+
+#[test]
 fn every_shell_gets_its_script_and_editors_their_schema() {
     let scratch = Scratch::new();
     for shell in ["bash", "elvish", "fish", "powershell", "zsh"] {
         let ran = scratch.run(&["completions", shell]);
         assert!(ran.code == 0 && ran.out.contains("explain") && ran.out.contains("completions"), "{shell}");
+        let names = ran.out.contains("inside-out-seam") && ran.out.contains("point-of-measure");
+        assert!(names || !matches!(shell, "bash" | "zsh"), "{shell} does not complete what can be explained");
     }
     let schema: serde_json::Value = serde_json::from_str(&scratch.run(&["schema"]).out).unwrap();
     assert_eq!(schema["$schema"], "https://json-schema.org/draft/2020-12/schema");
@@ -226,7 +250,7 @@ fn new_leaves_alone_what_is_there() {
     let scratch = Scratch::new();
     scratch.write("full/mine.txt", "mine");
     scratch.run(&["new", "full"]).refused("full is not empty");
-    scratch.run(&["new", "full/mine.txt"]).refused("a file stands where a folder is needed");
+    scratch.run(&["new", "full/mine.txt"]).refused("there is a file where a folder is needed");
     assert_eq!(scratch.files(), ["full/mine.txt"]);
     std::fs::create_dir(scratch.path("empty")).unwrap();
     assert_eq!(scratch.run(&["new", "empty"]).code, 0);

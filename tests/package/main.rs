@@ -10,6 +10,7 @@ mod canaries;
 mod cli;
 mod cushion;
 mod determinism;
+mod docs;
 mod edges;
 mod examples;
 mod fixing;

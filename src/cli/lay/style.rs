@@ -46,11 +46,11 @@ fn kept(loaded: &Loaded) -> Result<(), Failure> {
     }
 }
 
-/// Finds the lays that are missing, or all of them anew.
+/// Finds the lays that are missing, or all of them again.
 ///
 /// # Errors
 /// If those that are kept cannot be read.
-pub fn found(loaded: &Loaded, checked: &Checked, effort: Effort, anew: bool, longer: bool) -> Result<Found, Failure> {
+pub fn found(loaded: &Loaded, checked: &Checked, effort: Effort, again: bool, longer: bool) -> Result<Found, Failure> {
     kept(loaded)?;
     let stop = stopper();
     let bar = bar();
@@ -58,7 +58,7 @@ pub fn found(loaded: &Loaded, checked: &Checked, effort: Effort, anew: bool, lon
         bar.set_position((progress.share * 1000.0) as u64);
         bar.set_message(format!("lay {number} of {of}: {}, {:.1} mm", plain(title), progress.length as f64 / 1000.0));
     };
-    let how = Search { effort, anew, longer, stop: &stop, observe: &observe };
+    let how = Search { effort, again, longer, stop: &stop, observe: &observe };
     let lock = loaded.model.lock.clone();
     let mut found = Found { lock, moved: Vec::new(), refused: Vec::new(), gone: Vec::new() };
     for of in [PRODUCT, SIZES] {
@@ -76,7 +76,7 @@ pub fn found(loaded: &Loaded, checked: &Checked, effort: Effort, anew: bool, lon
 ///
 /// # Errors
 /// If there is no such order, or the lays that are kept cannot be read.
-pub fn of_order(loaded: &Loaded, checked: &Checked, id: &str, effort: Effort, anew: bool) -> Result<Found, Failure> {
+pub fn of_order(loaded: &Loaded, checked: &Checked, id: &str, effort: Effort, again: bool) -> Result<Found, Failure> {
     if !loaded.model.orders.contains_key(id) {
         return Err(Failure::new(Unshown::unknown(loaded, id).to_string()));
     }
@@ -87,9 +87,9 @@ pub fn of_order(loaded: &Loaded, checked: &Checked, id: &str, effort: Effort, an
         bar.set_position((progress.share * 1000.0) as u64);
         bar.set_message(format!("order {id}: {}, {:.1} mm", plain(title), progress.length as f64 / 1000.0));
     };
-    let how = Search { effort, anew, longer: false, stop: &stop, observe: &observe };
+    let how = Search { effort, again, longer: false, stop: &stop, observe: &observe };
     let mut lock = loaded.model.lock.clone();
-    if anew {
+    if again {
         let of = of_order_name(id);
         lock.entries.retain(|_, entry| entry.of != of);
     }

@@ -8,10 +8,10 @@ use field::field;
 
 /// What holds for every field.
 pub const PREFACE: &str = "\
-figures.json holds every computed number of one specification. A figure that is not known is never nought: it is
+figures.json holds every computed number of one specification. A figure that is not known is never zero: it is
 {\"not-known-yet\": [\"why\", ..]}, or {\"withheld\": true} where this edition does not show what it needs. A sum with
 an unknown part is not known either. Sums are made of unrounded numbers; every number is then rounded once, to a
-millionth of its unit, halves away from nought. Ids stand in alphabetical order; `sizes` gives the order of sizes.
+millionth of its unit, halves away from zero. Ids stand in alphabetical order; `sizes` gives the order of sizes.
 SIZE/COLOURWAY pairs are written as two levels.";
 
 /// Every field, in the order of the file.

@@ -19,7 +19,7 @@ words! {
 const STEPS: f64 = 1e6;
 
 /// A computed number. Sums are made of unrounded numbers; what is read or written is rounded once, to a millionth of
-/// its unit, halves away from nought.
+/// its unit, halves away from zero.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default)]
 pub struct Number {
     value: f64,
@@ -41,7 +41,7 @@ impl Number {
     /// The number as every reader sees it, rounded.
     pub fn get(self) -> f64 {
         let rounded = (self.value * STEPS).round() / STEPS;
-        // Beyond 2^53 steps a double has no such digits to round, and nought has no sign.
+        // Beyond 2^53 steps a double has no such digits to round, and zero has no sign.
         if rounded.is_finite() { rounded + 0.0 } else { self.value }
     }
 
@@ -67,7 +67,7 @@ impl Serialize for Number {
     }
 }
 
-/// A figure that may not be known. What is not known is never written as nought.
+/// A figure that may not be known. What is not known is never written as zero.
 ///
 /// In `figures.json` a known figure is its plain value, an unknown one `{"not-known-yet": ["why", ..]}`, and one that
 /// this edition does not show `{"withheld": true}`.

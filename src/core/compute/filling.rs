@@ -102,7 +102,7 @@ impl Limited {
         }
     }
 
-    /// Multiplied by a plain factor above nought.
+    /// Multiplied by a plain factor above zero.
     pub(super) fn times(&self, factor: f64) -> Limited {
         let times = |figure: &Figure<Number>| figure.clone().times(factor);
         Limited { target: times(&self.target), lower: times(&self.lower), upper: times(&self.upper) }

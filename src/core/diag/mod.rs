@@ -2,6 +2,7 @@
 
 mod finding;
 pub mod json;
+pub mod manual;
 mod place;
 mod plain;
 mod rule;

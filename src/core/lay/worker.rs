@@ -1,4 +1,4 @@
-//! One worker's search: ever shorter strips, first with bold steps and fresh disorder, begun anew when nothing more comes
+//! One worker's search: ever shorter strips, first with bold steps and fresh disorder, started again when nothing more comes
 //! of it, then with small steps from the best lay.
 
 use super::board::{Board, Place};
@@ -20,7 +20,7 @@ pub struct Found {
 /// What a worker is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Phase {
-    /// Bold steps and fresh disorder; begun anew when nothing more comes of it.
+    /// Bold steps and fresh disorder; started again when nothing more comes of it.
     Apart,
     /// The same from the best lay only.
     Together,
@@ -34,7 +34,7 @@ pub struct Worker<'a> {
     pub board: Board<'a>,
     /// The best lay it knows.
     pub best: Found,
-    /// The best since it began anew, which it goes on from.
+    /// The best since it started again, which it goes on from.
     last: Found,
     /// Attempts since then that gave no shorter lay, in a row.
     failed: usize,
@@ -63,7 +63,7 @@ const PRESSING: Patience = Patience { rounds: 60, strikes: 2, hope: f64::INFINIT
 const KEPT: usize = 12;
 /// Attempts that are too few to tell a hopeless one.
 const FEW: usize = 6;
-/// Attempts in a row that give no shorter lay before a worker begins anew: with a lay about as good as its best, and with
+/// Attempts in a row that give no shorter lay before a worker starts again: with a lay about as good as its best, and with
 /// one worse than that by more than a part of the length.
 const ENOUGH: (usize, usize) = (50, 20);
 const WORSE: f64 = 0.002;
@@ -109,7 +109,7 @@ impl<'a> Worker<'a> {
             self.meter.count();
             match phase {
                 Phase::Pressing => self.press(),
-                Phase::Apart if self.stuck() => self.anew(),
+                Phase::Apart if self.stuck() => self.restart(),
                 Phase::Apart | Phase::Together => self.explore(),
             }
         }
@@ -123,7 +123,7 @@ impl<'a> Worker<'a> {
     }
 
     /// A new first lay, in any order.
-    fn anew(&mut self) {
+    fn restart(&mut self) {
         self.board.forget();
         (0..self.board.places.len()).for_each(|piece| self.board.take(piece));
         let order = ORDERS[self.random.below(ORDERS.len())];
@@ -251,9 +251,9 @@ mod tests {
     use crate::lay::meter::Budget;
     use crate::lay::table::Table;
 
-    /// A worker that is stuck lays everything anew, goes on from there, and keeps the best it had.
+    /// A worker that is stuck lays everything again, goes on from there, and keeps the best it had.
     #[test]
-    fn a_stuck_worker_begins_anew_and_keeps_its_best() {
+    fn a_stuck_worker_starts_again_and_keeps_its_best() {
         let corners = [(0, 0), (900, 100), (700, 800), (200, 500)];
         let outline = Polygon { points: corners.iter().map(|(x, y)| GridPoint::new(*x, *y)).collect() };
         let turns = vec![Turn::NONE, Turn::by(180.0)];

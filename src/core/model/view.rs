@@ -55,7 +55,7 @@ impl Medium {
 /// One picture file, checked: it decodes, and its size is known.
 #[derive(Debug, Clone)]
 pub struct Picture {
-    /// The file as it is on disk; of an SVG file only what is drawn, written anew.
+    /// The file as it is on disk; of an SVG file only what is drawn, written again.
     pub bytes: Arc<[u8]>,
     /// What it is made of.
     pub medium: Medium,

@@ -44,7 +44,7 @@ fn single(name: &'static str, keys: Vec<Key>, doc: &'static str) -> Kind {
 }
 
 fn keyed(name: &'static str, mut keys: Vec<Key>, doc: &'static str) -> Kind {
-    keys.insert(0, key("name", Form::Text, "Text for people; the id stands where there is none"));
+    keys.insert(0, key("name", Form::Text, "Text for people; without it the id is printed"));
     keys.insert(1, key("was", Form::Id, "The id it had in an earlier revision"));
     Kind { name, keyed: true, hyphen: true, keys, open: None, doc }
 }
@@ -77,7 +77,7 @@ fn people() -> Vec<Kind> {
     let revision = vec![
         key("id", Form::Text, "Revision index: A, B, C ..."),
         key("date", Form::Date, "Date of issue"),
-        key("stage", Form::Choice(STAGES), "Where the style stands"),
+        key("stage", Form::Choice(STAGES), "How far the style has come"),
         key("by", Form::Text, "Who made this revision"),
         key("approved", Form::Text, "Who approved it"),
         key("reason", Form::Text, "Why it was made"),
@@ -256,7 +256,7 @@ fn shapes() -> Vec<Kind> {
         strict(keyed(
             "piece",
             piece,
-            "A piece; material, allowance and the rest of a cut may stand here for its one shell",
+            "A piece; if it has one layer, material, allowance and the rest of a cut may be written here",
         )),
     ]
 }
@@ -409,9 +409,9 @@ fn rest() -> Vec<Kind> {
         keyed("view", view, "A picture of the product from one side"),
         keyed("order", making::order(), "An order of the style, in a file of its own; no part of the specification"),
         keyed("sample", samples::sample(), "A sample: what is asked for, and what was found on it"),
-        keyed("comment", samples::comment(), "A comment on something, and where it stands"),
+        keyed("comment", samples::comment(), "A comment on something, and what became of it"),
         keyed("approval", samples::approval(), "What is to be approved, and what was submitted"),
-        keyed("concession", samples::concession(), "Somebody takes it on himself that a finding stands"),
+        keyed("concession", samples::concession(), "Somebody accepts a finding, by name and with a reason"),
         severity,
     ]
 }

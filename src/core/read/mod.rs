@@ -24,6 +24,7 @@ mod pictures;
 mod pieces;
 mod printable;
 mod reader;
+pub mod reference;
 pub mod rules;
 mod samples;
 pub mod schema;

@@ -34,7 +34,7 @@ fn turned(bytes: &[u8]) -> u8 {
     decoder.and_then(|mut decoder| decoder.orientation().ok()).map_or(1, |turned| turned.to_exif())
 }
 
-/// The pixels of a picture that is laid out in an unusual way, written anew, upright.
+/// The pixels of a picture that is laid out in an unusual way, written again, upright.
 fn pixels(bytes: &[u8]) -> Vec<u8> {
     let again = || -> Option<Vec<u8>> {
         let mut decoder = ImageReader::new(Cursor::new(bytes)).with_guessed_format().ok()?.into_decoder().ok()?;

@@ -1,6 +1,6 @@
 //! The files attached to a PDF of ours, read without trusting it: a table of objects as plain text (ISO 32000-1, 7.5.4),
 //! a name tree of embedded files (7.11.4), streams that are plain or deflated. Every loop and every size has its limit. A
-//! PDF that another program wrote anew is said to be so; one that was only added to is read.
+//! PDF that another program rewrote is said to be so; one that was only added to is read.
 
 mod object;
 mod table;

@@ -27,7 +27,7 @@ impl Limits {
     /// reading is passed that the exact limits refuse.
     ///
     /// # Errors
-    /// [`Crossed`] where no multiple of the step lies inside, where the step is not above nought,
+    /// [`Crossed`] where no multiple of the step lies inside, where the step is not above zero,
     /// and where the numbers do not fit.
     pub fn inward(&self, step: Rational) -> Result<Self, Crossed> {
         let failed = |cause| Crossed { lower: self.lower, upper: self.upper, step, cause };
@@ -62,7 +62,7 @@ pub struct Crossed {
 pub enum Cause {
     /// Rounded inward, the lower limit stands above the upper: nothing that can be read is inside.
     Crossed,
-    /// The step measures something else, or is not above nought.
+    /// The step measures something else, or is not above zero.
     UnusableStep,
     /// The quantity has no tolerance, so it has no limits.
     NoTolerance,

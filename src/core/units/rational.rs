@@ -10,7 +10,7 @@ use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub, Signed, Zero};
 pub struct Rational(Ratio<i128>);
 
 impl Rational {
-    /// Nought.
+    /// Zero.
     pub const ZERO: Self = Self(Ratio::new_raw(0, 1));
     /// One.
     pub const ONE: Self = Self(Ratio::new_raw(1, 1));
@@ -55,7 +55,7 @@ impl Rational {
         *self.0.numer()
     }
 
-    /// The denominator in lowest terms, above nought.
+    /// The denominator in lowest terms, above zero.
     pub fn denominator(self) -> i128 {
         *self.0.denom()
     }
@@ -81,7 +81,7 @@ impl Rational {
         Self::kept(self.0.checked_mul(&other.0))
     }
 
-    /// The quotient, or `None` on overflow or division by nought.
+    /// The quotient, or `None` on overflow or division by zero.
     pub fn checked_div(self, other: Self) -> Option<Self> {
         if other.is_zero() {
             return None;
@@ -101,17 +101,17 @@ impl Rational {
         Self(-self.0)
     }
 
-    /// True for nought.
+    /// True for zero.
     pub fn is_zero(self) -> bool {
         self.0.is_zero()
     }
 
-    /// True below nought.
+    /// True below zero.
     pub fn is_negative(self) -> bool {
         self.numerator() < 0
     }
 
-    /// True above nought.
+    /// True above zero.
     pub fn is_positive(self) -> bool {
         self.numerator() > 0
     }
@@ -122,7 +122,7 @@ impl Rational {
     }
 
     /// The greatest multiple of `step` that is not above the value; `None` on overflow or where
-    /// `step` is not above nought.
+    /// `step` is not above zero.
     pub fn floor_to(self, step: Self) -> Option<Self> {
         if !step.is_positive() {
             return None;
@@ -138,7 +138,7 @@ impl Rational {
         Some(self.negated().floor_to(step)?.negated())
     }
 
-    /// The multiple of `step` nearest to the value, halves away from nought; `None` as for
+    /// The multiple of `step` nearest to the value, halves away from zero; `None` as for
     /// [`Rational::floor_to`].
     pub fn round_to(self, step: Self) -> Option<Self> {
         let half = step.checked_div(Self::whole(2))?;
@@ -146,7 +146,7 @@ impl Rational {
         Some(if self.is_negative() { size.negated() } else { size })
     }
 
-    /// The value as text with exactly `places` decimals, halves away from nought. For fixed columns
+    /// The value as text with exactly `places` decimals, halves away from zero. For fixed columns
     /// of figures; `Display` writes the exact decimal.
     pub fn fixed(self, places: u32) -> String {
         let size = self.abs();
@@ -161,8 +161,8 @@ impl Rational {
         if rest >= denominator - rest {
             int += carry(&mut digits);
         }
-        let nought = int == 0 && digits.iter().all(|&d| d == 0);
-        joined(self.is_negative() && !nought, int, &digits)
+        let zero = int == 0 && digits.iter().all(|&d| d == 0);
+        joined(self.is_negative() && !zero, int, &digits)
     }
 
     /// True where the decimal expansion ends.

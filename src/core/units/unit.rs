@@ -122,7 +122,7 @@ macro_rules! units {
                 match self { $(Self::$name => Dimension::$dimension,)* }
             }
 
-            /// Numerator and denominator of the factor, above nought.
+            /// Numerator and denominator of the factor, above zero.
             fn factor(self) -> (i128, i128) {
                 match self { $(Self::$name => ($numerator, $denominator),)* }
             }
@@ -181,7 +181,7 @@ impl Unit {
     #[expect(clippy::expect_used, reason = "the table above is checked by a test over every unit")]
     pub fn si_factor(self) -> Rational {
         let (numerator, denominator) = self.factor();
-        Rational::new(numerator, denominator).expect("unit factors have denominators above nought")
+        Rational::new(numerator, denominator).expect("unit factors have denominators above zero")
     }
 
     /// The unit with this symbol; spaces must be single.

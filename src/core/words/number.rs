@@ -1,4 +1,4 @@
-//! Numbers as sheets print them: rounded once, from the unrounded value, half away from nought; a point before
+//! Numbers as sheets print them: rounded once, from the unrounded value, half away from zero; a point before
 //! decimals; digits in groups of three from 10 000 on (ISO 80000-1); never `-0`.
 //!
 //! Groups and units are set apart by a no-break space (U+00A0), which the built-in type has and the thin space it has
@@ -14,7 +14,7 @@ pub const NOT_A_NUMBER: &str = "not a number";
 
 /// A number that can be written with a fixed count of decimals.
 pub trait Decimal: Copy {
-    /// The digits with exactly `places` decimals, halves away from nought, without groups; `None` if it is no number.
+    /// The digits with exactly `places` decimals, halves away from zero, without groups; `None` if it is no number.
     fn digits(self, places: u32) -> Option<String>;
 }
 
@@ -156,7 +156,7 @@ pub fn counted(count: impl Decimal + PartialEq<usize>, one: &str, many: &str) ->
     format!("{} {}", number(count, 0), if count == 1 { one } else { many })
 }
 
-/// Limits: `243–257`; with a limit below nought `-3 to 5`, where a dash would be read as a sign.
+/// Limits: `243–257`; with a limit below zero `-3 to 5`, where a dash would be read as a sign.
 pub fn limits(lower: impl Decimal, upper: impl Decimal, places: u32) -> String {
     let (lower, upper) = (number(lower, places), number(upper, places));
     let between = if lower.starts_with('-') || upper.starts_with('-') { " to " } else { "–" };

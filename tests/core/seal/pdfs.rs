@@ -111,14 +111,14 @@ fn hostile_streams_are_refused_within_bounds() {
 
 #[test]
 fn hostile_structures_are_refused_within_bounds() {
-    let anew = "it was written anew by another program, or is broken: ask for the file as it was sent";
+    let rewritten = "it was rewritten by another program, or is broken: ask for the file as it was sent";
     assert_eq!(why(b"PK\x03\x04"), "it is no PDF");
     assert_eq!(why(b"%PDF-1.7\n"), "it is cut off: its end is missing");
-    assert_eq!(why(b"%PDF-1.7\nstartxref\n99999999999999999999\n"), anew);
-    assert_eq!(why(b"%PDF-1.7\nstartxref\n3\n"), anew);
+    assert_eq!(why(b"%PDF-1.7\nstartxref\n99999999999999999999\n"), rewritten);
+    assert_eq!(why(b"%PDF-1.7\nstartxref\n3\n"), rewritten);
     assert_eq!(why(&pdf_of(&[b"<<>>".to_vec()], "/Root 1 0 R/Encrypt 2 0 R")), "it is encrypted");
-    assert_eq!(why(&pdf_of(&[b"1 0 R".to_vec()], "/Root 1 0 R")), anew);
-    assert_eq!(why(&pdf_of(&[[b"[".repeat(100_000), b"]".repeat(100_000)].concat()], "/Root 1 0 R")), anew);
+    assert_eq!(why(&pdf_of(&[b"1 0 R".to_vec()], "/Root 1 0 R")), rewritten);
+    assert_eq!(why(&pdf_of(&[[b"[".repeat(100_000), b"]".repeat(100_000)].concat()], "/Root 1 0 R")), rewritten);
     let tree = |kids: &str| {
         pdf_of(&[format!("<</Names<</EmbeddedFiles<</Kids[{kids}]>>>>/Kids[1 0 R]>>").into()], "/Root 1 0 R")
     };

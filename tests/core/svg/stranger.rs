@@ -114,9 +114,9 @@ fn a_notch_at_a_corner_of_a_drawn_cut_line() {
     assert!(marks.iter().all(|mark| mark.sew.x == 60.0 && mark.sew.y == -140.0));
 }
 
-/// The picture of the read-me shows one shape of every kind, and the reader takes each for what the read-me calls it.
+/// The picture of the guide shows one shape of every kind, and the reader takes each for what the guide calls it.
 #[test]
-fn the_picture_reads_as_the_read_me_says() {
+fn the_picture_reads_as_the_guide_says() {
     super::nothing_found(PICTURE);
     let outline = super::outline(PICTURE);
     assert_eq!(outline.names(), ["n", "t", "v", "w"]);
@@ -129,10 +129,10 @@ fn the_picture_reads_as_the_read_me_says() {
     let drawing = loaded.model.drawings.values().next().unwrap();
     let gauge = &drawing.named("gauge").unwrap().paths[0];
     assert!((length(gauge) - 100.0).abs() < 1e-9);
-    let readme = include_str!("../../../README.md");
-    assert!(readme.contains("tests/core/svg/outline.svg"));
-    // Every name in the picture stands in the read-me.
+    let guide = include_str!("../../../docs/outlines.md");
+    assert!(guide.contains("(../tests/core/svg/outline.svg)"));
+    // Every name in the picture is on the page.
     for id in PICTURE.split("id=\"").skip(1).filter_map(|rest| rest.split('"').next()) {
-        assert!(readme.contains(&format!("`{id}`")), "the read-me does not say what {id} is");
+        assert!(guide.contains(&format!("`{id}`")), "docs/outlines.md does not say what {id} is");
     }
 }

@@ -1,4 +1,4 @@
-//! Finds the lays that are not kept yet, or all of them anew.
+//! Finds the lays that are not kept yet, or all of them again.
 
 use std::collections::BTreeSet;
 
@@ -58,8 +58,8 @@ pub type Observe<'a> = dyn Fn(&str, (usize, usize), Progress) + 'a;
 pub struct Search<'a> {
     /// How long.
     pub effort: Effort,
-    /// Whether lays that are kept and fit are found anew.
-    pub anew: bool,
+    /// Whether lays that are kept and fit are found again.
+    pub again: bool,
     /// Whether a longer lay is taken in place of one that is kept and fits.
     pub longer: bool,
     /// Asked now and then whether to stop with what was found so far.
@@ -113,7 +113,7 @@ impl Job<'_> {
 /// does not fit its fabric, say.
 pub fn search(tasks: &[&Task], of: &str, lock: &mut Lock, how: &Search<'_>) -> (Vec<Moved>, Vec<Bad>) {
     let jobs: Vec<Job<'_>> = tasks.iter().flat_map(|task| Job::of(task, of)).collect();
-    let wanted: Vec<&Job<'_>> = jobs.iter().filter(|job| how.anew || job.kept.is_none()).collect();
+    let wanted: Vec<&Job<'_>> = jobs.iter().filter(|job| how.again || job.kept.is_none()).collect();
     let keys: BTreeSet<String> = jobs.iter().map(Job::key).collect();
     let (mut moved, mut refused) = (Vec::new(), Vec::new());
     for (number, job) in wanted.iter().enumerate() {

@@ -125,7 +125,7 @@ impl Group<'_> {
         }
     }
 
-    /// A share of the fabric, as a fraction; one that is not stated is taken as nought, and that is said.
+    /// A share of the fabric, as a fraction; one that is not stated is taken as zero, and that is said.
     fn share(&self, key: &str, variant: Variant<'_>, spreading: &mut Spreading) -> Rational {
         let article = self.model.articles.get(&self.article);
         let known = article.and_then(|article| article.quantity(key)?.known(variant)).map(|share| share.si());

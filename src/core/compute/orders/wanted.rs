@@ -56,7 +56,7 @@ fn ordered(model: &Model, order: &Order, line: &OrderLine) -> OrderedLine {
     }
 }
 
-/// A share as a fraction, none below nought.
+/// A share as a fraction, none below zero.
 fn share(stated: Option<&Stated<Quantity>>) -> Option<Rational> {
     stated?.known().map(Quantity::si).filter(|share| !share.is_negative())
 }

@@ -27,7 +27,7 @@ pub fn length(ready: &Ready<'_>, colour: usize) -> i64 {
     if bound.is_finite() { bound.max(0.0) as i64 } else { 0 }
 }
 
-/// Prices by row after the simplex search; none below nought.
+/// Prices by row after the simplex search; none below zero.
 fn prices(ready: &Ready<'_>, rows: &[usize], low: &[u32]) -> Vec<f64> {
     let n = rows.len();
     let column = |mix: usize| -> Vec<f64> { rows.iter().map(|size| f64::from(ready.mixes[mix].sets[*size])).collect() };

@@ -1,4 +1,4 @@
-//! Plans of large orders: built lay by lay, then a part taken away and built anew, again and again. The same input takes
+//! Plans of large orders: built lay by lay, then a part taken away and rebuilt, again and again. The same input takes
 //! the same steps.
 
 use super::exact::most_groups;
@@ -27,7 +27,7 @@ impl Random {
         (self.next() % most.max(1) as u64) as usize
     }
 
-    /// From nought to one.
+    /// From zero to one.
     fn share(&mut self) -> f64 {
         (self.next() >> 11) as f64 / (1u64 << 53) as f64
     }

@@ -12,7 +12,7 @@ pub const RULE: Rule = Rule {
     family: "cutting",
     severity: Severity::Should,
     summary: "backtack.lock keeps lays, but not one that fits what is cut now",
-    explanation: "Outlines, counts, widths and margins decide a lay. Where they have changed, the kept lay no longer fits, and its length is no yardage any more: an estimate stands in its place until the lay is found anew.",
+    explanation: "Outlines, counts, widths and margins decide a lay. Where they have changed, the kept lay no longer fits, and its length is no yardage any more: an estimate stands in its place until the lay is found again.",
     failing: "# backtack.lock keeps \"Shell, L × 6\"; then the panel was made wider",
     passing: "# after `backtack build`, which says what each lay was and what it is now",
     source: "common practice",

@@ -84,7 +84,7 @@ pub(super) fn comment() -> Vec<Key> {
     vec![
         key("about", Form::Text, "What it is about: \"seam.belly\", \"belly\", \"plush/soot\" or \"style\""),
         key("action", Form::Choice(ACTIONS), "What is asked for; a note unless said"),
-        key("state", Form::Choice(STATES), "Where it stands; open unless said"),
+        key("state", Form::Choice(STATES), "What became of it; open unless said"),
         key("text", Form::Text, "What is to be changed"),
         key("by", Form::Text, "Who says so"),
         key("date", Form::Date, "When"),
@@ -131,7 +131,7 @@ pub(super) fn approval() -> Vec<Key> {
 /// Keys of `[concession.ID]`.
 pub(super) fn concession() -> Vec<Key> {
     vec![
-        key("lifts", Form::Text, "Code of the finding that may stand"),
+        key("lifts", Form::Text, "Code of the finding that is accepted"),
         key("item", Form::Id, "What the finding names"),
         key("by", Form::Text, "Who concedes it"),
         key("reason", Form::Text, "Why"),

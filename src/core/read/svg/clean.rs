@@ -1,4 +1,4 @@
-//! A view written anew for the engine: its shapes, paints and transformations, and nothing else. Comments, metadata,
+//! A view written again for the engine: its shapes, paints and transformations, and nothing else. Comments, metadata,
 //! names, hidden layers and what editors keep in a file of theirs stay behind.
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -24,7 +24,7 @@ enum Task<'a, 'i> {
     Close(&'static str),
 }
 
-/// Writes a view anew.
+/// Writes a view again.
 struct Cleaner<'a, 'i, 'r> {
     sheet: &'r Sheet,
     ids: &'r BTreeMap<&'a str, Node<'a, 'i>>,

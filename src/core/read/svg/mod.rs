@@ -42,7 +42,7 @@ const REFERRING: &[&str] =
 /// A view that was drawn.
 #[derive(Debug)]
 pub struct View {
-    /// Written anew for the engine: what is drawn of it, and nothing else.
+    /// Written again for the engine: what is drawn of it, and nothing else.
     pub clean: String,
     /// Width and height in units of the drawing.
     pub size: [f64; 2],

@@ -83,7 +83,7 @@ fn side(root: Node<'_, '_>, name: &'static str) -> Result<Option<(f64, bool)>, (
         _ => length.number * unit * INCH / PIXELS,
     };
     if !(mm > 0.0 && mm.is_finite()) {
-        return Err((name, "it must be above nought".to_string()));
+        return Err((name, "it must be above zero".to_string()));
     }
     Ok(Some((mm, !matches!(length.unit, LengthUnit::None | LengthUnit::Px))))
 }

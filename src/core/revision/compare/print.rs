@@ -209,7 +209,7 @@ fn item(item: &ItemChange) -> Value {
     })
 }
 
-/// A number to a thousandth, without a negative nought.
+/// A number to a thousandth, without a negative zero.
 fn thousandth(value: f64) -> f64 {
     (value * 1000.0).round() / 1000.0 + 0.0
 }

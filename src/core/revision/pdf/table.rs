@@ -19,7 +19,7 @@ pub struct Table<'a> {
     root: Object,
 }
 
-const OTHER: &str = "it was written anew by another program, or is broken: ask for the file as it was sent";
+const OTHER: &str = "it was rewritten by another program, or is broken: ask for the file as it was sent";
 
 impl<'a> Table<'a> {
     /// Reads the tables of a file, the newest first.
