@@ -250,5 +250,6 @@ fn in_our_words(text: &str) -> String {
         })
     };
     let pieces: Vec<_> = theirs["items"].as_array().unwrap().iter().map(piece).collect();
-    serde_json::json!({ "name": theirs["name"], "cuttable-width": theirs["strip_height"], "pieces": pieces }).to_string()
+    serde_json::json!({ "name": theirs["name"], "cuttable-width": theirs["strip_height"], "pieces": pieces })
+        .to_string()
 }
