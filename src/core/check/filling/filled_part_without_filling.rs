@@ -24,10 +24,10 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    PART_SAID "filled-part-without-filling.part-said" = "part {id} is said to be filled, and no stuffing says with what";
+    SAID "filled-part-without-filling.said" = "part {id} is said to be filled, and no stuffing says with what";
     FILLED "filled-part-without-filling.filled" = "filled with what?";
-    ADD_GOES "filled-part-without-filling.add-goes" = "add what goes in:\n[stuffing.{part}]\npart = \"{part}\"\nfilling = \"..\"\nmass = \".. g ±.. g\"";
-    PART_CLOSED "filled-part-without-filling.part-closed" = "part {id} is closed like a filled part, and no stuffing says what goes in";
+    ADD "filled-part-without-filling.add" = "add what goes in:\n[stuffing.{part}]\npart = \"{part}\"\nfilling = \"..\"\nmass = \".. g ±.. g\"";
+    CLOSED "filled-part-without-filling.closed" = "part {id} is closed like a filled part, and no stuffing says what goes in";
     OPENING "filled-part-without-filling.opening" = "its opening";
     HELP "filled-part-without-filling.help" = "if it is only turned through the opening, or holds another part, say so under [part.{id}]: form = \"flat\" or form = \"cover\"";
 }
@@ -44,7 +44,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, part) in model.parts.iter().filter(|(id, _)| !stuffingd.contains(id.as_str())) {
         let said = part.form.as_ref().filter(|form| matches!(form.value, Form::Filled | Form::Ring));
         if let Some(form) = said {
-            findings.push(Finding::new(&RULE, say!(PART_SAID, id)).at(form.span, FILLED).help(stuffing(id)));
+            findings.push(Finding::new(&RULE, say!(SAID, id)).at(form.span, FILLED).help(stuffing(id)));
         }
     }
     let mut seen = BTreeSet::new();
@@ -76,12 +76,12 @@ fn is_filled(shell: &Shell) -> bool {
 }
 
 fn stuffing(part: &str) -> Phrase {
-    say!(ADD_GOES, part)
+    say!(ADD, part)
 }
 
 fn finding(context: &Context<'_>, shell: &Shell, part: &Part) -> Finding {
     let id = &part.entry.id.value;
-    let finding = Finding::new(&RULE, say!(PART_CLOSED, id)).at(part.entry.span(), FILLED);
+    let finding = Finding::new(&RULE, say!(CLOSED, id)).at(part.entry.span(), FILLED);
     let opening = openings(context, shell).find(|opening| !reopens(opening.close.as_ref()));
     let finding = match opening {
         Some(opening) => finding.at(opening.entry.span(), OPENING),

@@ -23,7 +23,7 @@ pub const RULE: Rule = Rule {
 words! {
     MESSAGE "destination-not-listed.message" = "{line} goes to {to}, which the style does not list";
     WRITE "destination-not-listed.write" = "write \"{near}\"";
-    ADD_STYLE "destination-not-listed.add-style" = "add it to `destinations` of the style once its rules were looked at";
+    LIST "destination-not-listed.list" = "add it to `destinations` of the style once its rules were looked at";
     HERE "destination-not-listed.here" = "not among the destinations";
 }
 
@@ -38,7 +38,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let message = say!(MESSAGE, line = title(order, line), to = &to.value);
         let help = match nearest(&to.value, listed.iter().copied()) {
             Some(near) => say!(WRITE, near),
-            None => Phrase::from(ADD_STYLE),
+            None => Phrase::from(LIST),
         };
         findings.push(Finding::new(&RULE, message).at(to.span, HERE).help(help));
     }

@@ -22,8 +22,8 @@ pub const RULE: Rule = Rule {
 
 words! {
     MESSAGE "duplicate-order-line.message" = "{line} orders the same as line {id}";
-    SAME_SIZE "duplicate-order-line.same-size" = "the same size, colourway, destination and date";
-    OTHER_LINE "duplicate-order-line.other-line" = "the other line";
+    SAME "duplicate-order-line.same" = "the same size, colourway, destination and date";
+    OTHER "duplicate-order-line.other" = "the other line";
     HELP "duplicate-order-line.help" = "make one line with the sum of both, or give each its own date";
 }
 
@@ -47,7 +47,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
                 let (earlier, later) =
                     (first.entry.span().min(line.entry.span()), first.entry.span().max(line.entry.span()));
                 let message = say!(MESSAGE, line = title(order, line), id = &first.entry.id.value);
-                findings.push(Finding::new(&RULE, message).at(later, SAME_SIZE).at(earlier, OTHER_LINE).help(HELP));
+                findings.push(Finding::new(&RULE, message).at(later, SAME).at(earlier, OTHER).help(HELP));
             }
             seen.push(line);
         }

@@ -20,7 +20,7 @@ pub const RULE: Rule = Rule {
 
 words! {
     MESSAGE "order-of-other-style.message" = "order {name} is for another style than the one it lies with, {id}";
-    STYLE_CITES "order-of-other-style.style-cites" = "the style it cites";
+    CITED "order-of-other-style.cited" = "the style it cites";
     STYLE "order-of-other-style.style" = "this style";
     HELP "order-of-other-style.help" = "write style = \"{id}\", or move the order to its style";
 }
@@ -33,7 +33,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let Some(cited) = &order.style else { continue };
         if cited.known().is_some_and(|known| known != id) {
             let message = say!(MESSAGE, name, id);
-            let finding = Finding::new(&RULE, message).at(cited.span, STYLE_CITES).at(style.span, STYLE);
+            let finding = Finding::new(&RULE, message).at(cited.span, CITED).at(style.span, STYLE);
             let help = say!(HELP, id);
             findings.push(finding.help(Help::with(help, Edit::replace(cited.span, quoted(id)))));
         }

@@ -21,11 +21,11 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    NAME_STANDS "duplicate-point.name-stands" = "the name is there twice";
-    RENAME_DELETE "duplicate-point.rename-delete" = "rename or delete one of them";
+    HERE "duplicate-point.here" = "the name is there twice";
+    HELP "duplicate-point.help" = "rename or delete one of them";
 }
 
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(context, Fault::DuplicatePoint, &RULE, NAME_STANDS, RENAME_DELETE, findings);
+    faults(context, Fault::DuplicatePoint, &RULE, HERE, HELP, findings);
 }

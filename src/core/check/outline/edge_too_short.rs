@@ -21,11 +21,11 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    TOO_NEAR "edge-too-short.too-near" = "too near to another point";
-    MOVE_POINTS "edge-too-short.move-points" = "move one of the points, or delete it";
+    HERE "edge-too-short.here" = "too near to another point";
+    HELP "edge-too-short.help" = "move one of the points, or delete it";
 }
 
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(context, Fault::MicroRun, &RULE, TOO_NEAR, MOVE_POINTS, findings);
+    faults(context, Fault::MicroRun, &RULE, HERE, HELP, findings);
 }

@@ -21,11 +21,11 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    EDGE_FOLD "fold-not-straight.edge-fold" = "this edge is the fold";
-    DRAW_EDGE "fold-not-straight.draw-edge" = "draw the edge between the two points as one straight line";
+    HERE "fold-not-straight.here" = "this edge is the fold";
+    HELP "fold-not-straight.help" = "draw the edge between the two points as one straight line";
 }
 
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(context, Fault::FoldNotStraight, &RULE, EDGE_FOLD, DRAW_EDGE, findings);
+    faults(context, Fault::FoldNotStraight, &RULE, HERE, HELP, findings);
 }

@@ -21,11 +21,11 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    CLOSE "open-outline.close" = "does not close";
-    CLOSE_PATH "open-outline.close-path" = "close the path in the editor (its data then end in `Z`)";
+    HERE "open-outline.here" = "does not close";
+    HELP "open-outline.help" = "close the path in the editor (its data then end in `Z`)";
 }
 
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(context, Fault::Open, &RULE, CLOSE, CLOSE_PATH, findings);
+    faults(context, Fault::Open, &RULE, HERE, HELP, findings);
 }

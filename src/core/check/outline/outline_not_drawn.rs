@@ -21,11 +21,11 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    SUCH_SHAPE "outline-not-drawn.such-shape" = "no such shape";
-    GIVE_CLOSED "outline-not-drawn.give-closed" = "give the closed path the id of the piece in the editor, or name it here: svg = \"file.svg#its_id\"";
+    HERE "outline-not-drawn.here" = "no such shape";
+    HELP "outline-not-drawn.help" = "give the closed path the id of the piece in the editor, or name it here: svg = \"file.svg#its_id\"";
 }
 
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(context, Fault::NotDrawn, &RULE, SUCH_SHAPE, GIVE_CLOSED, findings);
+    faults(context, Fault::NotDrawn, &RULE, HERE, HELP, findings);
 }

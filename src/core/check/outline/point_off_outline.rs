@@ -21,11 +21,11 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    OUTLINE "point-off-outline.outline" = "not on the outline";
-    MOVE_CENTRE "point-off-outline.move-centre" = "move the centre of the circle onto the outline: switch on snapping to paths in the editor";
+    HERE "point-off-outline.here" = "not on the outline";
+    HELP "point-off-outline.help" = "move the centre of the circle onto the outline: switch on snapping to paths in the editor";
 }
 
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(context, Fault::OffOutline, &RULE, OUTLINE, MOVE_CENTRE, findings);
+    faults(context, Fault::OffOutline, &RULE, HERE, HELP, findings);
 }

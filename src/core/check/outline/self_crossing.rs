@@ -20,11 +20,11 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    CROSSES_ITSELF "self-crossing.crosses-itself" = "crosses itself";
-    MOVE_CORNERS "self-crossing.move-corners" = "move the corners or the curve so that no edge meets another";
+    HERE "self-crossing.here" = "crosses itself";
+    HELP "self-crossing.help" = "move the corners or the curve so that no edge meets another";
 }
 
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(context, Fault::SelfCrossing, &RULE, CROSSES_ITSELF, MOVE_CORNERS, findings);
+    faults(context, Fault::SelfCrossing, &RULE, HERE, HELP, findings);
 }

@@ -21,11 +21,11 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    NAMED_POINTS "too-few-points.named-points" = "named points are missing";
-    DRAW_SMALL "too-few-points.draw-small" = "draw a small circle on the outline for each point, with the id PIECE.point: SIDE.a; or add points = { p = \"a-b 40 mm\" }";
+    HERE "too-few-points.here" = "named points are missing";
+    HELP "too-few-points.help" = "draw a small circle on the outline for each point, with the id PIECE.point: SIDE.a; or add points = { p = \"a-b 40 mm\" }";
 }
 
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(context, Fault::TooFewPoints, &RULE, NAMED_POINTS, DRAW_SMALL, findings);
+    faults(context, Fault::TooFewPoints, &RULE, HERE, HELP, findings);
 }

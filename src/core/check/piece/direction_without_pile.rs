@@ -21,8 +21,8 @@ pub const RULE: Rule = Rule {
 
 words! {
     MESSAGE "direction-without-pile.message" = "piece {id} says which way the pile lies, but {name} has no pile";
-    WAY "direction-without-pile.way" = "this way";
-    DRAWING_SHOWS "direction-without-pile.drawing-shows" = "its drawing shows a pile";
+    WRITTEN "direction-without-pile.written" = "this way";
+    DRAWN "direction-without-pile.drawn" = "its drawing shows a pile";
     HERE "direction-without-pile.here" = "no pile here";
     HELP "direction-without-pile.help" = "add pile = \"..\" to [fabric.{name}], or direction = \"one way\" if it has another direction; or take the pile off the piece";
 }
@@ -44,7 +44,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let name = &fabric.entry.id.value;
         findings.push(
             Finding::new(&RULE, say!(MESSAGE, id, name))
-                .at(span, if piece.pile.is_some() { WAY } else { DRAWING_SHOWS })
+                .at(span, if piece.pile.is_some() { WRITTEN } else { DRAWN })
                 .at(fabric.entry.span(), HERE)
                 .help(say!(HELP, name)),
         );

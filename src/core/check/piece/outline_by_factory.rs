@@ -22,8 +22,8 @@ pub const RULE: Rule = Rule {
 words! {
     MESSAGE "outline-by-factory.message" = "the outline of piece {id} is left to the factory";
     HERE "outline-by-factory.here" = "not known yet";
-    ASK_PATTERN "outline-by-factory.ask-pattern" = "ask for the pattern as it is cut, and put its shape here before the style is released";
-    ASK_PATTERN_FIRST "outline-by-factory.ask-pattern-first" = "ask for the pattern with the first sample; say what you know in `note`: its size, and what it is sewn to";
+    ASK_NOW "outline-by-factory.ask-now" = "ask for the pattern as it is cut, and put its shape here before the style is released";
+    ASK_LATER "outline-by-factory.ask-later" = "ask for the pattern with the first sample; say what you know in `note`: its size, and what it is sewn to";
 }
 
 /// Reports pieces whose pattern the factory makes.
@@ -35,9 +35,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let mut finding = Finding::new(&RULE, say!(MESSAGE, id)).at(place.span, HERE);
         if late {
             finding = finding.pressing(Stage::place(context.model));
-            finding = finding.help(ASK_PATTERN);
+            finding = finding.help(ASK_NOW);
         } else {
-            finding = finding.help(ASK_PATTERN_FIRST);
+            finding = finding.help(ASK_LATER);
         }
         findings.push(finding);
     }

@@ -21,11 +21,10 @@ pub const RULE: Rule = Rule {
 
 words! {
     HELP "outline-defect.help" = "put the measures right, or leave the pattern to the factory: outline = \"by factory\"";
-    SHAPE_COMES "outline-defect.shape-comes" = "no shape comes of this";
+    HERE "outline-defect.here" = "no shape comes of this";
 }
 
 /// Reports the defects that no rule of their own is about.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    let help = HELP;
-    faults(context, Fault::Other, &RULE, SHAPE_COMES, help, findings);
+    faults(context, Fault::Other, &RULE, HERE, HELP, findings);
 }

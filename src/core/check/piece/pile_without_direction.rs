@@ -24,8 +24,8 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    ADD_PILE "pile-without-direction.add-pile" = "add pile = \"FROM-TO\" with two of its points, for example \"{from}-{to}\"";
-    ADD_PILE_TWO "pile-without-direction.add-pile-two" = "add pile = \"FROM-TO\" with two of its points";
+    ADD_EXAMPLE "pile-without-direction.add-example" = "add pile = \"FROM-TO\" with two of its points, for example \"{from}-{to}\"";
+    ADD "pile-without-direction.add" = "add pile = \"FROM-TO\" with two of its points";
     MESSAGE "pile-without-direction.message" = "piece {id} is cut from {fabric}, which has a pile, and does not say which way it lies";
     CUT_FABRIC "pile-without-direction.cut-fabric" = "cut from a fabric with a pile";
     PILE "pile-without-direction.pile" = "it has a pile";
@@ -47,8 +47,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let Some((material, article)) = piled.next() else { continue };
         let example = context.assembly.outlines.any(id).map_or(Vec::new(), |outline| outline.names());
         let help = match example.as_slice() {
-            [from, .., to] => say!(ADD_PILE, from, to),
-            _ => Phrase::from(ADD_PILE_TWO),
+            [from, .., to] => say!(ADD_EXAMPLE, from, to),
+            _ => Phrase::from(ADD),
         };
         let fabric = &article.entry.id.value;
         findings.push(

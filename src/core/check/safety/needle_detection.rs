@@ -19,7 +19,7 @@ pub const RULE: Rule = Rule {
 
 words! {
     MESSAGE "needle-detection.message" = "no step searches the product for broken needles";
-    THE_ORDER "needle-detection.the-order" = "the order of work";
+    HERE "needle-detection.here" = "the order of work";
     HELP "needle-detection.help" = "add a step and name it in the order:\n[step.search]\ndo = \"detect\"";
 }
 
@@ -34,7 +34,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         return;
     }
     let finding = Finding::new(&RULE, MESSAGE);
-    let finding = model.work.span.into_iter().fold(finding, |finding, place| finding.at(place, THE_ORDER));
+    let finding = model.work.span.into_iter().fold(finding, |finding, place| finding.at(place, HERE));
     let finding = finding.help(HELP);
     findings.push(super::caution(finding, &safety::NEEDLES));
 }

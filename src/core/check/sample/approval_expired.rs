@@ -23,7 +23,7 @@ pub const RULE: Rule = Rule {
 words! {
     MESSAGE "approval-expired.message" = "approval {id} no longer holds";
     PAST_DAY "approval-expired.past-day" = "past this day";
-    DATE_REVISION "approval-expired.date-revision" = "the date of the revision";
+    DATE "approval-expired.date" = "the date of the revision";
     HELP "approval-expired.help" = "have it approved again, and write until when that holds";
 }
 
@@ -36,7 +36,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let sealed = approval.sealed.as_ref().and_then(|sealed| sealed.until.as_ref());
         for until in approval.until.iter().chain(sealed).filter(past) {
             let finding =
-                Finding::new(&RULE, say!(MESSAGE, id)).at(until.span, PAST_DAY).at(date.span, DATE_REVISION).help(HELP);
+                Finding::new(&RULE, say!(MESSAGE, id)).at(until.span, PAST_DAY).at(date.span, DATE).help(HELP);
             findings.push(must_at_bulk(context, finding));
         }
     }

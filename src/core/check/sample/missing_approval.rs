@@ -23,10 +23,10 @@ pub const RULE: Rule = Rule {
 
 words! {
     OF "missing-approval.of" = " of {of}";
-    APPROVAL_MISSING "missing-approval.approval-missing" = "approval {id}{of} is missing: nothing was submitted";
+    NOTHING "missing-approval.nothing" = "approval {id}{of} is missing: nothing was submitted";
     NOTHING_SUBMITTED "missing-approval.nothing-submitted" = "nothing submitted";
-    APPROVAL_MISSING_LAST "missing-approval.approval-missing-last" = "approval {id}{of} is missing: its last submission has no verdict";
-    VERDICT "missing-approval.verdict" = "no verdict";
+    NO_VERDICT "missing-approval.no-verdict" = "approval {id}{of} is missing: its last submission has no verdict";
+    HERE "missing-approval.here" = "no verdict";
     HELP "missing-approval.help" = "write verdict = \"approved\" once it is, or required = false";
 }
 
@@ -42,8 +42,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         }
         let of = approval.of.as_ref().map_or_else(Phrase::none, |of| say!(OF, of = &of.value));
         let finding = match approval.last() {
-            None => Finding::new(&RULE, say!(APPROVAL_MISSING, id, of)).at(approval.entry.span(), NOTHING_SUBMITTED),
-            Some(last) => Finding::new(&RULE, say!(APPROVAL_MISSING_LAST, id, of)).at(last.span, VERDICT),
+            None => Finding::new(&RULE, say!(NOTHING, id, of)).at(approval.entry.span(), NOTHING_SUBMITTED),
+            Some(last) => Finding::new(&RULE, say!(NO_VERDICT, id, of)).at(last.span, HERE),
         };
         findings.push(must_at_bulk(context, finding.help(HELP)));
     }

@@ -22,9 +22,9 @@ pub const RULE: Rule = Rule {
 
 words! {
     HELP "opening-not-closed.help" = "write close = { by = \"hand\", note = \"ladder stitch, thread doubled\" }, or by = \"zip\" with its trim";
-    OPENING_SAY "opening-not-closed.opening-say" = "opening {id} does not say how it is closed";
+    NOT_SAID "opening-not-closed.not-said" = "opening {id} does not say how it is closed";
     LEFT_OPEN "opening-not-closed.left-open" = "left open";
-    CLOSING_OPENING "opening-not-closed.closing-opening" = "the closing of opening {id} says neither how nor with what";
+    NEITHER "opening-not-closed.neither" = "the closing of opening {id} says neither how nor with what";
     BY_WHAT "opening-not-closed.by-what" = "by what?";
 }
 
@@ -35,10 +35,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let help = HELP;
         match &opening.close {
             None => {
-                findings.push(Finding::new(&RULE, say!(OPENING_SAY, id)).at(opening.entry.span(), LEFT_OPEN).help(help))
+                findings.push(Finding::new(&RULE, say!(NOT_SAID, id)).at(opening.entry.span(), LEFT_OPEN).help(help))
             }
             Some(close) if close.by.is_none() && close.trim.is_none() => {
-                findings.push(Finding::new(&RULE, say!(CLOSING_OPENING, id)).at(close.span, BY_WHAT).help(help))
+                findings.push(Finding::new(&RULE, say!(NEITHER, id)).at(close.span, BY_WHAT).help(help))
             }
             Some(_) => {}
         }

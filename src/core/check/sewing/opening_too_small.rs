@@ -26,7 +26,7 @@ pub const RULE: Rule = Rule {
 words! {
     MESSAGE "opening-too-small.message" = "opening {joint} is {long} long{size}, but {wide} must pass: a third of that is {least}";
     LONG "opening-too-small.long" = "{length} long";
-    GIRTH_PASS "opening-too-small.girth-pass" = "the girth that must pass";
+    GIRTH "opening-too-small.girth" = "the girth that must pass";
     HELP "opening-too-small.help" = "move the points at its ends until it is at least {least} long, or state the girth of what really passes";
 }
 
@@ -61,7 +61,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             findings.push(
                 Finding::new(&RULE, message)
                     .at(joint.a.span, say!(LONG, length = text::mm(long)))
-                    .at(stated.span, GIRTH_PASS)
+                    .at(stated.span, GIRTH)
                     .help(say!(HELP, least = text::mm(least))),
             );
         }

@@ -30,8 +30,8 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    MESSAGE "notch-distances-differ.message" = "{joint}{size}: from `{from}` to `{to}` of side a, a is {one} long and b {one_other}";
-    HERE "notch-distances-differ.here" = "{one} long there";
+    MESSAGE "notch-distances-differ.message" = "{joint}{size}: from `{from}` to `{to}` of side a, a is {length_a} long and b {length_b}";
+    HERE "notch-distances-differ.here" = "{length} long there";
     HELP "notch-distances-differ.help" = "move a notch of one side, or state the ease if it is meant";
 }
 
@@ -53,12 +53,12 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
                 size = in_size(ground.model, size),
                 from = &one.from,
                 to = &one.to,
-                one = mm(one.a),
-                one_other = mm(one.b)
+                length_a = mm(one.a),
+                length_b = mm(one.b)
             );
             let finding = Finding::new(&RULE, message)
-                .at(resolved.b.span, say!(HERE, one = mm(one.b)))
-                .at(resolved.a.span, say!(HERE, one = mm(one.a)));
+                .at(resolved.b.span, say!(HERE, length = mm(one.b)))
+                .at(resolved.a.span, say!(HERE, length = mm(one.a)));
             findings.push(finding.help(HELP));
         }
     }

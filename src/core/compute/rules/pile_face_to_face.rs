@@ -24,8 +24,8 @@ pub const RULE: Rule = Rule {
 
 words! {
     MESSAGE "pile-face-to-face.message" = "{article} lies one way and is to be spread face to face";
-    FACE_FACE "pile-face-to-face.face-face" = "face to face";
-    LIES_WAY "pile-face-to-face.lies-way" = "lies one way";
+    SPREAD "pile-face-to-face.spread" = "face to face";
+    ONE_WAY "pile-face-to-face.one-way" = "lies one way";
     HELP "pile-face-to-face.help" = "write spread = \"one way\", or direction = \"two ways\" if its pieces may lie both ways";
 }
 
@@ -37,11 +37,11 @@ pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
     for bought in fabrics.into_iter().filter(|bought| told.insert(&bought.article)) {
         let mut finding = Finding::new(&RULE, say!(MESSAGE, article = &bought.article));
         if let Some(spread) = cutting(ground.model, &bought.article).and_then(|one| one.spread.as_ref()) {
-            finding = finding.at(spread.span, FACE_FACE);
+            finding = finding.at(spread.span, SPREAD);
         }
         if let Some(article) = ground.article(bought) {
             let place = article.quantity("pile").map_or(article.entry.span(), |pile| pile.span);
-            finding = finding.at(place, LIES_WAY);
+            finding = finding.at(place, ONE_WAY);
         }
         let help = HELP;
         findings.push(finding.help(help));

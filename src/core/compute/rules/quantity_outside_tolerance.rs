@@ -21,13 +21,13 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    ORDER_LINE "quantity-outside-tolerance.order-line" = "order {id}, line {line}: all of it may be missing";
-    MUCH_ORDERED "quantity-outside-tolerance.much-ordered" = "as much as is ordered";
-    WRITE_MISSING "quantity-outside-tolerance.write-missing" = "write what may be missing of the quantity: short = \"3 %\"";
-    ORDER_CUTS "quantity-outside-tolerance.order-cuts" = "order {id} cuts {cut_extra} of size {size} in {colourway} where {quantity} are ordered, and at most {allowed} may be delivered";
-    LESS_CUT "quantity-outside-tolerance.less-cut" = "less than is cut on top";
+    ALL_MISSING "quantity-outside-tolerance.all-missing" = "order {id}, line {line}: all of it may be missing";
+    ALL_SHORT "quantity-outside-tolerance.all-short" = "as much as is ordered";
+    WRITE_SHORT "quantity-outside-tolerance.write-short" = "write what may be missing of the quantity: short = \"3 %\"";
+    MESSAGE "quantity-outside-tolerance.message" = "order {id} cuts {cut_extra} of size {size} in {colourway} where {quantity} are ordered, and at most {allowed} may be delivered";
+    LESS "quantity-outside-tolerance.less" = "less than is cut on top";
     CUT_ON_TOP "quantity-outside-tolerance.cut-on-top" = "cut on top";
-    ALLOW_MUCH "quantity-outside-tolerance.allow-much" = "allow as much over as is cut on top, or cut less on top";
+    ALLOW_MORE "quantity-outside-tolerance.allow-more" = "allow as much over as is cut on top, or cut less on top";
 }
 
 /// Reports each order once for its cut extra, and each line whose `short` is all of it.
@@ -37,9 +37,9 @@ pub(super) fn check(model: &Model, figures: &Figures, findings: &mut Findings) {
         for line in known.lines.iter().filter(|line| line.quantity.is_some() && line.least == Some(0)) {
             let Some(written) = order.lines.get(&line.line) else { continue };
             let Some(short) = order.short_of(written) else { continue };
-            let message = say!(ORDER_LINE, id, line = &line.line);
-            let finding = Finding::new(&RULE, message).at(short.span, MUCH_ORDERED);
-            findings.push(finding.help(WRITE_MISSING));
+            let message = say!(ALL_MISSING, id, line = &line.line);
+            let finding = Finding::new(&RULE, message).at(short.span, ALL_SHORT);
+            findings.push(finding.help(WRITE_SHORT));
         }
         let over = |(size, colourway): (&String, &String)| {
             Some((size.clone(), colourway.clone(), over(order, size, colourway)?))
@@ -52,7 +52,7 @@ pub(super) fn check(model: &Model, figures: &Figures, findings: &mut Findings) {
         });
         let Some((size, colourway, span, product)) = beyond else { continue };
         let message = say!(
-            ORDER_CUTS,
+            MESSAGE,
             id,
             cut_extra = product.quantity + product.cut_extra,
             size,
@@ -60,11 +60,11 @@ pub(super) fn check(model: &Model, figures: &Figures, findings: &mut Findings) {
             quantity = product.quantity,
             allowed = product.allowed
         );
-        let mut finding = Finding::new(&RULE, message).at(span, LESS_CUT);
+        let mut finding = Finding::new(&RULE, message).at(span, LESS);
         if let Some(cut_extra) = &order.cut_extra {
             finding = finding.at(cut_extra.span, CUT_ON_TOP);
         }
-        findings.push(finding.help(ALLOW_MUCH));
+        findings.push(finding.help(ALLOW_MORE));
     }
 }
 

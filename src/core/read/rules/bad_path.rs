@@ -21,8 +21,8 @@ words! {
     LEADS_OUT "bad-path.leads-out" = "`{path}` leads out of the folder";
     INSIDE_FOLDER "bad-path.inside-folder" = "not inside the folder";
     HELP "bad-path.help" = "copy the file into the folder and name it from there, with `/` between folders";
-    FILE "bad-path.file" = "there is no file `{path}`";
-    FOUND "bad-path.found" = "not found";
+    MISSING "bad-path.missing" = "there is no file `{path}`";
+    NOT_FOUND "bad-path.not-found" = "not found";
 }
 
 /// A path that leads out or is absolute.
@@ -32,5 +32,5 @@ pub fn bad_path(path: &str, span: Span) -> Finding {
 
 /// A file that is not there.
 pub fn missing_file(path: &str, span: Span) -> Finding {
-    Finding::new(&RULE, say!(FILE, path)).at(span, FOUND)
+    Finding::new(&RULE, say!(MISSING, path)).at(span, NOT_FOUND)
 }
