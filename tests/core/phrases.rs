@@ -24,7 +24,7 @@ const SHOWN: &[(&str, usize)] = &[
 const THROUGH: &[&str] = &["format!", "Some", "Ok", "Err", "Phrase::from", "String::from", ".join", ""];
 
 /// Variables that hold what is shown.
-const HELD: &[&str] = &["message", "help", "label", "what"];
+const HELD: &[&str] = &["message", "help", "label"];
 
 fn sources(folder: &str) -> Vec<(String, String)> {
     let top = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
@@ -125,7 +125,8 @@ fn written(source: &str) -> Vec<String> {
             '\'' => quoted_char(rest),
             '"' => {
                 let length = quoted(rest);
-                if has_letters(&rest[..length]) && is_shown(text, at, &open) {
+                let pattern = rest[length..].trim_start().starts_with("=>");
+                if !pattern && has_letters(&rest[..length]) && is_shown(text, at, &open) {
                     found.push(rest[..length].to_string());
                 }
                 length
@@ -221,7 +222,7 @@ fn what_is_written_past_the_words_is_found() {
     let told: BTreeSet<String> = written(
         r#"fn f() {
             let message = format!("one {id}");
-            let help = match x { 1 => "two".to_string(), _ => format!("three {}", list.join(" and ")) };
+            let help = match x { "silent" => "two".to_string(), _ => format!("three {}", list.join(" and ")) };
             let key = "silent";
             Finding::new(&RULE, message).at(span, if y { "four" } else { "" }).help(Help::with("five", Edit::line(at, "silent = 1")));
             self.refuse::<()>("silent", "six", node);

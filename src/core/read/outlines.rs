@@ -14,6 +14,7 @@ use super::values::BY_FACTORY;
 
 words! {
     POINT "read.outlines.point" = "point";
+    POINTS "read.outlines.points" = "a table { p = \"nw-ne 40 mm\" }";
     WRITE_OUTLINE "read.outlines.write-outline" = "write outline = { shape = \"rectangle\", width = \"..\", height = \"..\" }, or \"by factory\"";
     NO_TABLE "read.outlines.no-table" = "an outline is a table";
     WANTED "read.outlines.wanted" = "a table { shape = .. }";
@@ -188,7 +189,7 @@ impl Reader {
     fn placed(&mut self, section: &Section<'_>) -> Vec<PlacedPoint> {
         let Some(node) = section.node("points") else { return Vec::new() };
         let Kind::Table(fields) = &node.kind else {
-            self.refuse::<()>("points", "a table { p = \"nw-ne 40 mm\" }", node);
+            self.refuse::<()>("points", POINTS, node);
             return Vec::new();
         };
         self.placed_each(fields)

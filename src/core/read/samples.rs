@@ -18,7 +18,7 @@ words! {
     TABLES "read.samples.tables" = "tables { .. }";
     TABLE_NAME "read.samples.table-name" = "a table { NAME = [..] }";
     LIST_READINGS "read.samples.list-readings" = "a list of readings";
-    HELP "read.samples.help" = "write what was read, the tolerance is with the target";
+    HELP "read.samples.help" = "write what was read, the tolerance is written with the target";
     MESSAGE "read.samples.message" = "a reading has no tolerance";
     LIST_TABLES "read.samples.list-tables" = "a list of tables { .. }";
     OF "read.samples.of" = "{key} of {what}";

@@ -83,7 +83,7 @@ impl Phrase {
     pub fn and(items: impl IntoIterator<Item = impl Into<Phrase>>) -> Self {
         let mut items: Vec<Phrase> = items.into_iter().map(Into::into).collect();
         match items.pop() {
-            Some(last) if !items.is_empty() => crate::say!(AND, first = Phrase::list(items), last),
+            Some(last) if !items.is_empty() => AND.with(vec![("first", Phrase::list(items)), ("last", last)]),
             Some(only) => only,
             None => Phrase::none(),
         }

@@ -25,7 +25,7 @@ words! {
     NEEDS "role-without-fabric.needs" = "{by} needs it";
     ADD "role-without-fabric.add" = "add {id} = \"{example}\" under [colourway.{code}]";
     NOWHERE "role-without-fabric.nowhere" = "no colourway says what role {id} is made of";
-    NOTHING "role-without-fabric.nothing" = "nothing is meant by it";
+    NOTHING "role-without-fabric.nothing" = "means nothing";
     ADD_COLOURWAY "role-without-fabric.add-colourway" = "add a colourway:\n[colourway.ID]\n{id} = \"{example}\"";
 }
 

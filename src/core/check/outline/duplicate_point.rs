@@ -21,7 +21,7 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    HERE "duplicate-point.here" = "the name is there twice";
+    HERE "duplicate-point.here" = "the name is used twice";
     HELP "duplicate-point.help" = "rename or delete one of them";
 }
 

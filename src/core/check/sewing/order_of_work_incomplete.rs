@@ -27,7 +27,7 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    TWICE "order-of-work-incomplete.twice" = "{step} is twice in the order of work";
+    TWICE "order-of-work-incomplete.twice" = "{step} is listed twice in the order of work";
     AGAIN "order-of-work-incomplete.again" = "again";
     FIRST_HERE "order-of-work-incomplete.first-here" = "first here";
     TAKE_OUT "order-of-work-incomplete.take-out" = "take one \"{step}\" out; for two steps that are alike, declare two [step.ID]";

@@ -19,7 +19,7 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    TWICE "not-toml.twice" = "the same key is twice in this file";
+    TWICE "not-toml.twice" = "the same key is written twice in this file";
     SECOND "not-toml.second" = "the second one";
     HELP "not-toml.help" = "keep one of the two, or give one another id";
     MESSAGE "not-toml.message" = "this is not TOML: {message}";
