@@ -132,8 +132,6 @@ impl Reader {
 /// The SVG file a view shows, and what it draws if it could be read.
 type Shown<'a> = Option<(&'a str, Option<&'a svg::View>)>;
 
-/// The cure for what is not on the page.
-
 /// A drawn view as a picture.
 fn lines(view: svg::View) -> Picture {
     let [width, height] = view.size;

@@ -20,7 +20,6 @@ pub const RULE: Rule = Rule {
 words! {
     PART "stuffing-incomplete.part" = "stuffing {id} does not say which part it is in";
     FILLING "stuffing-incomplete.filling" = "stuffing {id} does not say what it is filled with";
-
     HERE "stuffing-incomplete.here" = "no {key}";
     HELP "stuffing-incomplete.help" = "add {key} = \"..\" with the id of the {kind}";
 }
