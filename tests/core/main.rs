@@ -20,6 +20,7 @@ mod glyphs;
 mod lay;
 mod lays;
 mod orders;
+mod phrases;
 mod pipeline;
 mod plan;
 mod printers;

@@ -5,6 +5,7 @@ use crate::check::mention::{Mention, Wanted, mentions, within};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Article, Model};
 use crate::source::Spanned;
+use crate::words::{kind, say, words};
 
 /// A fabric of which nobody knows the colour.
 pub const RULE: Rule = Rule {
@@ -18,6 +19,19 @@ pub const RULE: Rule = Rule {
     passing: "[fabric.canvas]\ncolours = [\"slate\", \"rust\"]\n[colourway.dusk]\nouter = \"canvas/slate\"",
     source: "common practice",
 };
+
+words! {
+    NOT_SAID "fabric-without-colour.not-said" = "colourway {code} does not say in which colour it takes {id}";
+    WRITE "fabric-without-colour.write" = "write \"{id}/COLOUR\" with one of {colours}";
+    WHICH_COLOUR "fabric-without-colour.which-colour" = "which colour?";
+    NOT_BOUGHT "fabric-without-colour.not-bought" = "colourway {code} takes {id} in {colour}, and it is not bought in that";
+    NOT_AMONG "fabric-without-colour.not-among" = "not among its colours";
+    COLOURS "fabric-without-colour.colours" = "its colours";
+    WRITE_OR_ADD "fabric-without-colour.write-or-add" = "write one of {colours}, or add \"{colour}\" to its `colours`";
+    UNDECIDED "fabric-without-colour.undecided" = "{by} uses {what}, which is bought in {colours}: which one?";
+    NO_COLOUR "fabric-without-colour.no-colour" = "no colour";
+    ROLE "fabric-without-colour.role" = "name a role instead, and its colour in each colourway:\n[role.ROLE]\n[colourway.ID]\nROLE = \"{id}/{first}\"";
+}
 
 /// Reports colourways without a colour or with a foreign one, and articles of several colours that are named directly.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
@@ -49,30 +63,26 @@ fn findings_of(
 ) {
     let id = &article.entry.id.value;
     let Some(colour) = colour.filter(|colour| !colour.is_empty()) else {
-        let message = format!("colourway {code} does not say in which colour it takes {id}");
-        let help = format!("write \"{id}/COLOUR\" with one of {}", list(article));
-        findings.push(Finding::new(&RULE, message).at(written.span, "which colour?").help(help));
+        let message = say!(NOT_SAID, code, id);
+        let help = say!(WRITE, id, colours = list(article));
+        findings.push(Finding::new(&RULE, message).at(written.span, WHICH_COLOUR).help(help));
         return;
     };
     // A colour that nothing declares is another finding.
     if article.colours.iter().any(|one| one.value == colour) || !model.colours.contains_key(colour) {
         return;
     }
-    let finding = Finding::new(&RULE, format!("colourway {code} takes {id} in {colour}, and it is not bought in that"))
-        .at(within(written, colour), "not among its colours");
-    let finding =
-        article.colours.first().map(|first| first.span).into_iter().fold(finding, |f, s| f.at(s, "its colours"));
-    findings.push(finding.help(format!("write one of {}, or add \"{colour}\" to its `colours`", list(article))));
+    let finding = Finding::new(&RULE, say!(NOT_BOUGHT, code, id, colour)).at(within(written, colour), NOT_AMONG);
+    let finding = article.colours.first().map(|first| first.span).into_iter().fold(finding, |f, s| f.at(s, COLOURS));
+    findings.push(finding.help(say!(WRITE_OR_ADD, colours = list(article), colour)));
 }
 
 fn undecided(mention: &Mention<'_>, article: &Article) -> Finding {
-    let (id, kind) = (mention.id, article.kind.word());
+    let what = kind::named(article.kind.word(), mention.id);
     let first = article.colours.first().map_or("", |one| one.value.as_str());
-    Finding::new(&RULE, format!("{} uses {kind} {id}, which is bought in {}: which one?", mention.by, list(article)))
-        .at(mention.span, "no colour")
-        .help(format!(
-            "name a role instead, and its colour in each colourway:\n[role.ROLE]\n[colourway.ID]\nROLE = \"{id}/{first}\""
-        ))
+    Finding::new(&RULE, say!(UNDECIDED, by = &mention.by, what, colours = list(article)))
+        .at(mention.span, NO_COLOUR)
+        .help(say!(ROLE, id = mention.id, first))
 }
 
 fn list(article: &Article) -> String {

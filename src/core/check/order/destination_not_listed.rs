@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::check::mention::nearest;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{Phrase, say, words};
 
 use super::{lines, title};
 
@@ -19,6 +20,13 @@ pub const RULE: Rule = Rule {
     source: "common practice; the law of the destination decides",
 };
 
+words! {
+    MESSAGE "destination-not-listed.message" = "{line} goes to {to}, which the style does not list";
+    WRITE "destination-not-listed.write" = "write \"{near}\"";
+    LIST "destination-not-listed.list" = "add it to `destinations` of the style once its rules were looked at";
+    HERE "destination-not-listed.here" = "not among the destinations";
+}
+
 /// Reports each line with such a destination, where the style lists any.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let listed: Vec<&str> = context.model.style.destinations.iter().map(|one| one.value.as_str()).collect();
@@ -27,11 +35,11 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     }
     for (order, line) in lines(context.model) {
         let Some(to) = line.destination.as_ref().filter(|to| !listed.contains(&to.value.as_str())) else { continue };
-        let message = format!("{} goes to {}, which the style does not list", title(order, line), to.value);
+        let message = say!(MESSAGE, line = title(order, line), to = &to.value);
         let help = match nearest(&to.value, listed.iter().copied()) {
-            Some(near) => format!("write \"{near}\""),
-            None => "add it to `destinations` of the style once its rules were looked at".to_string(),
+            Some(near) => say!(WRITE, near),
+            None => Phrase::from(LIST),
         };
-        findings.push(Finding::new(&RULE, message).at(to.span, "not among the destinations").help(help));
+        findings.push(Finding::new(&RULE, message).at(to.span, HERE).help(help));
     }
 }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;
+use crate::words::words;
 
 use super::faults;
 
@@ -19,7 +20,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    HERE "duplicate-point.here" = "the name is used twice";
+    HELP "duplicate-point.help" = "rename or delete one of them";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(context, Fault::DuplicatePoint, &RULE, "the name stands twice", "rename or delete one of them", findings);
+    faults(context, Fault::DuplicatePoint, &RULE, HERE, HELP, findings);
 }

@@ -5,12 +5,17 @@ use crate::check::mention::{Wanted, articles, mentions};
 use crate::diag::Finding;
 use crate::model::{Article, ArticleKind, Model};
 use crate::standards::safety::{Caution, DEFERRAL};
+use crate::words::{say, words};
+
+words! {
+    HELP "safety.caution.help" = "follows: {follows}";
+}
 
 /// Adds the text of a caution, what it follows, and who decides.
 pub fn caution(finding: Finding, caution: &Caution) -> Finding {
     let follows: Vec<String> =
         caution.follows.iter().map(|one| format!("{} ({})", one.text, one.basis.words())).collect();
-    finding.help(caution.text).help(format!("follows: {}", follows.join("; "))).help(DEFERRAL)
+    finding.help(caution.text).help(say!(HELP, follows = follows.join("; "))).help(DEFERRAL)
 }
 
 /// Whether a child plays with it: the product is called a toy, or an age is given that is not refused in words.
