@@ -18,6 +18,8 @@ pub enum Wanted {
     View,
     /// A stuffing.
     Stuffing,
+    /// A party.
+    Party,
     /// Something that is a step of the work: seam, opening, edge finish, topstitch, attachment, step.
     Work,
     /// Anything with an id.
@@ -40,6 +42,7 @@ pub struct Mention<'a> {
 /// Every id that the specification mentions, apart from runs, which the assembly resolves, and colourways.
 pub fn mentions(model: &Model) -> Vec<Mention<'_>> {
     let mut all = Mentions { list: Vec::new() };
+    all.style(model);
     all.shapes(model);
     all.sewing(model);
     all.rest(model);
@@ -67,6 +70,11 @@ impl<'a> Mentions<'a> {
         if let Some(id) = id {
             self.list.push(Mention { wanted, id: &id.value, span: id.span, by: by.to_string() });
         }
+    }
+
+    fn style(&mut self, model: &'a Model) {
+        self.add(Wanted::Party, model.style.owner.as_ref(), "the style");
+        self.add(Wanted::Party, model.style.factory.as_ref(), "the style");
     }
 
     fn shapes(&mut self, model: &'a Model) {
@@ -151,6 +159,7 @@ pub fn known(model: &Model, wanted: Wanted) -> Vec<&str> {
         Wanted::Colour => ids(model.colours.keys()),
         Wanted::View => ids(model.views.keys()),
         Wanted::Stuffing => ids(model.stuffings.keys()),
+        Wanted::Party => ids(model.parties.keys()),
         Wanted::Material(kind) => {
             let is_kind = |article: &&Article| article.kind == kind;
             let direct = model.articles.values().filter(is_kind).map(|article| &article.entry.id.value);
@@ -184,6 +193,7 @@ pub fn is_work(table: &str) -> bool {
 /// Every named thing with the table that declares it.
 pub fn entries(model: &Model) -> Vec<(&'static str, &Entry)> {
     let mut all: Vec<(&'static str, &Entry)> = Vec::new();
+    all.extend(model.parties.values().map(|one| ("party", &one.entry)));
     all.extend(model.sizes.iter().map(|one| ("size", &one.entry)));
     all.extend(model.colourways.values().map(|one| ("colourway", &one.entry)));
     all.extend(model.colours.values().map(|one| ("colour", &one.entry)));

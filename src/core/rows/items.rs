@@ -70,6 +70,7 @@ fn tables(model: &Model) -> Vec<Table<'_>> {
 
 fn bought(model: &Model) -> Vec<(&'static str, &Entry)> {
     let mut all: Vec<(&'static str, &Entry)> = Vec::new();
+    all.extend(model.parties.values().map(|one| ("party", &one.entry)));
     all.extend(model.sizes.iter().map(|one| ("size", &one.entry)));
     all.extend(model.colourways.values().map(|one| ("colourway", &one.entry)));
     all.extend(model.colours.values().map(|one| ("colour", &one.entry)));

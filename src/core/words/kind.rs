@@ -34,6 +34,7 @@ kinds! {
     "filling" = "filling", "fillings";
     "opening" = "opening", "openings";
     "part" = "part", "parts";
+    "party" = "party", "parties";
     "piece" = "piece", "pieces";
     "point-of-measure" = "point of measure", "points of measure";
     "revision" = "revision", "revisions";

@@ -1,7 +1,6 @@
 //! Rule: an order line goes to a destination that the style does not list.
 
 use crate::check::Context;
-use crate::check::mention::nearest;
 use crate::diag::{Finding, Findings, Rule, Severity};
 
 use super::{lines, title};
@@ -14,24 +13,21 @@ pub const RULE: Rule = Rule {
     summary: "an order line goes to a destination that the style does not list",
     explanation: "Tests, warnings, labels and marks follow the law of the destination. A destination that the style does \
                   not list was perhaps never looked at: ask an accredited laboratory before the goods are made.",
-    failing: "[style]\ndestinations = [\"European Union\"]\n[order.spring.line.a]\ndestination = \"Norway\"",
-    passing: "[style]\ndestinations = [\"European Union\", \"Norway\"]\n[order.spring.line.a]\ndestination = \"Norway\"",
+    failing: "[style]\ndestinations = [\"EU\"]\n[order.spring.line.a]\ndestination = \"NO\"",
+    passing: "[style]\ndestinations = [\"EU\", \"NO\"]\n[order.spring.line.a]\ndestination = \"NO\"",
     source: "common practice; the law of the destination decides",
 };
 
 /// Reports each line with such a destination, where the style lists any.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    let listed: Vec<&str> = context.model.style.destinations.iter().map(|one| one.value.as_str()).collect();
+    let listed: Vec<&str> = context.model.style.destinations.iter().map(|one| one.value.code).collect();
     if listed.is_empty() {
         return;
     }
     for (order, line) in lines(context.model) {
-        let Some(to) = line.destination.as_ref().filter(|to| !listed.contains(&to.value.as_str())) else { continue };
-        let message = format!("{} goes to {}, which the style does not list", title(order, line), to.value);
-        let help = match nearest(&to.value, listed.iter().copied()) {
-            Some(near) => format!("write \"{near}\""),
-            None => "add it to `destinations` of the style once its rules were looked at".to_string(),
-        };
+        let Some(to) = line.destination.as_ref().filter(|to| !listed.contains(&to.value.code)) else { continue };
+        let message = format!("{} goes to {}, which the style does not list", title(order, line), to.value.printed());
+        let help = format!("add \"{}\" to `destinations` of the style once its rules were looked at", to.value.code);
         findings.push(Finding::new(&RULE, message).at(to.span, "not among the destinations").help(help));
     }
 }

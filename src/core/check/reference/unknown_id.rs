@@ -44,6 +44,7 @@ fn words(wanted: Wanted) -> (String, &'static str) {
         Wanted::Colour => ("colour".into(), "colour"),
         Wanted::View => ("view".into(), "view"),
         Wanted::Stuffing => ("stuffing".into(), "stuffing"),
+        Wanted::Party => ("party".into(), "party"),
         Wanted::Work => ("seam, opening, edge finish, topstitch, attachment or step".into(), "step"),
         Wanted::Thing => ("thing".into(), "piece"),
     }
@@ -77,6 +78,10 @@ fn unknown(model: &Model, mention: &Mention<'_>) -> Finding {
 /// What else could be written.
 fn choice(known: &[&str], table: &str, id: &str) -> String {
     match known {
+        // A name for people where an id belongs.
+        [] if id.contains(char::is_whitespace) => {
+            format!("declare it and write its id: [{table}.ID] with name = \"{id}\"")
+        }
         [] => format!("declare it: [{table}.{id}]"),
         [one] => format!("write \"{one}\", or declare another: [{table}.ID]"),
         _ if known.len() > 12 => format!("declare it: [{table}.ID]"),

@@ -1,4 +1,4 @@
-//! Rule: a material, colour or stitch that nothing uses.
+//! Rule: a material, colour, stitch or party that nothing uses.
 
 use std::collections::BTreeSet;
 
@@ -12,7 +12,7 @@ pub const RULE: Rule = Rule {
     code: "unused-item",
     family: "reference",
     severity: Severity::Should,
-    summary: "a material, colour or stitch that nothing uses",
+    summary: "a material, colour, stitch or party that nothing uses",
     explanation: "A factory that finds an article in the bill of materials looks for the place where it goes, and asks. \
                   Either its use was forgotten, or it is left over from an earlier idea.",
     failing: "[fabric.felt]\nmass = \"180 g/m2\"\n# and no piece is cut from it",
@@ -51,6 +51,12 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, colour) in model.colours.iter().filter(|(id, _)| !used.colours.contains(id.as_str())) {
         let help = format!("add it to the `colours` of what is bought in it: colours = [\"{id}\"], or take it out");
         findings.push(unused("colour", id, &colour.entry, &help));
+    }
+    let style = &model.style;
+    let named = |id: &String| [&style.owner, &style.factory].into_iter().flatten().any(|one| one.value == *id);
+    for (id, party) in model.parties.iter().filter(|(id, party)| !named(id) && party.is_for_the_style()) {
+        let help = format!("name it under [style]: owner = \"{id}\" or factory = \"{id}\", or take it out");
+        findings.push(unused("party", id, &party.entry, &help));
     }
     for (id, entry) in model.stitches.iter().filter(|(id, _)| !used.stitches.contains(id.as_str())) {
         let help = format!("name it where it is sewn: stitch = \"{id}\", or take it out");

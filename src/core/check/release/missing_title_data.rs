@@ -14,7 +14,7 @@ pub const RULE: Rule = Rule {
                   of it. With two printouts on the table, it decides which one holds. From pre-production on, the person \
                   who approved the revision belongs to it.",
     failing: "[style]\nid = \"BN-01\"\nname = \"Bean puffin\"\n[revision]\nid = \"A\"",
-    passing: "[style]\nid = \"BN-01\"\nname = \"Bean puffin\"\nowner = \"Example Works\"\n[revision]\nid = \"A\"\n\
+    passing: "[style]\nid = \"BN-01\"\nname = \"Bean puffin\"\nowner = \"works\"\n[party.works]\nname = \"Example Works\"\n[revision]\nid = \"A\"\n\
               date = \"2026-11-20\"\nstage = \"prototype\"\nby = \"J. Example\"",
     source: "ISO 7200 (data fields in title blocks; mandatory fields from memory)",
 };
@@ -28,7 +28,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let head = [
         ("id", style.id.is_some(), "its style number", "BN-01"),
         ("name", style.name.is_some(), "its title", "Bean puffin"),
-        ("owner", style.owner.is_some(), "its legal owner", "the name of your company"),
+        ("owner", style.owner.is_some(), "its legal owner", "works"),
     ];
     fields(context, "style", style.span, &head, findings);
     let approval = Stage::of(context.model) < Stage::PreProduction || revision.approved.is_some();
@@ -50,6 +50,12 @@ fn fields(context: &Context<'_>, table: &str, span: Option<Span>, all: &[Field],
             Some(span) => finding.at(span, format!("no `{key}`")),
             None => finding,
         };
-        findings.push(finding.help(format!("add under [{table}]: {key} = \"{example}\"")));
+        let finding = finding.help(format!("add under [{table}]: {key} = \"{example}\""));
+        let finding = match *key {
+            "owner" => finding
+                .help("and who that is, as a table of its own:\n[party.works]\nname = \"the name of your company\""),
+            _ => finding,
+        };
+        findings.push(finding);
     }
 }
