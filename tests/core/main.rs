@@ -19,6 +19,7 @@ mod glyphs;
 mod lay;
 mod lays;
 mod orders;
+mod parties;
 mod pipeline;
 mod plan;
 mod printers;
