@@ -20,6 +20,7 @@ mod lay;
 mod lays;
 mod orders;
 mod parties;
+mod phrases;
 mod pipeline;
 mod plan;
 mod printers;

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::model::{Article, ArticleKind, Cut, Entry, Joint, JointKind, Layer, Model, Part, Piece, Role, StitchUse};
 use crate::source::{Span, Spanned};
+use crate::words::{Phrase, kind, words};
 
 /// What a mentioned id has to be.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -36,7 +37,12 @@ pub struct Mention<'a> {
     /// Where.
     pub span: Span,
     /// What mentions it, in the user's words: `piece SIDE`.
-    pub by: String,
+    pub by: Phrase,
+}
+
+words! {
+    ORDER_OF_WORK "mention.order-of-work" = "the order of work";
+    STYLE "mention.style" = "the style";
 }
 
 /// Every id that the specification mentions, apart from runs, which the assembly resolves, and colourways.
@@ -53,12 +59,8 @@ pub fn mentions(model: &Model) -> Vec<Mention<'_>> {
 }
 
 /// `seam left`, `opening back`.
-pub fn joint_title(joint: &Joint) -> String {
-    let word = match joint.kind {
-        JointKind::Seam => "seam",
-        JointKind::Opening => "opening",
-    };
-    format!("{word} {}", joint.entry.id.value)
+pub fn joint_title(joint: &Joint) -> Phrase {
+    kind::named(joint_table(joint), &joint.entry.id.value)
 }
 
 struct Mentions<'a> {
@@ -66,27 +68,28 @@ struct Mentions<'a> {
 }
 
 impl<'a> Mentions<'a> {
-    fn add(&mut self, wanted: Wanted, id: Option<&'a Spanned<String>>, by: &str) {
+    fn add(&mut self, wanted: Wanted, id: Option<&'a Spanned<String>>, by: &Phrase) {
         if let Some(id) = id {
-            self.list.push(Mention { wanted, id: &id.value, span: id.span, by: by.to_string() });
+            self.list.push(Mention { wanted, id: &id.value, span: id.span, by: by.clone() });
         }
     }
 
     fn style(&mut self, model: &'a Model) {
-        self.add(Wanted::Party, model.style.owner.as_ref(), "the style");
-        self.add(Wanted::Party, model.style.factory.as_ref(), "the style");
+        let by = STYLE.into();
+        self.add(Wanted::Party, model.style.owner.as_ref(), &by);
+        self.add(Wanted::Party, model.style.factory.as_ref(), &by);
     }
 
     fn shapes(&mut self, model: &'a Model) {
         for (id, piece) in &model.pieces {
-            let by = format!("piece {id}");
+            let by = kind::named("piece", id);
             self.add(Wanted::Part, piece.part.as_ref(), &by);
             for cut in piece.cuts.values() {
                 self.add(Wanted::Material(ArticleKind::Fabric), cut.material.as_ref(), &by);
             }
         }
         for (id, stuffing) in &model.stuffings {
-            let by = format!("stuffing {id}");
+            let by = kind::named("stuffing", id);
             self.add(Wanted::Part, stuffing.part.as_ref(), &by);
             self.add(Wanted::Material(ArticleKind::Filling), stuffing.filling.as_ref(), &by);
         }
@@ -104,51 +107,51 @@ impl<'a> Mentions<'a> {
             self.trim(joint.close.as_ref().and_then(|close| close.trim.as_ref()), &by);
         }
         for (id, finish) in &model.edge_finishes {
-            let by = format!("edge-finish {id}");
+            let by = kind::named("edge-finish", id);
             self.stitch(&finish.stitch, &by);
             self.trim(finish.tape.as_ref().map(|tape| &tape.trim), &by);
         }
         for (id, stitch) in &model.topstitches {
-            self.stitch(&stitch.stitch, &format!("topstitch {id}"));
+            self.stitch(&stitch.stitch, &kind::named("topstitch", id));
         }
         for (id, attach) in &model.attaches {
-            self.stitch(&attach.stitch, &format!("attach {id}"));
+            self.stitch(&attach.stitch, &kind::named("attach", id));
         }
-        self.stitch(&model.work.stitch, "the order of work");
+        self.stitch(&model.work.stitch, &ORDER_OF_WORK.into());
     }
 
     fn rest(&mut self, model: &'a Model) {
         for (id, step) in &model.steps {
-            let by = format!("step {id}");
+            let by = kind::named("step", id);
             self.add(Wanted::Part, step.part.as_ref(), &by);
             self.add(Wanted::Stuffing, step.stuffing.as_ref(), &by);
             self.trim(step.trim.as_ref(), &by);
         }
         for step in &model.work.order {
-            self.add(Wanted::Work, Some(step), "the order of work");
+            self.add(Wanted::Work, Some(step), &ORDER_OF_WORK.into());
         }
         for (id, article) in &model.articles {
             for colour in &article.colours {
-                self.add(Wanted::Colour, Some(colour), &format!("{} {id}", article.kind.word()));
+                self.add(Wanted::Colour, Some(colour), &kind::named(article.kind.word(), id));
             }
         }
         for (id, measure) in &model.measures {
-            self.add(Wanted::View, measure.view.as_ref(), &format!("point of measure {id}"));
+            self.add(Wanted::View, measure.view.as_ref(), &kind::named("point-of-measure", id));
         }
         for (id, view) in &model.views {
             for callout in &view.callouts {
-                self.add(Wanted::Thing, callout.item.as_ref(), &format!("view {id}"));
+                self.add(Wanted::Thing, callout.item.as_ref(), &kind::named("view", id));
             }
         }
     }
 
-    fn trim(&mut self, id: Option<&'a Spanned<String>>, by: &str) {
+    fn trim(&mut self, id: Option<&'a Spanned<String>>, by: &Phrase) {
         self.add(Wanted::Material(ArticleKind::Trim), id, by);
     }
 
-    fn stitch(&mut self, stitch: &'a StitchUse, by: &str) {
-        let shared = stitch.shared.as_ref().map(|shared| format!("stitch {}", shared.value));
-        self.add(Wanted::Material(ArticleKind::Thread), stitch.thread.as_ref(), shared.as_deref().unwrap_or(by));
+    fn stitch(&mut self, stitch: &'a StitchUse, by: &Phrase) {
+        let shared = stitch.shared.as_ref().map(|shared| kind::named("stitch", &shared.value));
+        self.add(Wanted::Material(ArticleKind::Thread), stitch.thread.as_ref(), shared.as_ref().unwrap_or(by));
     }
 }
 

@@ -2,7 +2,11 @@
 
 use super::{Rule, Severity};
 use crate::source::{Help, Span};
-use crate::words::Phrase;
+use crate::words::{Phrase, words};
+
+words! {
+    AT_STAGE "finding.at-stage" = "at this stage";
+}
 
 /// A place in the user's text and what to say about it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -63,7 +67,7 @@ impl Finding {
     #[must_use]
     pub fn pressing(mut self, stage: Option<Span>) -> Self {
         self.severity = Severity::Must;
-        stage.into_iter().fold(self, |finding, stage| finding.at(stage, "at this stage"))
+        stage.into_iter().fold(self, |finding, stage| finding.at(stage, AT_STAGE))
     }
 
     /// Adds what to write instead, in words or as an edit.

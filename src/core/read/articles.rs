@@ -6,12 +6,26 @@ use crate::model::property::{self, Holds, Property};
 use crate::model::{Article, ArticleKind, Colour, Composition, Entry, Model, Role, Stated, Value};
 use crate::source::{Span, Spanned};
 use crate::units::{Dimension, Quantity};
+use crate::words::{kind, say, words};
 
 use super::declared::Declarations;
 use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};
+
+words! {
+    COMPOSITION "read.articles.composition" = "the composition";
+    ARTICLE "read.articles.article" = "the article {id} (a {one} and a {other})";
+    SHARES "read.articles.shares" = "text such as \"80 % cotton, 20 % polyester\"";
+    NO_SHARE "read.articles.no-share" = "`{text}` is not a share and a fibre";
+    WRITE_SHARE "read.articles.write-share" = "write the share first: \"80 % cotton, 20 % polyester\"";
+    THREE_NUMBERS "read.articles.three-numbers" = "three numbers as texts";
+    WRITE_LAB "read.articles.write-lab" = "write L* from 0 to 100, then a* and b*: {key} = [\"52.1\", \"-3.4\", \"-12.0\"]";
+    NO_LAB "read.articles.no-lab" = "`{key}` is no CIELAB colour";
+    NO_SCREEN_COLOUR "read.articles.no-screen-colour" = "`screen` is no screen colour";
+    WRITE_SCREEN_COLOUR "read.articles.write-screen-colour" = "write \"#4a5b6c\"";
+}
 
 const KINDS: [ArticleKind; 4] = [ArticleKind::Fabric, ArticleKind::Thread, ArticleKind::Filling, ArticleKind::Trim];
 
@@ -23,8 +37,8 @@ impl Reader {
             let some = self.each(declared, kind.word(), |reader, section, entry| reader.article(section, entry, kind));
             for (id, article) in some {
                 if let Some(old) = model.articles.get(&id) {
-                    let what = format!("the article {id} (a {} and a {})", old.kind.word(), kind.word());
-                    let finding = rules::duplicate_id(&what, old.entry.span(), article.entry.span());
+                    let what = say!(ARTICLE, id, one = kind::word(old.kind.word()), other = kind::word(kind.word()));
+                    let finding = rules::duplicate_id(what, old.entry.span(), article.entry.span());
                     self.findings.push(finding);
                 } else {
                     model.articles.insert(id, article);
@@ -64,13 +78,14 @@ impl Reader {
             let layer = Spanned::new("all".to_string(), node.span);
             return vec![self.layer(layer, text, node)];
         }
-        let Some(inner) = self.table(section, "composition", "the composition") else { return Vec::new() };
+        let what = COMPOSITION.into();
+        let Some(inner) = self.table(section, "composition", &what) else { return Vec::new() };
         let mut layers = Vec::new();
         for (name, (place, node)) in inner.fields {
             if let Kind::Text(text) = &node.kind {
                 layers.push(self.layer(Spanned::new(name.clone(), *place), text, node));
             } else {
-                self.refuse::<()>(name, "text such as \"80 % cotton, 20 % polyester\"", node);
+                self.refuse::<()>(name, SHARES, node);
             }
         }
         layers
@@ -87,8 +102,8 @@ impl Reader {
             match fibre(part.trim(), place) {
                 Some(fibre) => fibres.push(fibre),
                 None => {
-                    let message = format!("`{}` is not a share and a fibre", part.trim());
-                    let help = "write the share first: \"80 % cotton, 20 % polyester\"";
+                    let message = say!(NO_SHARE, text = part.trim());
+                    let help = WRITE_SHARE;
                     self.findings.push(rules::bad_value(message, place, help));
                 }
             }
@@ -113,15 +128,15 @@ impl Reader {
 
     /// A colour in CIELAB at a node: three numbers.
     pub(super) fn lab_at(&mut self, key: &str, node: &Node) -> Option<[f64; 3]> {
-        let Kind::List(list) = &node.kind else { return self.refuse(key, "three numbers as texts", node) };
+        let Kind::List(list) = &node.kind else { return self.refuse(key, THREE_NUMBERS, node) };
         let numbers: Vec<f64> = list.iter().filter_map(decimal).collect();
         match (<[f64; 3]>::try_from(numbers), list.len()) {
             (Ok(lab), 3) if (0.0..=100.0).contains(&lab[0]) && lab[1].abs() <= 150.0 && lab[2].abs() <= 150.0 => {
                 Some(lab)
             }
             _ => {
-                let help = format!("write L* from 0 to 100, then a* and b*: {key} = [\"52.1\", \"-3.4\", \"-12.0\"]");
-                self.findings.push(rules::bad_value(format!("`{key}` is no CIELAB colour"), node.span, help));
+                let help = say!(WRITE_LAB, key);
+                self.findings.push(rules::bad_value(say!(NO_LAB, key), node.span, help));
                 None
             }
         }
@@ -135,7 +150,7 @@ impl Reader {
         match hex {
             Some(hex) => Some(Stated::plain([byte(hex, 0), byte(hex, 2), byte(hex, 4)], node.span)),
             None => {
-                self.findings.push(rules::bad_value("`screen` is no screen colour", node.span, "write \"#4a5b6c\""));
+                self.findings.push(rules::bad_value(NO_SCREEN_COLOUR, node.span, WRITE_SCREEN_COLOUR));
                 None
             }
         }

@@ -4,14 +4,30 @@ use std::ops::Range;
 
 use crate::model::{Chain, EdgeRef, PathRef, PointRef, RunRef};
 use crate::source::{Span, Spanned};
+use crate::words::{Phrase, say, words};
 
 use super::reader::{Reader, is_id};
 use super::rules;
 use super::section::Section;
 use super::tree::Node;
 
-/// How a chain is written, for help lines.
-const EXAMPLE: &str = "write for example \"SIDE.l:n-c, d-t\": piece, copy, then points in a row";
+words! {
+    EXAMPLE "read.chains.example" = "write for example \"SIDE.l:n-c, d-t\": piece, copy, then points in a row";
+    WRONG "read.chains.wrong" = "`{word}`: {message}";
+    NO_PIECE "read.chains.no-piece" = "it names no piece";
+    NO_ID "read.chains.no-id" = "`{name}` is no id";
+    NO_COPY "read.chains.no-copy" = "`{name}` is no name of a copy or use";
+    NO_LINE "read.chains.no-line" = "`@` names a line";
+    TWO_POINTS "read.chains.two-points" = "an edge needs two points";
+    NO_POINT "read.chains.no-point" = "`{word}` is no point";
+    WRITE_NAMED "read.chains.write-named" = "write a named point, or its mirror image: \"c~\"";
+    WRITE_NEIGHBOURING "read.chains.write-neighbouring" = "write neighbouring points in a row: \"a-b-c\"";
+    NOT_ONE "read.chains.not-one" = "`{text}` is more than one edge";
+    NAME_EDGE "read.chains.name-edge" = "name one edge, from a point to its neighbour: \"a-b\"";
+    NO_EDGE "read.chains.no-edge" = "`{key}` goes from one named point to another";
+    WRITE_EXAMPLE "read.chains.write-example" = "write for example \"nw-sw\"";
+    POINT_MISSING "read.chains.point-missing" = "a point is missing";
+}
 
 impl Reader {
     /// A chain of runs at a key.
@@ -40,7 +56,7 @@ impl Reader {
             match run(word, before.as_ref(), piece, span, &|a, b| place(start + a, start + b)) {
                 Ok(run) => runs.push(run),
                 Err(message) => {
-                    self.findings.push(rules::bad_value(format!("`{word}`: {message}"), span, EXAMPLE));
+                    self.findings.push(rules::bad_value(say!(WRONG, word, message), span, EXAMPLE));
                     return None;
                 }
             }
@@ -54,8 +70,8 @@ impl Reader {
         let place = self.inside(place, text).map_or(place, |inside| inside.part(lead, lead + word.len()));
         let found = point(word, place);
         if found.is_none() {
-            let message = format!("`{word}` is no point");
-            self.findings.push(rules::bad_value(message, place, "write a named point, or its mirror image: \"c~\""));
+            let message = say!(NO_POINT, word);
+            self.findings.push(rules::bad_value(message, place, WRITE_NAMED));
         }
         found
     }
@@ -70,8 +86,8 @@ impl Reader {
         match row(edge, part.start, &place) {
             Ok(points) => Some(EdgeRef { points, span }),
             Err(message) => {
-                let message = format!("`{}`: {message}", edge.trim());
-                self.findings.push(rules::bad_value(message, span, "write neighbouring points in a row: \"a-b-c\""));
+                let message = say!(WRONG, word = edge.trim(), message);
+                self.findings.push(rules::bad_value(message, span, WRITE_NEIGHBOURING));
                 None
             }
         }
@@ -83,12 +99,8 @@ impl Reader {
         if edge.points.len() == 2 {
             return Some(edge);
         }
-        let message = format!("`{}` is more than one edge", edge.text());
-        self.findings.push(rules::bad_value(
-            message,
-            edge.span,
-            "name one edge, from a point to its neighbour: \"a-b\"",
-        ));
+        let message = say!(NOT_ONE, text = edge.text());
+        self.findings.push(rules::bad_value(message, edge.span, NAME_EDGE));
         None
     }
 
@@ -100,8 +112,8 @@ impl Reader {
                 Some(Spanned::new((a.trim().to_string(), b.trim().to_string()), word.span))
             }
             _ => {
-                let message = format!("`{key}` goes from one named point to another");
-                self.findings.push(rules::bad_value(message, word.span, "write for example \"nw-sw\""));
+                let message = say!(NO_EDGE, key);
+                self.findings.push(rules::bad_value(message, word.span, WRITE_EXAMPLE));
                 None
             }
         }
@@ -141,7 +153,7 @@ fn run(
     piece: Option<&str>,
     span: Span,
     place: &dyn Fn(usize, usize) -> Span,
-) -> Result<RunRef, String> {
+) -> Result<RunRef, Phrase> {
     let (head, path, offset) = match word.split_once(':') {
         Some((head, path)) => (Some(head.trim()), path, head.len() + 1),
         None => (None, word, 0),
@@ -152,7 +164,7 @@ fn run(
             let (part, usage, copy) = (None, None, None);
             return Ok(RunRef { part, usage, piece: piece.to_string(), copy, path, span });
         }
-        let before = before.ok_or("it names no piece")?;
+        let before = before.ok_or(NO_PIECE)?;
         return Ok(RunRef { path, span, ..before.clone() });
     };
     let (usage, piece) = match head.split_once('/') {
@@ -171,41 +183,39 @@ fn run(
 }
 
 /// `name` or `name.detail`.
-fn dotted(text: &str) -> Result<(String, Option<String>), String> {
+fn dotted(text: &str) -> Result<(String, Option<String>), Phrase> {
     let (name, detail) = match text.split_once('.') {
         Some((name, detail)) => (name.trim(), Some(detail.trim())),
         None => (text.trim(), None),
     };
     let digits = |text: &str| !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
     if !is_id(name, false) {
-        return Err(format!("`{name}` is no id"));
+        return Err(say!(NO_ID, name));
     }
     match detail {
-        Some(detail) if !is_id(detail, false) && !digits(detail) => {
-            Err(format!("`{detail}` is no name of a copy or use"))
-        }
+        Some(detail) if !is_id(detail, false) && !digits(detail) => Err(say!(NO_COPY, name = detail)),
         _ => Ok((name.to_string(), detail.map(str::to_string))),
     }
 }
 
 /// `a-b-c` or `@line`.
-fn points(text: &str, offset: usize, place: &dyn Fn(usize, usize) -> Span) -> Result<PathRef, String> {
+fn points(text: &str, offset: usize, place: &dyn Fn(usize, usize) -> Span) -> Result<PathRef, Phrase> {
     if let Some(line) = text.trim().strip_prefix('@') {
         let line = line.trim();
-        return if is_id(line, false) { Ok(PathRef::Line(line.to_string())) } else { Err("`@` names a line".into()) };
+        return if is_id(line, false) { Ok(PathRef::Line(line.to_string())) } else { Err(NO_LINE.into()) };
     }
     row(text, offset, place).map(PathRef::Points)
 }
 
 /// `a-b-c`
-fn row(text: &str, offset: usize, place: &dyn Fn(usize, usize) -> Span) -> Result<Vec<PointRef>, String> {
+fn row(text: &str, offset: usize, place: &dyn Fn(usize, usize) -> Span) -> Result<Vec<PointRef>, Phrase> {
     let mut all = Vec::new();
     let mut at = offset;
     for part in text.split('-') {
         let (start, word) = (at + part.len() - part.trim_start().len(), part.trim());
-        let missing = || if word.is_empty() { "a point is missing".into() } else { format!("`{word}` is no point") };
+        let missing = || if word.is_empty() { Phrase::from(POINT_MISSING) } else { say!(NO_POINT, word) };
         all.push(point(word, place(start, start + word.len())).ok_or_else(missing)?);
         at += part.len() + 1;
     }
-    if all.len() < 2 { Err("an edge needs two points".into()) } else { Ok(all) }
+    if all.len() < 2 { Err(TWO_POINTS.into()) } else { Ok(all) }
 }

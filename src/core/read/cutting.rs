@@ -4,12 +4,23 @@ use std::collections::BTreeMap;
 
 use crate::model::{Cutting, Entry, Method, Model, Spread, Stated};
 use crate::source::Spanned;
+use crate::words::{Phrase, number, say, words};
 
 use super::declared::Declarations;
 use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 use super::tree::Kind;
+
+words! {
+    TABLE_SIZES "read.cutting.table-sizes" = "a table of sizes";
+    GIVES_NUMBER "read.cutting.gives-number" = "`mix` gives a number of products from 1 to {most_mixed} for sizes of the style";
+    WRITE_EXAMPLE "read.cutting.write-example" = "write for example { S = 2, L = 1 }";
+    LAYS_SEVERAL "read.cutting.lays-several" = "`mix` lays several sizes together";
+    NUMBER_DEGREES "read.cutting.number-degrees" = "a number of degrees";
+    TOO_STEEP "read.cutting.too-steep" = "`{key}` lies between 0 and {steepest} degrees";
+    STEEPNESS_EXAMPLE "read.cutting.steepness-example" = "write for example 3";
+}
 
 /// The largest tilt, in degrees.
 const STEEPEST: f64 = 45.0;
@@ -44,7 +55,7 @@ impl Reader {
     fn mix(&mut self, section: &Section<'_>) -> BTreeMap<String, u64> {
         let Some(node) = section.node("mix") else { return BTreeMap::new() };
         let Kind::Table(fields) = &node.kind else {
-            self.refuse::<()>("mix", "a table of sizes", node);
+            self.refuse::<()>("mix", TABLE_SIZES, node);
             return BTreeMap::new();
         };
         let mut mix = BTreeMap::new();
@@ -56,15 +67,14 @@ impl Reader {
             match count.filter(|_| self.codes.sizes.contains(size)) {
                 Some(count) => drop(mix.insert(size.clone(), count)),
                 None => {
-                    let message =
-                        format!("`mix` gives a number of products from 1 to {MOST_MIXED} for sizes of the style");
-                    self.findings.push(rules::bad_value(message, *place, "write for example { S = 2, L = 1 }"));
+                    let message = say!(GIVES_NUMBER, most_mixed = MOST_MIXED);
+                    self.findings.push(rules::bad_value(message, *place, WRITE_EXAMPLE));
                 }
             }
         }
         if mix.len() < 2 && fields.len() < 2 {
-            let message = "`mix` lays several sizes together".to_string();
-            self.findings.push(rules::bad_value(message, node.span, "write for example { S = 2, L = 1 }"));
+            let message = Phrase::from(LAYS_SEVERAL);
+            self.findings.push(rules::bad_value(message, node.span, WRITE_EXAMPLE));
         }
         if mix.len() == fields.len() && mix.len() > 1 { mix } else { BTreeMap::new() }
     }
@@ -73,14 +83,14 @@ impl Reader {
     fn degrees(&mut self, section: &Section<'_>, key: &str) -> Option<Stated<f64>> {
         let node = section.node(key)?;
         let (Kind::Text(text) | Kind::Float(text) | Kind::Integer(text)) = &node.kind else {
-            return self.refuse(key, "a number of degrees", node);
+            return self.refuse(key, NUMBER_DEGREES, node);
         };
         let number = crate::units::Rational::parse(text.trim()).map(|number| number.to_f64());
         match number.filter(|number| (0.0..=STEEPEST).contains(number)) {
             Some(number) => Some(Stated::plain(number, node.span)),
             None => {
-                let message = format!("`{key}` lies between 0 and {STEEPEST} degrees");
-                self.findings.push(rules::bad_value(message, node.span, "write for example 3"));
+                let message = say!(TOO_STEEP, key, steepest = number::number(STEEPEST, 0));
+                self.findings.push(rules::bad_value(message, node.span, STEEPNESS_EXAMPLE));
                 None
             }
         }

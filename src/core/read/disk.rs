@@ -8,7 +8,15 @@ use std::sync::Arc;
 use crate::diag::Finding;
 use crate::source::Sources;
 
+use crate::words::{Phrase, words};
+
 use super::rules;
+
+words! {
+    NO_FOLDER "read.disk.no-folder" = "there is no such folder";
+    NO_FOLDER_BUT_FILE "read.disk.no-folder-but-file" = "it is a file, not a folder";
+    DENIED "read.disk.denied" = "permission denied";
+}
 
 /// How much is read at most. Each limit is a finding with its number.
 #[derive(Debug, Clone, Copy)]
@@ -87,10 +95,10 @@ pub fn memory<'a>(files: impl IntoIterator<Item = (&'a str, &'a [u8])>) -> Disk 
 /// # Errors
 /// If the folder does not exist, is no folder, or cannot be listed.
 pub fn load(folder: &Path, unsaved: &BTreeMap<String, String>, limits: &Limits) -> Result<Disk, Unreadable> {
-    let fail = |reason: String| Unreadable { folder: folder.to_path_buf(), reason };
+    let fail = |reason: Phrase| Unreadable { folder: folder.to_path_buf(), reason: reason.english() };
     let style = folder.canonicalize().map_err(|error| fail(plain(&error)))?;
     if !style.is_dir() {
-        return Err(fail("it is a file, not a folder".into()));
+        return Err(fail(NO_FOLDER_BUT_FILE.into()));
     }
     fs::read_dir(&style).map_err(|error| fail(plain(&error)))?;
     let root = style.ancestors().find(|dir| dir.join(ROOT).is_file()).unwrap_or(&style).to_path_buf();
@@ -129,7 +137,7 @@ pub fn bytes(path: &Path, largest: u64) -> Result<Vec<u8>, String> {
     let reason = |error: &std::io::Error| match error.kind() {
         std::io::ErrorKind::NotFound => "there is no such file".into(),
         std::io::ErrorKind::IsADirectory => "it is a folder, not a file".into(),
-        _ => plain(error),
+        _ => plain(error).english(),
     };
     let about = fs::metadata(path).map_err(|error| reason(&error))?;
     if about.len() > largest {
@@ -150,11 +158,11 @@ pub fn revisions(folder: &Path, ending: &str) -> Result<Vec<(String, PathBuf)>, 
     let entries = match fs::read_dir(folder) {
         Ok(entries) => entries,
         Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(Vec::new()),
-        Err(error) => return Err(plain(&error)),
+        Err(error) => return Err(plain(&error).english()),
     };
     let mut found = Vec::new();
     for entry in entries {
-        let path = entry.map_err(|error| plain(&error))?.path();
+        let path = entry.map_err(|error| plain(&error).english())?.path();
         let name = path.file_stem().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
         let wanted = path.extension().is_some_and(|one| one.eq_ignore_ascii_case(ending));
         if wanted && !name.starts_with('.') {
@@ -224,7 +232,7 @@ impl Disk {
         if self.fits(&name, size) {
             match fs::read(&real) {
                 Ok(bytes) => self.take(&name, bytes),
-                Err(error) => self.findings.push(rules::no_access(&name, &plain(&error))),
+                Err(error) => self.findings.push(rules::no_access(&name, plain(&error))),
             }
         }
         true
@@ -331,10 +339,10 @@ fn slashes(path: &Path) -> String {
 }
 
 /// The system's reason in a few words, without the error number.
-fn plain(error: &std::io::Error) -> String {
+fn plain(error: &std::io::Error) -> Phrase {
     match error.kind() {
-        std::io::ErrorKind::NotFound => "there is no such folder".into(),
-        std::io::ErrorKind::PermissionDenied => "permission denied".into(),
-        _ => error.to_string(),
+        std::io::ErrorKind::NotFound => NO_FOLDER.into(),
+        std::io::ErrorKind::PermissionDenied => DENIED.into(),
+        _ => error.to_string().into(),
     }
 }

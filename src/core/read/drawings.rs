@@ -5,13 +5,16 @@ use std::sync::Arc;
 
 use crate::model::{Drawing, GAUGE, Model, ShapeSource, Sketch, Stated, Value};
 use crate::source::{Span, Spanned};
+use crate::words::{say, words};
 
 use super::reader::Reader;
 use super::{rules, svg};
 
-/// What a name can be.
-const NAMES: &str = "points are circles named PIECE.a; other names are PIECE.grain, PIECE.pile, PIECE.line.id, \
-                     PIECE.mark.id and PIECE.notch.id";
+words! {
+    NAME_SHAPE "read.drawings.name-shape" = "the name `{name}` of a shape";
+    HERE "read.drawings.here" = "named here";
+    NAMES "read.drawings.names" = "points are circles named PIECE.a; other names are PIECE.grain, PIECE.pile, PIECE.line.id, PIECE.mark.id and PIECE.notch.id";
+}
 
 /// The drawings that outlines name: where first, and which outlines of theirs.
 fn named(model: &Model) -> BTreeMap<String, (Span, BTreeSet<String>)> {
@@ -52,8 +55,8 @@ impl Reader {
             sketches.iter().flat_map(Sketch::meant).chain(gauge).map(|shape| shape.span).collect();
         for (name, shape) in sketches.into_iter().flat_map(|sketch| sketch.strange) {
             if meant.insert(shape.span) {
-                let what = format!("the name `{name}` of a shape");
-                self.findings.push(rules::content_ignored(path, &what).at(shape.span, "").help(NAMES));
+                let what = say!(NAME_SHAPE, name);
+                self.findings.push(rules::content_ignored(path, what).at(shape.span, "").help(NAMES));
             }
         }
     }
@@ -64,7 +67,7 @@ impl Reader {
         match std::str::from_utf8(&bytes) {
             Ok(text) => Some(text.strip_prefix('\u{feff}').unwrap_or(text).to_string()),
             Err(error) => {
-                self.findings.push(rules::not_text(path, error.valid_up_to()).at(span, "named here"));
+                self.findings.push(rules::not_text(path, error.valid_up_to()).at(span, HERE));
                 None
             }
         }
@@ -78,7 +81,7 @@ impl Reader {
             Err(()) => self.findings.push(rules::bad_path(path, span)),
         }
         for finding in std::mem::take(&mut self.disk.findings) {
-            self.findings.push(finding.at(span, "named here"));
+            self.findings.push(finding.at(span, HERE));
         }
         self.disk.name(path).and_then(|name| self.disk.files.get(&name).cloned())
     }

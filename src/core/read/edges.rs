@@ -5,15 +5,23 @@ use crate::geom::{Corner, Worked};
 use crate::model::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notches, PointRef};
 use crate::source::Spanned;
 use crate::units::{Dimension, Quantity};
+use crate::words::{Phrase, say, words};
 
 use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};
 
-/// Styles of corners, as they are written.
-const STYLES: &str = "mitre, mitre 2.5 (its limit in allowances), round, square, step, fold back; step and fold back may \
-                      name the edge whose allowance it is: \"fold back a-b\"";
+words! {
+    NO_STYLE "read.edges.no-style" = "\"{text}\" is no style of a corner";
+    ONE_OF "read.edges.one-of" = "one of: mitre, mitre 2.5 (its limit in allowances), round, square, step, fold back; step and fold back may name the edge whose allowance it is: \"fold back a-b\"";
+    NAME_EDGE "read.edges.name-edge" = "name an edge that begins or ends at {text}";
+    NAME_EDGES "read.edges.name-edges" = "name edges at single corners: { nw = \"fold back sw-nw\" }";
+    NOT_AT_CORNER "read.edges.not-at-corner" = "the edge does not meet this corner";
+    PLACES "read.edges.places" = "a list of places: [\"n-c 40 mm\", \"b-n 50 %\", \"c\"]";
+    WRITE_NAMED "read.edges.write-named" = "write a named point, or an edge and how far along it: \"n-c 40 mm\" or \"n-c 50 %\"";
+    ON_EDGE "read.edges.on-edge" = "a notch is on an edge";
+}
 
 impl Reader {
     /// `"round"`, or `{ all = "mitre", nw = "fold back" }`.
@@ -41,8 +49,8 @@ impl Reader {
         let text = self.plain_text("corners", node)?;
         let raw = node.text().unwrap_or(&text);
         let Some((corner, at)) = style(raw) else {
-            let message = format!("\"{text}\" is no style of a corner");
-            self.findings.push(rules::bad_value(message, node.span, format!("one of: {STYLES}")));
+            let message = say!(NO_STYLE, text);
+            self.findings.push(rules::bad_value(message, node.span, ONE_OF));
             return None;
         };
         let Some(at) = at else { return Some(CornerStyle { corner, edge: None, span: node.span }) };
@@ -52,10 +60,10 @@ impl Reader {
             return Some(CornerStyle { corner, edge: Some(edge), span: node.span });
         }
         let help = match point {
-            Some(point) => format!("name an edge that begins or ends at {}", point.text()),
-            None => "name edges at single corners: { nw = \"fold back sw-nw\" }".to_string(),
+            Some(point) => say!(NAME_EDGE, text = point.text()),
+            None => Phrase::from(NAME_EDGES),
         };
-        self.findings.push(rules::bad_value("the edge does not meet this corner", edge.span, help));
+        self.findings.push(rules::bad_value(NOT_AT_CORNER, edge.span, help));
         None
     }
 
@@ -73,7 +81,7 @@ impl Reader {
         let list = match section.node("notches").map(|node| (node, &node.kind)) {
             Some((_, Kind::List(list))) => list.iter().filter_map(|one| self.notch(one)).collect(),
             Some((node, _)) => {
-                self.refuse::<()>("notches", "a list of places: [\"n-c 40 mm\", \"b-n 50 %\", \"c\"]", node);
+                self.refuse::<()>("notches", PLACES, node);
                 Vec::new()
             }
             None => Vec::new(),
@@ -89,8 +97,8 @@ impl Reader {
             return Some(Notch { place, span: node.span });
         }
         let Some((edge, rest)) = measured(raw) else {
-            let help = "write a named point, or an edge and how far along it: \"n-c 40 mm\" or \"n-c 50 %\"";
-            self.findings.push(rules::bad_value("a notch stands on an edge", node.span, help));
+            let help = WRITE_NAMED;
+            self.findings.push(rules::bad_value(ON_EDGE, node.span, help));
             return None;
         };
         let edge = self.single_edge(raw, 0..edge.len(), node.span);

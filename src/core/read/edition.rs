@@ -3,6 +3,7 @@
 use crate::diag::{Finding, Findings, Severity};
 use crate::lay::{Lock, lock};
 use crate::source::{FileId, SourceFile, Span, Spanned};
+use crate::words::words;
 
 use super::{Loaded, SAMPLING, is_order, is_private, is_sample, rules, strip};
 
@@ -15,8 +16,10 @@ const WITHHELD_FILE: &str =
     "# Withheld: this file cannot be read whole, and may hold values that only the own edition shows.\n";
 /// What lays of an order are kept as begins so.
 const ORDER: &str = "order ";
-/// What a factory reads of a finding about something it does not get.
-const OWN_FINDING: &str = "something that only the own edition shows must be settled there";
+
+words! {
+    OWN_FINDING "read.edition.own-finding" = "something that only the own edition shows must be settled there";
+}
 
 /// The files the factory gets: without those below `private/`, without orders and what was said and measured of samples,
 /// with every value that is meant for the own edition withheld in place, without comments, and pictures without what is not

@@ -4,9 +4,15 @@ use crate::model::{
     Action, Approval, Audience, Comment, CommentState, Concession, Entry, Judgement, Model, Sealed, Submission,
 };
 
+use crate::words::words;
+
 use super::declared::Declarations;
 use super::reader::Reader;
 use super::section::Section;
+
+words! {
+    SEALED "read.ledgers.sealed" = "the sealed sample";
+}
 
 impl Reader {
     /// Comments, approvals and concessions.
@@ -65,7 +71,8 @@ impl Reader {
     }
 
     fn sealed(&mut self, section: &Section<'_>) -> Option<Sealed> {
-        let inner = self.table(section, "sealed", "the sealed sample")?;
+        let what = SEALED.into();
+        let inner = self.table(section, "sealed", &what)?;
         Some(Sealed {
             tag: self.word(&inner, "tag"),
             date: self.date(&inner, "date"),

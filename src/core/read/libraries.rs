@@ -1,9 +1,15 @@
 //! Gathers what all files declare, those among them that the style names as shared.
 
+use crate::words::words;
+
 use super::declared::Declarations;
 use super::reader::Reader;
 use super::section::Section;
 use super::{keys, parse, rules};
+
+words! {
+    STYLE "read.libraries.style" = "the style";
+}
 
 impl Reader {
     /// Everything the files declare, libraries included.
@@ -18,7 +24,8 @@ impl Reader {
     pub(super) fn libraries(&mut self, declared: &mut Declarations) {
         let Some(style) = declared.get("style").and_then(|list| list.first()).cloned() else { return };
         let Some(kind) = keys::kind("style") else { return };
-        let section = Section { fields: &style.fields, keys: &kind.keys, what: "the style", span: style.id.span };
+        let what = STYLE.into();
+        let section = Section { fields: &style.fields, keys: &kind.keys, what: &what, span: style.id.span };
         let listed = self.list(&section, "libraries");
         if listed.is_empty() {
             return;

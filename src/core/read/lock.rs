@@ -4,8 +4,16 @@ use crate::lay::Lock;
 use crate::lay::lock::{Entry, FILE, FORMAT, placed, steps};
 use crate::model::Model;
 
+use crate::words::{Phrase, say, words};
+
 use super::reader::Reader;
 use super::rules;
+
+words! {
+    NO_TEXT "read.lock.no-text" = "it is no text";
+    OTHER_FORMAT "read.lock.other-format" = "its format is not {format}: it is of another version";
+    LAY "read.lock.lay" = "the lay \"{what}\"";
+}
 
 impl Reader {
     /// The lays kept beside the specification. An entry that cannot be read is said and not taken.
@@ -17,26 +25,26 @@ impl Reader {
         match read(&bytes.unwrap_or_default()) {
             Ok((lock, broken)) => {
                 model.lock = lock;
-                broken.iter().for_each(|what| self.broken_lock(what));
+                broken.into_iter().for_each(|what| self.broken_lock(what));
             }
-            Err(reason) => self.broken_lock(&reason),
+            Err(reason) => self.broken_lock(reason),
         }
     }
 
-    fn broken_lock(&mut self, why: &str) {
+    fn broken_lock(&mut self, why: Phrase) {
+        self.broken_lock.get_or_insert_with(|| why.english());
         self.findings.push(rules::broken_lock(why));
-        self.broken_lock.get_or_insert_with(|| why.to_string());
     }
 }
 
 /// The entries of a file, and what is wrong with those that are left out.
-fn read(bytes: &[u8]) -> Result<(Lock, Vec<String>), String> {
-    let text = std::str::from_utf8(bytes).map_err(|_| "it is no text".to_string())?;
-    let table = toml::de::DeTable::parse(text).map_err(|error| error.message().to_string())?;
+fn read(bytes: &[u8]) -> Result<(Lock, Vec<Phrase>), Phrase> {
+    let text = std::str::from_utf8(bytes).map_err(|_| NO_TEXT)?;
+    let table = toml::de::DeTable::parse(text).map_err(|error| Phrase::from(error.message()))?;
     let table = table.get_ref();
     let format = table.get("format").and_then(|value| value.get_ref().as_integer());
     if format.is_none_or(|format| format.to_string() != FORMAT.to_string()) {
-        return Err(format!("its format is not {FORMAT}: it is of another version"));
+        return Err(say!(OTHER_FORMAT, format = FORMAT.to_string()));
     }
     let mut lock = Lock::default();
     let mut broken = Vec::new();
@@ -46,7 +54,7 @@ fn read(bytes: &[u8]) -> Result<(Lock, Vec<String>), String> {
         let what = fields.and_then(|fields| fields.get("what")?.get_ref().as_str()).unwrap_or("?");
         match fields.and_then(entry) {
             Some((key, entry)) => drop(lock.entries.insert(key, entry)),
-            None => broken.push(format!("the lay \"{what}\"")),
+            None => broken.push(say!(LAY, what)),
         }
     }
     Ok((lock, broken))

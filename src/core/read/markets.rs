@@ -4,7 +4,7 @@ use crate::model::Stated;
 use crate::source::{Edit, Help, Spanned};
 use crate::standards::market::Market;
 use crate::units::Age;
-use crate::words::{Phrase, say, words};
+use crate::words::{Phrase, Word, say, words};
 
 use super::keys::Form;
 use super::reader::Reader;
@@ -13,14 +13,17 @@ use super::section::Section;
 use super::tree::{Kind, Node};
 
 words! {
-    NO_MARKET "destination.unknown" = "\"{text}\" is no country and no market that is known here";
-    WRITE "destination.write" = "write \"{code}\", which is {name}";
-    CODES "destination.codes" = "write the code of ISO 3166-1 or the English short name, \"NO\" or \"Norway\"; \"EU\" is the European Union";
-    NO_AGE "age.unknown" = "`{key}` is no age: \"{text}\"";
-    AGES "age.write" = "write months or years: \"36 months\", \"3 years\", \"0 months\"";
-    NO_WORD "choices.unknown" = "`{key}` cannot be \"{text}\"";
-    NEAR "choices.near" = "write \"{near}\"";
-    ONE_OF "choices.one-of" = "one or several of: {words}";
+    NO_MARKET "read.markets.unknown" = "\"{text}\" is no country and no market that is known here";
+    WRITE "read.markets.write" = "write \"{code}\", which is {name}";
+    CODES "read.markets.codes" = "write the code of ISO 3166-1 or the English short name, \"NO\" or \"Norway\"; \"EU\" is the European Union";
+    NO_AGE "read.markets.no-age" = "`{key}` is no age: \"{text}\"";
+    AGES "read.markets.ages" = "write months or years: \"36 months\", \"3 years\", \"0 months\"";
+    NO_WORD "read.markets.no-word" = "`{key}` cannot be \"{text}\"";
+    NEAR "read.markets.near" = "write \"{near}\"";
+    ONE_OF "read.markets.one-of" = "one or several of: {words}";
+    LIST_MARKETS "read.markets.list-markets" = "a list of codes or names of countries";
+    LIST_WORDS "read.markets.list-words" = "one word or a list of words";
+    LIST_LINES "read.markets.list-lines" = "a text or a list of lines";
 }
 
 /// What many write for the United Kingdom. ISO 3166-1 keeps it for that country, whose code is `GB` (from memory).
@@ -35,7 +38,7 @@ impl Reader {
 
     /// Several; one alone counts as a list of one.
     pub fn markets(&mut self, section: &Section<'_>, key: &str) -> Vec<Spanned<Market>> {
-        let nodes = self.nodes(section, key, "a list of codes or names of countries");
+        let nodes = self.nodes(section, key, LIST_MARKETS);
         nodes.into_iter().filter_map(|node| self.market_at(key, node)).collect()
     }
 
@@ -72,14 +75,14 @@ impl Reader {
         self.stated(key, node, |reader, node| match &node.kind {
             Kind::List(list) => list.iter().map(|line| reader.plain_text(key, line)).collect(),
             Kind::Text(_) => Some(vec![reader.plain_text(key, node)?]),
-            _ => reader.refuse(key, "a text or a list of lines", node),
+            _ => reader.refuse(key, LIST_LINES, node),
         })
     }
 
     /// One or several of the words a key allows.
     pub fn choices(&mut self, section: &Section<'_>, key: &str) -> Vec<Spanned<String>> {
         let Some(Form::Choices(words)) = section.key(key).map(|key| &key.form) else { return Vec::new() };
-        let nodes = self.nodes(section, key, "one word or a list of words");
+        let nodes = self.nodes(section, key, LIST_WORDS);
         let mut found = Vec::new();
         for node in nodes {
             match self.plain_text(key, node) {
@@ -98,7 +101,7 @@ impl Reader {
     }
 
     /// The entries of a list; anything else is a list of one. A table is no entry.
-    fn nodes<'a>(&mut self, section: &Section<'a>, key: &str, wanted: &str) -> Vec<&'a Node> {
+    fn nodes<'a>(&mut self, section: &Section<'a>, key: &str, wanted: Word) -> Vec<&'a Node> {
         let Some(node) = section.node(key) else { return Vec::new() };
         match &node.kind {
             Kind::List(list) => list.iter().collect(),

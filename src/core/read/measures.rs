@@ -2,11 +2,19 @@
 
 use crate::model::{Entry, Model, PointOfMeasure, Stated};
 use crate::source::Spanned;
+use crate::words::{say, words};
 
 use super::declared::Declarations;
 use super::reader::Reader;
 use super::rules;
 use super::section::Section;
+
+words! {
+    WRITE_ARROW "read.measures.write-arrow" = "write arrow = [\"12 % 50 %\", \"88 % 50 %\"]";
+    GOES_SPOT "read.measures.goes-spot" = "`arrow` goes from one spot to another";
+    SPOT_PICTURE "read.measures.spot-picture" = "\"{word}\" is no spot on a picture";
+    WRITE_LEFT "read.measures.write-left" = "write \"30 % 20 %\": from the left edge, then from the top";
+}
 
 impl Reader {
     /// Points of measure.
@@ -37,8 +45,8 @@ impl Reader {
         if let [from, to] = ends.as_slice() {
             return Some(Spanned::new([self.spot(from)?, self.spot(to)?], node.span));
         }
-        let help = "write arrow = [\"12 % 50 %\", \"88 % 50 %\"]";
-        self.findings.push(rules::bad_value("`arrow` goes from one spot to another", node.span, help));
+        let help = WRITE_ARROW;
+        self.findings.push(rules::bad_value(GOES_SPOT, node.span, help));
         None
     }
 
@@ -56,8 +64,8 @@ impl Reader {
                 Some([*x, *y])
             }
             _ => {
-                let message = format!("\"{}\" is no spot on a picture", word.value);
-                let help = "write \"30 % 20 %\": from the left edge, then from the top";
+                let message = say!(SPOT_PICTURE, word = &word.value);
+                let help = WRITE_LEFT;
                 self.findings.push(rules::bad_value(message, word.span, help));
                 None
             }

@@ -2,6 +2,7 @@
 
 use crate::model::{Entry, Model, Order, OrderLine, Table};
 use crate::source::Spanned;
+use crate::words::{say, words};
 
 use super::declared::Declarations;
 use super::keys::Form;
@@ -9,6 +10,12 @@ use super::reader::{Reader, is_id};
 use super::rules;
 use super::section::Section;
 use super::tree::Kind;
+
+words! {
+    ORDER_LINE "read.orders.order-line" = "line";
+    TABLE_EACH "read.orders.table-each" = "a table for each line";
+    LINE "read.orders.line" = "{what}, line {id}";
+}
 
 impl Reader {
     /// Orders.
@@ -38,7 +45,7 @@ impl Reader {
         let mut lines = Table::new();
         let Some(node) = section.node("line") else { return lines };
         let Kind::Table(fields) = &node.kind else {
-            self.refuse::<()>("line", "a table for each line", node);
+            self.refuse::<()>("line", TABLE_EACH, node);
             return lines;
         };
         let keys = match section.key("line").map(|key| &key.form) {
@@ -50,13 +57,13 @@ impl Reader {
         };
         for (id, (place, node)) in fields {
             let Kind::Table(inner) = &node.kind else {
-                self.refuse::<()>(id, "a table", node);
+                self.refuse::<()>(id, super::tree::A_TABLE, node);
                 continue;
             };
             if !is_id(id, true) {
-                self.findings.push(rules::bad_id(id, "line", true, *place));
+                self.findings.push(rules::bad_id(id, ORDER_LINE, true, *place));
             }
-            let what = format!("{}, line {id}", section.what);
+            let what = say!(LINE, what = section.what, id);
             let line = Section { fields: inner, keys, what: &what, span: *place };
             self.report_unknown(&line, false);
             let entry = self.entry(&line, &Spanned::new(id.clone(), *place), true);

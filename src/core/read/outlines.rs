@@ -3,6 +3,7 @@
 use crate::model::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side, Stated, SvgSource, Value};
 use crate::source::Spanned;
 use crate::units::{Dimension, Quantity};
+use crate::words::{say, words};
 
 use super::keys;
 use super::reader::{Reader, is_id};
@@ -10,6 +11,29 @@ use super::rules;
 use super::section::Section;
 use super::tree::{Fields, Kind, Node};
 use super::values::BY_FACTORY;
+
+words! {
+    POINT "read.outlines.point" = "point";
+    WRITE_OUTLINE "read.outlines.write-outline" = "write outline = { shape = \"rectangle\", width = \"..\", height = \"..\" }, or \"by factory\"";
+    NO_TABLE "read.outlines.no-table" = "an outline is a table";
+    WANTED "read.outlines.wanted" = "a table { shape = .. }";
+    OUTLINE "read.outlines.outline" = "the outline";
+    ADD_SHAPE "read.outlines.add-shape" = "add shape = \"..\": {shapes}";
+    NO_SHAPE "read.outlines.no-shape" = "the outline names no shape";
+    ADD_COUNT "read.outlines.add-count" = "add count = 6, or how many strips make the ball";
+    NO_COUNT "read.outlines.no-count" = "a gore needs `count`";
+    NEEDS "read.outlines.needs" = "a {shape} needs `{key}`";
+    ADD "read.outlines.add" = "add {key} = \"200 mm\", or what it is";
+    ADD_CORNERS "read.outlines.add-corners" = "add corners = [[\"a\", \"0 mm\", \"0 mm\"], [\"b\", \"80 mm\", \"0 mm\"], ..]";
+    NO_CORNERS "read.outlines.no-corners" = "a polygon needs `corners`";
+    CORNERS "read.outlines.corners" = "a list of [\"id\", \"x\", \"y\"]";
+    CORNER "read.outlines.corner" = "lists of [\"id\", \"x\", \"y\"]";
+    CORNER_LENGTHS "read.outlines.corner-lengths" = "lists of an id and two lengths";
+    WRITE_EDGE "read.outlines.write-edge" = "write the edge and how far along it: \"nw-ne 40 mm\" or \"nw-ne 50 %\"";
+    NO_EDGE "read.outlines.no-edge" = "point {id} lies on no edge";
+    ON_EDGE "read.outlines.on-edge" = "a point lies on an edge";
+    EXAMPLE "read.outlines.example" = "\"nw-ne 40 mm\"";
+}
 
 /// Behind the distance of a point: it holds in every size.
 const FIXED: &str = " fixed";
@@ -31,9 +55,8 @@ impl Reader {
                 self.shape(node).map(|shape| Value::same(Stated::plain(shape, span)))
             }
             Kind::Text(text) if text.trim() != BY_FACTORY => {
-                let help =
-                    "write outline = { shape = \"rectangle\", width = \"..\", height = \"..\" }, or \"by factory\"";
-                self.findings.push(rules::bad_value("an outline is a table", node.span, help));
+                let help = WRITE_OUTLINE;
+                self.findings.push(rules::bad_value(NO_TABLE, node.span, help));
                 None
             }
             _ => self.stated("outline", node, |reader, node| reader.shape(node)).map(Value::same),
@@ -41,9 +64,10 @@ impl Reader {
     }
 
     fn shape(&mut self, node: &Node) -> Option<OutlineSource> {
-        let Kind::Table(fields) = &node.kind else { return self.refuse("outline", "a table { shape = .. }", node) };
+        let Kind::Table(fields) = &node.kind else { return self.refuse("outline", WANTED, node) };
         let keys = keys::outline();
-        let section = Section { fields, keys: &keys, what: "the outline", span: node.span };
+        let what = OUTLINE.into();
+        let section = Section { fields, keys: &keys, what: &what, span: node.span };
         self.report_unknown(&section, false);
         let shape = self.source(&section)?;
         let side = match self.choice(&section, "is").map(|word| word.value) {
@@ -65,8 +89,8 @@ impl Reader {
         }
         let Some(shape) = self.choice(section, "shape") else {
             if section.node("shape").is_none() {
-                let help = format!("add shape = \"..\": {}", keys::SHAPES.join(", "));
-                self.findings.push(rules::bad_value("the outline names no shape", section.span, help));
+                let help = say!(ADD_SHAPE, shapes = keys::SHAPES.join(", "));
+                self.findings.push(rules::bad_value(NO_SHAPE, section.span, help));
             }
             return None;
         };
@@ -92,8 +116,8 @@ impl Reader {
                 let diameter = need(self, "diameter");
                 let count = self.whole(section, "count");
                 if section.node("count").is_none() {
-                    let help = "add count = 6, or how many strips make the ball";
-                    self.findings.push(rules::bad_value("a gore needs `count`", shape.span, help));
+                    let help = ADD_COUNT;
+                    self.findings.push(rules::bad_value(NO_COUNT, shape.span, help));
                 }
                 Some(ShapeSource::Gore { count: count?, diameter: diameter? })
             }
@@ -104,8 +128,8 @@ impl Reader {
     /// A length that a shape cannot do without.
     fn needed(&mut self, section: &Section<'_>, key: &str, shape: &Spanned<String>) -> Option<Value<Extent>> {
         if section.node(key).is_none() {
-            let message = format!("a {} needs `{key}`", shape.value);
-            self.findings.push(rules::bad_value(message, shape.span, format!("add {key} = \"200 mm\", or what it is")));
+            let message = say!(NEEDS, shape = &shape.value, key);
+            self.findings.push(rules::bad_value(message, shape.span, say!(ADD, key)));
         }
         let node = section.node(key)?;
         self.value(key, node, |reader, node| reader.extent(key, node))
@@ -136,12 +160,12 @@ impl Reader {
 
     fn corners(&mut self, section: &Section<'_>, shape: &Spanned<String>) -> Option<ShapeSource> {
         let Some(node) = section.node("corners") else {
-            let help = "add corners = [[\"a\", \"0 mm\", \"0 mm\"], [\"b\", \"80 mm\", \"0 mm\"], ..]";
-            self.findings.push(rules::bad_value("a polygon needs `corners`", shape.span, help));
+            let help = ADD_CORNERS;
+            self.findings.push(rules::bad_value(NO_CORNERS, shape.span, help));
             return None;
         };
         let Kind::List(list) = &node.kind else {
-            return self.refuse("corners", "a list of [\"id\", \"x\", \"y\"]", node);
+            return self.refuse("corners", CORNERS, node);
         };
         let corners: Vec<_> = list.iter().filter_map(|one| self.corner(one)).collect();
         (corners.len() == list.len()).then_some(ShapeSource::Polygon(corners))
@@ -149,12 +173,12 @@ impl Reader {
 
     fn corner(&mut self, node: &Node) -> Option<(Spanned<String>, Value<Quantity>, Value<Quantity>)> {
         let Kind::List(list) = &node.kind else {
-            return self.refuse("corners", "lists of [\"id\", \"x\", \"y\"]", node);
+            return self.refuse("corners", CORNER, node);
         };
-        let [id, x, y] = list.as_slice() else { return self.refuse("corners", "lists of an id and two lengths", node) };
+        let [id, x, y] = list.as_slice() else { return self.refuse("corners", CORNER_LENGTHS, node) };
         let name = self.plain_text("corners", id)?;
         if !is_id(&name, false) {
-            self.findings.push(rules::bad_id(&name, "point", false, id.span));
+            self.findings.push(rules::bad_id(&name, POINT, false, id.span));
             return None;
         }
         Some((Spanned::new(name, id.span), self.length("x", x)?, self.length("y", y)?))
@@ -174,7 +198,7 @@ impl Reader {
         let mut all = Vec::new();
         for (id, (place, node)) in fields {
             if !is_id(id, false) {
-                self.findings.push(rules::bad_id(id, "point", false, *place));
+                self.findings.push(rules::bad_id(id, POINT, false, *place));
                 continue;
             }
             // By size or not, the edge is the same: it is read from the first value that has one.
@@ -183,8 +207,8 @@ impl Reader {
                 edge = edge.or_else(|| split(text).map(|(edge, _)| edge));
             }
             let Some(edge) = edge else {
-                let help = "write the edge and how far along it: \"nw-ne 40 mm\" or \"nw-ne 50 %\"";
-                self.findings.push(rules::bad_value(format!("point {id} lies on no edge"), node.span, help));
+                let help = WRITE_EDGE;
+                self.findings.push(rules::bad_value(say!(NO_EDGE, id), node.span, help));
                 continue;
             };
             let fixed = texts(node).iter().any(|text| text.trim().ends_with(FIXED));
@@ -208,7 +232,7 @@ impl Reader {
                 None
             }
             None => {
-                self.findings.push(rules::bad_value("a point lies on an edge", node.span, "\"nw-ne 40 mm\""));
+                self.findings.push(rules::bad_value(ON_EDGE, node.span, EXAMPLE));
                 None
             }
         }

@@ -2,6 +2,7 @@
 
 use crate::model::{Allowance, Copy, Cut, Darts, Entry, Form, Model, Part, Piece, RunRef, Stuffing, Table, Use};
 use crate::source::Spanned;
+use crate::words::{say, words};
 
 use super::declared::Declarations;
 use super::keys::Form as KeyForm;
@@ -9,6 +10,18 @@ use super::reader::{Reader, is_id};
 use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};
+
+words! {
+    BLOCK "read.pieces.block" = "the block";
+    NUMBER "read.pieces.number" = "`{key}` is a number from 1 to 500";
+    LIST_NAMES "read.pieces.list-names" = "or a list of names";
+    NUMBER_LIST "read.pieces.number-list" = "a number or a list of names";
+    NAME_COPY "read.pieces.name-copy" = "\"{text}\" is no name of a copy or use";
+    WRITE_EXAMPLE "read.pieces.write-example" = "write for example \"l\" or \"r mirrored\"";
+    LIST_EDGES "read.pieces.list-edges" = "a list of edges";
+    TABLE_EACH "read.pieces.table-each" = "a table for each layer";
+    CUT "read.pieces.cut" = "{what}, cut {id}";
+}
 
 /// The cut a piece has if its author names none.
 pub const SHELL: &str = "shell";
@@ -66,8 +79,8 @@ impl Reader {
                     (1..=count).map(|n| Copy { name: n.to_string(), mirrored: false, span: node.span }).collect()
                 }
                 _ => {
-                    let message = format!("`{key}` is a number from 1 to 500");
-                    self.findings.push(rules::bad_value(message, node.span, "or a list of names"));
+                    let message = say!(NUMBER, key);
+                    self.findings.push(rules::bad_value(message, node.span, LIST_NAMES));
                     one(node.span)
                 }
             },
@@ -78,7 +91,7 @@ impl Reader {
                         match all.iter().find(|old| old.name == copy.name) {
                             Some(old) => {
                                 let what = format!("`{}`", copy.name);
-                                let finding = rules::duplicate_id(&what, old.span, copy.span);
+                                let finding = rules::duplicate_id(what, old.span, copy.span);
                                 self.findings.push(finding);
                             }
                             None => all.push(copy),
@@ -88,7 +101,7 @@ impl Reader {
                 if all.is_empty() { one(node.span) } else { all }
             }
             _ => {
-                self.refuse::<()>(key, "a number or a list of names", node);
+                self.refuse::<()>(key, NUMBER_LIST, node);
                 one(node.span)
             }
         }
@@ -104,8 +117,8 @@ impl Reader {
         if is_id(name, false) {
             return Some(Copy { name: name.to_string(), mirrored, span: node.span });
         }
-        let message = format!("\"{text}\" is no name of a copy or use");
-        self.findings.push(rules::bad_value(message, node.span, "write for example \"l\" or \"r mirrored\""));
+        let message = say!(NAME_COPY, text);
+        self.findings.push(rules::bad_value(message, node.span, WRITE_EXAMPLE));
         None
     }
 
@@ -136,7 +149,7 @@ impl Reader {
     fn raw(&mut self, section: &Section<'_>, piece: &str) -> Vec<RunRef> {
         let Some(node) = section.node("raw") else { return Vec::new() };
         let Kind::List(list) = &node.kind else {
-            self.refuse::<()>("raw", "a list of edges", node);
+            self.refuse::<()>("raw", LIST_EDGES, node);
             return Vec::new();
         };
         list.iter().filter_map(|one| self.chain_at("raw", one, Some(piece))).flat_map(|chain| chain.runs).collect()
@@ -154,7 +167,7 @@ impl Reader {
         }
         let Some(node) = section.node("cut") else { return cuts };
         let Kind::Table(fields) = &node.kind else {
-            self.refuse::<()>("cut", "a table for each layer", node);
+            self.refuse::<()>("cut", TABLE_EACH, node);
             return cuts;
         };
         let keys = match section.key("cut").map(|key| &key.form) {
@@ -166,10 +179,10 @@ impl Reader {
         };
         for (id, (place, node)) in fields {
             let Kind::Table(inner) = &node.kind else {
-                self.refuse::<()>(id, "a table", node);
+                self.refuse::<()>(id, super::tree::A_TABLE, node);
                 continue;
             };
-            let what = format!("{}, cut {id}", section.what);
+            let what = say!(CUT, what = section.what, id);
             let layer = Section { fields: inner, keys, what: &what, span: *place };
             self.report_unknown(&layer, false);
             let entry = self.entry(&layer, &Spanned::new(id.clone(), *place), true);
@@ -183,8 +196,9 @@ impl Reader {
     }
 
     fn cut(&mut self, section: &Section<'_>, entry: Entry) -> Cut {
+        let what = BLOCK.into();
         let block = self
-            .table(section, "block", "the block")
+            .table(section, "block", &what)
             .and_then(|inner| Some((self.quantity_by(&inner, "width")?, self.quantity_by(&inner, "height")?)));
         Cut {
             entry,

@@ -16,9 +16,8 @@ impl Reader {
     /// Reports each text of what is declared that has such characters.
     pub(super) fn printable(&mut self, declared: &Declarations) {
         for (kind, things) in declared {
-            let keyed = keys::kind(kind).is_some_and(|kind| kind.keyed);
             for thing in things {
-                let of = if keyed { format!("{kind} {}", thing.id.value) } else { format!("[{kind}]") };
+                let Some(of) = keys::kind(kind).map(|kind| kind.title(&thing.id.value)) else { continue };
                 let mut found = Vec::new();
                 fields(&thing.fields, "", &mut found);
                 for (key, text, node) in found {

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use crate::diag::{Findings, Levels, Severity};
 use crate::model::{Entry, Model, StitchUse, Table};
 use crate::source::{Edit, FileId, Sources, Span, Spanned, Tally};
+use crate::words::{kind, say, words};
 
 use super::declared::{Declarations, Declared};
 use super::disk::Disk;
@@ -15,6 +16,13 @@ use super::loaded::{Loaded, SAMPLING};
 use super::rules;
 use super::section::Section;
 use super::tree::{Fields, Kind, Node, Trees};
+
+words! {
+    HOLDS_TABLE "read.reader.holds-table" = "[{name}] holds one table for each {name}";
+    WRITE_ID "read.reader.write-id" = "write [{name}.ID] above the key";
+    SEVERITY "read.reader.severity" = "severity cannot be \"{text}\"";
+    SHOULD_NOTE "read.reader.should-note" = "must, should, note or off";
+}
 
 /// Codes by which a value may differ.
 #[derive(Debug, Default)]
@@ -170,7 +178,7 @@ impl Reader {
                 continue;
             };
             let Kind::Table(inner) = node.kind else {
-                self.refuse::<()>(&name, "a table", &node);
+                self.refuse::<()>(&name, super::tree::A_TABLE, &node);
                 continue;
             };
             if !kind.keyed {
@@ -181,8 +189,8 @@ impl Reader {
                 match node.kind {
                     Kind::Table(fields) => self.declare(kind, Declared { id: Spanned::new(id, place), fields }, all),
                     _ => {
-                        let message = format!("[{}] holds one table for each {}", kind.name, kind.name);
-                        let help = format!("write [{}.ID] above the key", kind.name);
+                        let message = say!(HOLDS_TABLE, name = kind.name);
+                        let help = say!(WRITE_ID, name = kind.name);
                         self.findings.push(rules::bad_value(message, place, help));
                     }
                 }
@@ -225,13 +233,12 @@ impl Reader {
 
     fn declare(&mut self, kind: &'static TableKind, new: Declared, all: &mut Declarations) {
         let list = all.entry(kind.name).or_default();
-        let what = if kind.keyed { format!("{} {}", kind.name, new.id.value) } else { format!("[{}]", kind.name) };
         if let Some(old) = list.iter().find(|old| old.id.value == new.id.value) {
-            self.findings.push(rules::duplicate_id(&what, old.id.span, new.id.span));
+            self.findings.push(rules::duplicate_id(kind.title(&new.id.value), old.id.span, new.id.span));
             return;
         }
         if kind.keyed && !is_id(&new.id.value, kind.hyphen) {
-            self.findings.push(rules::bad_id(&new.id.value, kind.name, kind.hyphen, new.id.span));
+            self.findings.push(rules::bad_id(&new.id.value, kind::word(kind.name), kind.hyphen, new.id.span));
             if FILED.contains(&kind.name) {
                 self.refused.insert((kind.name.to_string(), new.id.value, String::new()));
                 return;
@@ -267,7 +274,7 @@ impl Reader {
         let mut all = Table::new();
         let Some(kind) = keys::kind(kind) else { return all };
         for one in declared.get(kind.name).map_or(&[][..], Vec::as_slice) {
-            let what = if kind.keyed { format!("{} {}", kind.name, one.id.value) } else { format!("[{}]", kind.name) };
+            let what = kind.title(&one.id.value);
             let section = Section { fields: &one.fields, keys: &kind.keys, what: &what, span: one.id.span };
             self.report_unknown(&section, kind.open.is_some());
             let before = self.findings.iter().count();
@@ -310,8 +317,8 @@ impl Reader {
                     "note" => Some(Severity::Note),
                     "off" => None,
                     _ => {
-                        let message = format!("severity cannot be \"{text}\"");
-                        self.findings.push(rules::bad_value(message, node.span, "must, should, note or off"));
+                        let message = say!(SEVERITY, text);
+                        self.findings.push(rules::bad_value(message, node.span, SHOULD_NOTE));
                         continue;
                     }
                 };

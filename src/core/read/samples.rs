@@ -3,6 +3,7 @@
 use crate::model::{Audience, Entry, Graded, LabReadings, Looked, Model, Reading, Readings, Sample, Table};
 use crate::source::Spanned;
 use crate::units::Dimension;
+use crate::words::{say, words};
 
 use super::declared::Declarations;
 use super::keys::{Form, Key};
@@ -11,6 +12,18 @@ use super::rules;
 use super::section::Section;
 use super::tree::{Fields, Kind, Node};
 
+words! {
+    READINGS "read.samples.readings" = "the readings";
+    MASSES "read.samples.masses" = "the masses of the sample";
+    TABLES "read.samples.tables" = "tables { .. }";
+    TABLE_NAME "read.samples.table-name" = "a table { NAME = [..] }";
+    LIST_READINGS "read.samples.list-readings" = "a list of readings";
+    HELP "read.samples.help" = "write what was read, the tolerance is with the target";
+    MESSAGE "read.samples.message" = "a reading has no tolerance";
+    LIST_TABLES "read.samples.list-tables" = "a list of tables { .. }";
+    OF "read.samples.of" = "{key} of {what}";
+}
+
 impl Reader {
     /// Samples of samples.
     pub fn samples(&mut self, declared: &Declarations, model: &mut Model) {
@@ -18,7 +31,8 @@ impl Reader {
     }
 
     fn sample(&mut self, section: &Section<'_>, entry: Entry) -> Sample {
-        let masses = self.table(section, "masses", "the masses of the sample");
+        let what = MASSES.into();
+        let masses = self.table(section, "masses", &what);
         let mass = |reader: &mut Reader, key: &str| {
             let masses = masses.as_ref()?;
             let node = masses.node(key)?;
@@ -80,7 +94,7 @@ impl Reader {
     ) -> impl Iterator<Item = (&'a String, &'a (crate::source::Span, Node))> + use<'a> {
         let fields: Option<&'a Fields> = match section.node(key) {
             Some(Node { kind: Kind::Table(fields), .. }) => Some(fields),
-            Some(node) => self.refuse(key, "a table { NAME = [..] }", node),
+            Some(node) => self.refuse(key, TABLE_NAME, node),
             None => None,
         };
         fields.into_iter().flatten()
@@ -94,20 +108,19 @@ impl Reader {
                 Some(Readings { of, first, right: None })
             }
             Kind::Table(fields) => {
+                let what = READINGS.into();
                 for (name, (place, _)) in fields.iter().filter(|(name, _)| !matches!(name.as_str(), "left" | "right")) {
-                    self.findings.push(rules::unknown_key(name, "the readings", &["left", "right"], *place));
+                    self.findings.push(rules::unknown_key(name, &what, &["left", "right"], *place));
                 }
                 let mut side = |name: &str| match fields.get(name) {
                     Some((_, Node { kind: Kind::List(list), .. })) => self.read_each(&of.value, list, dimensions),
-                    Some((_, node)) => {
-                        self.refuse::<Vec<Reading>>(name, "a list of readings", node).unwrap_or_default()
-                    }
+                    Some((_, node)) => self.refuse::<Vec<Reading>>(name, LIST_READINGS, node).unwrap_or_default(),
                     None => Vec::new(),
                 };
                 let (first, right) = (side("left"), side("right"));
                 Some(Readings { of, first, right: Some(right) })
             }
-            _ => self.refuse(&of.value, "a list of readings", node),
+            _ => self.refuse(&of.value, LIST_READINGS, node),
         }
     }
 
@@ -119,8 +132,8 @@ impl Reader {
             }
             let reading = self.plain_quantity(key, node, dimensions);
             if reading.as_ref().is_some_and(|reading| reading.tolerance.is_some()) {
-                let help = "write what was read, the tolerance stands with the target";
-                self.findings.push(rules::bad_value("a reading has no tolerance", node.span, help));
+                let help = HELP;
+                self.findings.push(rules::bad_value(MESSAGE, node.span, help));
                 return Spanned::new(None, node.span);
             }
             Spanned::new(reading, node.span)
@@ -166,14 +179,14 @@ impl Reader {
             _ => &[],
         };
         let Kind::List(list) = &node.kind else {
-            self.refuse::<()>(key, "a list of tables { .. }", node);
+            self.refuse::<()>(key, LIST_TABLES, node);
             return Vec::new();
         };
-        let what = format!("{key} of {}", section.what);
+        let what = say!(OF, key, what = section.what);
         let mut all = Vec::new();
         for one in list {
             let Kind::Table(fields) = &one.kind else {
-                self.refuse::<()>(key, "tables { .. }", one);
+                self.refuse::<()>(key, TABLES, one);
                 continue;
             };
             let inner = Section { fields, keys, what: &what, span: one.span };

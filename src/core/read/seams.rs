@@ -4,6 +4,7 @@ use crate::model::{
     Close, Ease, EdgeFinish, EdgeFinishKind, Entry, Joint, JointKind, Layer, Model, SeamSide, StitchUse, TrimLayer,
 };
 use crate::source::Spanned;
+use crate::words::{Phrase, say, words};
 
 use super::declared::Declarations;
 use super::keys;
@@ -11,6 +12,26 @@ use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};
+
+words! {
+    STITCH "read.seams.stitch" = "the stitch";
+    CLOSING "read.seams.closing" = "the closing";
+    TAPE "read.seams.tape" = "the tape";
+    BOTH "read.seams.both" = "{id} (a seam and an opening)";
+    WRITE "read.seams.write" = "write \"{near}\"";
+    DECLARE_STITCH "read.seams.declare-stitch" = "declare [stitch.{id}], or write { type = \"301\", density = \"4 st/cm\", thread = \"..\" }";
+    NO_STITCH "read.seams.no-stitch" = "no stitch is called \"{id}\"";
+    NO_SIDE "read.seams.no-side" = "{what} has no side {side}";
+    ADD "read.seams.add" = "add {side} = \"PIECE:point-point\"";
+    CAUGHT "read.seams.caught" = "what is caught";
+    EDGES_TRIM "read.seams.edges-trim" = "edges, or { trim = \"..\" }";
+    NO_TRIM "read.seams.no-trim" = "{what} names no trim";
+    ADD_TRIM "read.seams.add-trim" = "add trim = \"..\"";
+    WRITE_SIDE "read.seams.write-side" = "write {key} = { side = \"b\", {amount} = \"3 %\" }";
+    NO_AMOUNT "read.seams.no-amount" = "`{key}` names a side and an amount";
+    NO_EDGE "read.seams.no-edge" = "{what} lies on no edge";
+    ADD_ON "read.seams.add-on" = "add on = \"PIECE:point-point\"";
+}
 
 impl Reader {
     /// Seams, openings and finishes.
@@ -21,8 +42,8 @@ impl Reader {
         model.joints = seams;
         for (id, opening) in openings {
             if let Some(seam) = model.joints.get(&id) {
-                let what = format!("{id} (a seam and an opening)");
-                let finding = rules::duplicate_id(&what, seam.entry.span(), opening.entry.span());
+                let what = say!(BOTH, id);
+                let finding = rules::duplicate_id(what, seam.entry.span(), opening.entry.span());
                 self.findings.push(finding);
             } else {
                 model.joints.insert(id, opening);
@@ -63,16 +84,15 @@ impl Reader {
             }
             let known: Vec<&str> = self.stitches.keys().map(String::as_str).collect();
             let help = match rules::nearest(id, &known) {
-                Some(near) => format!("write \"{near}\""),
-                None => format!(
-                    "declare [stitch.{id}], or write {{ type = \"301\", density = \"4 st/cm\", thread = \"..\" }}"
-                ),
+                Some(near) => say!(WRITE, near),
+                None => say!(DECLARE_STITCH, id),
             };
-            let message = format!("no stitch is called \"{id}\"");
+            let message = say!(NO_STITCH, id);
             self.findings.push(rules::bad_value(message, node.span, help));
             return StitchUse::default();
         }
-        match self.table(section, key, "the stitch") {
+        let what = STITCH.into();
+        match self.table(section, key, &what) {
             Some(inner) => self.stitch_table(&inner),
             None => StitchUse::default(),
         }
@@ -81,8 +101,8 @@ impl Reader {
     fn joint(&mut self, section: &Section<'_>, entry: Entry, kind: JointKind) -> Joint {
         for side in ["a", "b"] {
             if section.node(side).is_none() {
-                let message = format!("{} has no side {side}", section.what);
-                let help = format!("add {side} = \"PIECE:point-point\"");
+                let message = say!(NO_SIDE, what = section.what, side);
+                let help = say!(ADD, side);
                 self.findings.push(rules::bad_value(message, section.span, help));
             }
         }
@@ -108,7 +128,8 @@ impl Reader {
     /// How an opening is closed. A word in place of the table is reported, and taken for how.
     fn close(&mut self, section: &Section<'_>) -> Option<Close> {
         let node = section.node("close")?;
-        match self.table(section, "close", "the closing") {
+        let what = CLOSING.into();
+        match self.table(section, "close", &what) {
             Some(inner) => Some(Close {
                 by: self.text(&inner, "by"),
                 trim: self.word(&inner, "trim"),
@@ -134,25 +155,26 @@ impl Reader {
             Kind::Text(_) => self.chain_at("between", node, None).map(Layer::Chain),
             Kind::Table(fields) => {
                 let keys = keys::trim_layer();
-                let section = Section { fields, keys: &keys, what: "what is caught", span: node.span };
+                let what = CAUGHT.into();
+                let section = Section { fields, keys: &keys, what: &what, span: node.span };
                 self.report_unknown(&section, false);
                 self.trim_layer(&section).map(Layer::Trim)
             }
-            _ => self.refuse("between", "edges, or { trim = \"..\" }", node),
+            _ => self.refuse("between", EDGES_TRIM, node),
         }
     }
 
     fn trim_layer(&mut self, section: &Section<'_>) -> Option<TrimLayer> {
         let Some(trim) = self.word(section, "trim") else {
-            let message = format!("{} names no trim", section.what);
-            self.findings.push(rules::bad_value(message, section.span, "add trim = \"..\""));
+            let message = say!(NO_TRIM, what = section.what);
+            self.findings.push(rules::bad_value(message, section.span, ADD_TRIM));
             return None;
         };
         Some(TrimLayer { trim, ratio: self.number(section, "ratio"), laps: self.quantity(section, "laps") })
     }
 
     fn ease(&mut self, section: &Section<'_>, key: &str, amount: &str) -> Option<Ease> {
-        let what = format!("`{key}`");
+        let what = Phrase::from(format!("`{key}`"));
         let node = section.node(key)?;
         let inner = self.table(section, key, &what)?;
         let side = self.choice(&inner, "side");
@@ -163,8 +185,8 @@ impl Reader {
                 Some(Ease { side, amount, span: node.span })
             }
             _ => {
-                let help = format!("write {key} = {{ side = \"b\", {amount} = \"3 %\" }}");
-                self.findings.push(rules::bad_value(format!("`{key}` names a side and an amount"), node.span, help));
+                let help = say!(WRITE_SIDE, key, amount);
+                self.findings.push(rules::bad_value(say!(NO_AMOUNT, key), node.span, help));
                 None
             }
         }
@@ -182,10 +204,11 @@ impl Reader {
             };
             Some(Spanned::new(kind, word.span))
         });
-        let tape = self.table(section, "tape", "the tape").and_then(|inner| self.trim_layer(&inner));
+        let what = TAPE.into();
+        let tape = self.table(section, "tape", &what).and_then(|inner| self.trim_layer(&inner));
         if section.node("on").is_none() {
-            let message = format!("{} lies on no edge", section.what);
-            self.findings.push(rules::bad_value(message, section.span, "add on = \"PIECE:point-point\""));
+            let message = say!(NO_EDGE, what = section.what);
+            self.findings.push(rules::bad_value(message, section.span, ADD_ON));
         }
         EdgeFinish {
             kind,

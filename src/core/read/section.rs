@@ -1,6 +1,7 @@
 //! One table while it is read: its fields, its known keys, and its name in findings.
 
 use crate::source::Span;
+use crate::words::Phrase;
 
 use super::keys::Key;
 use super::tree::{Fields, Node};
@@ -13,7 +14,7 @@ pub struct Section<'a> {
     /// What may stand in it.
     pub keys: &'a [Key],
     /// `piece SIDE`, `the style`.
-    pub what: &'a str,
+    pub what: &'a Phrase,
     /// Where it is declared.
     pub span: Span,
 }

@@ -2,7 +2,7 @@
 
 use crate::model::{AgeGrade, Colourway, Entry, Model, Product, Revision, Size, Stated, Style};
 use crate::source::Spanned;
-use crate::words::{Language, Languages, say, words};
+use crate::words::{Language, Languages, kind, say, words};
 
 use super::declared::Declarations;
 use super::reader::{Reader, is_id};
@@ -10,11 +10,16 @@ use super::rules;
 use super::section::Section;
 
 words! {
-    TWO "style.languages-two" = "a package has one language, or two different ones";
-    NO_LANGUAGE "style.languages-unknown" = "backtack has no words in the language \"{tag}\"";
-    YOUNGER "style.age-younger" = "the age ends before it begins";
-    OLDEST "style.age-oldest" = "`to` is the oldest it is meant for: write an age above `from`, or leave it out";
-    ONE_OF "style.languages-one-of" = "write [\"en\"], [\"zh-Hans\"], or both in the order in which they are printed";
+    SCALE "read.style.scale" = "the scale";
+    TWO_FACTORS "read.style.scale-two-factors" = "a scale has a factor along and one across the grain";
+    WRITE_SCALE "read.style.scale-write" = "write scale = { along = \"1.25\", across = \"1.25\" }";
+    CODE "read.style.code" = "the code {id} of a size and a colourway";
+    TWO "read.style.languages-two" = "a package has one language, or two different ones";
+    NO_LANGUAGE "read.style.languages-unknown" = "backtack has no words in the language \"{tag}\"";
+    ONE_OF "read.style.languages-one-of" = "write [\"en\"], [\"zh-Hans\"], or both in the order in which they are printed";
+    AGE "read.style.age" = "the age grade";
+    YOUNGER "read.style.age-younger" = "the age ends before it begins";
+    OLDEST "read.style.age-oldest" = "`to` is the oldest it is meant for: write an age above `from`, or leave it out";
 }
 
 /// The size of a style that lists none.
@@ -62,7 +67,8 @@ impl Reader {
     }
 
     fn age_grade(&mut self, section: &Section<'_>) -> Option<AgeGrade> {
-        let inner = self.table(section, "age", "the age grade")?;
+        let what = AGE.into();
+        let inner = self.table(section, "age", &what)?;
         let (from, to) = (self.age(&inner, "from"), self.age(&inner, "to"));
         if let (Some(from), Some(to)) = (&from, &to)
             && from.value.months() > to.value.months()
@@ -112,12 +118,12 @@ impl Reader {
             self.each(declared, "size", |reader, section, entry| Size { entry, scale: reader.scale(section) });
         for id in listed {
             if let Some(old) = model.sizes.iter().find(|size| size.entry.id.value == id.value) {
-                let finding = rules::duplicate_id(&format!("size {}", id.value), old.entry.id.span, id.span);
+                let finding = rules::duplicate_id(kind::named("size", &id.value), old.entry.id.span, id.span);
                 self.findings.push(finding);
                 continue;
             }
             if !is_code(&id.value) {
-                self.findings.push(rules::bad_id(&id.value, "size", true, id.span));
+                self.findings.push(rules::bad_id(&id.value, kind::word("size"), true, id.span));
             }
             model.sizes.push(described.remove(&id.value).unwrap_or_else(|| plain_size(id)));
         }
@@ -132,16 +138,15 @@ impl Reader {
     }
 
     fn scale(&mut self, section: &Section<'_>) -> Option<Stated<(f64, f64)>> {
-        let inner = self.table(section, "scale", "the scale")?;
+        let what = SCALE.into();
+        let inner = self.table(section, "scale", &what)?;
         let factor = |one: Option<Stated<f64>>| one.and_then(|one| one.known().copied());
         let along = factor(self.number(&inner, "along"));
         let across = factor(self.number(&inner, "across"));
         if let (Some(along), Some(across)) = (along, across) {
             return Some(Stated::plain((along, across), inner.span));
         }
-        let help = "write scale = { along = \"1.25\", across = \"1.25\" }";
-        let message = "a scale has a factor along and one across the grain";
-        self.findings.push(rules::bad_value(message, inner.span, help));
+        self.findings.push(rules::bad_value(TWO_FACTORS, inner.span, WRITE_SCALE));
         None
     }
 
@@ -151,8 +156,8 @@ impl Reader {
         for colourway in model.colourways.values() {
             let id = &colourway.entry.id;
             if let Some(size) = model.sizes.iter().find(|size| size.entry.id.value == id.value) {
-                let what = format!("the code {} of a size and a colourway", id.value);
-                self.findings.push(rules::duplicate_id(&what, size.entry.id.span, id.span));
+                let what = say!(CODE, id = &id.value);
+                self.findings.push(rules::duplicate_id(what, size.entry.id.span, id.span));
             }
         }
         if model.colourways.is_empty() {

@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::source::{FileId, Span};
+use crate::words::{Word, words};
 
 /// One parsed value with its place, owned, so that nothing borrows the text.
 #[derive(Debug, Clone, PartialEq)]
@@ -42,16 +43,25 @@ pub enum Kind {
     Table(Fields),
 }
 
+words! {
+    A_TEXT "read.tree.text" = "a text";
+    A_BARE_NUMBER "read.tree.bare-number" = "a bare number";
+    A_FLAG "read.tree.flag" = "true or false";
+    A_DATE "read.tree.date" = "a date";
+    A_LIST "read.tree.list" = "a list";
+    A_TABLE "read.tree.table" = "a table";
+}
+
 impl Kind {
     /// The word for people.
-    pub fn word(&self) -> &'static str {
+    pub fn word(&self) -> Word {
         match self {
-            Kind::Text(_) => "a text",
-            Kind::Integer(_) | Kind::Float(_) => "a bare number",
-            Kind::Flag(_) => "true or false",
-            Kind::Date(_) => "a date",
-            Kind::List(_) => "a list",
-            Kind::Table(_) => "a table",
+            Kind::Text(_) => A_TEXT,
+            Kind::Integer(_) | Kind::Float(_) => A_BARE_NUMBER,
+            Kind::Flag(_) => A_FLAG,
+            Kind::Date(_) => A_DATE,
+            Kind::List(_) => A_LIST,
+            Kind::Table(_) => A_TABLE,
         }
     }
 }

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use crate::model::{Audience, Binding, Given, Stated, Value};
 use crate::source::{Span, Spanned};
 use crate::units::{Dimension, Quantity};
+use crate::words::{Phrase, say, words};
 
 use super::folders::is_private;
 use super::keys::Form;
@@ -12,6 +13,32 @@ use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 use super::tree::{Fields, Kind, Node};
+
+words! {
+    LONG_FORM "read.values.long-form" = "the long form of `{key}`";
+    TRUE_FALSE "read.values.true-false" = "true or false";
+    COUNT "read.values.count" = "`{key}` is a whole number from 1 to 100 000";
+    WRITE_EXAMPLE "read.values.write-example" = "write for example 2";
+    WHOLE_NUMBER "read.values.whole-number" = "a whole number";
+    QUANTITY "read.values.quantity" = "`{key}` is a whole number from 1 to 10 000 000";
+    WRITE_EXAMPLE_LEAVE "read.values.write-example-leave" = "write for example 400, or leave the key out";
+    DAY_CALENDAR "read.values.day-calendar" = "`{key}` is a day of the calendar";
+    WRITE_YEAR "read.values.write-year" = "write year, month and day: \"2026-11-20\"";
+    DATE "read.values.date" = "a date";
+    LIST_TEXTS "read.values.list-texts" = "a list of texts";
+    WRITE "read.values.write" = "write \"{near}\"";
+    ONE_OF "read.values.one-of" = "one of: {words}";
+    WORDS_OF "read.values.words-of" = "`{key}` cannot be \"{word}\"";
+    NUMBER "read.values.number" = "a number";
+    FACTOR_ABOVE "read.values.factor-above" = "`{key}` is a factor above 0 and at most 1000";
+    FACTOR_EXAMPLE "read.values.factor-example" = "write for example \"1.25\"";
+    TABLE "read.values.table" = "a table { .. }";
+    EMPTY "read.values.empty" = "`{key}` is empty";
+    WRITE_TEXT "read.values.write-text" = "write the text or leave the key out";
+    TEXT_QUOTES "read.values.text-quotes" = "a text in quotes";
+    QUANTITY_UNIT "read.values.quantity-unit" = "a quantity with its unit, in quotes";
+    NOT_KNOWN "read.values.not-known" = "`{key}` cannot be \"{text}\"";
+}
 
 /// The text that leaves a value to the factory.
 pub const BY_FACTORY: &str = "by factory";
@@ -46,7 +73,7 @@ impl Reader {
         let node = section.node(key)?;
         match node.kind {
             Kind::Flag(flag) => Some(Spanned::new(flag, node.span)),
-            _ => self.refuse(key, "true or false", node),
+            _ => self.refuse(key, TRUE_FALSE, node),
         }
     }
 
@@ -57,24 +84,24 @@ impl Reader {
             Kind::Integer(text) => match text.parse::<u32>() {
                 Ok(number) if number > 0 && number <= 100_000 => Some(Stated::plain(number, node.span)),
                 _ => {
-                    let message = format!("`{key}` is a whole number from 1 to 100 000");
-                    self.findings.push(rules::bad_value(message, node.span, "write for example 2"));
+                    let message = say!(COUNT, key);
+                    self.findings.push(rules::bad_value(message, node.span, WRITE_EXAMPLE));
                     None
                 }
             },
-            _ => self.refuse(key, "a whole number", node),
+            _ => self.refuse(key, WHOLE_NUMBER, node),
         }
     }
 
     /// A number of products, from 1 to 10 million.
     pub fn products(&mut self, section: &Section<'_>, key: &str) -> Option<Stated<u32>> {
         let node = section.node(key)?;
-        let Kind::Integer(text) = &node.kind else { return self.refuse(key, "a whole number", node) };
+        let Kind::Integer(text) = &node.kind else { return self.refuse(key, WHOLE_NUMBER, node) };
         match text.parse::<u32>().ok().filter(|number| (1..=MOST_PRODUCTS).contains(number)) {
             Some(number) => Some(Stated::plain(number, node.span)),
             None => {
-                let message = format!("`{key}` is a whole number from 1 to 10 000 000");
-                self.findings.push(rules::bad_value(message, node.span, "write for example 400, or leave the key out"));
+                let message = say!(QUANTITY, key);
+                self.findings.push(rules::bad_value(message, node.span, WRITE_EXAMPLE_LEAVE));
                 None
             }
         }
@@ -86,11 +113,11 @@ impl Reader {
         self.stated(key, node, |reader, node| match &node.kind {
             Kind::Text(text) | Kind::Date(text) if is_date(text) => Some(text.clone()),
             Kind::Text(_) | Kind::Date(_) => {
-                let message = format!("`{key}` is a day of the calendar");
-                reader.findings.push(rules::bad_value(message, node.span, "write year, month and day: \"2026-11-20\""));
+                let message = say!(DAY_CALENDAR, key);
+                reader.findings.push(rules::bad_value(message, node.span, WRITE_YEAR));
                 None
             }
-            _ => reader.refuse(key, "a date", node),
+            _ => reader.refuse(key, DATE, node),
         })
     }
 
@@ -117,7 +144,7 @@ impl Reader {
                 list.iter().filter_map(|one| Some(Spanned::new(self.plain_text(key, one)?, one.span))).collect()
             }
             _ => {
-                self.refuse::<()>(key, "a list of texts", node);
+                self.refuse::<()>(key, LIST_TEXTS, node);
                 Vec::new()
             }
         }
@@ -131,10 +158,10 @@ impl Reader {
             return Some(word);
         }
         let help = match rules::nearest(&word.value, words) {
-            Some(near) => format!("write \"{near}\""),
-            None => format!("one of: {}", words.join(", ")),
+            Some(near) => say!(WRITE, near),
+            None => say!(ONE_OF, words = words.join(", ")),
         };
-        self.findings.push(rules::bad_value(format!("`{key}` cannot be \"{}\"", word.value), word.span, help));
+        self.findings.push(rules::bad_value(say!(WORDS_OF, key, word = word.value), word.span, help));
         None
     }
 
@@ -142,21 +169,21 @@ impl Reader {
     pub fn number(&mut self, section: &Section<'_>, key: &str) -> Option<Stated<f64>> {
         let node = section.node(key)?;
         let (Kind::Text(text) | Kind::Float(text) | Kind::Integer(text)) = &node.kind else {
-            return self.refuse(key, "a number", node);
+            return self.refuse(key, NUMBER, node);
         };
         let number = crate::units::Rational::parse(text.trim()).map(|number| number.to_f64());
         match number.filter(|number| *number > 0.0 && *number <= 1000.0) {
             Some(number) => Some(Stated::plain(number, node.span)),
             None => {
-                let message = format!("`{key}` is a factor above 0 and at most 1000");
-                self.findings.push(rules::bad_value(message, node.span, "write for example \"1.25\""));
+                let message = say!(FACTOR_ABOVE, key);
+                self.findings.push(rules::bad_value(message, node.span, FACTOR_EXAMPLE));
                 None
             }
         }
     }
 
     /// A sub-table with its own keys; unknown keys are reported.
-    pub fn table<'a>(&mut self, section: &Section<'a>, key: &str, what: &'a str) -> Option<Section<'a>> {
+    pub fn table<'a>(&mut self, section: &Section<'a>, key: &str, what: &'a Phrase) -> Option<Section<'a>> {
         let node = section.node(key)?;
         let keys: &'a [super::keys::Key] = match section.key(key).map(|key| &key.form) {
             Some(Form::Table(keys) | Form::TextOr(keys)) => keys,
@@ -168,7 +195,7 @@ impl Reader {
                 self.report_unknown(&inner, false);
                 Some(inner)
             }
-            _ => self.refuse(key, "a table { .. }", node),
+            _ => self.refuse(key, TABLE, node),
         }
     }
 
@@ -177,11 +204,11 @@ impl Reader {
         match &node.kind {
             Kind::Text(text) if !text.trim().is_empty() => Some(text.trim().to_string()),
             Kind::Text(_) => {
-                let message = format!("`{key}` is empty");
-                self.findings.push(rules::bad_value(message, node.span, "write the text or leave the key out"));
+                let message = say!(EMPTY, key);
+                self.findings.push(rules::bad_value(message, node.span, WRITE_TEXT));
                 None
             }
-            _ => self.refuse(key, "a text in quotes", node),
+            _ => self.refuse(key, TEXT_QUOTES, node),
         }
     }
 
@@ -205,7 +232,7 @@ impl Reader {
                 self.findings.push(rules::bare_number(key, text, dimensions, node.span));
                 None
             }
-            _ => self.refuse(key, "a quantity with its unit, in quotes", node),
+            _ => self.refuse(key, QUANTITY_UNIT, node),
         }
     }
 
@@ -217,7 +244,7 @@ impl Reader {
     }
 
     /// Says that a value is of the wrong sort.
-    pub fn refuse<T>(&mut self, key: &str, wanted: &str, node: &Node) -> Option<T> {
+    pub fn refuse<T>(&mut self, key: &str, wanted: impl Into<Phrase>, node: &Node) -> Option<T> {
         self.findings.push(rules::wrong_kind(key, wanted, node.kind.word(), node.span));
         None
     }
@@ -250,7 +277,7 @@ impl Reader {
         read: impl Fn(&mut Reader, &Node) -> Option<T>,
     ) -> Option<Stated<T>> {
         for (name, (place, _)) in fields.iter().filter(|(name, _)| !LONG.contains(&name.as_str())) {
-            self.findings.push(rules::unknown_key(name, &format!("the long form of `{key}`"), &LONG, *place));
+            self.findings.push(rules::unknown_key(name, &say!(LONG_FORM, key), &LONG, *place));
         }
         let words = ["required", "confirm", "fill in", "information"];
         let bindings = [Binding::Required, Binding::Confirm, Binding::FillIn, Binding::Information];
@@ -277,8 +304,8 @@ impl Reader {
         let text = self.plain_text(key, node)?;
         let found = words.iter().position(|word| *word == text);
         if found.is_none() {
-            let help = format!("one of: {}", words.join(", "));
-            self.findings.push(rules::bad_value(format!("`{key}` cannot be \"{text}\""), node.span, help));
+            let help = say!(ONE_OF, words = words.join(", "));
+            self.findings.push(rules::bad_value(say!(NOT_KNOWN, key, text), node.span, help));
         }
         found
     }

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::model::{Callout, Medium, Model, Picture, Unseen, View};
 use crate::source::Spanned;
+use crate::words::{Phrase, say, words};
 
 use super::declared::Declarations;
 use super::keys::Form;
@@ -11,6 +12,22 @@ use super::reader::Reader;
 use super::section::Section;
 use super::tree::{Kind, Node};
 use super::{pictures, rules, svg};
+
+words! {
+    OWN_NAMES "read.views.own-names" = "give each a name of its own";
+    HERE "read.views.here" = "named here";
+    WANTED "read.views.wanted" = "a list of { at = .., item = .., text = .. }";
+    TABLES "read.views.tables" = "tables { at = .. }";
+    CALL_OUT "read.views.call-out" = "the call-out";
+    ADD_LEFT "read.views.add-left" = "add at = \"30 % 20 %\", from the left and from the top";
+    MESSAGE "read.views.message" = "a call-out has a place";
+    OUTSIDE "read.views.outside" = "the shape {at} lies outside the page of {path}";
+    SEVERAL "read.views.several" = "{path} draws {count} shapes named {name}";
+    NO_NAMES "read.views.no-names" = "no shape of it has a name";
+    NAME_SHAPE "read.views.name-shape" = "name a shape ({known}), or write \"30 % 20 %\", from the left and from the top";
+    NONE "read.views.none" = "{path} draws no shape named {at}";
+    MOVE_ONTO "read.views.move-onto" = "move it onto the page, or fit the page to the drawing";
+}
 
 /// The ending of an SVG file's name.
 const SVG: &str = ".svg";
@@ -52,7 +69,7 @@ impl Reader {
                 Some(Picture { bytes, medium, width, height })
             }
             Err(reason) => {
-                let finding = rules::bad_picture(&path.value, &reason).at(path.span, "named here");
+                let finding = rules::bad_picture(&path.value, reason).at(path.span, HERE);
                 self.findings.push(finding);
                 None
             }
@@ -62,23 +79,24 @@ impl Reader {
     fn callouts(&mut self, section: &Section<'_>, shown: Shown<'_>) -> Vec<Callout> {
         let Some(node) = section.node("callouts") else { return Vec::new() };
         let Kind::List(list) = &node.kind else {
-            self.refuse::<()>("callouts", "a list of { at = .., item = .., text = .. }", node);
+            self.refuse::<()>("callouts", WANTED, node);
             return Vec::new();
         };
         list.iter().filter_map(|one| self.callout(section, one, shown)).collect()
     }
 
     fn callout(&mut self, section: &Section<'_>, node: &Node, shown: Shown<'_>) -> Option<Callout> {
-        let Kind::Table(fields) = &node.kind else { return self.refuse("callouts", "tables { at = .. }", node) };
+        let Kind::Table(fields) = &node.kind else { return self.refuse("callouts", TABLES, node) };
         let keys = match section.key("callouts").map(|key| &key.form) {
             Some(Form::Tables(keys)) => keys.as_slice(),
             _ => &[],
         };
-        let inner = Section { fields, keys, what: "the call-out", span: node.span };
+        let what = CALL_OUT.into();
+        let inner = Section { fields, keys, what: &what, span: node.span };
         self.report_unknown(&inner, false);
         let Some(at) = self.word(&inner, "at") else {
-            let help = "add at = \"30 % 20 %\", from the left and from the top";
-            self.findings.push(rules::bad_value("a call-out has a place", node.span, help));
+            let help = ADD_LEFT;
+            self.findings.push(rules::bad_value(MESSAGE, node.span, help));
             return None;
         };
         let spot = self.place(&at, shown)?;
@@ -97,16 +115,13 @@ impl Reader {
         let inside = |spot: &[f64; 2]| spot.iter().all(|share| (0.0..=100.0).contains(share));
         let (message, help) = match view.spot(at.value.trim()) {
             Ok(Some(spot)) if inside(&spot) => return Some(spot),
-            Ok(_) => (format!("the shape {} lies outside the page of {path}", at.value), FITTING.to_string()),
-            Err(Unseen::Twice(name, places)) => (
-                format!("{path} draws {} shapes named {name}", places.len()),
-                "give each a name of its own".to_string(),
-            ),
+            Ok(_) => (say!(OUTSIDE, at = &at.value, path), Phrase::from(MOVE_ONTO)),
+            Err(Unseen::Twice(name, places)) => (say!(SEVERAL, path, count = places.len(), name), OWN_NAMES.into()),
             Err(Unseen::Nowhere(known)) => {
                 let known: Vec<&str> = known.iter().take(SHOWN).map(String::as_str).collect();
-                let known = if known.is_empty() { "no shape of it has a name".into() } else { known.join(", ") };
-                let help = format!("name a shape ({known}), or write \"30 % 20 %\", from the left and from the top");
-                (format!("{path} draws no shape named {}", at.value), help)
+                let known = if known.is_empty() { Phrase::from(NO_NAMES) } else { Phrase::list(known) };
+                let help = say!(NAME_SHAPE, known);
+                (say!(NONE, path, at = &at.value), help)
             }
         };
         self.findings.push(rules::bad_value(message, at.span, help));
@@ -118,7 +133,6 @@ impl Reader {
 type Shown<'a> = Option<(&'a str, Option<&'a svg::View>)>;
 
 /// The cure for what is not on the page.
-const FITTING: &str = "move it onto the page, or fit the page to the drawing";
 
 /// A drawn view as a picture.
 fn lines(view: svg::View) -> Picture {

@@ -1,11 +1,18 @@
 //! Reads the order of work: steps, stitching on the surface, and what is attached.
 
 use crate::model::{Attach, Chain, Deed, Entry, Model, PathRef, RunRef, Step, Topstitch, Work};
+use crate::words::{say, words};
 
 use super::declared::Declarations;
 use super::reader::Reader;
 use super::rules;
 use super::section::Section;
+
+words! {
+    MESSAGE "read.work.message" = "`{key}` is one internal line";
+    HELP "read.work.help" = "write for example \"SIDE.l:@smile\"";
+    STEP_WORK "read.work.step-work" = "{id}, as a step of the work,";
+}
 
 impl Reader {
     /// Topstitching, attachments, steps and the order of work.
@@ -41,8 +48,8 @@ impl Reader {
         match chain.runs.as_slice() {
             [run] if matches!(run.path, PathRef::Line(_)) => Some(run.clone()),
             _ => {
-                let message = format!("`{key}` is one internal line");
-                self.findings.push(rules::bad_value(message, chain.span, "write for example \"SIDE.l:@smile\""));
+                let message = say!(MESSAGE, key);
+                self.findings.push(rules::bad_value(message, chain.span, HELP));
                 None
             }
         }
@@ -79,8 +86,8 @@ impl Reader {
         for entry in entries {
             let id = entry.id.value.as_str();
             if let Some(old) = seen.get(id) {
-                let what = format!("{id}, as a step of the work,");
-                let finding = rules::duplicate_id(&what, old.span(), entry.span());
+                let what = say!(STEP_WORK, id);
+                let finding = rules::duplicate_id(what, old.span(), entry.span());
                 self.findings.push(finding);
             } else {
                 seen.insert(id, entry);

@@ -26,28 +26,48 @@ macro_rules! kinds {
     };
 }
 kinds! {
+    "approval" = "approval", "approvals";
     "attach" = "attachment", "attachments";
     "colour" = "colour", "colours";
     "colourway" = "colourway", "colourways";
+    "comment" = "comment", "comments";
+    "concession" = "concession", "concessions";
     "edge-finish" = "edge finish", "edge finishes";
     "fabric" = "fabric", "fabrics";
     "filling" = "filling", "fillings";
     "opening" = "opening", "openings";
+    "order" = "order", "orders";
     "part" = "part", "parts";
     "party" = "party", "parties";
     "piece" = "piece", "pieces";
     "point-of-measure" = "point of measure", "points of measure";
     "revision" = "revision", "revisions";
     "role" = "role", "roles";
+    "sample" = "sample", "samples";
     "seam" = "seam", "seams";
     "size" = "size", "sizes";
     "step" = "step", "steps";
+    "stitch" = "stitch", "stitches";
     "stuffing" = "stuffing", "stuffings";
     "style" = "style", "styles";
     "thread" = "thread", "threads";
     "topstitch" = "topstitch", "topstitches";
     "trim" = "trim", "trims";
     "view" = "view", "views";
+}
+
+crate::words! {
+    NAMED "kind.named" = "{kind} {id}";
+}
+
+/// What one thing of a table is called; the table's own name where it declares no kind.
+pub fn word(table: &str) -> Phrase {
+    of(table).map_or_else(|| Phrase::from(table), |kind| kind.one.into())
+}
+
+/// A thing by its kind and id: `seam belly`.
+pub fn named(table: &str, id: &str) -> Phrase {
+    say!(NAMED, kind = word(table), id)
 }
 
 /// The kind that a table of the file declares.

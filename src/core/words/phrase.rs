@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use super::language::{Language, Languages};
+use crate::units::{Quantity, Rational};
 
 /// The key of a word in JSON.
 pub(super) const WORD: &str = "word";
@@ -52,6 +53,10 @@ fn is_name(text: &str) -> bool {
     !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'_')
 }
 
+crate::words! {
+    AND "and" = "{first} and {last}";
+}
+
 /// What is printed.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Phrase {
@@ -72,6 +77,16 @@ impl Phrase {
     /// Several in a row: `a, b, c`.
     pub fn list(items: impl IntoIterator<Item = impl Into<Phrase>>) -> Self {
         Phrase::row(items, ", ")
+    }
+
+    /// Several as a sentence lists them: `a`, `a and b`, `a, b and c`.
+    pub fn and(items: impl IntoIterator<Item = impl Into<Phrase>>) -> Self {
+        let mut items: Vec<Phrase> = items.into_iter().map(Into::into).collect();
+        match items.pop() {
+            Some(last) if !items.is_empty() => crate::say!(AND, first = Phrase::list(items), last),
+            Some(only) => only,
+            None => Phrase::none(),
+        }
     }
 
     /// Several, each on a line of its own.
@@ -241,6 +256,35 @@ impl From<&Phrase> for Phrase {
     }
 }
 
+impl From<&&str> for Phrase {
+    fn from(text: &&str) -> Self {
+        Phrase::Plain((*text).to_string())
+    }
+}
+
+impl From<&&String> for Phrase {
+    fn from(text: &&String) -> Self {
+        Phrase::Plain((*text).clone())
+    }
+}
+
+/// As it is written: a figure of the user, exact.
+macro_rules! written {
+    ($($kind:ty),*) => {
+        $(impl From<$kind> for Phrase {
+            fn from(figure: $kind) -> Self {
+                Phrase::Plain(figure.to_string())
+            }
+        }
+        impl From<&$kind> for Phrase {
+            fn from(figure: &$kind) -> Self {
+                Phrase::Plain(figure.to_string())
+            }
+        })*
+    };
+}
+written!(Rational, Quantity);
+
 /// A count in digits.
 macro_rules! counts {
     ($($kind:ty),*) => {
@@ -251,7 +295,7 @@ macro_rules! counts {
         })*
     };
 }
-counts!(u32, u64, usize);
+counts!(i64, u32, u64, usize);
 
 /// Declares words as constants: `NAME "key" = "English with {argument}";`. With `list:` in front they are collected in `ALL`.
 #[macro_export]

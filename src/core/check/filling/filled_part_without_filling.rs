@@ -7,6 +7,7 @@ use crate::check::sewing::reopens;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::Shell;
 use crate::model::{Form, Joint, JointKind, Part};
+use crate::words::{Phrase, say, words};
 
 /// A filled part that nothing fills.
 pub const RULE: Rule = Rule {
@@ -22,6 +23,15 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    PART_SAID "filled-part-without-filling.part-said" = "part {id} is said to be filled, and no stuffing says with what";
+    FILLED "filled-part-without-filling.filled" = "filled with what?";
+    ADD_GOES "filled-part-without-filling.add-goes" = "add what goes in:\n[stuffing.{part}]\npart = \"{part}\"\nfilling = \"..\"\nmass = \".. g ±.. g\"";
+    PART_CLOSED "filled-part-without-filling.part-closed" = "part {id} is closed like a filled part, and no stuffing says what goes in";
+    OPENING "filled-part-without-filling.opening" = "its opening";
+    HELP "filled-part-without-filling.help" = "if it is only turned through the opening, or holds another part, say so under [part.{id}]: form = \"flat\" or form = \"cover\"";
+}
+
 /// Reports parts that are, or look, filled and have no stuffing.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
@@ -34,11 +44,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, part) in model.parts.iter().filter(|(id, _)| !stuffingd.contains(id.as_str())) {
         let said = part.form.as_ref().filter(|form| matches!(form.value, Form::Filled | Form::Ring));
         if let Some(form) = said {
-            findings.push(
-                Finding::new(&RULE, format!("part {id} is said to be filled, and no stuffing says with what"))
-                    .at(form.span, "filled with what?")
-                    .help(stuffing(id)),
-            );
+            findings.push(Finding::new(&RULE, say!(PART_SAID, id)).at(form.span, FILLED).help(stuffing(id)));
         }
     }
     let mut seen = BTreeSet::new();
@@ -69,21 +75,17 @@ fn is_filled(shell: &Shell) -> bool {
     matches!(shell.form, Some(Form::Filled | Form::Ring))
 }
 
-fn stuffing(part: &str) -> String {
-    format!("add what goes in:\n[stuffing.{part}]\npart = \"{part}\"\nfilling = \"..\"\nmass = \".. g ±.. g\"")
+fn stuffing(part: &str) -> Phrase {
+    say!(ADD_GOES, part)
 }
 
 fn finding(context: &Context<'_>, shell: &Shell, part: &Part) -> Finding {
     let id = &part.entry.id.value;
-    let finding =
-        Finding::new(&RULE, format!("part {id} is closed like a filled part, and no stuffing says what goes in"))
-            .at(part.entry.span(), "filled with what?");
+    let finding = Finding::new(&RULE, say!(PART_CLOSED, id)).at(part.entry.span(), FILLED);
     let opening = openings(context, shell).find(|opening| !reopens(opening.close.as_ref()));
     let finding = match opening {
-        Some(opening) => finding.at(opening.entry.span(), "its opening"),
+        Some(opening) => finding.at(opening.entry.span(), OPENING),
         None => finding,
     };
-    finding
-        .help(stuffing(id))
-        .help(format!("if it is only turned through the opening, or holds another part, say so under [part.{id}]: form = \"flat\" or form = \"cover\""))
+    finding.help(stuffing(id)).help(say!(HELP, id))
 }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::{Edit, Help};
+use crate::words::{say, words};
 
 /// A mass that nobody weighs.
 pub const RULE: Rule = Rule {
@@ -17,6 +18,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "filling-unchecked.message" = "stuffing {id} does not say how the mass of its filling is checked";
+    HERE "filling-unchecked.here" = "weighed when, and on what?";
+    HELP "filling-unchecked.help" = "add under [stuffing.{id}]: {line}";
+}
+
 /// Reports stuffings with a mass and no word on how it is checked.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, stuffing) in &context.model.stuffings {
@@ -24,10 +31,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         if stuffing.check.is_some() || context.model.was_refused("stuffing", id, "check") {
             continue;
         }
-        let finding = Finding::new(&RULE, format!("stuffing {id} does not say how the mass of its filling is checked"))
-            .at(mass.span, "weighed when, and on what?");
+        let finding = Finding::new(&RULE, say!(MESSAGE, id)).at(mass.span, HERE);
         let line = "check = \"each portion on a scale read to 1 g\"";
         let edit = Edit::line(stuffing.entry.span(), line);
-        findings.push(finding.help(Help::with(format!("add under [stuffing.{id}]: {line}"), edit)));
+        findings.push(finding.help(Help::with(say!(HELP, id, line), edit)));
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 /// A filling without its mass.
 pub const RULE: Rule = Rule {
@@ -16,17 +17,19 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "filling-without-mass.message" = "stuffing {id} does not say how much filling goes in";
+    HERE "filling-without-mass.here" = "how much?";
+    HELP "filling-without-mass.help" = "add mass = \".. g ±.. g\", by size if it differs: { S = \"..\", L = \"..\" }; \"by factory\" lets the first sample settle it";
+}
+
 /// Reports stuffings without a mass.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, stuffing) in &context.model.stuffings {
         if stuffing.mass.is_some() || context.model.was_refused("stuffing", id, "mass") {
             continue;
         }
-        let finding = Finding::new(&RULE, format!("stuffing {id} does not say how much filling goes in"))
-            .at(stuffing.entry.span(), "how much?");
-        findings.push(finding.help(
-            "add mass = \".. g ±.. g\", by size if it differs: { S = \"..\", L = \"..\" }; \"by factory\" lets the \
-             first sample settle it",
-        ));
+        let finding = Finding::new(&RULE, say!(MESSAGE, id)).at(stuffing.entry.span(), HERE);
+        findings.push(finding.help(HELP));
     }
 }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Form;
+use crate::words::{say, words};
 
 /// Filling in a part that does not close.
 pub const RULE: Rule = Rule {
@@ -17,19 +18,28 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "stuffing-in-open-part.message" = "stuffing {id} fills part {part}, which is said to be {form_said}";
+    FLAT "stuffing-in-open-part.flat" = "flat";
+    COVER "stuffing-in-open-part.cover" = "a cover";
+    FILLED "stuffing-in-open-part.filled" = "filled";
+    SAID "stuffing-in-open-part.said" = "said to be {form_said}";
+    HELP "stuffing-in-open-part.help" = "name the part that is filled, or take `form` out of [part.{part}]";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, stuffing) in &context.model.stuffings {
         let Some(named) = &stuffing.part else { continue };
         let form = context.model.parts.get(&named.value).and_then(|part| part.form.as_ref());
         let Some(form) = form.filter(|form| matches!(form.value, Form::Flat | Form::Cover)) else { continue };
-        let word = if form.value == Form::Flat { "flat" } else { "a cover" };
+        let form_said = if form.value == Form::Flat { FLAT } else { COVER };
         let part = &named.value;
         findings.push(
-            Finding::new(&RULE, format!("stuffing {id} fills part {part}, which is said to be {word}"))
-                .at(named.span, "filled")
-                .at(form.span, format!("said to be {word}"))
-                .help(format!("name the part that is filled, or take `form` out of [part.{part}]")),
+            Finding::new(&RULE, say!(MESSAGE, id, part, form_said))
+                .at(named.span, FILLED)
+                .at(form.span, say!(SAID, form_said))
+                .help(say!(HELP, part)),
         );
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{kind, say, words};
 
 /// A stuffing that does not say where it is or what goes in.
 pub const RULE: Rule = Rule {
@@ -16,25 +17,27 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    PART "stuffing-incomplete.part" = "stuffing {id} does not say which part it is in";
+    FILLING "stuffing-incomplete.filling" = "stuffing {id} does not say what it is filled with";
+
+    HERE "stuffing-incomplete.here" = "no {key}";
+    HELP "stuffing-incomplete.help" = "add {key} = \"..\" with the id of the {kind}";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, stuffing) in &context.model.stuffings {
-        let keys = [
-            ("part", stuffing.part.is_some(), "does not say which part it is in"),
-            ("filling", stuffing.filling.is_some(), "does not say what it is filled with"),
-        ];
+        let keys = [("part", stuffing.part.is_some(), PART), ("filling", stuffing.filling.is_some(), FILLING)];
         for (key, _, text) in keys.iter().filter(|(_, given, _)| !given) {
             if context.model.was_refused("stuffing", id, key) {
                 continue;
             }
-            findings.push(
-                Finding::new(&RULE, format!("stuffing {id} {text}"))
-                    .at(stuffing.entry.span(), format!("no {key}"))
-                    .help(format!(
-                        "add {key} = \"..\" with the id of the {}",
-                        if *key == "part" { "part" } else { "filling" }
-                    )),
-            );
+            findings.push(Finding::new(&RULE, say!(text, id)).at(stuffing.entry.span(), say!(HERE, key)).help(say!(
+                HELP,
+                key,
+                kind = kind::word(key)
+            )));
         }
     }
 }

@@ -4,6 +4,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Composition;
 use crate::units::{Rational, Unit};
+use crate::words::{Phrase, kind, say, words};
 
 /// Fibres that do not make a whole.
 pub const RULE: Rule = Rule {
@@ -18,6 +19,15 @@ pub const RULE: Rule = Rule {
     source: "Regulation (EU) No 1007/2011, article 9 (from memory)",
 };
 
+words! {
+    WHOLE "composition-not-whole.whole" = "composition";
+    LAYER "composition-not-whole.layer" = "composition of the {name}";
+    MISSING "composition-not-whole.missing" = "{gap} % missing";
+    TOO_MUCH "composition-not-whole.too-much" = "{gap} % too much";
+    MESSAGE "composition-not-whole.message" = "the {what} of {kind} {id} adds up to {sum} %";
+    HELP "composition-not-whole.help" = "write each fibre with its share, so that all together make 100 %";
+}
+
 /// Reports each layer whose shares do not make 100 %.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, article) in &context.model.articles {
@@ -26,23 +36,16 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         }
         for layer in &article.composition {
             let Some(sum) = sum(layer).filter(|sum| *sum != Rational::whole(100)) else { continue };
-            let kind = article.kind.word();
+            let kind = kind::word(article.kind.word());
             let what = match layer.layer.value.as_str() {
-                "all" => "composition".to_string(),
-                name => format!("composition of the {name}"),
+                "all" => WHOLE.into(),
+                name => say!(LAYER, name),
             };
             let hundred = Rational::whole(100);
-            let (way, gap) = if sum < hundred {
-                ("missing", hundred.checked_sub(sum))
-            } else {
-                ("too much", sum.checked_sub(hundred))
-            };
-            let label = gap.map_or(String::new(), |gap| format!("{gap} % {way}"));
-            findings.push(
-                Finding::new(&RULE, format!("the {what} of {kind} {id} adds up to {sum} %"))
-                    .at(layer.span, label)
-                    .help("write each fibre with its share, so that all together make 100 %"),
-            );
+            let (way, gap) =
+                if sum < hundred { (MISSING, hundred.checked_sub(sum)) } else { (TOO_MUCH, sum.checked_sub(hundred)) };
+            let label = gap.map_or_else(Phrase::none, |gap| say!(way, gap));
+            findings.push(Finding::new(&RULE, say!(MESSAGE, what, kind, id, sum)).at(layer.span, label).help(HELP));
         }
     }
 }

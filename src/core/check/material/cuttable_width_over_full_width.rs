@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 /// More can be cut than there is.
 pub const RULE: Rule = Rule {
@@ -16,6 +17,13 @@ pub const RULE: Rule = Rule {
     source: "follows from the two terms",
 };
 
+words! {
+    MESSAGE "cuttable-width-over-full-width.message" = "fabric {id} is {all} wide, and {part} of that is called usable";
+    MORE "cuttable-width-over-full-width.more" = "more than there is";
+    FULL_WIDTH "cuttable-width-over-full-width.full-width" = "the full width";
+    HELP "cuttable-width-over-full-width.help" = "exchange the two, or put the wrong one right";
+}
+
 /// Reports each fabric and product for which the cuttable width is above the full width.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, article) in &context.model.articles {
@@ -26,13 +34,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             let (Some(full), Some(usable)) = (full.of(variant), usable.of(variant)) else { continue };
             let (Some(all), Some(part)) = (full.known(), usable.known()) else { continue };
             if part.si() > all.si() {
-                let message = format!("fabric {id} is {all} wide, and {part} of that is called usable");
-                findings.push(
-                    Finding::new(&RULE, message)
-                        .at(usable.span, "more than there is")
-                        .at(full.span, "the full width")
-                        .help("exchange the two, or put the wrong one right"),
-                );
+                let message = say!(MESSAGE, id, all, part);
+                findings.push(Finding::new(&RULE, message).at(usable.span, MORE).at(full.span, FULL_WIDTH).help(HELP));
             }
         }
     }

@@ -5,6 +5,7 @@ use crate::check::mention::{Mention, Wanted, mentions, within};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Article, Model};
 use crate::source::Spanned;
+use crate::words::{say, words};
 
 /// A fabric of which nobody knows the colour.
 pub const RULE: Rule = Rule {
@@ -18,6 +19,19 @@ pub const RULE: Rule = Rule {
     passing: "[fabric.canvas]\ncolours = [\"slate\", \"rust\"]\n[colourway.dusk]\nouter = \"canvas/slate\"",
     source: "common practice",
 };
+
+words! {
+    COLOURWAY_SAY "fabric-without-colour.colourway-say" = "colourway {code} does not say in which colour it takes {id}";
+    WRITE "fabric-without-colour.write" = "write \"{id}/COLOUR\" with one of {article}";
+    WHICH_COLOUR "fabric-without-colour.which-colour" = "which colour?";
+    COLOURWAY_TAKES "fabric-without-colour.colourway-takes" = "colourway {code} takes {id} in {colour}, and it is not bought in that";
+    AMONG_COLOURS "fabric-without-colour.among-colours" = "not among its colours";
+    COLOURS "fabric-without-colour.colours" = "its colours";
+    WRITE_ADD "fabric-without-colour.write-add" = "write one of {article}, or add \"{colour}\" to its `colours`";
+    USES_BOUGHT "fabric-without-colour.uses-bought" = "{by} uses {kind} {id}, which is bought in {article}: which one?";
+    NO_COLOUR "fabric-without-colour.no-colour" = "no colour";
+    NAME_ROLE "fabric-without-colour.name-role" = "name a role instead, and its colour in each colourway:\n[role.ROLE]\n[colourway.ID]\nROLE = \"{id}/{first}\"";
+}
 
 /// Reports colourways without a colour or with a foreign one, and articles of several colours that are named directly.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
@@ -49,30 +63,27 @@ fn findings_of(
 ) {
     let id = &article.entry.id.value;
     let Some(colour) = colour.filter(|colour| !colour.is_empty()) else {
-        let message = format!("colourway {code} does not say in which colour it takes {id}");
-        let help = format!("write \"{id}/COLOUR\" with one of {}", list(article));
-        findings.push(Finding::new(&RULE, message).at(written.span, "which colour?").help(help));
+        let message = say!(COLOURWAY_SAY, code, id);
+        let help = say!(WRITE, id, article = list(article));
+        findings.push(Finding::new(&RULE, message).at(written.span, WHICH_COLOUR).help(help));
         return;
     };
     // A colour that nothing declares is another finding.
     if article.colours.iter().any(|one| one.value == colour) || !model.colours.contains_key(colour) {
         return;
     }
-    let finding = Finding::new(&RULE, format!("colourway {code} takes {id} in {colour}, and it is not bought in that"))
-        .at(within(written, colour), "not among its colours");
     let finding =
-        article.colours.first().map(|first| first.span).into_iter().fold(finding, |f, s| f.at(s, "its colours"));
-    findings.push(finding.help(format!("write one of {}, or add \"{colour}\" to its `colours`", list(article))));
+        Finding::new(&RULE, say!(COLOURWAY_TAKES, code, id, colour)).at(within(written, colour), AMONG_COLOURS);
+    let finding = article.colours.first().map(|first| first.span).into_iter().fold(finding, |f, s| f.at(s, COLOURS));
+    findings.push(finding.help(say!(WRITE_ADD, article = list(article), colour)));
 }
 
 fn undecided(mention: &Mention<'_>, article: &Article) -> Finding {
     let (id, kind) = (mention.id, article.kind.word());
     let first = article.colours.first().map_or("", |one| one.value.as_str());
-    Finding::new(&RULE, format!("{} uses {kind} {id}, which is bought in {}: which one?", mention.by, list(article)))
-        .at(mention.span, "no colour")
-        .help(format!(
-            "name a role instead, and its colour in each colourway:\n[role.ROLE]\n[colourway.ID]\nROLE = \"{id}/{first}\""
-        ))
+    Finding::new(&RULE, say!(USES_BOUGHT, by = &mention.by, kind, id, article = list(article)))
+        .at(mention.span, NO_COLOUR)
+        .help(say!(NAME_ROLE, id, first))
 }
 
 fn list(article: &Article) -> String {

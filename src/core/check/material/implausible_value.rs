@@ -5,6 +5,7 @@ use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::property::{self, Holds};
 use crate::model::{Layer, Model, Stated, StitchUse, TrimLayer, Value};
 use crate::units::{Dimension, Quantity};
+use crate::words::{Phrase, kind, say, words};
 
 /// A figure that cannot be meant.
 pub const RULE: Rule = Rule {
@@ -19,6 +20,24 @@ pub const RULE: Rule = Rule {
     passing: "[fabric.canvas]\nmass = \"320 g/m2\"",
     source: "common practice (limits set wide on purpose)",
 };
+
+words! {
+    OF_PROPERTY "implausible-value.of-property" = "`{key}` of {what}";
+    OF_ALLOWANCE "implausible-value.of-allowance" = "the allowance of piece {id}";
+    OF_INSIDE "implausible-value.of-inside" = "`inside` of piece {id}";
+    OF_BLOCK "implausible-value.of-block" = "the block of piece {id}";
+    OF_FILLING "implausible-value.of-filling" = "the mass of stuffing {id}";
+    OF_LAPS "implausible-value.of-laps" = "`laps` of {what}";
+    OF_GIRTH "implausible-value.of-girth" = "the girth at {id}";
+    THE_WORK "implausible-value.the-work" = "the work";
+    OF_DENSITY "implausible-value.of-density" = "the stitch density of {by}";
+    OF_WIDTH "implausible-value.of-width" = "the stitch width of {by}";
+    OF_TARGET "implausible-value.of-target" = "the target of point of measure {id}";
+    TOO_LITTLE "implausible-value.too-little" = "too little to be meant";
+    TOO_MUCH "implausible-value.too-much" = "too much to be meant";
+    MESSAGE "implausible-value.message" = "{what} cannot be {nominal}";
+    HELP "implausible-value.help" = "write the figure that is meant, between {least} and {most}; look at the unit first";
+}
 
 const ALLOWANCE: (&str, &str) = ("0 mm", "60 mm");
 const GIRTH: (&str, &str) = ("5 mm", "10 m");
@@ -38,7 +57,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             let (Holds::Quantity(_, Some(range)), Some(value)) = (spec.holds, article.quantity(spec.key)) else {
                 continue;
             };
-            let what = format!("`{}` of {} {id}", spec.key, article.kind.word());
+            let what = say!(OF_PROPERTY, key = spec.key, what = kind::named(article.kind.word(), id));
             all(value, &what, range, findings);
         }
     }
@@ -52,19 +71,19 @@ fn shapes(model: &Model, findings: &mut Findings) {
         for cut in piece.cuts.values() {
             let edges = cut.allowance.edges.iter().map(|(_, value)| value);
             for value in cut.allowance.all.iter().chain(edges) {
-                all(value, &format!("the allowance of piece {id}"), ALLOWANCE, findings);
+                all(value, &say!(OF_ALLOWANCE, id), ALLOWANCE, findings);
             }
             if let Some(value) = &cut.inside {
-                all(value, &format!("`inside` of piece {id}"), ALLOWANCE, findings);
+                all(value, &say!(OF_INSIDE, id), ALLOWANCE, findings);
             }
             for value in cut.block.iter().flat_map(|(width, height)| [width, height]) {
-                all(value, &format!("the block of piece {id}"), LENGTH, findings);
+                all(value, &say!(OF_BLOCK, id), LENGTH, findings);
             }
         }
     }
     for (id, stuffing) in &model.stuffings {
         if let Some(value) = &stuffing.mass {
-            all(value, &format!("the mass of stuffing {id}"), FILLING, findings);
+            all(value, &say!(OF_FILLING, id), FILLING, findings);
         }
     }
 }
@@ -72,7 +91,7 @@ fn shapes(model: &Model, findings: &mut Findings) {
 fn sewing(model: &Model, findings: &mut Findings) {
     let laps = |layer: &TrimLayer, what: &str, findings: &mut Findings| {
         if let Some(laps) = &layer.laps {
-            one(laps, &format!("`laps` of {what}"), LAPS, findings);
+            one(laps, &say!(OF_LAPS, what), LAPS, findings);
         }
     };
     for (id, joint) in &model.joints {
@@ -83,7 +102,7 @@ fn sewing(model: &Model, findings: &mut Findings) {
             }
         }
         if let Some(girth) = &joint.girth {
-            all(girth, &format!("the girth at {id}"), GIRTH, findings);
+            all(girth, &say!(OF_GIRTH, id), GIRTH, findings);
         }
     }
     for (id, finish) in &model.edge_finishes {
@@ -94,15 +113,15 @@ fn sewing(model: &Model, findings: &mut Findings) {
     }
     model.topstitches.iter().for_each(|(id, one)| stitch(&one.stitch, id, findings));
     model.attaches.iter().for_each(|(id, one)| stitch(&one.stitch, id, findings));
-    stitch(&model.work.stitch, "the work", findings);
+    stitch(&model.work.stitch, THE_WORK, findings);
 }
 
-fn stitch(stitch: &StitchUse, by: &str, findings: &mut Findings) {
+fn stitch(stitch: &StitchUse, by: impl Into<Phrase>, findings: &mut Findings) {
     // A shared stitch is reported once, whichever seam names it.
-    let by = stitch.shared.as_ref().map_or(by, |shared| shared.value.as_str());
-    for (value, key, range) in [(&stitch.density, "density", DENSITY), (&stitch.width, "width", BIGHT)] {
+    let by = stitch.shared.as_ref().map_or_else(|| by.into(), |shared| Phrase::from(&shared.value));
+    for (value, word, range) in [(&stitch.density, OF_DENSITY, DENSITY), (&stitch.width, OF_WIDTH, BIGHT)] {
         if let Some(value) = value {
-            one(value, &format!("the stitch {key} of {by}"), range, findings);
+            one(value, &say!(word, by = &by), range, findings);
         }
     }
 }
@@ -115,21 +134,21 @@ fn measures(model: &Model, findings: &mut Findings) {
             _ => COUNT,
         };
         for stated in point.target.iter().flat_map(Value::all) {
-            // Nought is meant where it is a fault that is measured, such as a gap, and its tolerance says how much may be.
+            // Zero is meant where it is a fault that is measured, such as a gap, and its tolerance says how much may be.
             let fault = |quantity: &Quantity| quantity.si().is_zero() && quantity.tolerance.is_some();
             if let Some(quantity) = stated.known().filter(|quantity| !fault(quantity)) {
-                one(stated, &format!("the target of point of measure {id}"), range(quantity), findings);
+                one(stated, &say!(OF_TARGET, id), range(quantity), findings);
             }
         }
     }
 }
 
-fn all(value: &Value<Quantity>, what: &str, range: (&str, &str), findings: &mut Findings) {
+fn all(value: &Value<Quantity>, what: &Phrase, range: (&str, &str), findings: &mut Findings) {
     value.all().for_each(|stated| one(stated, what, range, findings));
 }
 
 /// One figure against its limits.
-fn one(stated: &Stated<Quantity>, what: &str, (low, high): (&str, &str), findings: &mut Findings) {
+fn one(stated: &Stated<Quantity>, what: &Phrase, (low, high): (&str, &str), findings: &mut Findings) {
     let Some(quantity) = stated.known() else { return };
     let limit = |text: &str| Quantity::parse(text, &[quantity.dimension()]);
     let (Ok(least), Ok(most)) = (limit(low), limit(high)) else { return };
@@ -138,10 +157,7 @@ fn one(stated: &Stated<Quantity>, what: &str, (low, high): (&str, &str), finding
         return;
     }
     let nominal = format!("{} {}", quantity.value, quantity.unit);
-    let label = if quantity.si() < least.si() { "too little to be meant" } else { "too much to be meant" };
-    findings.push(
-        Finding::new(&RULE, format!("{what} cannot be {nominal}"))
-            .at(stated.span, label)
-            .help(format!("write the figure that is meant, between {least} and {most}; look at the unit first")),
-    );
+    let label = if quantity.si() < least.si() { TOO_LITTLE } else { TOO_MUCH };
+    findings
+        .push(Finding::new(&RULE, say!(MESSAGE, what, nominal)).at(stated.span, label).help(say!(HELP, least, most)));
 }

@@ -4,6 +4,7 @@ use crate::check::Context;
 use crate::check::mention::{Wanted, articles, cut_fabrics, mentions};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Article, ArticleKind, Layer, Model};
+use crate::words::{say, words};
 
 /// An article whose mass is not stated.
 pub const RULE: Rule = Rule {
@@ -19,14 +20,21 @@ pub const RULE: Rule = Rule {
     source: "ISO 3801 (mass per unit area of fabrics); common practice",
 };
 
+words! {
+    FABRIC "missing-mass.fabric" = "fabric {id} does not say what it weighs per area";
+    ADD_PER_AREA "missing-mass.add-per-area" = "add mass = \"320 g/m2 ±5 %\", or what it is; \"by factory\" leaves it to the factory";
+    HERE "missing-mass.here" = "no mass";
+    ADD_PER_LENGTH "missing-mass.add-per-length" = "add mass-per-length = \"9 g/m\", or what it is; \"by factory\" leaves it to the factory";
+    ADD_EACH "missing-mass.add-each" = "add mass-each = \"6 g\", or what it is; \"by factory\" leaves it to the factory";
+    TRIM "missing-mass.trim" = "trim {id} does not say what it weighs";
+}
+
 /// Reports fabric that is cut and trims that are used without a mass.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     for (id, article) in cut_fabrics(model) {
         if lacks(model, article, "mass") {
-            let message = format!("fabric {id} does not say what it weighs per area");
-            let help = "add mass = \"320 g/m2 ±5 %\", or what it is; \"by factory\" leaves it to the factory";
-            findings.push(Finding::new(&RULE, message).at(article.entry.span(), "no mass").help(help));
+            findings.push(Finding::new(&RULE, say!(FABRIC, id)).at(article.entry.span(), HERE).help(ADD_PER_AREA));
         }
     }
     trims(model, findings);
@@ -51,14 +59,8 @@ fn trims(model: &Model, findings: &mut Findings) {
         if !used || !lacks(model, trim, "mass-each") || !lacks(model, trim, "mass-per-length") {
             continue;
         }
-        let help = if by_length.contains(&id.as_str()) {
-            "add mass-per-length = \"9 g/m\", or what it is"
-        } else {
-            "add mass-each = \"6 g\", or what it is"
-        };
-        let mut finding = Finding::new(&RULE, format!("trim {id} does not say what it weighs"))
-            .at(trim.entry.span(), "no mass")
-            .help(format!("{help}; \"by factory\" leaves it to the factory"));
+        let help = if by_length.contains(&id.as_str()) { ADD_PER_LENGTH } else { ADD_EACH };
+        let mut finding = Finding::new(&RULE, say!(TRIM, id)).at(trim.entry.span(), HERE).help(help);
         finding.severity = Severity::Should;
         findings.push(finding);
     }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::check::mention::cut_fabrics;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 /// A fabric whose width is not stated.
 pub const RULE: Rule = Rule {
@@ -17,6 +18,13 @@ pub const RULE: Rule = Rule {
     source: "ISO 22198 (width of fabrics, from memory); common practice",
 };
 
+words! {
+    MESSAGE "missing-width.message" = "fabric {id} does not say how much of its width can be cut";
+    CUTTABLE_WIDTH "missing-width.cuttable-width" = "no cuttable width";
+    FULL_WIDTH "missing-width.full-width" = "the full width";
+    HELP "missing-width.help" = "add cuttable-width = \"1450 mm\", or what it is, without selvedges and pin holes; \"by factory\" leaves it to the factory";
+}
+
 /// Reports fabric that is cut without a cuttable width.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
@@ -24,15 +32,11 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         if article.properties.contains_key("cuttable-width") || model.was_refused("fabric", id, "cuttable-width") {
             continue;
         }
-        let finding = Finding::new(&RULE, format!("fabric {id} does not say how much of its width can be cut"))
-            .at(article.entry.span(), "no cuttable width");
+        let finding = Finding::new(&RULE, say!(MESSAGE, id)).at(article.entry.span(), CUTTABLE_WIDTH);
         let finding = match article.quantity("width") {
-            Some(full) => finding.at(full.span, "the full width"),
+            Some(full) => finding.at(full.span, FULL_WIDTH),
             None => finding,
         };
-        findings.push(finding.help(
-            "add cuttable-width = \"1450 mm\", or what it is, without selvedges and pin holes; \"by factory\" leaves it \
-             to the factory",
-        ));
+        findings.push(finding.help(HELP));
     }
 }

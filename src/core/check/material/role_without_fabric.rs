@@ -4,6 +4,7 @@ use crate::check::Context;
 use crate::check::mention::{Wanted, is_written, mentions};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
+use crate::words::{say, words};
 
 /// A role that a colourway leaves out.
 pub const RULE: Rule = Rule {
@@ -18,6 +19,16 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    LEFT_OUT_BY "role-without-fabric.left-out-by" = "colourway {code} does not say what role {id} is made of";
+    LEFT_OUT "role-without-fabric.left-out" = "left out here";
+    NEEDS "role-without-fabric.needs" = "{by} needs it";
+    ADD "role-without-fabric.add" = "add {id} = \"{example}\" under [colourway.{code}]";
+    NOWHERE "role-without-fabric.nowhere" = "no colourway says what role {id} is made of";
+    NOTHING "role-without-fabric.nothing" = "nothing is meant by it";
+    ADD_COLOURWAY "role-without-fabric.add-colourway" = "add a colourway:\n[colourway.ID]\n{id} = \"{example}\"";
+}
+
 /// Reports each role in use that a colourway says nothing about.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
@@ -30,15 +41,15 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
                 continue;
             }
             let finding = if is_written(&colourway.entry) {
-                Finding::new(&RULE, format!("colourway {code} does not say what role {id} is made of"))
-                    .at(colourway.entry.span(), "left out here")
-                    .at(first.span, format!("{} needs it", first.by))
-                    .help(format!("add {id} = \"{}\" under [colourway.{code}]", example(model, id)))
+                Finding::new(&RULE, say!(LEFT_OUT_BY, code, id))
+                    .at(colourway.entry.span(), LEFT_OUT)
+                    .at(first.span, say!(NEEDS, by = &first.by))
+                    .help(say!(ADD, id, example = example(model, id), code))
             } else {
-                Finding::new(&RULE, format!("no colourway says what role {id} is made of"))
-                    .at(role.entry.span(), "stands for nothing")
-                    .at(first.span, format!("{} needs it", first.by))
-                    .help(format!("add a colourway:\n[colourway.ID]\n{id} = \"{}\"", example(model, id)))
+                Finding::new(&RULE, say!(NOWHERE, id))
+                    .at(role.entry.span(), NOTHING)
+                    .at(first.span, say!(NEEDS, by = &first.by))
+                    .help(say!(ADD_COLOURWAY, id, example = example(model, id)))
             };
             findings.push(finding);
         }

@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 /// A point that refuses bulk and never blocks.
 pub const RULE: Rule = Rule {
@@ -16,16 +17,23 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "critical-and-reference.message" = "point of measure {id} is critical and for reference only at once";
+    NEVER_BLOCKS "critical-and-reference.never-blocks" = "never blocks";
+    BULK_REFUSED "critical-and-reference.bulk-refused" = "bulk is refused for it";
+    HELP "critical-and-reference.help" = "take one of the two out";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, point) in &context.model.measures {
         let (Some(critical), Some(reference)) = (&point.critical, &point.reference) else { continue };
         if critical.value && reference.value {
             findings.push(
-                Finding::new(&RULE, format!("point of measure {id} is critical and for reference only at once"))
-                    .at(reference.span, "never blocks")
-                    .at(critical.span, "bulk is refused for it")
-                    .help("take one of the two out"),
+                Finding::new(&RULE, say!(MESSAGE, id))
+                    .at(reference.span, NEVER_BLOCKS)
+                    .at(critical.span, BULK_REFUSED)
+                    .help(HELP),
             );
         }
     }

@@ -4,6 +4,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Value;
 use crate::units::{Cause, Quantity};
+use crate::words::{say, words};
 
 /// Limits between which nothing can be read.
 pub const RULE: Rule = Rule {
@@ -19,6 +20,13 @@ pub const RULE: Rule = Rule {
     source: "follows from rounding limits inward",
 };
 
+words! {
+    MESSAGE "limits-cross.message" = "point of measure {id}: no reading in steps of {step} lies within {target}";
+    NOTHING_READ "limits-cross.nothing-read" = "nothing can be read in between";
+    STEP "limits-cross.step" = "the step";
+    HELP "limits-cross.help" = "widen the tolerance to at least one step, or read to a finer step";
+}
+
 /// Reports targets whose limits cross at the step.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, point) in &context.model.measures {
@@ -31,13 +39,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
                 continue;
             }
             findings.push(
-                Finding::new(
-                    &RULE,
-                    format!("point of measure {id}: no reading in steps of {step} lies within {target}"),
-                )
-                .at(stated.span, "nothing can be read in between")
-                .at(step_stated.span, "the step")
-                .help("widen the tolerance to at least one step, or read to a finer step"),
+                Finding::new(&RULE, say!(MESSAGE, id, step, target))
+                    .at(stated.span, NOTHING_READ)
+                    .at(step_stated.span, STEP)
+                    .help(HELP),
             );
         }
     }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::{Edit, Help};
+use crate::words::{say, words};
 
 /// A measurement of which nobody knows when it is taken.
 pub const RULE: Rule = Rule {
@@ -17,6 +18,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "measurement-without-state.message" = "point of measure {id} does not say in what state it is measured";
+    HERE "measurement-without-state.here" = "cut, sewn or filled?";
+    HELP "measurement-without-state.help" = "add state = \"stuffed\", or what it is: cut, sewn flat, closed, packed";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, point) in &context.model.measures {
@@ -24,12 +31,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             continue;
         }
         findings.push(
-            Finding::new(&RULE, format!("point of measure {id} does not say in what state it is measured"))
-                .at(point.entry.span(), "cut, sewn or filled?")
-                .help(Help::with(
-                    "add state = \"stuffed\", or what it is: cut, sewn flat, closed, packed",
-                    Edit::line(point.entry.span(), "state = \"stuffed\""),
-                )),
+            Finding::new(&RULE, say!(MESSAGE, id))
+                .at(point.entry.span(), HERE)
+                .help(Help::with(HELP, Edit::line(point.entry.span(), "state = \"stuffed\""))),
         );
     }
 }

@@ -5,6 +5,7 @@ use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Value;
 use crate::source::{Edit, Help};
 use crate::units::Dimension;
+use crate::words::{say, words};
 
 /// A measurement that does not say how finely it is read.
 pub const RULE: Rule = Rule {
@@ -19,6 +20,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "missing-read-to.message" = "point of measure {id} does not say how finely it is read";
+    HERE "missing-read-to.here" = "read to what step?";
+    HELP "missing-read-to.help" = "add read-to = \"{example}\", or what your ruler or scale shows";
+}
+
 /// Reports points with limits and without a step. What is counted is read in whole pieces.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, point) in &context.model.measures {
@@ -31,10 +38,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             continue;
         };
         let example = if dimension == Dimension::Mass { "1 g" } else { "1 mm" };
-        let finding = Finding::new(&RULE, format!("point of measure {id} does not say how finely it is read"))
-            .at(point.entry.span(), "read to what step?");
+        let finding = Finding::new(&RULE, say!(MESSAGE, id)).at(point.entry.span(), HERE);
         let edit = Edit::line(point.entry.span(), format!("read-to = \"{example}\""));
-        let help = format!("add read-to = \"{example}\", or what your ruler or scale shows");
+        let help = say!(HELP, example);
         findings.push(finding.help(Help::with(help, edit)));
     }
 }

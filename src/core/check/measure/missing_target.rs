@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 /// A point of measure without a target.
 pub const RULE: Rule = Rule {
@@ -16,16 +17,18 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "missing-target.message" = "point of measure {id} has no target";
+    HERE "missing-target.here" = "what should it be?";
+    HELP "missing-target.help" = "add target = \"250 mm ±5 mm\", or what it is; \"by factory\" leaves it to the factory";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, point) in &context.model.measures {
         if point.target.is_some() || context.model.was_refused("point-of-measure", id, "target") {
             continue;
         }
-        findings.push(
-            Finding::new(&RULE, format!("point of measure {id} has no target"))
-                .at(point.entry.span(), "what should it be?")
-                .help("add target = \"250 mm ±5 mm\", or what it is; \"by factory\" leaves it to the factory"),
-        );
+        findings.push(Finding::new(&RULE, say!(MESSAGE, id)).at(point.entry.span(), HERE).help(HELP));
     }
 }

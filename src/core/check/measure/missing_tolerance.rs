@@ -5,6 +5,7 @@ use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Stated, Value};
 use crate::standards::common::{FILLING_FLOOR, FILLING_STUFFING};
 use crate::units::Quantity;
+use crate::words::{number, say, words};
 
 /// A target without limits.
 pub const RULE: Rule = Rule {
@@ -20,28 +21,36 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    OF_POINT "missing-tolerance.of-point" = "point of measure {id} has a target and no tolerance";
+    HERE "missing-tolerance.here" = "how far off may it be?";
+    WRITE_POINT "missing-tolerance.write-point" = "write \"{quantity} ±..\" with what you accept, or add reference = true";
+    COMMON "missing-tolerance.common" = "±{high} % for a stuffing, never finer than {least} g to {most} g, is common practice";
+    OF_STUFFING "missing-tolerance.of-stuffing" = "the mass of stuffing {id} has no tolerance";
+    WRITE_STUFFING "missing-tolerance.write-stuffing" = "write \"{quantity} ±..\" with what you accept; {common}";
+}
+
 /// Reports targets and filling masses without limits.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, point) in context.model.measures.iter().filter(|(_, point)| !is_reference(point)) {
         for (stated, quantity) in bare(point.target.as_ref()) {
-            findings.push(
-                Finding::new(&RULE, format!("point of measure {id} has a target and no tolerance"))
-                    .at(stated.span, "how far off may it be?")
-                    .help(format!("write \"{quantity} ±..\" with what you accept, or add reference = true")),
-            );
+            findings
+                .push(Finding::new(&RULE, say!(OF_POINT, id)).at(stated.span, HERE).help(say!(WRITE_POINT, quantity)));
         }
     }
     for (id, stuffing) in &context.model.stuffings {
         for (stated, quantity) in bare(stuffing.mass.as_ref()) {
-            let usual = format!(
-                "±{} % for a stuffing, never finer than {} g to {} g, is common practice",
-                FILLING_STUFFING.high, FILLING_FLOOR.low, FILLING_FLOOR.high
+            let common = say!(
+                COMMON,
+                high = number::number(FILLING_STUFFING.high, 0),
+                least = number::number(FILLING_FLOOR.low, 0),
+                most = number::number(FILLING_FLOOR.high, 0)
             );
-            findings.push(
-                Finding::new(&RULE, format!("the mass of stuffing {id} has no tolerance"))
-                    .at(stated.span, "how far off may it be?")
-                    .help(format!("write \"{quantity} ±..\" with what you accept; {usual}")),
-            );
+            findings.push(Finding::new(&RULE, say!(OF_STUFFING, id)).at(stated.span, HERE).help(say!(
+                WRITE_STUFFING,
+                quantity,
+                common
+            )));
         }
     }
 }

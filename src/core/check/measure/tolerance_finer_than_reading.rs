@@ -4,6 +4,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Value;
 use crate::units::Quantity;
+use crate::words::{say, words};
 
 /// A tolerance below what can be read.
 pub const RULE: Rule = Rule {
@@ -18,6 +19,13 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "tolerance-finer-than-reading.message" = "the tolerance of point of measure {id} is finer than the step it is read to";
+    SEEN "tolerance-finer-than-reading.seen" = "cannot be seen";
+    STEP "tolerance-finer-than-reading.step" = "the step";
+    HELP "tolerance-finer-than-reading.help" = "widen the tolerance to at least {step}, or read to a finer step";
+}
+
 /// Reports targets that may not deviate by one step in either direction, unless their limits cross.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, point) in &context.model.measures {
@@ -30,13 +38,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
                 continue;
             }
             findings.push(
-                Finding::new(
-                    &RULE,
-                    format!("the tolerance of point of measure {id} is finer than the step it is read to"),
-                )
-                .at(stated.span, "cannot be seen")
-                .at(step_stated.span, "the step")
-                .help(format!("widen the tolerance to at least {step}, or read to a finer step")),
+                Finding::new(&RULE, say!(MESSAGE, id))
+                    .at(stated.span, SEEN)
+                    .at(step_stated.span, STEP)
+                    .help(say!(HELP, step)),
             );
         }
     }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Value;
+use crate::words::{say, words};
 
 /// A step that cannot be used.
 pub const RULE: Rule = Rule {
@@ -17,6 +18,14 @@ pub const RULE: Rule = Rule {
     source: "ISO 80000-1",
 };
 
+words! {
+    NOT_POSITIVE "unfit-read-to.not-positive" = "point of measure {id} cannot be read to a step of {step}";
+    HERE "unfit-read-to.here" = "not above zero";
+    SMALLEST "unfit-read-to.smallest" = "write the smallest step your ruler or scale shows: \"1 mm\"";
+    OTHER_UNIT "unfit-read-to.other-unit" = "the step of point of measure {id} is {is}, and its target {has}";
+    SAME_UNIT "unfit-read-to.same-unit" = "write the step in the unit of the target";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, point) in &context.model.measures {
@@ -24,11 +33,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             continue;
         };
         if !step.si().is_positive() {
-            findings.push(
-                Finding::new(&RULE, format!("point of measure {id} cannot be read to a step of {step}"))
-                    .at(stated.span, "not above nought")
-                    .help("write the smallest step your ruler or scale shows: \"1 mm\""),
-            );
+            findings.push(Finding::new(&RULE, say!(NOT_POSITIVE, id, step)).at(stated.span, HERE).help(SMALLEST));
             continue;
         }
         let targets = point.target.iter().flat_map(Value::all);
@@ -38,10 +43,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         if let Some((place, target)) = other {
             let (is, has) = (step.dimension().name(), target.dimension().name());
             findings.push(
-                Finding::new(&RULE, format!("the step of point of measure {id} is {is}, and its target {has}"))
+                Finding::new(&RULE, say!(OTHER_UNIT, id, is, has))
                     .at(stated.span, is)
                     .at(place.span, has)
-                    .help("write the step in the unit of the target"),
+                    .help(SAME_UNIT),
             );
         }
     }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::{Edit, Help};
+use crate::words::{say, words};
 
 /// No word on cut cut extra.
 pub const RULE: Rule = Rule {
@@ -18,14 +19,20 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "cut-extra-missing.message" = "order {id} does not say what is cut against loss";
+    HELP "cut-extra-missing.help" = "add cut-extra = \"2 %\", or cut-extra = \"0 %\" for none";
+    HERE "cut-extra-missing.here" = "no cut extra";
+}
+
 /// Reports each order without `cut-extra`.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, order) in &context.model.orders {
         if order.cut_extra.is_none() && !context.model.was_refused("order", id, "cut-extra") {
-            let finding = Finding::new(&RULE, format!("order {id} does not say what is cut against loss"));
+            let finding = Finding::new(&RULE, say!(MESSAGE, id));
             let edit = Edit::line(order.entry.span(), "cut-extra = \"2 %\"");
-            let help = Help::with("add cut-extra = \"2 %\", or cut-extra = \"0 %\" for none", edit);
-            findings.push(finding.at(order.entry.span(), "no cut extra").help(help));
+            let help = Help::with(HELP, edit);
+            findings.push(finding.at(order.entry.span(), HERE).help(help));
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 use super::{lines, title};
 
@@ -18,6 +19,12 @@ pub const RULE: Rule = Rule {
     source: "common practice; the law of the destination decides",
 };
 
+words! {
+    MESSAGE "destination-not-listed.message" = "{line} goes to {to}, which the style does not list";
+    ADD_STYLE "destination-not-listed.add-style" = "add \"{code}\" to `destinations` of the style once its rules were looked at";
+    HERE "destination-not-listed.here" = "not among the destinations";
+}
+
 /// Reports each line with such a destination, where the style lists any.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let listed: Vec<&str> = context.model.style.destinations.iter().map(|one| one.value.code).collect();
@@ -26,8 +33,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     }
     for (order, line) in lines(context.model) {
         let Some(to) = line.destination.as_ref().filter(|to| !listed.contains(&to.value.code)) else { continue };
-        let message = format!("{} goes to {}, which the style does not list", title(order, line), to.value.printed());
-        let help = format!("add \"{}\" to `destinations` of the style once its rules were looked at", to.value.code);
-        findings.push(Finding::new(&RULE, message).at(to.span, "not among the destinations").help(help));
+        let message = say!(MESSAGE, line = title(order, line), to = to.value.printed());
+        let help = say!(ADD_STYLE, code = to.value.code);
+        findings.push(Finding::new(&RULE, message).at(to.span, HERE).help(help));
     }
 }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::OrderLine;
+use crate::words::{say, words};
 
 use super::title;
 
@@ -18,6 +19,13 @@ pub const RULE: Rule = Rule {
     passing: "[order.spring.line.a]\nsize = \"S\"\nquantity = 800",
     source: "common practice",
 };
+
+words! {
+    MESSAGE "duplicate-order-line.message" = "{line} orders the same as line {id}";
+    SAME_SIZE "duplicate-order-line.same-size" = "the same size, colourway, destination and date";
+    OTHER_LINE "duplicate-order-line.other-line" = "the other line";
+    HELP "duplicate-order-line.help" = "make one line with the sum of both, or give each its own date";
+}
 
 type Same<'a> = [Option<&'a str>; 4];
 
@@ -38,13 +46,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             if let Some(first) = seen.iter().find(|first| same(first) == same(line)) {
                 let (earlier, later) =
                     (first.entry.span().min(line.entry.span()), first.entry.span().max(line.entry.span()));
-                let message = format!("{} orders the same as line {}", title(order, line), first.entry.id.value);
-                findings.push(
-                    Finding::new(&RULE, message)
-                        .at(later, "the same size, colourway, destination and date")
-                        .at(earlier, "the other line")
-                        .help("make one line with the sum of both, or give each its own date"),
-                );
+                let message = say!(MESSAGE, line = title(order, line), id = &first.entry.id.value);
+                findings.push(Finding::new(&RULE, message).at(later, SAME_SIZE).at(earlier, OTHER_LINE).help(HELP));
             }
             seen.push(line);
         }

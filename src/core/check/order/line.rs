@@ -1,6 +1,11 @@
 //! Lines of orders: all of them, and how a finding names one.
 
 use crate::model::{Model, Order, OrderLine};
+use crate::words::{Phrase, say, words};
+
+words! {
+    TITLE "order.line.title" = "order {order}, line {line}";
+}
 
 /// Every line of every order.
 pub fn lines(model: &Model) -> impl Iterator<Item = (&Order, &OrderLine)> {
@@ -8,6 +13,6 @@ pub fn lines(model: &Model) -> impl Iterator<Item = (&Order, &OrderLine)> {
 }
 
 /// `order spring, line eu-s`.
-pub fn title(order: &Order, line: &OrderLine) -> String {
-    format!("order {}, line {}", order.entry.id.value, line.entry.id.value)
+pub fn title(order: &Order, line: &OrderLine) -> Phrase {
+    say!(TITLE, order = &order.entry.id.value, line = &line.entry.id.value)
 }

@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 use super::{lines, title};
 
@@ -18,15 +19,24 @@ pub const RULE: Rule = Rule {
     source: "follows from the terms",
 };
 
+words! {
+    NO_LINES "order-line-incomplete.no-lines" = "order {id} has no lines";
+    ORDERS_NOTHING "order-line-incomplete.orders-nothing" = "orders nothing";
+    WRITE "order-line-incomplete.write" = "write [order.{id}.line.ID] with size, colourway and quantity";
+    MESSAGE "order-line-incomplete.message" = "{line} does not say what it orders";
+    INCOMPLETE "order-line-incomplete.incomplete" = "incomplete";
+    ADD "order-line-incomplete.add" = "add {missing}";
+}
+
 /// Reports each line once, with everything it lacks; and each order without lines.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     for order in model.orders.values().filter(|order| order.lines.is_empty()) {
         let id = &order.entry.id.value;
         if !model.was_refused("order", id, "line") {
-            let message = format!("order {id} has no lines");
-            let finding = Finding::new(&RULE, message).at(order.entry.span(), "orders nothing");
-            findings.push(finding.help(format!("write [order.{id}.line.ID] with size, colourway and quantity")));
+            let message = say!(NO_LINES, id);
+            let finding = Finding::new(&RULE, message).at(order.entry.span(), ORDERS_NOTHING);
+            findings.push(finding.help(say!(WRITE, id)));
         }
     }
     for (order, line) in lines(model) {
@@ -40,9 +50,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         ];
         let missing: Vec<&str> = lacks.iter().filter(|(lacks, _)| *lacks).map(|(_, key)| *key).collect();
         if let [_, ..] = missing.as_slice() {
-            let message = format!("{} does not say what it orders", title(order, line));
-            let finding = Finding::new(&RULE, message).at(line.entry.span(), "incomplete");
-            findings.push(finding.help(format!("add {}", missing.join(", "))));
+            let message = say!(MESSAGE, line = title(order, line));
+            let finding = Finding::new(&RULE, message).at(line.entry.span(), INCOMPLETE);
+            findings.push(finding.help(say!(ADD, missing = missing.join(", "))));
         }
     }
 }

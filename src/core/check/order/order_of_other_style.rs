@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::{Edit, Help, quoted};
+use crate::words::{say, words};
 
 /// An order of another style.
 pub const RULE: Rule = Rule {
@@ -17,6 +18,13 @@ pub const RULE: Rule = Rule {
     source: "follows from the two numbers",
 };
 
+words! {
+    MESSAGE "order-of-other-style.message" = "order {name} is for another style than the one it lies with, {id}";
+    STYLE_CITES "order-of-other-style.style-cites" = "the style it cites";
+    STYLE "order-of-other-style.style" = "this style";
+    HELP "order-of-other-style.help" = "write style = \"{id}\", or move the order to its style";
+}
+
 /// Reports each order whose style number is not that of the style.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let Some(style) = &context.model.style.id else { return };
@@ -24,10 +32,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (name, order) in &context.model.orders {
         let Some(cited) = &order.style else { continue };
         if cited.known().is_some_and(|known| known != id) {
-            let message = format!("order {name} is for another style than the one it lies with, {id}");
-            let finding =
-                Finding::new(&RULE, message).at(cited.span, "the style it cites").at(style.span, "this style");
-            let help = format!("write style = \"{id}\", or move the order to its style");
+            let message = say!(MESSAGE, name, id);
+            let finding = Finding::new(&RULE, message).at(cited.span, STYLE_CITES).at(style.span, STYLE);
+            let help = say!(HELP, id);
             findings.push(finding.help(Help::with(help, Edit::replace(cited.span, quoted(id)))));
         }
     }

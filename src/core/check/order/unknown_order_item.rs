@@ -4,6 +4,7 @@ use crate::check::Context;
 use crate::check::mention::nearest;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::Spanned;
+use crate::words::{kind, say, words};
 
 use super::{lines, title};
 
@@ -20,21 +21,28 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "unknown-order-item.message" = "{line} is for the {what} `{id}`, which the style does not have";
+    WRITE "unknown-order-item.write" = "write \"{near}\"";
+    KNOWN "unknown-order-item.known" = "the style has {known}";
+    HERE "unknown-order-item.here" = "no such {what}";
+}
+
 /// Reports each such line.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     let sizes: Vec<&str> = model.sizes.iter().map(|size| size.entry.id.value.as_str()).collect();
     let colourways: Vec<&str> = model.colourways.keys().map(String::as_str).collect();
     for (order, line) in lines(model) {
-        let mut look = |what: &str, id: &Option<Spanned<String>>, known: &[&str]| {
+        let mut look = |table: &str, id: &Option<Spanned<String>>, known: &[&str]| {
             let Some(id) = id.as_ref().filter(|id| !known.contains(&id.value.as_str())) else { return };
-            let message =
-                format!("{} is for the {what} `{}`, which the style does not have", title(order, line), id.value);
+            let what = kind::word(table);
+            let message = say!(MESSAGE, line = title(order, line), what = &what, id = &id.value);
             let help = match nearest(&id.value, known.iter().copied()) {
-                Some(near) => format!("write \"{near}\""),
-                None => format!("the style has {}", known.join(", ")),
+                Some(near) => say!(WRITE, near),
+                None => say!(KNOWN, known = known.join(", ")),
             };
-            findings.push(Finding::new(&RULE, message).at(id.span, format!("no such {what}")).help(help));
+            findings.push(Finding::new(&RULE, message).at(id.span, say!(HERE, what)).help(help));
         };
         look("size", &line.size, &sizes);
         look("colourway", &line.colourway, &colourways);

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;
+use crate::words::words;
 
 use super::faults;
 
@@ -19,7 +20,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    NAME_STANDS "duplicate-point.name-stands" = "the name is there twice";
+    RENAME_DELETE "duplicate-point.rename-delete" = "rename or delete one of them";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(context, Fault::DuplicatePoint, &RULE, "the name stands twice", "rename or delete one of them", findings);
+    faults(context, Fault::DuplicatePoint, &RULE, NAME_STANDS, RENAME_DELETE, findings);
 }

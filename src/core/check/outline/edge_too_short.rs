@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;
+use crate::words::words;
 
 use super::faults;
 
@@ -19,14 +20,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    TOO_NEAR "edge-too-short.too-near" = "too near to another point";
+    MOVE_POINTS "edge-too-short.move-points" = "move one of the points, or delete it";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(
-        context,
-        Fault::MicroRun,
-        &RULE,
-        "too near to another point",
-        "move one of the points, or delete it",
-        findings,
-    );
+    faults(context, Fault::MicroRun, &RULE, TOO_NEAR, MOVE_POINTS, findings);
 }

@@ -6,14 +6,20 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule};
 use crate::model::assembly::{Fault, Gap};
 use crate::source::Span;
+use crate::words::{Phrase, Word, say, words};
+
+words! {
+    SIZES "outline.fault.sizes" = " in size {sizes}";
+    MESSAGE "outline.fault.message" = "piece {piece}{here}: {message}";
+}
 
 /// Reports the defects of one kind, each once, with the sizes that have it where not all do.
 pub fn faults(
     context: &Context<'_>,
     wanted: Fault,
     rule: &'static Rule,
-    label: &str,
-    help: &str,
+    label: Word,
+    help: Word,
     findings: &mut Findings,
 ) {
     type Key<'a> = (&'a str, Span, &'a str, &'a [(Span, String)]);
@@ -28,8 +34,8 @@ pub fn faults(
     }
     for ((piece, span, message, also), sizes) in defects {
         let all = sizes.len() == context.model.sizes.len();
-        let here = if all { String::new() } else { format!(" in size {}", sizes.join(", ")) };
-        let finding = Finding::new(rule, format!("piece {piece}{here}: {message}")).at(span, label);
+        let here = if all { Phrase::none() } else { say!(SIZES, sizes = sizes.join(", ")) };
+        let finding = Finding::new(rule, say!(MESSAGE, piece, here, message)).at(span, label);
         let finding = also.iter().fold(finding, |finding, (span, text)| finding.at(*span, text.clone()));
         findings.push(finding.help(help));
     }

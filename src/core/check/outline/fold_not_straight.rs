@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;
+use crate::words::words;
 
 use super::faults;
 
@@ -19,14 +20,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    EDGE_FOLD "fold-not-straight.edge-fold" = "this edge is the fold";
+    DRAW_EDGE "fold-not-straight.draw-edge" = "draw the edge between the two points as one straight line";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(
-        context,
-        Fault::FoldNotStraight,
-        &RULE,
-        "this edge is the fold",
-        "draw the edge between the two points as one straight line",
-        findings,
-    );
+    faults(context, Fault::FoldNotStraight, &RULE, EDGE_FOLD, DRAW_EDGE, findings);
 }

@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 /// A piece that may lie any way on the fabric.
 pub const RULE: Rule = Rule {
@@ -16,6 +17,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "grain-missing.message" = "piece {id} has no grain line";
+    HERE "grain-missing.here" = "which way on the fabric?";
+    HELP "grain-missing.help" = "add grain = \"{first}\", or the two points it runs along; or draw a line {id}.grain";
+}
+
 /// Reports pieces with a shape and no direction, given or drawn.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, piece) in &context.model.pieces {
@@ -26,10 +33,6 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             continue;
         }
         let first = outline.points.iter().take(2).map(|point| point.id.clone()).collect::<Vec<_>>().join("-");
-        findings.push(
-            Finding::new(&RULE, format!("piece {id} has no grain line"))
-                .at(piece.entry.span(), "which way on the fabric?")
-                .help(format!("add grain = \"{first}\", or the two points it runs along; or draw a line {id}.grain")),
-        );
+        findings.push(Finding::new(&RULE, say!(MESSAGE, id)).at(piece.entry.span(), HERE).help(say!(HELP, first, id)));
     }
 }

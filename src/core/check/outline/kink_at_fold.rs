@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 /// A whole outline with a corner where its halves meet.
 pub const RULE: Rule = Rule {
@@ -15,6 +16,12 @@ pub const RULE: Rule = Rule {
     passing: "[piece.SIDE]\noutline = { svg = \"side.svg\", fold = \"h-g\" } # the curve leaves h at 90 degrees",
     source: "common practice",
 };
+
+words! {
+    MESSAGE "kink-at-fold.message" = "piece {id} has a corner of {abs} degrees at {end}";
+    HERE "kink-at-fold.here" = "unfolded here";
+    HELP "kink-at-fold.help" = "draw the curve so that it meets the fold square at {end}";
+}
 
 /// Turns below this are rounding, degrees.
 const SMOOTH: f64 = 0.2;
@@ -34,9 +41,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             let Some(turn) = outline.turn_at(end) else { continue };
             if (SMOOTH..MEANT).contains(&turn.abs()) {
                 findings.push(
-                    Finding::new(&RULE, format!("piece {id} has a corner of {:.1} degrees at {end}", turn.abs()))
-                        .at(fold.span, "unfolded here")
-                        .help(format!("draw the curve so that it meets the fold square at {end}")),
+                    Finding::new(&RULE, say!(MESSAGE, id, abs = crate::words::number::number(turn.abs(), 1), end))
+                        .at(fold.span, HERE)
+                        .help(say!(HELP, end)),
                 );
             }
         }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;
+use crate::words::words;
 
 use super::faults;
 
@@ -19,14 +20,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    CLOSE "open-outline.close" = "does not close";
+    CLOSE_PATH "open-outline.close-path" = "close the path in the editor (its data then end in `Z`)";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(
-        context,
-        Fault::Open,
-        &RULE,
-        "does not close",
-        "close the path in the editor (its data then end in `Z`)",
-        findings,
-    );
+    faults(context, Fault::Open, &RULE, CLOSE, CLOSE_PATH, findings);
 }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;
+use crate::words::words;
 
 use super::faults;
 
@@ -19,14 +20,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    SUCH_SHAPE "outline-not-drawn.such-shape" = "no such shape";
+    GIVE_CLOSED "outline-not-drawn.give-closed" = "give the closed path the id of the piece in the editor, or name it here: svg = \"file.svg#its_id\"";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(
-        context,
-        Fault::NotDrawn,
-        &RULE,
-        "no such shape",
-        "give the closed path the id of the piece in the editor, or name it here: svg = \"file.svg#its_id\"",
-        findings,
-    );
+    faults(context, Fault::NotDrawn, &RULE, SUCH_SHAPE, GIVE_CLOSED, findings);
 }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;
+use crate::words::words;
 
 use super::faults;
 
@@ -19,14 +20,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    OUTLINE "point-off-outline.outline" = "not on the outline";
+    MOVE_CENTRE "point-off-outline.move-centre" = "move the centre of the circle onto the outline: switch on snapping to paths in the editor";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(
-        context,
-        Fault::OffOutline,
-        &RULE,
-        "not on the outline",
-        "move the centre of the circle onto the outline: switch on snapping to paths in the editor",
-        findings,
-    );
+    faults(context, Fault::OffOutline, &RULE, OUTLINE, MOVE_CENTRE, findings);
 }

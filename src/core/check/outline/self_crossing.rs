@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;
+use crate::words::words;
 
 use super::faults;
 
@@ -18,14 +19,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    CROSSES_ITSELF "self-crossing.crosses-itself" = "crosses itself";
+    MOVE_CORNERS "self-crossing.move-corners" = "move the corners or the curve so that no edge meets another";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(
-        context,
-        Fault::SelfCrossing,
-        &RULE,
-        "crosses itself",
-        "move the corners or the curve so that no edge meets another",
-        findings,
-    );
+    faults(context, Fault::SelfCrossing, &RULE, CROSSES_ITSELF, MOVE_CORNERS, findings);
 }

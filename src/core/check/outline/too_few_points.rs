@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;
+use crate::words::words;
 
 use super::faults;
 
@@ -19,14 +20,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    NAMED_POINTS "too-few-points.named-points" = "named points are missing";
+    DRAW_SMALL "too-few-points.draw-small" = "draw a small circle on the outline for each point, with the id PIECE.point: SIDE.a; or add points = { p = \"a-b 40 mm\" }";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(
-        context,
-        Fault::TooFewPoints,
-        &RULE,
-        "named points are missing",
-        "draw a small circle on the outline for each point, with the id PIECE.point: SIDE.a; or add points = { p = \"a-b 40 mm\" }",
-        findings,
-    );
+    faults(context, Fault::TooFewPoints, &RULE, NAMED_POINTS, DRAW_SMALL, findings);
 }

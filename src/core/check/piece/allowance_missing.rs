@@ -4,6 +4,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::Origin;
 use crate::source::{Edit, Help};
+use crate::words::{kind, say, words};
 
 use super::is_by_factory;
 
@@ -21,6 +22,16 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    LAYER "allowance-missing.layer" = "the {name} of piece {id}";
+    NONE "allowance-missing.none" = "{what} has no seam allowance";
+    HOW_MUCH "allowance-missing.how-much" = "how much outside the sew line?";
+    ADD_ALLOWANCE "allowance-missing.add-allowance" = "add allowance = \"10 mm\", or what it is; \"0 mm\" where nothing is added";
+    NONE_LEFT "allowance-missing.none-left" = "{what} has no seam allowance on {left}";
+    SOME_EDGES "allowance-missing.some-edges" = "some edges are left out";
+    ADD_ALLOWANCE_ALL "allowance-missing.add-allowance-all" = "add the allowance of all other edges: all = \"10 mm\"";
+}
+
 /// Reports cuts without an allowance, and edges that one given edge by edge leaves out.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
@@ -31,24 +42,21 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         }
         for (name, cut) in piece.cuts.iter().filter(|(_, cut)| cut.inside.is_none() && cut.allowance.all.is_none()) {
             let plain = name == "shell" && piece.cuts.len() == 1;
-            let what = if plain { format!("piece {id}") } else { format!("the {name} of piece {id}") };
+            let what = if plain { kind::named("piece", id) } else { say!(LAYER, name, id) };
             let whole = if plain { piece.entry.span() } else { cut.entry.span() };
             let place = cut.allowance.span.unwrap_or(whole);
             let left = uncovered(context, id, name);
             let finding = if left.as_ref().is_some_and(Vec::is_empty) {
                 continue;
             } else if cut.allowance.edges.is_empty() {
-                Finding::new(&RULE, format!("{what} has no seam allowance"))
-                    .at(place, "how much outside the sew line?")
-                    .help(Help::with(
-                        "add allowance = \"10 mm\", or what it is; \"0 mm\" where nothing is added",
-                        Edit::line(place, "allowance = \"10 mm\""),
-                    ))
+                Finding::new(&RULE, say!(NONE, what))
+                    .at(place, HOW_MUCH)
+                    .help(Help::with(ADD_ALLOWANCE, Edit::line(place, "allowance = \"10 mm\"")))
             } else {
                 let Some(left) = left else { continue };
-                Finding::new(&RULE, format!("{what} has no seam allowance on {}", left.join(", ")))
-                    .at(place, "some edges are left out")
-                    .help("add the allowance of all other edges: all = \"10 mm\"")
+                Finding::new(&RULE, say!(NONE_LEFT, what, left = left.join(", ")))
+                    .at(place, SOME_EDGES)
+                    .help(ADD_ALLOWANCE_ALL)
             };
             findings.push(finding);
         }

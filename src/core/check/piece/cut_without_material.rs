@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{kind, say, words};
 
 /// A piece cut from nothing.
 pub const RULE: Rule = Rule {
@@ -16,6 +17,13 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    HERE "cut-without-material.here" = "no material";
+    HELP "cut-without-material.help" = "add material = \"{example}\" with the role or fabric it is cut from";
+    LAYER "cut-without-material.layer" = "the {name} of piece {id}";
+    MESSAGE "cut-without-material.message" = "{what} does not say what it is cut from";
+}
+
 /// Reports pieces without a cut and cuts without a material.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
@@ -24,9 +32,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, piece) in &model.pieces {
         if piece.cuts.is_empty() && !model.was_refused("piece", id, "cut") {
             findings.push(
-                Finding::new(&RULE, format!("piece {id} does not say what it is cut from"))
-                    .at(piece.entry.span(), "no material")
-                    .help(format!("add material = \"{example}\" with the role or fabric it is cut from")),
+                Finding::new(&RULE, say!(MESSAGE, what = kind::named("piece", id)))
+                    .at(piece.entry.span(), HERE)
+                    .help(say!(HELP, example)),
             );
         }
         for (name, cut) in piece.cuts.iter().filter(|(_, cut)| cut.material.is_none()) {
@@ -35,13 +43,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             }
             // The one shell has no table of its own: its keys stand with the piece.
             let plain = name == "shell" && piece.cuts.len() == 1;
-            let what = if plain { format!("piece {id}") } else { format!("the {name} of piece {id}") };
+            let what = if plain { kind::named("piece", id) } else { say!(LAYER, name, id) };
             let place = if plain { piece.entry.span() } else { cut.entry.span() };
-            findings.push(
-                Finding::new(&RULE, format!("{what} does not say what it is cut from"))
-                    .at(place, "no material")
-                    .help(format!("add material = \"{example}\" with the role or fabric it is cut from")),
-            );
+            findings.push(Finding::new(&RULE, say!(MESSAGE, what)).at(place, HERE).help(say!(HELP, example)));
         }
     }
 }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::check::mention::articles;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 /// A pile on a piece whose fabric has none.
 pub const RULE: Rule = Rule {
@@ -17,6 +18,14 @@ pub const RULE: Rule = Rule {
     passing: "[fabric.plush]\npile = \"9 mm\"\n[piece.EAR]\nmaterial = \"plush\"\npile = \"n-s\"",
     source: "common practice",
 };
+
+words! {
+    MESSAGE "direction-without-pile.message" = "piece {id} says which way the pile lies, but {name} has no pile";
+    WAY "direction-without-pile.way" = "this way";
+    DRAWING_SHOWS "direction-without-pile.drawing-shows" = "its drawing shows a pile";
+    HERE "direction-without-pile.here" = "no pile here";
+    HELP "direction-without-pile.help" = "add pile = \"..\" to [fabric.{name}], or direction = \"one way\" if it has another direction; or take the pile off the piece";
+}
 
 /// Reports pieces with a direction, written or drawn, none of whose fabrics has a pile or a direction.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
@@ -34,13 +43,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let Some(fabric) = fabrics.first().filter(|_| !directed("pile") && !directed("direction")) else { continue };
         let name = &fabric.entry.id.value;
         findings.push(
-            Finding::new(&RULE, format!("piece {id} says which way the pile lies, but {name} has no pile"))
-                .at(span, if piece.pile.is_some() { "this way" } else { "its drawing shows a pile" })
-                .at(fabric.entry.span(), "no pile here")
-                .help(format!(
-                    "add pile = \"..\" to [fabric.{name}], or direction = \"one way\" if it has another direction; or take the \
-                     pile off the piece"
-                )),
+            Finding::new(&RULE, say!(MESSAGE, id, name))
+                .at(span, if piece.pile.is_some() { WAY } else { DRAWING_SHOWS })
+                .at(fabric.entry.span(), HERE)
+                .help(say!(HELP, name)),
         );
     }
 }

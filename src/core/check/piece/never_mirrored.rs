@@ -4,6 +4,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Copy, Part, Piece, Use};
 use crate::source::Span;
+use crate::words::{say, words};
 
 /// A piece that has no counterpart.
 pub const RULE: Rule = Rule {
@@ -18,6 +19,17 @@ pub const RULE: Rule = Rule {
     passing: "[piece.SIDE]\ncopies = [\"l\", \"r mirrored\"]",
     source: "common practice",
 };
+
+words! {
+    PAIR "never-mirrored.pair" = "piece {id} is not its own mirror image, and {left} and {right} are cut alike";
+    NOT_MIRRORED "never-mirrored.not-mirrored" = "not mirrored";
+    PIECE "never-mirrored.piece" = "the piece";
+    WRITE "never-mirrored.write" = "write {key} = [{list}]";
+    COUNTED "never-mirrored.counted" = "piece {id} is not its own mirror image, and all {count} copies of it are cut the same way round";
+    NONE_MIRRORED "never-mirrored.none-mirrored" = "none is mirrored";
+    IF_LEFT "never-mirrored.if-left" = "if they are left and right, write copies = [\"l\", \"r mirrored\"]";
+    ALIKE "never-mirrored.alike" = "if they are meant to be alike, give them names: copies = [\"first\", \"second\"]";
+}
 
 /// Accuracy at which a shape counts as its own mirror image, in mm.
 const SAME: f64 = 0.05;
@@ -66,13 +78,10 @@ fn finding(id: &str, piece: &Piece, part: Option<&Part>) -> Option<Finding> {
                 .map(|(name, _)| format!("\"{name}{}\"", if *name == right.0 { " mirrored" } else { "" }))
                 .collect();
             return Some(
-                Finding::new(
-                    &RULE,
-                    format!("piece {id} is not its own mirror image, and {} and {} are cut alike", left.0, right.0),
-                )
-                .at(right.1, "not mirrored")
-                .at(piece.entry.span(), "the piece")
-                .help(format!("write {key} = [{}]", list.join(", "))),
+                Finding::new(&RULE, say!(PAIR, id, left = left.0, right = right.0))
+                    .at(right.1, NOT_MIRRORED)
+                    .at(piece.entry.span(), PIECE)
+                    .help(say!(WRITE, key, list = list.join(", "))),
             );
         }
     }
@@ -82,13 +91,7 @@ fn finding(id: &str, piece: &Piece, part: Option<&Part>) -> Option<Finding> {
     }
     let count = copies.len();
     let place = piece.copies_span.unwrap_or(piece.entry.span());
-    let mut finding = Finding::new(
-        &RULE,
-        format!("piece {id} is not its own mirror image, and all {count} copies of it are cut the same way round"),
-    )
-    .at(place, "none is mirrored")
-    .help("if they are left and right, write copies = [\"l\", \"r mirrored\"]")
-    .help("if they are meant to be alike, give them names: copies = [\"first\", \"second\"]");
+    let mut finding = Finding::new(&RULE, say!(COUNTED, id, count)).at(place, NONE_MIRRORED).help(IF_LEFT).help(ALIKE);
     finding.severity = Severity::Should;
     Some(finding)
 }

@@ -3,6 +3,7 @@
 use crate::check::{Context, Stage};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Given, Piece, Value};
+use crate::words::{say, words};
 
 /// A pattern that is still the factory's to make.
 pub const RULE: Rule = Rule {
@@ -18,22 +19,25 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "outline-by-factory.message" = "the outline of piece {id} is left to the factory";
+    HERE "outline-by-factory.here" = "not known yet";
+    ASK_PATTERN "outline-by-factory.ask-pattern" = "ask for the pattern as it is cut, and put its shape here before the style is released";
+    ASK_PATTERN_FIRST "outline-by-factory.ask-pattern-first" = "ask for the pattern with the first sample; say what you know in `note`: its size, and what it is sewn to";
+}
+
 /// Reports pieces whose pattern the factory makes.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let late = Stage::of(context.model) >= Stage::PreProduction;
     for (id, piece) in &context.model.pieces {
         let Some(outline) = &piece.outline else { continue };
         let Some(place) = outline.all().find(|stated| matches!(stated.given, Given::ByFactory)) else { continue };
-        let mut finding = Finding::new(&RULE, format!("the outline of piece {id} is left to the factory"))
-            .at(place.span, "not known yet");
+        let mut finding = Finding::new(&RULE, say!(MESSAGE, id)).at(place.span, HERE);
         if late {
             finding = finding.pressing(Stage::place(context.model));
-            finding =
-                finding.help("ask for the pattern as it is cut, and put its shape here before the style is released");
+            finding = finding.help(ASK_PATTERN);
         } else {
-            finding = finding.help(
-                "ask for the pattern with the first sample; say what you know in `note`: its size, and what it is sewn to",
-            );
+            finding = finding.help(ASK_PATTERN_FIRST);
         }
         findings.push(finding);
     }

@@ -4,6 +4,7 @@ use crate::check::Context;
 use crate::check::outline::faults;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;
+use crate::words::words;
 
 /// What is written makes no shape.
 pub const RULE: Rule = Rule {
@@ -18,8 +19,13 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    HELP "outline-defect.help" = "put the measures right, or leave the pattern to the factory: outline = \"by factory\"";
+    SHAPE_COMES "outline-defect.shape-comes" = "no shape comes of this";
+}
+
 /// Reports the defects that no rule of their own is about.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    let help = "put the measures right, or leave the pattern to the factory: outline = \"by factory\"";
-    faults(context, Fault::Other, &RULE, "no shape comes of this", help, findings);
+    let help = HELP;
+    faults(context, Fault::Other, &RULE, SHAPE_COMES, help, findings);
 }

@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 /// A piece without a shape.
 pub const RULE: Rule = Rule {
@@ -16,17 +17,18 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "outline-missing.message" = "piece {id} has no outline";
+    HERE "outline-missing.here" = "what shape?";
+    HELP "outline-missing.help" = "add outline = { shape = \"rectangle\", width = \"..\", height = \"..\" }, or leave the pattern to the factory: outline = \"by factory\"";
+}
+
 /// Reports pieces with no outline in any form.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, piece) in &context.model.pieces {
         if piece.outline.is_some() || context.model.was_refused("piece", id, "outline") {
             continue;
         }
-        findings.push(
-            Finding::new(&RULE, format!("piece {id} has no outline")).at(piece.entry.span(), "what shape?").help(
-                "add outline = { shape = \"rectangle\", width = \"..\", height = \"..\" }, or leave the pattern to \
-                     the factory: outline = \"by factory\"",
-            ),
-        );
+        findings.push(Finding::new(&RULE, say!(MESSAGE, id)).at(piece.entry.span(), HERE).help(HELP));
     }
 }

@@ -4,6 +4,7 @@ use crate::check::Context;
 use crate::check::mention::nearest;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
+use crate::words::{say, words};
 
 /// A part of which nothing is made.
 pub const RULE: Rule = Rule {
@@ -18,6 +19,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "part-never-used.message" = "no piece belongs to part {id}";
+    HERE "part-never-used.here" = "made of what?";
+    HELP "part-never-used.help" = "add part = \"{id}\" to its pieces, or take [part.{id}] out";
+}
+
 /// Reports parts without pieces.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
@@ -29,11 +36,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         if named.any(|part| part.value == *id || is_slip(model, &part.value, id)) {
             continue;
         }
-        findings.push(
-            Finding::new(&RULE, format!("no piece belongs to part {id}"))
-                .at(part.entry.span(), "made of what?")
-                .help(format!("add part = \"{id}\" to its pieces, or take [part.{id}] out")),
-        );
+        findings.push(Finding::new(&RULE, say!(MESSAGE, id)).at(part.entry.span(), HERE).help(say!(HELP, id)));
     }
 }
 

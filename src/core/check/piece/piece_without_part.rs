@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{Phrase, say, words};
 
 /// A piece that belongs nowhere.
 pub const RULE: Rule = Rule {
@@ -16,6 +17,13 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    DECLARE_PART "piece-without-part.declare-part" = "declare a part and name it: part = \"body\"";
+    ADD_PART "piece-without-part.add-part" = "add part = \"..\" with one of {parts}";
+    MESSAGE "piece-without-part.message" = "piece {id} belongs to no part";
+    HERE "piece-without-part.here" = "part of what?";
+}
+
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
@@ -25,11 +33,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         }
         let parts: Vec<&str> = model.parts.keys().map(String::as_str).collect();
         let help = match parts.as_slice() {
-            [] => "declare a part and name it: part = \"body\"".to_string(),
-            parts => format!("add part = \"..\" with one of {}", parts.join(", ")),
+            [] => Phrase::from(DECLARE_PART),
+            parts => say!(ADD_PART, parts = parts.join(", ")),
         };
-        let finding =
-            Finding::new(&RULE, format!("piece {id} belongs to no part")).at(piece.entry.span(), "part of what?");
+        let finding = Finding::new(&RULE, say!(MESSAGE, id)).at(piece.entry.span(), HERE);
         findings.push(finding.help(help));
     }
 }

@@ -5,6 +5,7 @@ use crate::check::mention::articles;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::Gap;
 use crate::model::{ShapeSource, Variant};
+use crate::words::{Phrase, say, words};
 
 use super::is_by_factory;
 
@@ -22,6 +23,14 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    ADD_PILE "pile-without-direction.add-pile" = "add pile = \"FROM-TO\" with two of its points, for example \"{from}-{to}\"";
+    ADD_PILE_TWO "pile-without-direction.add-pile-two" = "add pile = \"FROM-TO\" with two of its points";
+    MESSAGE "pile-without-direction.message" = "piece {id} is cut from {fabric}, which has a pile, and does not say which way it lies";
+    CUT_FABRIC "pile-without-direction.cut-fabric" = "cut from a fabric with a pile";
+    PILE "pile-without-direction.pile" = "it has a pile";
+}
+
 /// Reports pieces cut from fabric with a pile, in any colourway, without a direction.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
@@ -38,18 +47,15 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let Some((material, article)) = piled.next() else { continue };
         let example = context.assembly.outlines.any(id).map_or(Vec::new(), |outline| outline.names());
         let help = match example.as_slice() {
-            [from, .., to] => format!("add pile = \"FROM-TO\" with two of its points, for example \"{from}-{to}\""),
-            _ => "add pile = \"FROM-TO\" with two of its points".to_string(),
+            [from, .., to] => say!(ADD_PILE, from, to),
+            _ => Phrase::from(ADD_PILE_TWO),
         };
         let fabric = &article.entry.id.value;
         findings.push(
-            Finding::new(
-                &RULE,
-                format!("piece {id} is cut from {fabric}, which has a pile, and does not say which way it lies"),
-            )
-            .at(material.span, "cut from a fabric with a pile")
-            .at(article.entry.span(), "it has a pile")
-            .help(help),
+            Finding::new(&RULE, say!(MESSAGE, id, fabric))
+                .at(material.span, CUT_FABRIC)
+                .at(article.entry.span(), PILE)
+                .help(help),
         );
     }
 }

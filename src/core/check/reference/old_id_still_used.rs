@@ -6,6 +6,7 @@ use crate::check::Context;
 use crate::check::mention::entries;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::{Edit, Help, Span};
+use crate::words::{kind, say, words};
 
 /// An id that was given up and is still in use.
 pub const RULE: Rule = Rule {
@@ -21,6 +22,20 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    TWICE "old-id-still-used.twice" = "{one} and {other} both say that they were `{old}`";
+    CLAIMED_AGAIN "old-id-still-used.claimed-again" = "claimed again";
+    FIRST_CLAIMED "old-id-still-used.first-claimed" = "first claimed here";
+    LEAVE_ONE "old-id-still-used.leave-one" = "leave `was` with the one that took its place, and take the other out";
+    OWN "old-id-still-used.own" = "{what} says that it was `{old}`, which is its own id";
+    ID_NOW "old-id-still-used.id-now" = "the id it has now";
+    TAKE_OUT "old-id-still-used.take-out" = "take `was` out, or write the id it had before";
+    USED "old-id-still-used.used" = "{what} says that it was `{old}`, and there is still a {kind} {old}";
+    GIVEN_UP "old-id-still-used.given-up" = "given up";
+    STILL_USED "old-id-still-used.still-used" = "still in use";
+    GIVE_ID "old-id-still-used.give-id" = "give [{table}.{old}] an id that was never used, or take `was` out of {id}";
+}
+
 /// Reports former ids that are in use, and those claimed twice.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let all = entries(context.model);
@@ -32,12 +47,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         if let Some((_, living)) = living {
             findings.push(in_use(table, id, old, was.span, living.span()));
         } else if let Some((first, by)) = claimed.insert((kin(table), old), (was.span, id)) {
-            let message = format!("{table} {by} and {table} {id} both say that they were `{old}`");
-            let finding = Finding::new(&RULE, message).at(was.span, "claimed again").at(first, "first claimed here");
-            findings.push(finding.help(Help::with(
-                "leave `was` with the one that took its place, and take the other out",
-                Edit::take_out(was.span),
-            )));
+            let message = say!(TWICE, one = kind::named(table, by), other = kind::named(table, id), old);
+            let finding = Finding::new(&RULE, message).at(was.span, CLAIMED_AGAIN).at(first, FIRST_CLAIMED);
+            findings.push(finding.help(Help::with(LEAVE_ONE, Edit::take_out(was.span))));
         }
     }
 }
@@ -53,15 +65,12 @@ fn kin(table: &str) -> &str {
 
 fn in_use(table: &str, id: &str, old: &str, span: Span, living: Span) -> Finding {
     if id == old {
-        return Finding::new(&RULE, format!("{table} {id} says that it was `{old}`, which is its own id"))
-            .at(span, "the id it has now")
-            .help(Help::with("take `was` out, or write the id it had before", Edit::take_out(span)));
+        return Finding::new(&RULE, say!(OWN, what = kind::named(table, id), old))
+            .at(span, ID_NOW)
+            .help(Help::with(TAKE_OUT, Edit::take_out(span)));
     }
-    Finding::new(&RULE, format!("{table} {id} says that it was `{old}`, and there is still a {table} {old}"))
-        .at(span, "given up")
-        .at(living, "still in use")
-        .help(Help::with(
-            format!("give [{table}.{old}] an id that was never used, or take `was` out of {id}"),
-            Edit::take_out(span),
-        ))
+    Finding::new(&RULE, say!(USED, what = kind::named(table, id), old, kind = kind::word(table)))
+        .at(span, GIVEN_UP)
+        .at(living, STILL_USED)
+        .help(Help::with(say!(GIVE_ID, table, old, id), Edit::take_out(span)))
 }

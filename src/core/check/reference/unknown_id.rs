@@ -6,6 +6,7 @@ use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
 use crate::model::assembly::TroubleKind;
 use crate::source::{Edit, Help, Spanned};
+use crate::words::{Phrase, kind, say, words};
 
 /// An id that nothing declares.
 pub const RULE: Rule = Rule {
@@ -20,6 +21,27 @@ pub const RULE: Rule = Rule {
     passing: "[part.body]\n[piece.SIDE]\npart = \"body\"",
     source: "common practice",
 };
+
+words! {
+    OR_ROLE "unknown-id.or-role" = "{kind} or role";
+    WORK "unknown-id.work" = "seam, opening, edge finish, topstitch, attachment or step";
+    THING "unknown-id.thing" = "thing";
+    ARTICLE "unknown-id.article" = "article";
+    IS "unknown-id.is" = "a {is}";
+    NEEDS "unknown-id.needs" = "{by} needs a {needs}, and `{id}` is a {is}";
+    DECLARED_HERE "unknown-id.declared-here" = "declared here";
+    UNKNOWN "unknown-id.unknown" = "{by} names the {what} `{id}`, which nothing declares";
+    NOT_DECLARED "unknown-id.not-declared" = "not declared";
+    WRITE "unknown-id.write" = "write \"{near}\"";
+    DECLARE_NAMED "unknown-id.declare-named" = "declare it and write its id: [{table}.ID] with name = \"{id}\"";
+    DECLARE "unknown-id.declare" = "declare it: [{table}.{id}]";
+    WRITE_OR_DECLARE "unknown-id.write-or-declare" = "write \"{one}\", or declare another: [{table}.ID]";
+    DECLARE_ID "unknown-id.declare-id" = "declare it: [{table}.ID]";
+    WRITE_ONE_OF "unknown-id.write-one-of" = "write one of {known}, or declare another: [{table}.ID]";
+    WRITE_RESPELT "unknown-id.write-respelt" = "write `{near}`";
+    DECLARE_ROLE "unknown-id.declare-role" = "declare the role: [role.{role}]";
+    ROLE_UNKNOWN "unknown-id.role-unknown" = "colourway {id} says what role `{role}` is made of, and nothing declares that role";
+}
 
 /// Reports every mention of something that is not declared.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
@@ -37,55 +59,57 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
 }
 
 /// What is wanted, as people call it, and the table that would declare it.
-fn words(wanted: Wanted) -> (String, &'static str) {
+fn wording(wanted: Wanted) -> (Phrase, &'static str) {
+    let own = |table| (kind::word(table), table);
     match wanted {
-        Wanted::Part => ("part".into(), "part"),
-        Wanted::Material(kind) => (format!("{} or role", kind.word()), kind.word()),
-        Wanted::Colour => ("colour".into(), "colour"),
-        Wanted::View => ("view".into(), "view"),
-        Wanted::Stuffing => ("stuffing".into(), "stuffing"),
-        Wanted::Party => ("party".into(), "party"),
-        Wanted::Work => ("seam, opening, edge finish, topstitch, attachment or step".into(), "step"),
-        Wanted::Thing => ("thing".into(), "piece"),
+        Wanted::Part => own("part"),
+        Wanted::Material(kind) => (say!(OR_ROLE, kind = kind::word(kind.word())), kind.word()),
+        Wanted::Colour => own("colour"),
+        Wanted::View => own("view"),
+        Wanted::Stuffing => own("stuffing"),
+        Wanted::Party => own("party"),
+        Wanted::Work => (WORK.into(), "step"),
+        Wanted::Thing => (THING.into(), "piece"),
     }
 }
 
 fn unknown(model: &Model, mention: &Mention<'_>) -> Finding {
-    let (what, table) = words(mention.wanted);
+    let (what, table) = wording(mention.wanted);
     let known = known(model, mention.wanted);
     let other = match mention.wanted {
         Wanted::Material(_) => articles(model, mention.id).first().copied(),
         _ => None,
     };
     if let Some(article) = other {
-        let (is, needs) = (article.kind.word(), table);
-        return Finding::new(&RULE, format!("{} needs a {needs}, and `{}` is a {is}", mention.by, mention.id))
-            .at(mention.span, format!("a {is}"))
-            .at(article.entry.span(), "declared here")
-            .help(choice(&known, table, mention.id));
+        let is = kind::word(article.kind.word());
+        return Finding::new(
+            &RULE,
+            say!(NEEDS, by = &mention.by, needs = kind::word(table), id = mention.id, is = &is),
+        )
+        .at(mention.span, say!(IS, is))
+        .at(article.entry.span(), DECLARED_HERE)
+        .help(choice(&known, table, mention.id));
     }
-    Finding::new(&RULE, format!("{} names the {what} `{}`, which nothing declares", mention.by, mention.id))
-        .at(mention.span, "not declared")
-        .help(match nearest(mention.id, known.iter().copied()) {
+    Finding::new(&RULE, say!(UNKNOWN, by = &mention.by, what, id = mention.id)).at(mention.span, NOT_DECLARED).help(
+        match nearest(mention.id, known.iter().copied()) {
             Some(near) => {
                 let edit = Edit::respell(mention.span, mention.id, near, known.iter().copied());
-                Help::with(format!("write \"{near}\""), edit)
+                Help::with(say!(WRITE, near), edit)
             }
             None => choice(&known, table, mention.id).into(),
-        })
+        },
+    )
 }
 
 /// What else could be written.
-fn choice(known: &[&str], table: &str, id: &str) -> String {
+fn choice(known: &[&str], table: &str, id: &str) -> Phrase {
     match known {
         // A name for people where an id belongs.
-        [] if id.contains(char::is_whitespace) => {
-            format!("declare it and write its id: [{table}.ID] with name = \"{id}\"")
-        }
-        [] => format!("declare it: [{table}.{id}]"),
-        [one] => format!("write \"{one}\", or declare another: [{table}.ID]"),
-        _ if known.len() > 12 => format!("declare it: [{table}.ID]"),
-        _ => format!("write one of {}, or declare another: [{table}.ID]", known.join(", ")),
+        [] if id.contains(char::is_whitespace) => say!(DECLARE_NAMED, table, id),
+        [] => say!(DECLARE, table, id),
+        [one] => say!(WRITE_OR_DECLARE, one, table),
+        _ if known.len() > 12 => say!(DECLARE_ID, table),
+        _ => say!(WRITE_ONE_OF, known = known.join(", "), table),
     }
 }
 
@@ -96,12 +120,12 @@ fn colourways(model: &Model, findings: &mut Findings) {
             let help = match nearest(role, model.roles.keys().map(String::as_str)) {
                 Some(near) => {
                     let edit = Edit::respell(*place, role, near, model.roles.keys().map(String::as_str));
-                    Help::with(format!("write `{near}`"), edit)
+                    Help::with(say!(WRITE_RESPELT, near), edit)
                 }
-                None => format!("declare the role: [role.{role}]").into(),
+                None => say!(DECLARE_ROLE, role).into(),
             };
-            let message = format!("colourway {id} says what role `{role}` is made of, and nothing declares that role");
-            findings.push(Finding::new(&RULE, message).at(*place, "not declared").help(help));
+            let message = say!(ROLE_UNKNOWN, id, role);
+            findings.push(Finding::new(&RULE, message).at(*place, NOT_DECLARED).help(help));
         }
         for written in colourway.roles.values().filter(|written| written.value != "by factory") {
             entry(model, id, written, findings);
@@ -115,22 +139,22 @@ fn entry(model: &Model, colourway: &str, written: &Spanned<String>, findings: &m
         Some((article, colour)) => (article.trim(), Some(colour.trim())),
         None => (written.value.as_str(), None),
     };
-    let by = format!("colourway {colourway}");
-    let mut report = |what: &str, word: &str, known: Vec<&str>, table: &str| {
+    let by = kind::named("colourway", colourway);
+    let mut report = |what: Phrase, word: &str, known: Vec<&str>, table: &str| {
         let help = match nearest(word, known.iter().copied()) {
             Some(near) => {
                 let edit = Edit::respell(within(written, word), word, near, known.iter().copied());
-                Help::with(format!("write \"{}\"", written.value.replacen(word, near, 1)), edit)
+                Help::with(say!(WRITE, near = written.value.replacen(word, near, 1)), edit)
             }
             None => choice(&known, table, word).into(),
         };
-        let message = format!("{by} names the {what} `{word}`, which nothing declares");
-        findings.push(Finding::new(&RULE, message).at(within(written, word), "not declared").help(help));
+        let message = say!(UNKNOWN, by = &by, what, id = word);
+        findings.push(Finding::new(&RULE, message).at(within(written, word), NOT_DECLARED).help(help));
     };
     if !model.articles.contains_key(article) {
-        report("article", article, model.articles.keys().map(String::as_str).collect(), "fabric");
+        report(ARTICLE.into(), article, model.articles.keys().map(String::as_str).collect(), "fabric");
     }
     if let Some(colour) = colour.filter(|colour| !model.colours.contains_key(*colour)) {
-        report("colour", colour, model.colours.keys().map(String::as_str).collect(), "colour");
+        report(kind::word("colour"), colour, model.colours.keys().map(String::as_str).collect(), "colour");
     }
 }

@@ -5,6 +5,7 @@ use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::{Edit, Help};
 
 use crate::check::mention::nearest;
+use crate::words::{say, words};
 
 /// A severity for a rule that does not exist.
 pub const RULE: Rule = Rule {
@@ -19,6 +20,13 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    WRITE_RESPELT "unknown-rule.write-respelt" = "write `{near}`";
+    CODES "unknown-rule.codes" = "each finding shows its code in square brackets";
+    MESSAGE "unknown-rule.message" = "no rule is called `{code}`";
+    HERE "unknown-rule.here" = "no such code";
+}
+
 /// Reports codes under `[severity]` that no rule has.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (code, place) in context.levels {
@@ -28,10 +36,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let help = match nearest(code, context.codes.iter().copied()) {
             Some(near) => {
                 let edit = Edit::respell(*place, code, near, context.codes.iter().copied());
-                Help::with(format!("write `{near}`"), edit)
+                Help::with(say!(WRITE_RESPELT, near), edit)
             }
-            None => "the codes stand in square brackets with each finding".into(),
+            None => CODES.into(),
         };
-        findings.push(Finding::new(&RULE, format!("no rule is called `{code}`")).at(*place, "no such code").help(help));
+        findings.push(Finding::new(&RULE, say!(MESSAGE, code)).at(*place, HERE).help(help));
     }
 }

@@ -6,6 +6,8 @@ use crate::check::Context;
 use crate::check::mention::{Mention, Wanted, known, mentions, nearest};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Entry, Model, StitchUse};
+use crate::source::Help;
+use crate::words::{kind, say, words};
 
 /// Something declared that nothing uses.
 pub const RULE: Rule = Rule {
@@ -20,6 +22,19 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    ROLE "unused-item.role" = "name it as the `material` of a piece or the `filling` of a stuffing, or take it out";
+    FABRIC "unused-item.fabric" = "name it as the `material` of a piece, or take it out";
+    THREAD "unused-item.thread" = "name it as the `thread` of a stitch, or take it out";
+    FILLING "unused-item.filling" = "name it as the `filling` of a stuffing, or take it out";
+    TRIM "unused-item.trim" = "say how many go into one product: use = \"1 pc\"; or name it in a seam or step, or take it out";
+    COLOUR "unused-item.colour" = "add it to the `colours` of what is bought in it: colours = [\"{id}\"], or take it out";
+    STITCH "unused-item.stitch" = "name it where it is sewn: stitch = \"{id}\", or take it out";
+    PARTY "unused-item.party" = "name it under [style]: owner = \"{id}\" or factory = \"{id}\", or take it out";
+    MESSAGE "unused-item.message" = "nothing uses {what}";
+    HERE "unused-item.here" = "not used";
+}
+
 /// Reports articles, roles, colours and stitches that nothing mentions.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
@@ -29,8 +44,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let used = Used::of(model);
     for (id, role) in &model.roles {
         if !used.materials.contains(id.as_str()) {
-            let help = "name it as the `material` of a piece or the `filling` of a stuffing, or take it out";
-            findings.push(unused("role", id, &role.entry, help));
+            findings.push(unused("role", id, &role.entry, ROLE));
         }
     }
     for (id, article) in &model.articles {
@@ -39,33 +53,28 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             continue;
         }
         let help = match article.kind {
-            crate::model::ArticleKind::Fabric => "name it as the `material` of a piece, or take it out",
-            crate::model::ArticleKind::Thread => "name it as the `thread` of a stitch, or take it out",
-            crate::model::ArticleKind::Filling => "name it as the `filling` of a stuffing, or take it out",
-            crate::model::ArticleKind::Trim => {
-                "say how many go into one product: use = \"1 pc\"; or name it in a seam or step, or take it out"
-            }
+            crate::model::ArticleKind::Fabric => FABRIC,
+            crate::model::ArticleKind::Thread => THREAD,
+            crate::model::ArticleKind::Filling => FILLING,
+            crate::model::ArticleKind::Trim => TRIM,
         };
         findings.push(unused(article.kind.word(), id, &article.entry, help));
     }
     for (id, colour) in model.colours.iter().filter(|(id, _)| !used.colours.contains(id.as_str())) {
-        let help = format!("add it to the `colours` of what is bought in it: colours = [\"{id}\"], or take it out");
-        findings.push(unused("colour", id, &colour.entry, &help));
+        findings.push(unused("colour", id, &colour.entry, say!(COLOUR, id)));
     }
     let style = &model.style;
     let named = |id: &String| [&style.owner, &style.factory].into_iter().flatten().any(|one| one.value == *id);
     for (id, party) in model.parties.iter().filter(|(id, party)| !named(id) && party.is_for_the_style()) {
-        let help = format!("name it under [style]: owner = \"{id}\" or factory = \"{id}\", or take it out");
-        findings.push(unused("party", id, &party.entry, &help));
+        findings.push(unused("party", id, &party.entry, say!(PARTY, id)));
     }
     for (id, entry) in model.stitches.iter().filter(|(id, _)| !used.stitches.contains(id.as_str())) {
-        let help = format!("name it where it is sewn: stitch = \"{id}\", or take it out");
-        findings.push(unused("stitch", id, entry, &help));
+        findings.push(unused("stitch", id, entry, say!(STITCH, id)));
     }
 }
 
-fn unused(what: &str, id: &str, entry: &Entry, help: &str) -> Finding {
-    Finding::new(&RULE, format!("nothing uses {what} {id}")).at(entry.span(), "not used").help(help)
+fn unused(table: &str, id: &str, entry: &Entry, help: impl Into<Help>) -> Finding {
+    Finding::new(&RULE, say!(MESSAGE, what = kind::named(table, id))).at(entry.span(), HERE).help(help)
 }
 
 /// Ids that something mentions.

@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::words;
 
 /// A specification without a picture.
 pub const RULE: Rule = Rule {
@@ -16,6 +17,11 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "no-view.message" = "no picture shows the product";
+    HELP "no-view.help" = "put a picture into the folder and add:\n[view.front]\npicture = \"pictures/front.png\"\nalt = \"what it shows\"";
+}
+
 /// Reports a style without a view that has a picture.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     if context.model.views.values().any(|view| view.picture.is_some()) {
@@ -24,7 +30,5 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     if context.model.views.keys().any(|id| context.model.was_refused("view", id, "picture")) {
         return;
     }
-    findings.push(Finding::new(&RULE, "no picture shows the product").help(
-        "put a picture into the folder and add:\n[view.front]\npicture = \"pictures/front.png\"\nalt = \"what it shows\"",
-    ));
+    findings.push(Finding::new(&RULE, MESSAGE).help(HELP));
 }

@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 /// A picture that some cannot read.
 pub const RULE: Rule = Rule {
@@ -17,6 +18,12 @@ pub const RULE: Rule = Rule {
     source: "ISO 14289-1 (PDF/UA-1), 7.3; ISO 19005-3, conformance level A",
 };
 
+words! {
+    MESSAGE "picture-without-text.message" = "the picture of view {id} is described by no text";
+    HERE "picture-without-text.here" = "what does it show?";
+    HELP "picture-without-text.help" = "add under [view.{id}]: alt = \"what it shows, in one sentence\"";
+}
+
 /// Reports views with a picture and no text.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, view) in &context.model.views {
@@ -24,10 +31,6 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         if context.model.was_refused("view", id, "alt") {
             continue;
         }
-        findings.push(
-            Finding::new(&RULE, format!("the picture of view {id} is described by no text"))
-                .at(picture.span, "what does it show?")
-                .help(format!("add under [view.{id}]: alt = \"what it shows, in one sentence\"")),
-        );
+        findings.push(Finding::new(&RULE, say!(MESSAGE, id)).at(picture.span, HERE).help(say!(HELP, id)));
     }
 }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::standards::safety;
+use crate::words::{say, words};
 
 /// Plastic bags.
 pub const RULE: Rule = Rule {
@@ -16,6 +17,12 @@ pub const RULE: Rule = Rule {
     source: "ISO 8124-1:2009, 4.10; ASTM F963, 4.12; the law of the destination and an accredited laboratory decide",
 };
 
+words! {
+    MESSAGE "bag-film.message" = "trim {id} is of film and does not say how thick it is";
+    HERE "bag-film.here" = "how thick?";
+    HELP "bag-film.help" = "add thickness = \"0.05 mm\", or what it is, and the warning to be printed in `note`";
+}
+
 const SORTS: &[&str] = &["polybag", "film", "polythene", "cellophane"];
 
 /// Notes each bag of film that does not say how thick it is.
@@ -25,9 +32,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             continue;
         }
         let id = &trim.entry.id.value;
-        let finding = Finding::new(&RULE, format!("trim {id} is of film and does not say how thick it is"))
-            .at(trim.entry.span(), "how thick?")
-            .help("add thickness = \"0.05 mm\", or what it is, and the warning to be printed in `note`");
+        let finding = Finding::new(&RULE, say!(MESSAGE, id)).at(trim.entry.span(), HERE).help(HELP);
         findings.push(super::caution(finding, &safety::BAG_FILM));
     }
 }

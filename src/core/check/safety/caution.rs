@@ -6,12 +6,17 @@ use crate::diag::Finding;
 use crate::model::{Article, ArticleKind, Model, Product};
 use crate::standards::age::SMALL_PARTS;
 use crate::standards::safety::{Caution, DEFERRAL};
+use crate::words::{say, words};
+
+words! {
+    HELP "safety.caution.help" = "follows: {follows}";
+}
 
 /// Adds the text of a caution, what it follows, and who decides.
 pub fn caution(finding: Finding, caution: &Caution) -> Finding {
     let follows: Vec<String> =
         caution.follows.iter().map(|one| format!("{} ({})", one.text, one.basis.words())).collect();
-    finding.help(caution.text).help(format!("follows: {}", follows.join("; "))).help(DEFERRAL)
+    finding.help(caution.text).help(say!(HELP, follows = follows.join("; "))).help(DEFERRAL)
 }
 
 /// Whether the specification says that it is a toy.

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::standards::safety;
+use crate::words::{say, words};
 
 /// Cords and loops.
 pub const RULE: Rule = Rule {
@@ -16,6 +17,11 @@ pub const RULE: Rule = Rule {
     source: "EN 71-1:2005+A8:2009, 5.4; the law of the destination and an accredited laboratory decide",
 };
 
+words! {
+    MESSAGE "cord-length.message" = "trim {id} may be a free cord or a loop on a toy for the youngest";
+    HERE "cord-length.here" = "how long is its free end?";
+}
+
 const SORTS: &[&str] = &["cord", "ribbon", "string", "drawstring", "elastic", "lanyard", "loop", "strap", "lace"];
 
 /// Notes each cord.
@@ -25,8 +31,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     }
     for trim in super::trims(context, SORTS) {
         let id = &trim.entry.id.value;
-        let finding = Finding::new(&RULE, format!("trim {id} may be a free cord or a loop on a toy for the youngest"))
-            .at(trim.entry.span(), "how long is its free end?");
+        let finding = Finding::new(&RULE, say!(MESSAGE, id)).at(trim.entry.span(), HERE);
         findings.push(super::caution(finding, &safety::CORDS));
     }
 }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::standards::safety;
+use crate::words::words;
 
 /// Needles left in.
 pub const RULE: Rule = Rule {
@@ -16,6 +17,12 @@ pub const RULE: Rule = Rule {
     source: "common practice of toy factories; the law of the destination and an accredited laboratory decide",
 };
 
+words! {
+    MESSAGE "needle-detection.message" = "no step searches the product for broken needles";
+    THE_ORDER "needle-detection.the-order" = "the order of work";
+    HELP "needle-detection.help" = "add a step and name it in the order:\n[step.search]\ndo = \"detect\"";
+}
+
 /// Notes a toy whose order of work has no such step.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
@@ -26,8 +33,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     if !super::is_toy(model) || model.work.order.is_empty() || model.steps.values().any(searches) {
         return;
     }
-    let finding = Finding::new(&RULE, "no step searches the product for broken needles");
-    let finding = model.work.span.into_iter().fold(finding, |finding, place| finding.at(place, "the order of work"));
-    let finding = finding.help("add a step and name it in the order:\n[step.search]\ndo = \"detect\"");
+    let finding = Finding::new(&RULE, MESSAGE);
+    let finding = model.work.span.into_iter().fold(finding, |finding, place| finding.at(place, THE_ORDER));
+    let finding = finding.help(HELP);
     findings.push(super::caution(finding, &safety::NEEDLES));
 }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::standards::safety;
+use crate::words::words;
 
 /// Seams that must hold.
 pub const RULE: Rule = Rule {
@@ -16,6 +17,13 @@ pub const RULE: Rule = Rule {
     source: "EN 71-1; ISO 8124-1; 16 CFR 1500.51; the law of the destination and an accredited laboratory decide",
 };
 
+words! {
+    MESSAGE "seam-strength.message" = "a filled toy does not say where it is sold, so nobody knows how its seams are tested";
+    FILLED "seam-strength.filled" = "filled";
+    NO "seam-strength.no" = "no `destinations`";
+    HELP "seam-strength.help" = "add under [style]: destinations = [\"EU\"], or where it is sold";
+}
+
 /// Notes a filled toy that does not say where it is sold, so that nobody knows which test its seams must pass.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
@@ -23,12 +31,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     if !super::is_toy(model) || !model.style.destinations.is_empty() {
         return;
     }
-    let finding =
-        Finding::new(&RULE, "a filled toy does not say where it is sold, so nobody knows how its seams are tested")
-            .at(stuffing.entry.span(), "filled");
-    let finding = model.style.span.into_iter().fold(finding, |finding, place| finding.at(place, "no `destinations`"));
-    findings.push(super::caution(
-        finding.help("add under [style]: destinations = [\"EU\"], or where it is sold"),
-        &safety::SEAMS,
-    ));
+    let finding = Finding::new(&RULE, MESSAGE).at(stuffing.entry.span(), FILLED);
+    let finding = model.style.span.into_iter().fold(finding, |finding, place| finding.at(place, NO));
+    findings.push(super::caution(finding.help(HELP), &safety::SEAMS));
 }

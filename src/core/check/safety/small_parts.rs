@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::standards::safety;
+use crate::words::{say, words};
 
 /// Parts that may come off.
 pub const RULE: Rule = Rule {
@@ -16,6 +17,12 @@ pub const RULE: Rule = Rule {
     source: "16 CFR 1501.4; EN 71-1; the law of the destination and an accredited laboratory decide",
 };
 
+words! {
+    MESSAGE "small-parts.message" = "trim {id} may come off a toy that the youngest can get";
+    SMALL_PART "small-parts.small-part" = "a small part?";
+    AGE "small-parts.age" = "the age";
+}
+
 const SORTS: &[&str] =
     &["eye", "nose", "button", "bead", "bell", "joint", "snap", "stud", "sequin", "pompom", "rhinestone", "magnet"];
 
@@ -26,10 +33,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     }
     for trim in super::trims(context, SORTS) {
         let id = &trim.entry.id.value;
-        let finding = Finding::new(&RULE, format!("trim {id} may come off a toy that the youngest can get"))
-            .at(trim.entry.span(), "a small part?");
+        let finding = Finding::new(&RULE, say!(MESSAGE, id)).at(trim.entry.span(), SMALL_PART);
         let age = context.model.style.age.as_ref();
-        let finding = age.into_iter().fold(finding, |finding, age| finding.at(age.span, "the age"));
+        let finding = age.into_iter().fold(finding, |finding, age| finding.at(age.span, AGE));
         findings.push(super::caution(finding, &safety::SMALL_PARTS));
     }
 }

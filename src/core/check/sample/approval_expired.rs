@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Stated;
+use crate::words::{say, words};
 
 use super::must_at_bulk;
 
@@ -19,6 +20,13 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "approval-expired.message" = "approval {id} no longer holds";
+    PAST_DAY "approval-expired.past-day" = "past this day";
+    DATE_REVISION "approval-expired.date-revision" = "the date of the revision";
+    HELP "approval-expired.help" = "have it approved again, and write until when that holds";
+}
+
 /// Reports each required one.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let Some(date) = &context.model.revision.date else { return };
@@ -27,10 +35,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, approval) in context.model.samples.approvals.iter().filter(|(_, approval)| approval.is_required()) {
         let sealed = approval.sealed.as_ref().and_then(|sealed| sealed.until.as_ref());
         for until in approval.until.iter().chain(sealed).filter(past) {
-            let finding = Finding::new(&RULE, format!("approval {id} no longer holds"))
-                .at(until.span, "past this day")
-                .at(date.span, "the date of the revision")
-                .help("have it approved again, and write until when that holds");
+            let finding =
+                Finding::new(&RULE, say!(MESSAGE, id)).at(until.span, PAST_DAY).at(date.span, DATE_REVISION).help(HELP);
             findings.push(must_at_bulk(context, finding));
         }
     }

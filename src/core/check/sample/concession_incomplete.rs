@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 /// A concession that nobody could rely on.
 pub const RULE: Rule = Rule {
@@ -18,6 +19,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "concession-incomplete.message" = "concession {id} does not say everything it has to";
+    HERE "concession-incomplete.here" = "no {missing}";
+    HELP "concession-incomplete.help" = "add under [concession.{id}]: {keys}";
+}
+
 /// Reports each once, with everything it lacks.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, concession) in &context.model.samples.concessions {
@@ -27,8 +34,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             continue;
         }
         let keys: Vec<String> = missing.iter().map(|key| format!("{key} = \"..\"")).collect();
-        let finding = Finding::new(&RULE, format!("concession {id} does not say everything it has to"))
-            .at(concession.entry.span(), format!("no {}", missing.join(", ")));
-        findings.push(finding.help(format!("add under [concession.{id}]: {}", keys.join(", "))));
+        let finding = Finding::new(&RULE, say!(MESSAGE, id))
+            .at(concession.entry.span(), say!(HERE, missing = missing.join(", ")));
+        findings.push(finding.help(say!(HELP, id, keys = keys.join(", "))));
     }
 }

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::CommentState;
+use crate::words::{say, words};
 
 /// A comment that was given up.
 pub const RULE: Rule = Rule {
@@ -17,6 +18,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "dropped-without-reason.message" = "comment {id} was dropped without a reason";
+    HERE "dropped-without-reason.here" = "why?";
+    HELP "dropped-without-reason.help" = "add under [comment.{id}]: reason = \"..\"";
+}
+
 /// Reports each such comment.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, comment) in &context.model.samples.comments {
@@ -24,7 +31,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let Some(state) = comment.state.as_ref().filter(|state| state.value == CommentState::Dropped && !told) else {
             continue;
         };
-        let finding = Finding::new(&RULE, format!("comment {id} was dropped without a reason")).at(state.span, "why?");
-        findings.push(finding.help(format!("add under [comment.{id}]: reason = \"..\"")));
+        let finding = Finding::new(&RULE, say!(MESSAGE, id)).at(state.span, HERE);
+        findings.push(finding.help(say!(HELP, id)));
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::check::{Context, Stage};
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{Phrase, say, words};
 
 use super::must_at_bulk;
 
@@ -20,6 +21,15 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    OF "missing-approval.of" = " of {of}";
+    APPROVAL_MISSING "missing-approval.approval-missing" = "approval {id}{of} is missing: nothing was submitted";
+    NOTHING_SUBMITTED "missing-approval.nothing-submitted" = "nothing submitted";
+    APPROVAL_MISSING_LAST "missing-approval.approval-missing-last" = "approval {id}{of} is missing: its last submission has no verdict";
+    VERDICT "missing-approval.verdict" = "no verdict";
+    HELP "missing-approval.help" = "write verdict = \"approved\" once it is, or required = false";
+}
+
 /// Reports each required approval without a verdict on its last submission, from pre-production on.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     if Stage::of(context.model) < Stage::PreProduction {
@@ -30,16 +40,11 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         if !approval.is_required() || judged || context.model.was_refused("approval", id, "submissions") {
             continue;
         }
-        let of = approval.of.as_ref().map_or_else(String::new, |of| format!(" of {}", of.value));
+        let of = approval.of.as_ref().map_or_else(Phrase::none, |of| say!(OF, of = &of.value));
         let finding = match approval.last() {
-            None => Finding::new(&RULE, format!("approval {id}{of} is missing: nothing was submitted"))
-                .at(approval.entry.span(), "nothing submitted"),
-            Some(last) => {
-                Finding::new(&RULE, format!("approval {id}{of} is missing: its last submission has no verdict"))
-                    .at(last.span, "no verdict")
-            }
+            None => Finding::new(&RULE, say!(APPROVAL_MISSING, id, of)).at(approval.entry.span(), NOTHING_SUBMITTED),
+            Some(last) => Finding::new(&RULE, say!(APPROVAL_MISSING_LAST, id, of)).at(last.span, VERDICT),
         };
-        findings
-            .push(must_at_bulk(context, finding.help("write verdict = \"approved\" once it is, or required = false")));
+        findings.push(must_at_bulk(context, finding.help(HELP)));
     }
 }

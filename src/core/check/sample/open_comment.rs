@@ -2,6 +2,7 @@
 
 use crate::check::{Context, Stage};
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{Phrase, say, words};
 
 use super::must_at_bulk;
 
@@ -20,13 +21,18 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    ON "open-comment.on" = " on {about}";
+    MESSAGE "open-comment.message" = "comment {id}{about} must be changed, and is open";
+    HERE "open-comment.here" = "not answered";
+    HELP "open-comment.help" = "answer it: state = \"answered\" and answered-in = \"the revision\"; or \"correct in bulk\", or \"dropped\"";
+}
+
 /// Reports each open comment that must be changed.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, comment) in context.model.samples.comments.iter().filter(|(_, comment)| comment.is_in_the_way()) {
-        let about = comment.about.as_ref().map_or_else(String::new, |about| format!(" on {}", about.value));
-        let mut finding = Finding::new(&RULE, format!("comment {id}{about} must be changed, and is open"))
-            .at(comment.entry.span(), "not answered")
-            .help("answer it: state = \"answered\" and answered-in = \"the revision\"; or \"correct in bulk\", or \"dropped\"");
+        let about = comment.about.as_ref().map_or_else(Phrase::none, |about| say!(ON, about = &about.value));
+        let mut finding = Finding::new(&RULE, say!(MESSAGE, id, about)).at(comment.entry.span(), HERE).help(HELP);
         if Stage::of(context.model) == Stage::Prototype {
             finding.severity = Severity::Note;
         }

@@ -5,6 +5,7 @@ use crate::check::mention::{entries, nearest};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
 use crate::source::Spanned;
+use crate::words::{Phrase, kind, say, words};
 
 /// A sample, comment or approval of something that is not there.
 pub const RULE: Rule = Rule {
@@ -19,16 +20,27 @@ pub const RULE: Rule = Rule {
     source: "follows from the terms",
 };
 
+words! {
+    UNKNOWN "unknown-sample-item.unknown" = "{by} names the {what} `{id}`, which the style does not have";
+    WRITE "unknown-sample-item.write" = "write \"{near}\"";
+    NO_SUCH_KIND "unknown-sample-item.no-such-kind" = "the style has no {what}";
+    THERE_ARE "unknown-sample-item.there-are" = "there are {known}";
+    NO_SUCH "unknown-sample-item.no-such" = "no such {what}";
+    ABOUT_UNKNOWN "unknown-sample-item.about-unknown" = "{by} is about `{id}`, which the style does not have";
+    NO_SUCH_THING "unknown-sample-item.no-such-thing" = "no such thing";
+    WRITE_TABLE "unknown-sample-item.write-table" = "write its table and its id, as \"seam.belly\"; a thing that has another id now says so with `was`";
+}
+
 /// Reports every such name.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     let known = Known::of(model);
     for (id, sample) in &model.samples.samples {
-        let by = format!("sample {id}");
+        let by = kind::named("sample", id);
         known.look(&by, "size", sample.size.as_ref(), &known.sizes, findings);
         known.look(&by, "colourway", sample.colourway.as_ref(), &known.colourways, findings);
         for readings in sample.readings.values() {
-            known.look(&by, "point of measure", Some(&readings.of), &known.points, findings);
+            known.look(&by, "point-of-measure", Some(&readings.of), &known.points, findings);
         }
         for readings in sample.stuffings.values() {
             known.look(&by, "stuffing", Some(&readings.of), &known.stuffings, findings);
@@ -44,12 +56,12 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         }
     }
     for (id, comment) in &model.samples.comments {
-        let by = format!("comment {id}");
+        let by = kind::named("comment", id);
         known.item(&by, comment.about.as_ref(), findings);
         known.look(&by, "sample", comment.sample.as_ref(), &known.samples, findings);
     }
     for (id, approval) in &model.samples.approvals {
-        let by = format!("approval {id}");
+        let by = kind::named("approval", id);
         known.item(&by, approval.of.as_ref(), findings);
         known.look(&by, "colourway", approval.colourway.as_ref(), &known.colourways, findings);
     }
@@ -83,22 +95,23 @@ impl<'a> Known<'a> {
         }
     }
 
-    fn look(&self, by: &str, what: &str, id: Option<&Spanned<String>>, known: &[&str], findings: &mut Findings) {
+    fn look(&self, by: &Phrase, table: &str, id: Option<&Spanned<String>>, known: &[&str], findings: &mut Findings) {
         let Some(id) = id.filter(|id| !known.contains(&id.value.as_str())) else { return };
-        let message = format!("{by} names the {what} `{}`, which the style does not have", id.value);
+        let what = kind::word(table);
+        let message = say!(UNKNOWN, by, what = &what, id = &id.value);
         let help = match nearest(&id.value, known.iter().copied()) {
-            Some(near) => format!("write \"{near}\""),
-            None if known.is_empty() => format!("the style has no {what}"),
-            None => format!("there are {}", known.join(", ")),
+            Some(near) => say!(WRITE, near),
+            None if known.is_empty() => say!(NO_SUCH_KIND, what = &what),
+            None => say!(THERE_ARE, known = known.join(", ")),
         };
-        findings.push(Finding::new(&RULE, message).at(id.span, format!("no such {what}")).help(help));
+        findings.push(Finding::new(&RULE, message).at(id.span, say!(NO_SUCH, what)).help(help));
     }
 
     /// `style`, `table.id`, `id`, or `article/colour`.
-    fn item(&self, by: &str, id: Option<&Spanned<String>>, findings: &mut Findings) {
+    fn item(&self, by: &Phrase, id: Option<&Spanned<String>>, findings: &mut Findings) {
         let Some(id) = id.filter(|id| !self.has(&id.value)) else { return };
-        let message = format!("{by} is about `{}`, which the style does not have", id.value);
-        let finding = Finding::new(&RULE, message).at(id.span, "no such thing");
+        let message = say!(ABOUT_UNKNOWN, by, id = &id.value);
+        let finding = Finding::new(&RULE, message).at(id.span, NO_SUCH_THING);
         let near = match id.value.split_once('.') {
             Some((table, rest)) => {
                 let same = self.items.iter().filter(|(one, _)| *one == table).map(|(_, id)| *id);
@@ -106,15 +119,10 @@ impl<'a> Known<'a> {
             }
             None => nearest(&id.value, self.items.iter().map(|(_, id)| *id)).map(ToString::to_string),
         };
-        findings.push(
-            finding.help(match near {
-                Some(near) => format!("write \"{near}\""),
-                None => {
-                    "write its table and its id, as \"seam.belly\"; a thing that has another id now says so with `was`"
-                        .to_string()
-                }
-            }),
-        );
+        findings.push(finding.help(match near {
+            Some(near) => say!(WRITE, near),
+            None => Phrase::from(WRITE_TABLE),
+        }));
     }
 
     fn has(&self, text: &str) -> bool {

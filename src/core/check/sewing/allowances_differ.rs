@@ -6,6 +6,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::{Resolved, Run};
 use crate::source::Span;
+use crate::words::{say, words};
 
 use super::pairs::matched;
 use super::text;
@@ -25,6 +26,14 @@ pub const RULE: Rule = Rule {
               mm\", \"h-m-g\" = \"7 mm\" }\n[seam.belly]\na = \"SIDE.l:b-n\"\nb = \"GUS:h-m-g\"",
     source: "common practice",
 };
+
+words! {
+    MESSAGE "allowances-differ.message" = "{joint} sews {a} with an allowance of {one} to {b} with {other}";
+    OTHER "allowances-differ.other" = "{other} on {b}";
+    ONE "allowances-differ.one" = "{one} on {a}";
+    SEWN_TOGETHER "allowances-differ.sewn-together" = "sewn together in {joint}";
+    HELP "allowances-differ.help" = "write \"{path}\" = \"{one}\" in the allowance of [piece.{piece}], beside `all`; or make both sides alike";
+}
 
 /// An allowance of one run: where it is written, mm.
 type Stated = (Span, f64);
@@ -76,18 +85,14 @@ fn finding(
 ) -> Finding {
     let implied = !joint.usage.is_empty();
     let (a, b) = (text::chain(context, &edges.0, implied), text::chain(context, &edges.1, implied));
-    let message =
-        format!("{} sews {a} with an allowance of {} to {b} with {}", joint.joint, text::mm(one.1), text::mm(other.1));
+    let message = say!(MESSAGE, joint = &joint.joint, a = &a, one = text::mm(one.1), b = &b, other = text::mm(other.1));
     let piece = edges.1.first().map_or("", |run| context.assembly.instances[run.instance].piece.as_str());
     let path = text::path(context, &edges.1);
     Finding::new(&RULE, message)
-        .at(other.0, format!("{} on {b}", text::mm(other.1)))
-        .at(one.0, format!("{} on {a}", text::mm(one.1)))
-        .at(joint.b.span, format!("sewn together in {}", joint.joint))
-        .help(format!(
-            "write \"{path}\" = \"{}\" in the allowance of [piece.{piece}], beside `all`; or make both sides alike",
-            plain(one.1)
-        ))
+        .at(other.0, say!(OTHER, other = text::mm(other.1), b))
+        .at(one.0, say!(ONE, one = text::mm(one.1), a))
+        .at(joint.b.span, say!(SEWN_TOGETHER, joint = &joint.joint))
+        .help(say!(HELP, path, one = plain(one.1), piece))
 }
 
 /// A length as it is written in the file.

@@ -7,6 +7,7 @@ use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::length;
 use crate::model::Attach;
 use crate::model::assembly::Edging;
+use crate::words::{say, words};
 
 use super::{limits, text};
 
@@ -23,6 +24,12 @@ pub const RULE: Rule = Rule {
     passing: "[attach.beak]\nedge = \"BEAK:a-b\"  # 48.0 mm\non = \"HEAD:@beak\"  # 48.0 mm",
     source: "common practice: 0.5 mm or 0.5 %",
 };
+
+words! {
+    MESSAGE "attachment-lengths-differ.message" = "{id}{size}: {edge} is {length} long and the line it is sewn onto is {line}";
+    LONG "attachment-lengths-differ.long" = "{length} long";
+    HELP "attachment-lengths-differ.help" = "redraw the line or the edge so that both are equally long";
+}
 
 /// Reports each attachment once, in the first size where it differs.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
@@ -48,18 +55,18 @@ fn lengths(context: &Context<'_>, edging: &Edging, size: &str) -> Option<(f64, f
 }
 
 fn finding(context: &Context<'_>, edging: &Edging, attach: &Attach, size: &str, (edge, line): (f64, f64)) -> Finding {
-    let here = if context.model.sizes.len() > 1 { format!(" in size {size}") } else { String::new() };
-    let message = format!(
-        "{}{here}: {} is {} long and the line it is sewn onto is {}",
-        edging.id,
-        text::chain(context, &edging.side.runs, false),
-        text::mm(edge),
-        text::mm(line)
+    let message = say!(
+        MESSAGE,
+        id = &edging.id,
+        size = text::in_size(context, size),
+        edge = text::chain(context, &edging.side.runs, false),
+        length = text::mm(edge),
+        line = text::mm(line)
     );
-    let finding = Finding::new(&RULE, message).at(edging.side.span, format!("{} long", text::mm(edge)));
+    let finding = Finding::new(&RULE, message).at(edging.side.span, say!(LONG, length = text::mm(edge)));
     let finding = match &attach.on {
-        Some(on) => finding.at(on.span, format!("{} long", text::mm(line))),
+        Some(on) => finding.at(on.span, say!(LONG, length = text::mm(line))),
         None => finding,
     };
-    finding.help("redraw the line or the edge so that both are equally long")
+    finding.help(HELP)
 }

@@ -7,6 +7,7 @@ use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::Shell;
 use crate::model::{Deed, JointKind, Step};
 use crate::source::Span;
+use crate::words::{say, words};
 
 use super::text;
 
@@ -23,6 +24,22 @@ pub const RULE: Rule = Rule {
     passing: "[work]\norder = [\"top\", \"side\", \"turn\", \"fill\", \"back\"]  # back is the opening",
     source: "common practice",
 };
+
+words! {
+    INSERTED "closed-before-turned.inserted" = "{part} is put in in step {id}, but nothing is open any more to take it";
+    ALL_CLOSED "closed-before-turned.all-closed" = "everything else is closed by now";
+    CLOSES_LAST "closed-before-turned.closes-last" = "{closing} closes the last";
+    TURN_OPENING "closed-before-turned.turn-opening" = "{part} is turned in step {id}, but its opening {closing} is closed before";
+    FILL_OPENING "closed-before-turned.fill-opening" = "{part} is filled in step {id}, but its opening {closing} is closed before";
+    FILL_SEAM "closed-before-turned.fill-seam" = "{part} is filled in step {id}, but it is closed with {closing} before, and has no opening";
+    TURN_SEAM "closed-before-turned.turn-seam" = "{part} is turned in step {id}, but it is closed with {closing} before, and has no opening";
+    CLOSED_NOW "closed-before-turned.closed-now" = "{part} is closed by now";
+    CLOSES "closed-before-turned.closes" = "{closing} closes it";
+    MAKE_OPENING "closed-before-turned.make-opening" = "part of a seam stays open: name its ends and declare an [opening.ID] there, closed after {id}; or {moved}";
+    NO_OPENING "closed-before-turned.no-opening" = "{part} is filled with {id}, but every edge of it is a seam: it has no opening";
+    NO_WAY "closed-before-turned.no-way" = "how does it get in?";
+    DECLARE_OPENING "closed-before-turned.declare-opening" = "name two points on a seam of {part}, and declare the stretch between them as [opening.ID] with its `close`";
+}
 
 /// Closings that open again, as people write them.
 const REOPENS: [&str; 10] =
@@ -97,10 +114,10 @@ fn nothing_open(
     part: &str,
     closing: &str,
 ) -> Finding {
-    let message = format!("{part} is put in in step {id}, but nothing is open any more to take it");
-    let finding = Finding::new(&RULE, message).at(span, "everything else is closed by now");
+    let message = say!(INSERTED, part, id);
+    let finding = Finding::new(&RULE, message).at(span, ALL_CLOSED);
     let finding = match places.get(closing) {
-        Some((_, place)) => finding.at(*place, format!("{closing} closes the last")),
+        Some((_, place)) => finding.at(*place, say!(CLOSES_LAST, closing)),
         None => finding,
     };
     finding.help(text::moved_before(context, id, closing))
@@ -146,26 +163,21 @@ fn finding(
     part: &str,
     closing: &str,
 ) -> Finding {
-    let done = match step.deed {
-        Deed::Turn => "turned",
-        _ => "filled",
-    };
     let is_opening = context.model.joints.get(closing).is_some_and(|joint| joint.kind == JointKind::Opening);
-    let message = match is_opening {
-        true => format!("{part} is {done} in step {id}, but its opening {closing} is closed before"),
-        false => format!("{part} is {done} in step {id}, but it is closed with {closing} before, and has no opening"),
+    let word = match (step.deed == Deed::Turn, is_opening) {
+        (true, true) => TURN_OPENING,
+        (true, false) => TURN_SEAM,
+        (false, true) => FILL_OPENING,
+        (false, false) => FILL_SEAM,
     };
-    let finding = Finding::new(&RULE, message).at(span, format!("{part} is closed by now"));
+    let finding = Finding::new(&RULE, say!(word, part, id, closing)).at(span, say!(CLOSED_NOW, part));
     let finding = match places.get(closing) {
-        Some((_, place)) => finding.at(*place, format!("{closing} closes it")),
+        Some((_, place)) => finding.at(*place, say!(CLOSES, closing)),
         None => finding,
     };
     match is_opening {
         true => finding.help(text::moved_before(context, id, closing)),
-        false => finding.help(format!(
-            "part of a seam stays open: name its ends and declare an [opening.ID] there, closed after {id}; or {}",
-            text::moved_before(context, id, closing)
-        )),
+        false => finding.help(say!(MAKE_OPENING, id, moved = text::moved_before(context, id, closing))),
     }
 }
 
@@ -189,16 +201,9 @@ fn never_open(context: &Context<'_>, findings: &mut Findings) {
             && own.all(shut)
         {
             findings.push(
-                Finding::new(
-                    &RULE,
-                    format!("{} is filled with {id}, but every edge of it is a seam: it has no opening", part.value),
-                )
-                .at(stuffing.entry.span(), "how does it get in?")
-                .help(format!(
-                    "name two points on a seam of {}, and declare the stretch between them as [opening.ID] with its \
-                         `close`",
-                    part.value
-                )),
+                Finding::new(&RULE, say!(NO_OPENING, part = &part.value, id))
+                    .at(stuffing.entry.span(), NO_WAY)
+                    .help(say!(DECLARE_OPENING, part = &part.value)),
             );
         }
     }

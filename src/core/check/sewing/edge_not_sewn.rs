@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::Run;
+use crate::words::{Phrase, say, words};
 
 use super::stretch::{Stretch, partner, stretches};
 use super::text;
@@ -25,6 +26,17 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    BOTH_COPIES "edge-not-sewn.both-copies" = "{piece}:{edges}, on both copies,";
+    ALL_COPIES "edge-not-sewn.all-copies" = "{piece}:{edges}, on all {total} copies,";
+    ON_COPIES "edge-not-sewn.on-copies" = "{piece}:{edges}, on {copies},";
+    MESSAGE "edge-not-sewn.message" = "{of} is neither sewn, left open, attached, caught nor finished";
+    NOTHING "edge-not-sewn.nothing" = "nothing is said of {edges}";
+    OUTLINE "edge-not-sewn.outline" = "its outline";
+    WRITE_RAW "edge-not-sewn.write-raw" = "if it stays as cut, write raw = [{paths}] in [piece.{piece}]";
+    ADD_RAW "edge-not-sewn.add-raw" = "if it stays as cut, add {paths} to `raw` in [piece.{piece}]";
+}
+
 /// Reports them, all copies of a piece together.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let all = stretches(context);
@@ -44,20 +56,20 @@ fn finding(context: &Context<'_>, piece: &str, own: &[&Stretch], all: &[Stretch]
     let (edges, copies) = edges(context, own);
     let total = context.assembly.instances.iter().filter(|one| one.piece == piece).count();
     let of = match copies.as_slice() {
-        [_] if total > 1 => format!("{}:{edges}", copies.join(", ")),
-        [_] => format!("{piece}:{edges}"),
-        _ if copies.len() == total && total == 2 => format!("{piece}:{edges}, on both copies,"),
-        _ if copies.len() == total => format!("{piece}:{edges}, on all {total} copies,"),
-        _ => format!("{piece}:{edges}, on {},", text::list(&copies)),
+        [_] if total > 1 => Phrase::from(format!("{}:{edges}", copies.join(", "))),
+        [_] => Phrase::from(format!("{piece}:{edges}")),
+        _ if copies.len() == total && total == 2 => say!(BOTH_COPIES, piece, edges = &edges),
+        _ if copies.len() == total => say!(ALL_COPIES, piece, edges = &edges, total),
+        _ => say!(ON_COPIES, piece, edges = &edges, copies = text::list(&copies)),
     };
-    let message = format!("{of} is neither sewn, left open, attached, caught nor finished");
+    let message = say!(MESSAGE, of);
     let declared = context.model.pieces.get(piece);
     let mut finding = Finding::new(&RULE, message);
     if let Some(declared) = declared {
         let span = declared.outline.as_ref().map_or(declared.entry.span(), |outline| outline.span);
-        finding = finding.at(declared.entry.span(), format!("nothing is said of {edges}"));
+        finding = finding.at(declared.entry.span(), say!(NOTHING, edges = &edges));
         if span != declared.entry.span() {
-            finding = finding.at(span, "its outline");
+            finding = finding.at(span, OUTLINE);
         }
     }
     for stretch in own.iter().filter(|stretch| own.first().is_some_and(|first| first.instance == stretch.instance)) {
@@ -82,7 +94,7 @@ fn edges(context: &Context<'_>, own: &[&Stretch]) -> (String, Vec<String>) {
     (paths.join(", "), copies.into_iter().collect())
 }
 
-fn raw(context: &Context<'_>, own: &[&Stretch]) -> String {
+fn raw(context: &Context<'_>, own: &[&Stretch]) -> Phrase {
     let piece = own.first().map_or("", |one| context.assembly.instances[one.instance].piece.as_str());
     let written = context.model.pieces.get(piece).map_or(0, |piece| piece.raw.len());
     let mut paths: Vec<String> = Vec::new();
@@ -93,8 +105,8 @@ fn raw(context: &Context<'_>, own: &[&Stretch]) -> String {
         }
     }
     match written {
-        0 => format!("if it stays as cut, write raw = [{}] in [piece.{piece}]", paths.join(", ")),
-        _ => format!("if it stays as cut, add {} to `raw` in [piece.{piece}]", paths.join(", ")),
+        0 => say!(WRITE_RAW, paths = paths.join(", "), piece),
+        _ => say!(ADD_RAW, paths = paths.join(", "), piece),
     }
 }
 

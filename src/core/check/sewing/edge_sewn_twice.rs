@@ -6,6 +6,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::{Reverse, Run};
 use crate::source::Span;
+use crate::words::{Phrase, say, words};
 
 use super::text;
 
@@ -23,6 +24,15 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    TWICE_IN_ONE "edge-sewn-twice.twice-in-one" = "{edge} is used twice in {id}";
+    TWICE "edge-sewn-twice.twice" = "{edge} is sewn by {first} and again by {second}";
+    OTHER_COPY "edge-sewn-twice.other-copy" = "name another copy in {id}, or take `mirrored = true` out of it";
+    KEEP_ONE "edge-sewn-twice.keep-one" = "keep one of them; the other means another edge or another copy of {piece}";
+    AGAIN "edge-sewn-twice.again" = "again in {name}";
+    FIRST "edge-sewn-twice.first" = "first in {name}";
+}
+
 /// One use of a run: by what, and where it is written.
 #[derive(Clone)]
 struct Use {
@@ -32,8 +42,8 @@ struct Use {
 }
 
 impl Use {
-    fn name(&self) -> String {
-        if self.mirrored { format!("the mirror image of {}", self.id) } else { self.id.clone() }
+    fn name(&self) -> Phrase {
+        if self.mirrored { text::image_of(&self.id) } else { Phrase::from(&self.id) }
     }
 }
 
@@ -58,18 +68,18 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (first, second, runs) in groups.into_values() {
         let edge = text::chain(context, &runs, false);
         let message = if first.id == second.id && first.mirrored == second.mirrored {
-            format!("{edge} is used twice in {}", first.id)
+            say!(TWICE_IN_ONE, edge, id = &first.id)
         } else {
-            format!("{edge} is sewn by {} and again by {}", first.name(), second.name())
+            say!(TWICE, edge, first = first.name(), second = second.name())
         };
         let help = if first.mirrored != second.mirrored && first.id == second.id {
-            format!("name another copy in {}, or take `mirrored = true` out of it", first.id)
+            say!(OTHER_COPY, id = &first.id)
         } else {
-            format!("keep one of them; the other means another edge or another copy of {}", piece(context, &runs))
+            say!(KEEP_ONE, piece = piece(context, &runs))
         };
-        let mut finding = Finding::new(&RULE, message).at(second.span, format!("again in {}", second.name()));
+        let mut finding = Finding::new(&RULE, message).at(second.span, say!(AGAIN, name = second.name()));
         if first.span != second.span {
-            finding = finding.at(first.span, format!("first in {}", first.name()));
+            finding = finding.at(first.span, say!(FIRST, name = first.name()));
         }
         findings.push(finding.help(help));
     }

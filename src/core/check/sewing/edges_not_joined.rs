@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::Loose;
+use crate::words::{say, words};
 
 use super::text;
 
@@ -22,6 +23,16 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    END "edges-not-joined.end" = "{point} of {instance}";
+    LATER "edges-not-joined.later" = "{id} goes from {before} to {after}, which only {later} joins, and {later} comes later";
+    NEVER "edges-not-joined.never" = "{id} goes from {before} to {after}, which no step joins";
+    NOT_JOINED "edges-not-joined.not-joined" = "{after} is not joined to {before} yet";
+    ENDS "edges-not-joined.ends" = "ends at {before}";
+    FIRST "edges-not-joined.first" = "{later} must come before this";
+    HELP "edges-not-joined.help" = "write a seam that joins {before} and {after} and put it before \"{id}\", or make two seams of {id}";
+}
+
 /// Reports each gap once; mirror images of a gap say nothing new.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let listed: BTreeSet<&str> = context.model.work.order.iter().map(|step| step.value.as_str()).collect();
@@ -37,29 +48,27 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
 
 fn finding(context: &Context<'_>, loose: &Loose) -> Finding {
     let end =
-        |(instance, point): &(usize, String)| format!("{} of {}", point, text::instance(context, *instance, false));
+        |(instance, point): &(usize, String)| say!(END, point, instance = text::instance(context, *instance, false));
     let (before, after) = (end(&loose.before), end(&loose.after));
     let id = &loose.id;
     let message = match &loose.later {
-        Some(later) => format!("{id} runs from {before} to {after}, which only {later} joins, and {later} comes later"),
-        None => format!("{id} runs from {before} to {after}, which no step joins"),
+        Some(later) => say!(LATER, id, before = &before, after = &after, later),
+        None => say!(NEVER, id, before = &before, after = &after),
     };
-    let finding = Finding::new(&RULE, message).at(loose.after_at, format!("{after} is not joined to {before} yet"));
+    let finding = Finding::new(&RULE, message).at(loose.after_at, say!(NOT_JOINED, after = &after, before = &before));
     let finding = match loose.before_at == loose.after_at {
         true => finding,
-        false => finding.at(loose.before_at, format!("ends at {before}")),
+        false => finding.at(loose.before_at, say!(ENDS, before = &before)),
     };
     match &loose.later {
         Some(later) => {
             let step = context.model.work.order.iter().find(|step| step.value == *id);
             let finding = match step {
-                Some(step) => finding.at(step.span, format!("{later} must come before this")),
+                Some(step) => finding.at(step.span, say!(FIRST, later)),
                 None => finding,
             };
             finding.help(text::moved_before(context, later, id))
         }
-        None => finding.help(format!(
-            "write a seam that joins {before} and {after} and put it before \"{id}\", or make two seams of {id}"
-        )),
+        None => finding.help(say!(HELP, before, after, id)),
     }
 }

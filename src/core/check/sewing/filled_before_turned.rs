@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Deed;
+use crate::words::{say, words};
 
 use super::closed_before_turned::part;
 use super::text;
@@ -20,6 +21,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "filled-before-turned.message" = "{part} is filled in step {fill} and turned after it, in step {turn}";
+    STILL_INSIDE "filled-before-turned.still-inside" = "{part} is still inside out";
+    TURNED_HERE "filled-before-turned.turned-here" = "turned here";
+}
+
 /// Reports steps that fill a part whose first turning comes later.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let order = &context.model.work.order;
@@ -33,9 +40,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let Some(turning) = turning.filter(|turning| *turning > at) else { continue };
         let (fill, turn) = (&filling.value, &order[turning].value);
         findings.push(
-            Finding::new(&RULE, format!("{part} is filled in step {fill} and turned after it, in step {turn}"))
-                .at(filling.span, format!("{part} is still inside out"))
-                .at(order[turning].span, "turned here")
+            Finding::new(&RULE, say!(MESSAGE, part, fill, turn))
+                .at(filling.span, say!(STILL_INSIDE, part))
+                .at(order[turning].span, TURNED_HERE)
                 .help(text::moved_before(context, turn, fill)),
         );
     }

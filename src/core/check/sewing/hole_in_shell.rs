@@ -6,6 +6,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Form;
 use crate::model::assembly::{Run, Shell};
+use crate::words::{Phrase, say, words};
 
 use super::text;
 
@@ -22,6 +23,27 @@ pub const RULE: Rule = Rule {
     passing: "[seam.top]\na = \"FRONT:nw-ne\"\nb = \"BACK:ne-nw\"",
     source: "Euler's polyhedron formula",
 };
+
+words! {
+    PRODUCT "hole-in-shell.product" = "the product";
+    HOLE "hole-in-shell.hole" = "a hole";
+    HOLES "hole-in-shell.holes" = "{count} holes";
+    COVER "hole-in-shell.cover" = "{shell} has to close round what it holds, but has {holes} along {edges}";
+    FILLED "hole-in-shell.filled" = "{shell} is filled, but has {holes} along {edges}";
+    FINISHED "hole-in-shell.finished" = "finished, so nothing closes it";
+    SEW "hole-in-shell.sew" = "sew these edges to something, declare the stretch an opening with its `close`, or write form = \"flat\" for the part if it stays open";
+    CLOSED "hole-in-shell.closed" = "has to be closed";
+    CAUGHT_EDGES "hole-in-shell.caught-edges" = " + {count} caught edges";
+    MISCOUNTED "hole-in-shell.miscounted" = "the seams of {shell} do not make {body}: {points} points − {edges} edges + {pieces} pieces{caught} = {euler}, not {wanted}";
+    RING "hole-in-shell.ring" = "a ring";
+    CLOSED_BODY "hole-in-shell.closed-body" = "one closed body";
+    RING_MEANT "hole-in-shell.ring-meant" = "if it is a ring with one hole through it, write form = \"ring\" for the part; else the ends of two seams are exchanged";
+    NO_RING "hole-in-shell.no-ring" = "it closes without a hole through it: leave form = \"ring\" out, or look for the seam that joins the two ends of the ring";
+    WRONG_END "hole-in-shell.wrong-end" = "the first ends of both sides of a seam meet, and the last ends: look for a seam whose side b is written from the wrong end, or that joins points which belong apart";
+    BODIES "hole-in-shell.bodies" = "{part} falls into {count} bodies, {bodies}";
+    ONE_WITH "hole-in-shell.one-with" = "one with {face}";
+    JOIN "hole-in-shell.join" = "write the seam that joins them, or make each body a part of its own";
+}
 
 /// Reports each surface once; copies and uses of the same pieces say nothing new.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
@@ -85,12 +107,9 @@ fn judge(context: &Context<'_>, shell: &Shell) -> Option<Finding> {
     (euler != wanted).then(|| miscounted(context, shell, euler, wanted))
 }
 
-fn name(shell: &Shell) -> String {
-    let names: BTreeSet<String> = shell
-        .parts
-        .iter()
-        .map(|(part, _)| if part.is_empty() { "the product".to_string() } else { part.clone() })
-        .collect();
+fn name(shell: &Shell) -> Phrase {
+    let names: BTreeSet<Phrase> =
+        shell.parts.iter().map(|(part, _)| if part.is_empty() { Phrase::from(PRODUCT) } else { part.into() }).collect();
     text::list(&names.into_iter().collect::<Vec<_>>())
 }
 
@@ -106,24 +125,21 @@ fn edges(context: &Context<'_>, hole: &[(usize, usize)]) -> Vec<String> {
 fn leaking(context: &Context<'_>, shell: &Shell, open: &[&Vec<(usize, usize)>]) -> Finding {
     let holes: Vec<String> = open.iter().flat_map(|hole| edges(context, hole)).collect();
     let count = match open.len() {
-        1 => "a hole".to_string(),
-        n => format!("{n} holes"),
+        1 => HOLE.into(),
+        count => say!(HOLES, count),
     };
-    let what = if shell.form == Some(Form::Cover) { "has to close round what it holds" } else { "is filled" };
-    let message = format!("{} {what}, but has {count} along {}", name(shell), text::list(&holes));
+    let word = if shell.form == Some(Form::Cover) { COVER } else { FILLED };
+    let message = say!(word, shell = name(shell), holes = count, edges = text::list(&holes));
     let mut finding = at_part(context, shell, Finding::new(&RULE, message));
     for run in open.iter().flat_map(|hole| hole.iter()).take(3) {
         let account = context.assembly.sewing.accounts.get(run);
         let edging =
             account.and_then(|account| account.finished.first()).and_then(|n| context.assembly.edgings.get(*n));
         if let Some(edging) = edging {
-            finding = finding.at(edging.side.span, "finished, so nothing closes it");
+            finding = finding.at(edging.side.span, FINISHED);
         }
     }
-    finding.help(
-        "sew these edges to something, declare the stretch an opening with its `close`, or write form = \"flat\" for \
-         the part if it stays open",
-    )
+    finding.help(SEW)
 }
 
 fn at_part(context: &Context<'_>, shell: &Shell, finding: Finding) -> Finding {
@@ -135,33 +151,30 @@ fn at_part(context: &Context<'_>, shell: &Shell, finding: Finding) -> Finding {
     let stated = part.and_then(|part| part.form.as_ref()).map(|form| form.span);
     let span = stated.or(part.map(|part| part.entry.span())).or_else(|| piece().map(|piece| piece.entry.span()));
     match span {
-        Some(span) => finding.at(span, "has to be closed"),
+        Some(span) => finding.at(span, CLOSED),
         None => finding,
     }
 }
 
 /// Closed all round, but not a ball or ring.
 fn miscounted(context: &Context<'_>, shell: &Shell, euler: i64, wanted: i64) -> Finding {
-    let (v, e, f) = (shell.vertices, shell.edges, shell.faces.len());
-    let caught = if shell.holes.is_empty() { String::new() } else { format!(" + {} caught edges", shell.holes.len()) };
-    let message = format!(
-        "the seams of {} do not make {}: {v} points − {e} edges + {f} pieces{caught} = {euler}, not {wanted}",
-        name(shell),
-        if wanted == 0 { "a ring" } else { "one closed body" },
+    let (points, edges, pieces) = (shell.vertices, shell.edges, shell.faces.len());
+    let caught = if shell.holes.is_empty() { Phrase::none() } else { say!(CAUGHT_EDGES, count = shell.holes.len()) };
+    let message = say!(
+        MISCOUNTED,
+        shell = name(shell),
+        body = if wanted == 0 { RING } else { CLOSED_BODY },
+        points,
+        edges,
+        pieces,
+        caught,
+        euler,
+        wanted
     );
     let help = match (wanted, euler) {
-        (2, 0) => {
-            "if it is a ring with one hole through it, write form = \"ring\" for the part; else the ends of two \
-                   seams are exchanged"
-        }
-        (0, 2) => {
-            "it closes without a hole through it: leave form = \"ring\" out, or look for the seam that joins the \
-                   two ends of the ring"
-        }
-        _ => {
-            "the first ends of both sides of a seam meet, and the last ends: look for a seam whose side b is written \
-              from the wrong end, or that joins points which belong apart"
-        }
+        (2, 0) => RING_MEANT,
+        (0, 2) => NO_RING,
+        _ => WRONG_END,
     };
     at_part(context, shell, Finding::new(&RULE, message)).help(help)
 }
@@ -180,12 +193,14 @@ fn bodies(context: &Context<'_>, doubtful: &BTreeSet<usize>, findings: &mut Find
         if shells.iter().flat_map(|shell| &shell.faces).any(|face| doubtful.contains(face)) || !told.insert(part) {
             continue;
         }
-        let first = |shell: &&Shell| shell.faces.first().map(|face| text::instance(context, *face, false));
-        let names: Vec<String> = shells.iter().filter_map(first).collect();
-        let message = format!("{part} falls into {} bodies, one with {}", names.len(), names.join(", one with "));
+        let first = |shell: &&Shell| {
+            shell.faces.first().map(|face| say!(ONE_WITH, face = text::instance(context, *face, false)))
+        };
+        let bodies: Vec<Phrase> = shells.iter().filter_map(first).collect();
+        let message = say!(BODIES, part, count = bodies.len(), bodies = Phrase::list(bodies));
         if let Some(shell) = shells.first() {
             let finding = at_part(context, shell, Finding::new(&RULE, message));
-            findings.push(finding.help("write the seam that joins them, or make each body a part of its own"));
+            findings.push(finding.help(JOIN));
         }
     }
 }

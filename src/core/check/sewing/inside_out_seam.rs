@@ -6,6 +6,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Piece;
 use crate::model::assembly::{Instance, Resolved, Reverse, Run, Side};
+use crate::words::{Phrase, say, words};
 
 use super::{cause, text};
 
@@ -22,6 +23,28 @@ pub const RULE: Rule = Rule {
     passing: "[piece.SIDE]\ncopies = [\"l\", \"r mirrored\"]\n[seam.crown]\na = \"SIDE.l:n-c\"\nb = \"SIDE.r:n-c\"",
     source: "common practice; the two sides of an edge of an oriented surface run oppositely round their faces",
 };
+
+words! {
+    WHOLE_USE "inside-out-seam.whole-use" = "{part}.{usage} is sewn inside out: every piece of it";
+    MIRRORED_HERE "inside-out-seam.mirrored-here" = "mirrored here";
+    NOT_MIRRORED_HERE "inside-out-seam.not-mirrored-here" = "not mirrored here";
+    WRITE_USES "inside-out-seam.write-uses" = "write uses = {names}";
+    COPY "inside-out-seam.copy" = "{name} is sewn inside out: {seams} shows it with its wrong side out";
+    COPY_BY_SEVERAL "inside-out-seam.copy-by-several" = "{name} is sewn inside out: {seams} show it with its wrong side out";
+    IMAGE_OTHER_WAY "inside-out-seam.image-other-way" = "the mirror image of this seam would have {name} the other way round";
+    OTHER_WAY "inside-out-seam.other-way" = "this seam would have {name} the other way round";
+    WRITE_ONE "inside-out-seam.write-one" = "write copies = [\"m mirrored\"] in [piece.{id}]";
+    WRITE_COPIES "inside-out-seam.write-copies" = "write copies = {list} in [piece.{id}]";
+    NAME_COPIES "inside-out-seam.name-copies" = "name the copies and mirror this one: for two, copies = [\"l\", \"r mirrored\"] in [piece.{id}], then {id}.l and {id}.r in the seams";
+    SYMMETRIC "inside-out-seam.symmetric" = "{name} is sewn inside out: in {ids} it runs the same way round as the other side";
+    SAME_WAY "inside-out-seam.same-way" = "the same way round as {runs}";
+    OTHER_SIDE "inside-out-seam.other-side" = "the other side";
+    WRITE "inside-out-seam.write" = "in {joint} write {key} = \"{runs}\"";
+    BACKWARDS "inside-out-seam.backwards" = "{joint} sews {b} inside out: it runs the same way round as {a}";
+    PARTLY_BACKWARDS "inside-out-seam.partly-backwards" = "{runs} is not the same way round throughout: {odd} is walked backwards in {joint}";
+    TURNED "inside-out-seam.turned" = "turned";
+    TAKE_OUT "inside-out-seam.take-out" = "take `mirrored = true` out and write the second seam by itself";
+}
 
 /// Points nearer than this are one, where a shape is asked whether it is its own mirror image, in mm.
 const SAME: f64 = 0.05;
@@ -84,11 +107,11 @@ fn whole_use(context: &Context<'_>, part: &str, usage: &str) -> Option<Finding> 
     let written = declared.uses.iter().find(|one| one.name == usage)?;
     let names: Vec<(String, bool)> =
         declared.uses.iter().map(|one| (one.name.clone(), one.mirrored != (one.name == usage))).collect();
-    let message = format!("{part}.{usage} is sewn inside out: every piece of it");
+    let message = say!(WHOLE_USE, part, usage);
     Some(
         Finding::new(&RULE, message)
-            .at(written.span, if written.mirrored { "mirrored here" } else { "not mirrored here" })
-            .help(format!("write uses = {}", listed(&names))),
+            .at(written.span, if written.mirrored { MIRRORED_HERE } else { NOT_MIRRORED_HERE })
+            .help(say!(WRITE_USES, names = listed(&names))),
     )
 }
 
@@ -129,19 +152,19 @@ fn copied(context: &Context<'_>, at: usize, joints: &[&Resolved]) -> Finding {
     let name = text::instance(context, at, false);
     let ids: BTreeSet<&str> = joints.iter().map(|joint| joint.joint.as_str()).collect();
     let seams: Vec<String> = ids.iter().map(|id| (*id).to_string()).collect();
-    let verb = if seams.len() == 1 { "shows" } else { "show" };
-    let message = format!("{name} is sewn inside out: {} {verb} it with its wrong side out", text::list(&seams));
+    let word = if seams.len() == 1 { COPY } else { COPY_BY_SEVERAL };
+    let message = say!(word, name = &name, seams = text::list(&seams));
     let mut finding = Finding::new(&RULE, message);
     if let Some(piece) = context.model.pieces.get(&one.piece) {
         let copy = piece.copies.iter().find(|copy| copy.name == one.copy);
         let span = copy.map_or(piece.entry.span(), |copy| copy.span);
-        let state = if copy.is_some_and(|copy| copy.mirrored) { "mirrored here" } else { "not mirrored here" };
+        let state = if copy.is_some_and(|copy| copy.mirrored) { MIRRORED_HERE } else { NOT_MIRRORED_HERE };
         finding = finding.at(span, state);
         finding = match joints.first() {
             Some(joint) => {
                 let side = if joint.a.runs.iter().any(|run| run.instance == at) { &joint.a } else { &joint.b };
-                let image = if joint.image == Reverse::Mirrored { "the mirror image of " } else { "" };
-                finding.at(side.span, format!("{image}this seam would have {name} the other way round"))
+                let word = if joint.image == Reverse::Mirrored { IMAGE_OTHER_WAY } else { OTHER_WAY };
+                finding.at(side.span, say!(word, name))
             }
             None => finding,
         };
@@ -151,21 +174,18 @@ fn copied(context: &Context<'_>, at: usize, joints: &[&Resolved]) -> Finding {
 }
 
 /// The text that mirrors a copy, or no longer does.
-fn copies(piece: &Piece, one: &Instance) -> String {
+fn copies(piece: &Piece, one: &Instance) -> Phrase {
     let id = &one.piece;
     let named = |name: &str| name.chars().next().is_some_and(|first| first.is_ascii_alphabetic());
     let list = || -> Vec<(String, bool)> {
         piece.copies.iter().map(|copy| (copy.name.clone(), copy.mirrored != (copy.name == one.copy))).collect()
     };
     match piece.copies.as_slice() {
-        [only] if only.name.is_empty() => format!("write copies = [\"m mirrored\"] in [piece.{id}]"),
+        [only] if only.name.is_empty() => say!(WRITE_ONE, id),
         copies if copies.iter().all(|copy| named(&copy.name)) => {
-            format!("write copies = {} in [piece.{id}]", listed(&list()))
+            say!(WRITE_COPIES, list = listed(&list()), id)
         }
-        _ => format!(
-            "name the copies and mirror this one: for two, copies = [\"l\", \"r mirrored\"] in [piece.{id}], then {id}.l \
-             and {id}.r in the seams"
-        ),
+        _ => say!(NAME_COPIES, id),
     }
 }
 
@@ -176,21 +196,19 @@ fn renamed(context: &Context<'_>, at: usize, joints: &[&Resolved], images: &BTre
     let written = once(joints);
     let ids: Vec<String> = written.iter().map(|joint| joint.joint.clone()).collect();
     let one = written.len() == 1;
-    let message =
-        format!("{name} is sewn inside out: in {} it runs the same way round as the other side", text::list(&ids));
+    let message = say!(SYMMETRIC, name, ids = text::list(&ids));
     let mut finding = Finding::new(&RULE, message);
     for joint in written {
         let on_a = joint.a.runs.iter().any(|run| run.instance == at);
         let (key, side, other) = if on_a { ("a", &joint.a, &joint.b) } else { ("b", &joint.b, &joint.a) };
         let implied = !joint.usage.is_empty();
         let runs = if one { turned(side) } else { mirrored(context, side, at, images) };
-        let label = format!("the same way round as {}", text::chain(context, &other.runs, implied));
+        let label = say!(SAME_WAY, runs = text::chain(context, &other.runs, implied));
         finding = finding.at(side.span, label);
         if one {
-            finding = finding.at(other.span, "the other side");
+            finding = finding.at(other.span, OTHER_SIDE);
         }
-        finding =
-            finding.help(format!("in {} write {key} = \"{}\"", joint.joint, text::chain(context, &runs, implied)));
+        finding = finding.help(say!(WRITE, joint = &joint.joint, key, runs = text::chain(context, &runs, implied)));
     }
     finding
 }
@@ -238,22 +256,22 @@ fn single(context: &Context<'_>, joints: &[&Resolved], findings: &mut Findings) 
         let whole = odd.len() == side.runs.len();
         let fixed = if whole { turned(side) } else { patched(side, &odd) };
         let (a, b) = (text::chain(context, &joint.a.runs, implied), text::chain(context, &joint.b.runs, implied));
-        let image = if joint.image == Reverse::Mirrored { "the mirror image of " } else { "" };
+        let name = text::joint(joint);
         let message = match whole {
-            true => format!("{image}{} sews {b} inside out: it runs the same way round as {a}", joint.joint),
-            false => format!(
-                "{} is not the same way round throughout: {} is walked backwards in {image}{}",
-                text::chain(context, &side.runs, implied),
-                text::chain(context, &odd, implied),
-                joint.joint
+            true => say!(BACKWARDS, joint = name, b, a),
+            false => say!(
+                PARTLY_BACKWARDS,
+                runs = text::chain(context, &side.runs, implied),
+                odd = text::chain(context, &odd, implied),
+                joint = name
             ),
         };
         let other = if key == "a" { &joint.b } else { &joint.a };
-        let help = format!("in {} write {key} = \"{}\"", joint.joint, text::chain(context, &fixed, implied));
-        let finding = Finding::new(&RULE, message).at(side.span, "turned").at(other.span, "the other side");
+        let help = say!(WRITE, joint = &joint.joint, key, runs = text::chain(context, &fixed, implied));
+        let finding = Finding::new(&RULE, message).at(side.span, TURNED).at(other.span, OTHER_SIDE);
         findings.push(match joint.image {
             Reverse::Written => finding.help(help),
-            Reverse::Mirrored => finding.help("take `mirrored = true` out and write the second seam by itself"),
+            Reverse::Mirrored => finding.help(TAKE_OUT),
         });
     }
 }

@@ -4,6 +4,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{JointKind, Variant};
 use crate::standards::common::TURNING_OPENING;
+use crate::words::{say, words};
 
 use super::text;
 
@@ -21,6 +22,13 @@ pub const RULE: Rule = Rule {
               u-v is 105 mm",
     source: "common practice: a third of the girth",
 };
+
+words! {
+    MESSAGE "opening-too-small.message" = "opening {joint} is {long} long{size}, but {wide} must pass: a third of that is {least}";
+    LONG "opening-too-small.long" = "{length} long";
+    GIRTH_PASS "opening-too-small.girth-pass" = "the girth that must pass";
+    HELP "opening-too-small.help" = "move the points at its ends until it is at least {least} long, or state the girth of what really passes";
+}
 
 /// Reports the first size of each opening that is too short.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
@@ -42,23 +50,19 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             if long + 0.001 >= least || !told.insert(joint.joint.clone()) {
                 continue;
             }
-            let in_size = if model.sizes.len() > 1 { format!(" in size {size}") } else { String::new() };
-            let message = format!(
-                "opening {} is {} long{in_size}, but {} must pass: a third of that is {}",
-                joint.joint,
-                text::mm(long),
-                text::mm(wide),
-                text::mm(least)
+            let message = say!(
+                MESSAGE,
+                joint = &joint.joint,
+                long = text::mm(long),
+                size = text::in_size(context, size),
+                wide = text::mm(wide),
+                least = text::mm(least)
             );
             findings.push(
                 Finding::new(&RULE, message)
-                    .at(joint.a.span, format!("{} long", text::mm(long)))
-                    .at(stated.span, "the girth that must pass")
-                    .help(format!(
-                        "move the points at its ends until it is at least {} long, or state the girth of what really \
-                         passes",
-                        text::mm(least)
-                    )),
+                    .at(joint.a.span, say!(LONG, length = text::mm(long)))
+                    .at(stated.span, GIRTH_PASS)
+                    .help(say!(HELP, least = text::mm(least))),
             );
         }
     }

@@ -6,6 +6,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Deed, EdgeFinishKind, JointKind};
 use crate::source::Span;
+use crate::words::{Phrase, say, words};
 
 use super::text;
 
@@ -25,6 +26,20 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    TWICE "order-of-work-incomplete.twice" = "{step} is twice in the order of work";
+    AGAIN "order-of-work-incomplete.again" = "again";
+    FIRST_HERE "order-of-work-incomplete.first-here" = "first here";
+    TAKE_OUT "order-of-work-incomplete.take-out" = "take one \"{step}\" out; for two steps that are alike, declare two [step.ID]";
+    NOT_STATED "order-of-work-incomplete.not-stated" = "the order of work is not stated";
+    LEFT_OUT "order-of-work-incomplete.left-out" = "the order of work leaves out {names}";
+    NOT_IN "order-of-work-incomplete.not-in" = "{id} is not in it";
+    THE_ORDER "order-of-work-incomplete.the-order" = "the order of work";
+    WRITE_ALL "order-of-work-incomplete.write-all" = "write under [work], in the order in which it is sewn: {steps}";
+    WRITE "order-of-work-incomplete.write" = "write {steps}";
+    ADD "order-of-work-incomplete.add" = "add {names}";
+}
+
 /// Reports both.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     twice(context, findings);
@@ -35,10 +50,10 @@ fn twice(context: &Context<'_>, findings: &mut Findings) {
     let mut seen: BTreeMap<&str, Span> = BTreeMap::new();
     for step in &context.model.work.order {
         let Some(first) = seen.insert(&step.value, step.span) else { continue };
-        let mut finding = Finding::new(&RULE, format!("{} stands twice in the order of work", step.value))
-            .at(step.span, "again")
-            .at(first, "first here")
-            .help(format!("take one \"{}\" out; for two steps that are alike, declare two [step.ID]", step.value));
+        let mut finding = Finding::new(&RULE, say!(TWICE, step = &step.value))
+            .at(step.span, AGAIN)
+            .at(first, FIRST_HERE)
+            .help(say!(TAKE_OUT, step = &step.value));
         finding.severity = Severity::Must;
         findings.push(finding);
     }
@@ -85,23 +100,21 @@ fn left_out(context: &Context<'_>, findings: &mut Findings) {
     }
     let names: Vec<String> = missing.iter().map(|(id, _, _)| (*id).to_string()).collect();
     let message = match work.order.is_empty() {
-        true => "the order of work is not stated".to_string(),
-        false => format!("the order of work leaves out {}", text::list(&names)),
+        true => Phrase::from(NOT_STATED),
+        false => say!(LEFT_OUT, names = text::list(&names)),
     };
     let mut finding = Finding::new(&RULE, message);
     for (id, span, _) in missing.iter().take(3) {
-        finding = finding.at(*span, format!("{id} is not in it"));
+        finding = finding.at(*span, say!(NOT_IN, id));
     }
     if let Some(span) = work.span {
-        finding = finding.at(span, "the order of work");
+        finding = finding.at(span, THE_ORDER);
     }
     let steps = completed(context, &all, &listed);
     findings.push(match steps.len() {
-        0..=40 if work.order.is_empty() => {
-            finding.help(format!("write under [work], in the order in which it is sewn: {}", text::order(&steps)))
-        }
-        0..=40 => finding.help(format!("write {}", text::order(&steps))),
-        _ => finding.help(format!("add {}", names.join(", "))),
+        0..=40 if work.order.is_empty() => finding.help(say!(WRITE_ALL, steps = text::order(&steps))),
+        0..=40 => finding.help(say!(WRITE, steps = text::order(&steps))),
+        _ => finding.help(say!(ADD, names = names.join(", "))),
     });
 }
 

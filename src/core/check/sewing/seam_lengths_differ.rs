@@ -6,6 +6,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::{Resolved, Run, Side};
 use crate::model::{Ease, Joint, SeamSide};
+use crate::words::{Phrase, number, say, words};
 
 use super::{limits, text};
 
@@ -24,6 +25,21 @@ pub const RULE: Rule = Rule {
               \"b\", up_to = \"2 %\" }",
     source: "common practice: 0.5 mm or 0.5 %",
 };
+
+words! {
+    BEYOND_EASE "seam-lengths-differ.beyond-ease" = "; the ease does not cover that";
+    OTHER_GATHERING "seam-lengths-differ.other-gathering" = "; the gathering stated gives another ratio";
+    OTHER_STRETCH "seam-lengths-differ.other-stretch" = "; the stretch stated gives another ratio";
+    SIDES "seam-lengths-differ.sides" = "{joint}{size}: {a} is {length_a} long and {b} is {length_b}{after}";
+    LONG "seam-lengths-differ.long" = "{length} long";
+    STATED "seam-lengths-differ.stated" = "what is stated";
+    OTHER_RATIO "seam-lengths-differ.other-ratio" = "write {key} = { side = \"{side}\", ratio = \"{ratio} %\" }, or redraw one side";
+    GATHER "seam-lengths-differ.gather" = "redraw one side; if side {side} is meant to be gathered, write gather = { side = \"{side}\", ratio = \"{ratio} %\" }";
+    EASE "seam-lengths-differ.ease" = "write ease = { side = \"{side}\", up_to = \"{percent} %\" } if it is to be eased in, or redraw one side";
+    CAUGHT "seam-lengths-differ.caught" = "{joint}{size} catches {b}, {length_b} long, along {a}, which is {length_a}";
+    ON "seam-lengths-differ.on" = "name points on side a where the caught edge begins and ends, and write on = \"..\" with them";
+    SAME_LENGTH "seam-lengths-differ.same-length" = "make both {length} long: move the points, or redraw the caught edge";
+}
 
 /// What differs, in one size.
 struct Uneven {
@@ -108,34 +124,31 @@ fn ordered(side: SeamSide, a: f64, b: f64) -> (f64, f64) {
     }
 }
 
-fn in_size(context: &Context<'_>, size: &str) -> String {
-    if context.model.sizes.len() > 1 { format!(" in size {size}") } else { String::new() }
-}
-
 fn finding(context: &Context<'_>, resolved: &Resolved, joint: &Joint, uneven: &Uneven) -> Finding {
     let implied = !resolved.usage.is_empty();
     let (a, b) = (&uneven.a, &uneven.b);
     let name = |runs: &[Run]| text::chain(context, runs, implied);
     let after = match (&joint.ease, &joint.gather, &joint.stretch) {
-        (Some(_), _, _) => "; the ease does not cover that",
-        (_, Some(_), _) => "; the gathering stated gives another ratio",
-        (_, _, Some(_)) => "; the stretch stated gives another ratio",
-        _ => "",
+        (Some(_), _, _) => BEYOND_EASE.into(),
+        (_, Some(_), _) => OTHER_GATHERING.into(),
+        (_, _, Some(_)) => OTHER_STRETCH.into(),
+        _ => Phrase::none(),
     };
-    let message = format!(
-        "{}{}: {} is {} long and {} is {}{after}",
-        resolved.joint,
-        in_size(context, &uneven.size),
-        name(&a.0),
-        text::mm(a.1),
-        name(&b.0),
-        text::mm(b.1)
+    let message = say!(
+        SIDES,
+        joint = &resolved.joint,
+        size = text::in_size(context, &uneven.size),
+        a = name(&a.0),
+        length_a = text::mm(a.1),
+        b = name(&b.0),
+        length_b = text::mm(b.1),
+        after
     );
     let mut finding = Finding::new(&RULE, message)
-        .at(place(&resolved.b, &b.0), format!("{} long", text::mm(b.1)))
-        .at(place(&resolved.a, &a.0), format!("{} long", text::mm(a.1)));
+        .at(place(&resolved.b, &b.0), say!(LONG, length = text::mm(b.1)))
+        .at(place(&resolved.a, &a.0), say!(LONG, length = text::mm(a.1)));
     if let Some(stated) = [&joint.ease, &joint.gather, &joint.stretch].into_iter().flatten().next() {
-        finding = finding.at(stated.span, "what is stated");
+        finding = finding.at(stated.span, STATED);
     }
     finding.help(cure(context, joint, resolved, uneven))
 }
@@ -148,17 +161,14 @@ fn place(side: &Side, runs: &[Run]) -> crate::source::Span {
 }
 
 /// The statement that would make the layers agree.
-fn cure(context: &Context<'_>, joint: &Joint, resolved: &Resolved, uneven: &Uneven) -> String {
+fn cure(context: &Context<'_>, joint: &Joint, resolved: &Resolved, uneven: &Uneven) -> Phrase {
     let (a, b) = (uneven.a.1, uneven.b.1);
     let side = |side: SeamSide| if side == SeamSide::A { "a" } else { "b" };
     for (key, stated) in [("gather", &joint.gather), ("stretch", &joint.stretch)] {
         if let Some(stated) = stated {
             let (worked, other) = ordered(stated.side, a, b);
             let ratio = worked / other * 100.0;
-            return format!(
-                "write {key} = {{ side = \"{}\", ratio = \"{ratio:.1} %\" }}, or redraw one side",
-                side(stated.side)
-            );
+            return say!(OTHER_RATIO, key, side = side(stated.side), ratio = number::number(ratio, 1));
         }
     }
     let longer = if a > b { SeamSide::A } else { SeamSide::B };
@@ -173,17 +183,9 @@ fn cure(context: &Context<'_>, joint: &Joint, resolved: &Resolved, uneven: &Unev
     if percent > MOST_EASE {
         let (long, short) = ordered(longer, a, b);
         let ratio = long / short * 100.0;
-        return format!(
-            "redraw one side; if side {} is meant to be gathered, write gather = {{ side = \"{}\", ratio = \"{ratio:.1} \
-             %\" }}",
-            side(longer),
-            side(longer)
-        );
+        return say!(GATHER, side = side(longer), ratio = number::number(ratio, 1));
     }
-    format!(
-        "write ease = {{ side = \"{}\", up_to = \"{percent} %\" }} if it is to be eased in, or redraw one side",
-        side(longer)
-    )
+    say!(EASE, side = side(longer), percent = number::number(percent, number::places(percent, 1)))
 }
 
 /// Beyond this, in percent, fabric is no longer eased but gathered (*common practice*).
@@ -207,24 +209,22 @@ fn caught(context: &Context<'_>, resolved: &Resolved, side: &Side) -> Option<Une
 fn caught_finding(context: &Context<'_>, resolved: &Resolved, side: &Side, uneven: &Uneven) -> Finding {
     let implied = !resolved.usage.is_empty();
     let (a, b) = (&uneven.a, &uneven.b);
-    let message = format!(
-        "{}{} catches {}, {} long, along {}, which is {}",
-        resolved.joint,
-        in_size(context, &uneven.size),
-        text::chain(context, &b.0, implied),
-        text::mm(b.1),
-        text::chain(context, &a.0, implied),
-        text::mm(a.1)
+    let message = say!(
+        CAUGHT,
+        joint = &resolved.joint,
+        size = text::in_size(context, &uneven.size),
+        b = text::chain(context, &b.0, implied),
+        length_b = text::mm(b.1),
+        a = text::chain(context, &a.0, implied),
+        length_a = text::mm(a.1)
     );
     let lies_on = resolved.on.as_ref().unwrap_or(&resolved.a);
     let help = match (&resolved.on, b.1 < a.1) {
-        (None, true) => {
-            "name points on side a where the caught edge begins and ends, and write on = \"..\" with them".to_string()
-        }
-        _ => format!("make both {} long: move the points, or redraw the caught edge", text::mm(a.1)),
+        (None, true) => Phrase::from(ON),
+        _ => say!(SAME_LENGTH, length = text::mm(a.1)),
     };
     Finding::new(&RULE, message)
-        .at(side.span, format!("{} long", text::mm(b.1)))
-        .at(lies_on.span, format!("{} long", text::mm(a.1)))
+        .at(side.span, say!(LONG, length = text::mm(b.1)))
+        .at(lies_on.span, say!(LONG, length = text::mm(a.1)))
         .help(help)
 }

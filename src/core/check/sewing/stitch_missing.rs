@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{Phrase, Word, kind, say, words};
 
 use super::text;
 use super::uses::{StitchPlace, stitches};
@@ -22,6 +23,19 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    TYPE "stitch-missing.type" = "stitch type";
+    DENSITY "stitch-missing.density" = "stitch density";
+    THREAD "stitch-missing.thread" = "thread";
+    NO_TYPE "stitch-missing.no-type" = "no type";
+    NO_DENSITY "stitch-missing.no-density" = "no density";
+    NO_THREAD "stitch-missing.no-thread" = "no thread";
+    ONE "stitch-missing.one" = "{names} does not say the {missing}";
+    SEVERAL "stitch-missing.several" = "{names} do not say the {missing}";
+    HELP "stitch-missing.help" = "write {missing}, there or once for all under [work]";
+    IN_THE_STITCH "stitch-missing.in-the-stitch" = "{values} in the stitch";
+}
+
 /// Reports what is missing, seams that miss the same together.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let places = stitches(context);
@@ -33,16 +47,15 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         }
     }
     for (missing, places) in groups {
-        let names: Vec<String> = places.iter().map(|place| format!("{} {}", place.what, place.id)).collect();
-        let verb = if places.len() == 1 { "does" } else { "do" };
-        let words: Vec<String> =
-            missing.iter().map(|word| format!("stitch {word}").replace("stitch thread", "thread")).collect();
-        let message = format!("{} {verb} not say the {}", text::list(&names), text::list(&words));
+        let names: Vec<Phrase> = places.iter().map(|place| kind::named(place.what, place.id)).collect();
+        let (what, none): (Vec<Word>, Vec<Word>) = missing.iter().map(|key| wording(key)).unzip();
+        let word = if places.len() == 1 { ONE } else { SEVERAL };
+        let message = say!(word, names = text::list(&names), missing = text::list(&what));
         let mut finding = Finding::new(&RULE, message);
         for place in places.iter().take(3) {
-            finding = finding.at(place.stitch.span.unwrap_or(place.span), format!("no {}", missing.join(", no ")));
+            finding = finding.at(place.stitch.span.unwrap_or(place.span), Phrase::list(&none));
         }
-        findings.push(finding.help(format!("write {}, there or once for all under [work]", example(&missing))));
+        findings.push(finding.help(say!(HELP, missing = example(&missing))));
     }
 }
 
@@ -56,7 +69,16 @@ fn missing<'a>(context: &Context<'_>, place: &StitchPlace<'_>) -> Vec<&'a str> {
     has.into_iter().filter(|(_, has)| !has).map(|(word, _)| word).collect()
 }
 
-fn example(missing: &[&str]) -> String {
+/// What is missing, and that it is.
+fn wording(key: &str) -> (Word, Word) {
+    match key {
+        "type" => (TYPE, NO_TYPE),
+        "density" => (DENSITY, NO_DENSITY),
+        _ => (THREAD, NO_THREAD),
+    }
+}
+
+fn example(missing: &[&str]) -> Phrase {
     let value = |word: &&str| match *word {
         "type" => "type = \"301\"",
         "density" => "density = \"4 st/cm\"",
@@ -64,7 +86,7 @@ fn example(missing: &[&str]) -> String {
     };
     let values: Vec<&str> = missing.iter().map(value).collect();
     match missing.len() {
-        3 => format!("stitch = {{ {} }}", values.join(", ")),
-        _ => format!("{} in the stitch", values.join(", ")),
+        3 => Phrase::from(format!("stitch = {{ {} }}", values.join(", "))),
+        _ => say!(IN_THE_STITCH, values = values.join(", ")),
     }
 }

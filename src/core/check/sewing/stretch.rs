@@ -4,9 +4,14 @@ use std::collections::BTreeMap;
 
 use crate::check::Context;
 use crate::model::assembly::Run;
+use crate::words::{Phrase, say, words};
 
 use super::limits;
 use super::text;
+
+words! {
+    WRITE_SEAM "sewing.stretch.write-seam" = "if it is sewn, write a seam: a = \"{a}\", b = \"{b}\"";
+}
 
 /// Unaccounted runs of one instance in a row: neighbours, or joined by seams between them.
 #[derive(Debug, Clone)]
@@ -59,7 +64,7 @@ fn rows(corners: &[usize], instance: usize, runs: &[usize]) -> Vec<Stretch> {
 
 /// The seam that a forgotten stretch most likely belongs to, as text to write: with one whose ends it meets already,
 /// else with the same edge of a mirrored copy, else with the only other one as long.
-pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Option<String> {
+pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Option<Phrase> {
     let instances = &context.assembly.instances;
     let me = &instances[stretch.instance];
     let rivals = || {
@@ -82,7 +87,7 @@ pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Opt
     let other: Vec<Run> =
         if same_way { found.runs.iter().rev().map(|run| run.turned()).collect() } else { found.runs.clone() };
     let (a, b) = (text::chain(context, &stretch.runs, false), text::chain(context, &other, false));
-    Some(format!("if it is sewn, write a seam: a = \"{a}\", b = \"{b}\""))
+    Some(say!(WRITE_SEAM, a, b))
 }
 
 /// Whether two stretches are equally long in every size; never if a length is not known.

@@ -1,7 +1,16 @@
 //! Sewing in the words of the file: instances, chains and orders as their author would write them.
 
 use crate::check::Context;
-use crate::model::assembly::Run;
+use crate::model::assembly::{Resolved, Reverse, Run};
+use crate::words::{Phrase, say, words};
+
+words! {
+    IN_SIZE "sewing.text.in-size" = " in size {size}";
+    IMAGE_OF "sewing.text.image-of" = "the mirror image of {id}";
+    PUT_BEFORE "sewing.text.put-before" = "put \"{step}\" before \"{other}\" in the order of work";
+    WRITE "sewing.text.write" = "write {steps}";
+    MORE "sewing.text.more" = "{shown} and {count} more";
+}
 
 /// Longest order of work that a help line writes out; a longer one is told by the step to move.
 const WRITTEN_OUT: usize = 40;
@@ -38,6 +47,24 @@ pub fn path(context: &Context<'_>, runs: &[Run]) -> String {
     whole.split_once(':').map_or(String::new(), |(_, path)| path.to_string())
 }
 
+/// ` in size S`, where there is more than one.
+pub fn in_size(context: &Context<'_>, size: &str) -> Phrase {
+    if context.model.sizes.len() > 1 { say!(IN_SIZE, size) } else { Phrase::none() }
+}
+
+/// What is sewn by the mirror image of a joint.
+pub fn image_of(id: &str) -> Phrase {
+    say!(IMAGE_OF, id)
+}
+
+/// A joint by its id, as written or as its mirror image.
+pub fn joint(joint: &Resolved) -> Phrase {
+    match joint.image {
+        Reverse::Mirrored => image_of(&joint.joint),
+        Reverse::Written => Phrase::from(&joint.joint),
+    }
+}
+
 /// The order of work as a line of the file.
 pub fn order(steps: &[&str]) -> String {
     let quoted: Vec<String> = steps.iter().map(|step| format!("\"{step}\"")).collect();
@@ -45,10 +72,10 @@ pub fn order(steps: &[&str]) -> String {
 }
 
 /// The help that moves `step` before `other` in the order of work, or puts it there: the whole line where it is short.
-pub fn moved_before(context: &Context<'_>, step: &str, other: &str) -> String {
+pub fn moved_before(context: &Context<'_>, step: &str, other: &str) -> Phrase {
     let order_now: Vec<&str> = context.model.work.order.iter().map(|one| one.value.as_str()).collect();
     if order_now.len() > WRITTEN_OUT {
-        return format!("put \"{step}\" before \"{other}\" in the order of work");
+        return say!(PUT_BEFORE, step, other);
     }
     let mut steps = Vec::new();
     for one in order_now {
@@ -59,19 +86,18 @@ pub fn moved_before(context: &Context<'_>, step: &str, other: &str) -> String {
             steps.push(one);
         }
     }
-    format!("write {}", order(&steps))
+    say!(WRITE, steps = order(&steps))
 }
 
 /// `a`, `a and b`, `a, b and c`; the rest counted from the seventh on.
-pub fn list(names: &[String]) -> String {
+pub fn list<'a, T>(names: &'a [T]) -> Phrase
+where
+    Phrase: From<&'a T>,
+{
     const SHOWN: usize = 6;
-    match names {
-        [] => String::new(),
-        [one] => one.clone(),
-        _ if names.len() > SHOWN => {
-            format!("{} and {} more", names[..SHOWN].join(", "), names.len() - SHOWN)
-        }
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    match names.get(..SHOWN) {
+        Some(shown) if names.len() > SHOWN => say!(MORE, shown = Phrase::list(shown), count = names.len() - SHOWN),
+        _ => Phrase::and(names),
     }
 }
 

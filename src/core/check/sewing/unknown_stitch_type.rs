@@ -6,6 +6,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::Spanned;
 use crate::standards::stitch;
+use crate::words::{say, words};
 
 use super::uses::stitches;
 
@@ -22,6 +23,16 @@ pub const RULE: Rule = Rule {
     passing: "[work]\nstitch = { type = \"301\", density = \"4 st/cm\", thread = \"tkt\" }",
     source: "ISO 4915:1991",
 };
+
+words! {
+    WRITE "unknown-stitch-type.write" = "write \"{number}\" for {name}";
+    KNOWN_HERE "unknown-stitch-type.known-here" = "known here: {numbers}";
+    NOT_LISTED "unknown-stitch-type.not-listed" = "stitch type {written} is not in the list known here";
+    CLASS "unknown-stitch-type.class" = "class of {name}";
+    HELP "unknown-stitch-type.help" = "if the number is right, set unknown-stitch-type = \"off\" under [severity]";
+    NO_NUMBER "unknown-stitch-type.no-number" = "\"{written}\" is no stitch type number";
+    THREE_DIGITS "unknown-stitch-type.three-digits" = "three digits, the first from 1 to 6";
+}
 
 /// Reports each written type once, however many seams share it.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
@@ -45,22 +56,22 @@ fn judged(kind: &Spanned<String>) -> Option<Finding> {
     let joined: String = written.split_whitespace().collect();
     let near = stitch::nearest(written)
         .or_else(|| stitch::nearest(&joined))
-        .map(|near| format!("write \"{}\" for {}", near.number, near.name));
+        .map(|near| say!(WRITE, number = near.number, name = near.name));
     let known = || {
         let numbers: Vec<&str> = stitch::STITCHES.iter().map(|one| one.number).collect();
-        format!("known here: {}", numbers.join(", "))
+        say!(KNOWN_HERE, numbers = numbers.join(", "))
     };
     Some(match stitch::class_of(written) {
         Some(class) => {
-            let message = format!("stitch type {written} is not in the list known here");
+            let message = say!(NOT_LISTED, written);
             let mut finding = Finding::new(&RULE, message)
-                .at(kind.span, format!("class of {}", class.name()))
+                .at(kind.span, say!(CLASS, name = class.name()))
                 .help(near.unwrap_or_else(known));
             finding.severity = Severity::Should;
-            finding.help("if the number is right, set unknown-stitch-type = \"off\" under [severity]")
+            finding.help(HELP)
         }
-        None => Finding::new(&RULE, format!("\"{written}\" is no stitch type number"))
-            .at(kind.span, "three digits, the first from 1 to 6")
-            .help(near.unwrap_or_else(known)),
+        None => {
+            Finding::new(&RULE, say!(NO_NUMBER, written)).at(kind.span, THREE_DIGITS).help(near.unwrap_or_else(known))
+        }
     })
 }

@@ -8,7 +8,7 @@ use crate::source::Span;
 pub struct StitchPlace<'a> {
     /// Id of the seam, opening, edge finish, attachment or topstitch.
     pub id: &'a str,
-    /// What it is, before the id: `seam`, `finish`.
+    /// The table that declares it: `seam`, `edge-finish`.
     pub what: &'static str,
     /// Where it is declared.
     pub span: Span,
@@ -39,7 +39,7 @@ pub fn stitches<'a>(context: &Context<'a>) -> Vec<StitchPlace<'a>> {
     });
     let attaches = model.attaches.iter().map(|(id, attach)| StitchPlace {
         id,
-        what: "attachment",
+        what: "attach",
         span: attach.entry.span(),
         stitch: &attach.stitch,
         needed: true,

@@ -3,6 +3,7 @@
 use crate::compute::samples::is_past;
 use crate::diag::{Conceded, Finding, Findings, Rule, Severity};
 use crate::model::{Concession, Model};
+use crate::words::{Phrase, say, words};
 
 /// A concession without effect.
 pub const RULE: Rule = Rule {
@@ -20,6 +21,18 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    PAST "concession-lifts-nothing.past" = "concession {id} is past its day";
+    PAST_DAY "concession-lifts-nothing.past-day" = "past this day";
+    AGAIN "concession-lifts-nothing.again" = "take it out, or have it given again with another day";
+    NOTHING_ABOUT "concession-lifts-nothing.nothing-about" = "concession {id} lifts nothing: there is no finding {code} about {item}";
+    NOTHING "concession-lifts-nothing.nothing" = "concession {id} lifts nothing: there is no finding {code}";
+    NO_FINDING "concession-lifts-nothing.no-finding" = "no such finding";
+    WRITE_CODE "concession-lifts-nothing.write-code" = "take it out, or write the code in square brackets and an id that the finding names";
+    CONCEDED "concession-lifts-nothing.conceded" = "{by}, {date}: {reason} ({limit}; concession {id})";
+    CONCEDED_UNTIL "concession-lifts-nothing.conceded-until" = "{by}, {date}: {reason} ({limit}, until {until}; concession {id})";
+}
+
 /// Families whose findings nobody can concede: what cannot be read is not there.
 const KEPT: &str = "files";
 
@@ -29,19 +42,17 @@ pub fn lift(model: &Model, findings: &mut Findings) {
     for (id, concession) in &model.samples.concessions {
         let Some(code) = concession.lifts.as_ref().filter(|_| concession.missing().is_empty()) else { continue };
         if let Some(until) = concession.until.as_ref().filter(|_| is_past(model, &concession.until)) {
-            let finding =
-                Finding::new(&RULE, format!("concession {id} is past its day")).at(until.span, "past this day");
-            idle.push(finding.help("take it out, or have it given again with another day"));
+            let finding = Finding::new(&RULE, say!(PAST, id)).at(until.span, PAST_DAY);
+            idle.push(finding.help(AGAIN));
             continue;
         }
         if mark(findings, concession, &code.value) == 0 {
-            let item = concession.item.as_ref().map_or_else(String::new, |item| format!(" about {}", item.value));
-            let finding =
-                Finding::new(&RULE, format!("concession {id} lifts nothing: no finding {}{item} stands", code.value))
-                    .at(code.span, "no such finding");
-            idle.push(
-                finding.help("take it out, or write the code in square brackets and an id that the finding names"),
-            );
+            let message = match &concession.item {
+                Some(item) => say!(NOTHING_ABOUT, id, code = &code.value, item = &item.value),
+                None => say!(NOTHING, id, code = &code.value),
+            };
+            let finding = Finding::new(&RULE, message).at(code.span, NO_FINDING);
+            idle.push(finding.help(WRITE_CODE));
         }
     }
     findings.append(idle);
@@ -57,7 +68,7 @@ fn mark(findings: &mut Findings, concession: &Concession, code: &str) -> usize {
     };
     let mut lifted = 0;
     for finding in findings.iter_mut().filter(|finding| of_code(finding) && meant(finding)) {
-        finding.concession = Some(Conceded { id: concession.entry.id.value.clone(), text: told(concession).into() });
+        finding.concession = Some(Conceded { id: concession.entry.id.value.clone(), text: told(concession) });
         lifted += 1;
     }
     lifted
@@ -71,13 +82,16 @@ fn names(message: &str, item: &str) -> bool {
 }
 
 /// `E. Morrow, 2026-11-20: hidden by the collar (order A-118, until 2027-05-31; concession w1)`.
-fn told(concession: &Concession) -> String {
+fn told(concession: &Concession) -> Phrase {
     let word = |word: &Option<crate::source::Spanned<String>>| {
         word.as_ref().map_or("", |word| word.value.as_str()).to_string()
     };
     let day = |day: &Option<crate::model::Stated<String>>| day.as_ref().and_then(|day| day.known().cloned());
-    let until = day(&concession.until).map_or_else(String::new, |until| format!(", until {until}"));
+
     let (by, date) = (word(&concession.by), day(&concession.date).unwrap_or_default());
     let (reason, limit, id) = (word(&concession.reason), word(&concession.limit), &concession.entry.id.value);
-    format!("{by}, {date}: {reason} ({limit}{until}; concession {id})")
+    match day(&concession.until) {
+        Some(until) => say!(CONCEDED_UNTIL, by, date, reason, limit, until, id),
+        None => say!(CONCEDED, by, date, reason, limit, id),
+    }
 }

@@ -1,8 +1,9 @@
 //! Rule: a critical point of measure is outside its limits on the last sample.
 
-use crate::compute::samples::{ReadLine, SampleFigures};
+use crate::compute::samples::{ReadLine, SampleFigures, Verdict};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
+use crate::words::{Phrase, number, say, words};
 
 use super::{must_at_bulk, row, with_target};
 
@@ -22,28 +23,37 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    ABOVE "critical-point-out-of-tolerance.above" = "piece {piece} reads {text}, {by} {unit} above";
+    BELOW "critical-point-out-of-tolerance.below" = "piece {piece} reads {text}, {by} {unit} below";
+    MESSAGE "critical-point-out-of-tolerance.message" = "critical point {point} is out on sample {id}: {told}";
+    HERE "critical-point-out-of-tolerance.here" = "outside its limits";
+    HELP "critical-point-out-of-tolerance.help" = "change what makes it so, and measure another sample; or change the limits";
+}
+
 /// Reports each critical row of the last sample of a size with a reading outside.
 pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findings) {
     for (id, sample) in samples.samples.iter().filter(|(_, sample)| sample.last) {
         let critical = sample.points.iter().filter(|line| line.critical && !line.reference);
         for line in critical {
             let out = line.readings.iter().enumerate().filter(|(_, one)| one.verdict.is_out());
-            let told: Vec<String> = out
+            let told: Vec<Phrase> = out
                 .map(|(at, one)| {
                     let by = one.by.map_or(0.0, |by| by.get());
                     let text = one.text.as_deref().unwrap_or("");
-                    format!("piece {} reads {text}, {by} {} {}", at + 1, line.unit, one.verdict.words())
+                    let by = number::number(by, number::places(by, 6));
+                    let word = if one.verdict == Verdict::Above { ABOVE } else { BELOW };
+                    say!(word, piece = at + 1, text, by, unit = &line.unit)
                 })
                 .collect();
             if told.is_empty() {
                 continue;
             }
             let Some(place) = row(model, id, &line.of) else { continue };
-            let message = format!("critical point {} is out on sample {id}: {}", name(line), told.join("; "));
-            let finding = Finding::new(&RULE, message).at(place, "outside its limits");
+            let message = say!(MESSAGE, point = name(line), id, told = Phrase::row(told, "; "));
+            let finding = Finding::new(&RULE, message).at(place, HERE);
             let finding = with_target(model, &line.of, finding);
-            let help = "change what makes it so, and measure another sample; or change the limits";
-            findings.push(must_at_bulk(model, finding.help(help)));
+            findings.push(must_at_bulk(model, finding.help(HELP)));
         }
     }
 }

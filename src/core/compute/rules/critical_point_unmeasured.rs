@@ -3,6 +3,8 @@
 use crate::compute::samples::{SampleFigures, SampleResult, Verdict};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Model, Sample, Stage};
+use crate::words::kind::counted;
+use crate::words::{say, words};
 
 use super::{must_at_bulk, row};
 
@@ -20,6 +22,17 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    NOT_ALL "critical-point-unmeasured.not-all" = "critical point {point} was read on {read} of {pieces} of sample {id}";
+    PIECE "critical-point-unmeasured.piece" = "{count} piece";
+    PIECES "critical-point-unmeasured.pieces" = "{count} pieces";
+    NOT_READ "critical-point-unmeasured.not-read" = "not read on every piece";
+    MEASURE "critical-point-unmeasured.measure" = "measure it, and write its readings under [sample.{id}.readings]";
+    NO_SAMPLE "critical-point-unmeasured.no-sample" = "no sample of size {size} was measured, and it has critical points";
+    SAMPLES_KEPT "critical-point-unmeasured.samples-kept" = "samples are kept here";
+    MEASURE_SIZE "critical-point-unmeasured.measure-size" = "measure a sample of this size, or concede it by name and reason";
+}
+
 /// Reports each critical point of the last samples once, and sizes without a sample at bulk.
 pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findings) {
     for (id, sample) in samples.samples.iter().filter(|(_, sample)| sample.last) {
@@ -30,11 +43,11 @@ pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findi
             if read >= sample.pieces && sample.pieces > 0 {
                 continue;
             }
-            let pieces = crate::words::number::counted(sample.pieces, "piece", "pieces");
-            let message = format!("critical point {point} was read on {read} of {pieces} of sample {id}");
+            let pieces = counted(sample.pieces, PIECE, PIECES);
+            let message = say!(NOT_ALL, point, read, pieces, id);
             let place = row(model, id, point).unwrap_or(written.entry.span());
-            let finding = Finding::new(&RULE, message).at(place, "not read on every piece");
-            let help = format!("measure it, and write its readings under [sample.{id}.readings]");
+            let finding = Finding::new(&RULE, message).at(place, NOT_READ);
+            let help = say!(MEASURE, id);
             findings.push(must_at_bulk(model, finding.help(help)));
         }
     }
@@ -66,9 +79,7 @@ fn never(model: &Model, findings: &mut Findings) {
     for size in super::sizes(model).filter(|size| !last.contains_key(size)) {
         let own = |sample: &&Sample| sample.size.as_ref().is_none_or(|one| one.value == size);
         let place = model.samples.samples.values().find(own).unwrap_or(*first).entry.span();
-        let finding = Finding::new(&RULE, format!("no sample of size {size} was measured, and it has critical points"))
-            .at(place, "samples are kept here");
-        findings
-            .push(must_at_bulk(model, finding.help("measure a sample of this size, or concede it by name and reason")));
+        let finding = Finding::new(&RULE, say!(NO_SAMPLE, size)).at(place, SAMPLES_KEPT);
+        findings.push(must_at_bulk(model, finding.help(MEASURE_SIZE)));
     }
 }

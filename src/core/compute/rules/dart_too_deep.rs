@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use crate::compute::dart::{self, Bite};
 use crate::compute::notch::first_hit;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 use super::{Ground, in_size, mm, sewn};
 
@@ -25,6 +26,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "dart-too-deep.message" = "{id}{size}: the dart to {tip} is {bite} deep and ends {left} before the edge opposite; the allowance is {most}";
+    HERE "dart-too-deep.here" = "this dart";
+    HELP "dart-too-deep.help" = "make the dart shorter, or two darts of it";
+}
+
 /// Reports each dart once, in the first size.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     for id in ground.model.pieces.keys() {
@@ -36,20 +43,21 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
                 if left >= most.max(1.0) || !told.insert(bite.joint.clone()) {
                     continue;
                 }
-                let message = format!(
-                    "{id}{}: the dart to {} is {} deep and ends {} before the edge opposite; the allowance is {}",
-                    in_size(ground.model, size),
-                    bite.tip.0,
-                    mm(bite.depth),
-                    mm(left),
-                    mm(most)
+                let message = say!(
+                    MESSAGE,
+                    id,
+                    size = in_size(ground.model, size),
+                    tip = bite.tip.0,
+                    bite = mm(bite.depth),
+                    left = mm(left),
+                    most = mm(most)
                 );
                 let place = ground.model.joints.get(&bite.joint).map(|joint| joint.entry.span());
                 let mut finding = Finding::new(&RULE, message);
                 if let Some(place) = place {
-                    finding = finding.at(place, "this dart");
+                    finding = finding.at(place, HERE);
                 }
-                findings.push(finding.help("make the dart shorter, or two darts of it"));
+                findings.push(finding.help(HELP));
             }
         }
     }

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use crate::compute::dart;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Darts;
+use crate::words::{say, words};
 
 use super::{Ground, in_size, mm, sewn};
 
@@ -23,6 +24,12 @@ pub const RULE: Rule = Rule {
     source: "plane geometry; half the depth is common practice",
 };
 
+words! {
+    MESSAGE "dart-too-narrow.message" = "{id}{size}: the dart to {tip} is {bite} deep where it is sewn, and {open} where it is cut";
+    HERE "dart-too-narrow.here" = "cut out";
+    HELP "dart-too-narrow.help" = "write darts = \"marked\", or make the allowance of its legs narrower";
+}
+
 /// Reports each dart once, in the first size.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     let cut = ground.model.pieces.iter().filter(|(_, piece)| piece.darts == Darts::Cut);
@@ -38,16 +45,17 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
                 if open >= bite.depth / 2.0 || !told.insert(bite.joint.clone()) {
                     continue;
                 }
-                let message = format!(
-                    "{id}{}: the dart to {} is {} deep where it is sewn, and {} where it is cut",
-                    in_size(ground.model, size),
-                    bite.tip.0,
-                    mm(bite.depth),
-                    mm(open)
+                let message = say!(
+                    MESSAGE,
+                    id,
+                    size = in_size(ground.model, size),
+                    tip = bite.tip.0,
+                    bite = mm(bite.depth),
+                    open = mm(open)
                 );
                 let place = piece.darts_span.unwrap_or(piece.entry.span());
-                let finding = Finding::new(&RULE, message).at(place, "cut out");
-                findings.push(finding.help("write darts = \"marked\", or make the allowance of its legs narrower"));
+                let finding = Finding::new(&RULE, message).at(place, HERE);
+                findings.push(finding.help(HELP));
             }
         }
     }

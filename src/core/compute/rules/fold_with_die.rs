@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use crate::compute::lays::{Lays, Task, cutting};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Method, Spread};
+use crate::words::{say, words};
 
 use super::Ground;
 
@@ -20,14 +21,20 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "fold-with-die.message" = "{fabric} is cut by dies and is to be spread folded";
+    HERE "fold-with-die.here" = "folded";
+    HELP "fold-with-die.help" = "write spread = \"one way\" or \"face to face\"";
+}
+
 /// Reports each fabric once.
 pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
     let wrong = |task: &&Task| task.how.spread == Spread::Folded && task.how.method == Method::Die;
     let fabrics: BTreeSet<&str> = lays.tasks.iter().filter(wrong).map(|task| task.bought.article.as_str()).collect();
     for fabric in fabrics {
-        let finding = Finding::new(&RULE, format!("{fabric} is cut by dies and is to be spread folded"));
+        let finding = Finding::new(&RULE, say!(MESSAGE, fabric));
         let spread = cutting(ground.model, fabric).and_then(|one| one.spread.as_ref());
-        let finding = spread.into_iter().fold(finding, |finding, spread| finding.at(spread.span, "folded"));
-        findings.push(finding.help("write spread = \"one way\" or \"face to face\""));
+        let finding = spread.into_iter().fold(finding, |finding, spread| finding.at(spread.span, HERE));
+        findings.push(finding.help(HELP));
     }
 }

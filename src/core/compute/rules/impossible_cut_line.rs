@@ -1,6 +1,7 @@
 //! Rule: an allowance leaves no line to sew or cut along.
 
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 use super::{Ground, refused, with_element};
 
@@ -20,12 +21,18 @@ pub const RULE: Rule = Rule {
     source: "plane geometry",
 };
 
+words! {
+    MESSAGE "impossible-cut-line.message" = "{piece} {cut} in size {sizes}: {message}";
+    HERE "impossible-cut-line.here" = "too wide for this piece";
+    HELP "impossible-cut-line.help" = "make it narrower, or the piece wider";
+}
+
 /// Reports each layer once, with every size it fails in.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     for (one, sizes) in refused(ground, false) {
-        let message = format!("{} {} in size {sizes}: {}", one.piece, one.cut, one.message);
-        let finding = Finding::new(&RULE, message).at(one.span, "too wide for this piece");
+        let message = say!(MESSAGE, piece = &one.piece, cut = &one.cut, sizes, message = &one.message);
+        let finding = Finding::new(&RULE, message).at(one.span, HERE);
         let finding = with_element(ground, &one.piece, &one.size, finding);
-        findings.push(finding.help("make it narrower, or the piece wider"));
+        findings.push(finding.help(HELP));
     }
 }

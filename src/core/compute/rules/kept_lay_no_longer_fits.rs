@@ -3,6 +3,7 @@
 use crate::compute::lays::{Lays, PRODUCT, Task};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::lay::lock::Entry;
+use crate::words::{Phrase, say, words};
 
 use super::{Ground, mm};
 
@@ -18,19 +19,26 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    WAS "kept-lay-no-longer-fits.was" = "{title} was {length}";
+    NEW "kept-lay-no-longer-fits.new" = "{title} is new";
+    MESSAGE "kept-lay-no-longer-fits.message" = "no kept lay fits any more: {open}";
+    HELP "kept-lay-no-longer-fits.help" = "run `backtack build` or `backtack lay` on the folder";
+}
+
 /// Reports what has no lay that fits, if lays are kept at all.
 pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
     let kept: Vec<&Entry> = ground.model.lock.entries.values().filter(|entry| entry.of == PRODUCT).collect();
     let said = |task: &Task| {
         let title = &task.instance.name;
         match kept.iter().find(|entry| entry.title == *title) {
-            Some(old) => format!("{title} was {}", mm(old.length as f64 / 1000.0)),
-            None => format!("{title} is new"),
+            Some(old) => say!(WAS, title, length = mm(old.length as f64 / 1000.0)),
+            None => say!(NEW, title),
         }
     };
-    let open: Vec<String> = lays.tasks.iter().filter(|task| task.lay.is_none()).map(said).collect();
+    let open: Vec<Phrase> = lays.tasks.iter().filter(|task| task.lay.is_none()).map(said).collect();
     if !kept.is_empty() && !open.is_empty() {
-        let finding = Finding::new(&RULE, format!("no kept lay fits any more: {}", open.join(", ")));
-        findings.push(finding.help("run `backtack build` or `backtack lay` on the folder"));
+        let finding = Finding::new(&RULE, say!(MESSAGE, open = Phrase::list(open)));
+        findings.push(finding.help(HELP));
     }
 }

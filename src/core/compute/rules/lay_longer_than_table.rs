@@ -6,6 +6,7 @@ use crate::compute::lays::{Lays, cutting};
 use crate::compute::number::small;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::Span;
+use crate::words::{Phrase, Word, say, words};
 
 use super::{Ground, mm};
 
@@ -21,27 +22,36 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    LONG "lay-longer-than-table.long" = "{name} is {length} long";
+    TOO_LONG "lay-longer-than-table.too-long" = "{what} is {most} long: {lays}";
+    TABLE "lay-longer-than-table.table" = "the table";
+    ROLL "lay-longer-than-table.roll" = "the roll";
+    DIVIDE "lay-longer-than-table.divide" = "divide the pieces, or name a longer table";
+    ORDER_LONGER "lay-longer-than-table.order-longer" = "order longer rolls";
+}
+
 /// Reports kept lays that are too long: one finding for each table and for each roll.
 pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
-    let mut long: BTreeMap<(Span, &str, String), Vec<String>> = BTreeMap::new();
+    let mut long: BTreeMap<(Span, Word, String), Vec<Phrase>> = BTreeMap::new();
     for task in &lays.tasks {
         let Some(length) = task.length().get() else { continue };
-        let said = format!("{} is {} long", task.instance.name, mm(length));
+        let said = say!(LONG, name = &task.instance.name, length = mm(length));
         let table = cutting(ground.model, &task.bought.article).and_then(|one| one.table.as_ref());
         if let Some((span, table)) = table.zip(task.how.table).map(|(stated, table)| (stated.span, table.get()))
             && length > table
         {
-            long.entry((span, "table", mm(table))).or_default().push(said.clone());
+            long.entry((span, TABLE, mm(table))).or_default().push(said.clone());
         }
         let roll = ground.article(&task.bought).and_then(|article| article.quantity("roll-length"));
         let stated = roll.and_then(|roll| roll.all().find_map(|one| one.known())).map(small);
         if let Some((roll, most)) = roll.zip(stated.filter(|most| length > *most)) {
-            long.entry((roll.span, "roll", mm(most))).or_default().push(said);
+            long.entry((roll.span, ROLL, mm(most))).or_default().push(said);
         }
     }
     for ((span, what, most), lays) in long {
-        let finding = Finding::new(&RULE, format!("the {what} is {most} long: {}", lays.join(", ")));
-        let help = if what == "table" { "divide the pieces, or name a longer table" } else { "order longer rolls" };
-        findings.push(finding.at(span, format!("the {what}")).help(help));
+        let finding = Finding::new(&RULE, say!(TOO_LONG, what, most, lays = Phrase::list(lays)));
+        let help = if what == TABLE { DIVIDE } else { ORDER_LONGER };
+        findings.push(finding.at(span, what).help(help));
     }
 }

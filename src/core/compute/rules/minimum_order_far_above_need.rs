@@ -7,6 +7,7 @@ use crate::compute::{Bought, Figure, Figures};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Article, Model, Variant};
 use crate::units::Dimension;
+use crate::words::{number, say, words};
 
 /// More must be bought than is used.
 pub const RULE: Rule = Rule {
@@ -22,6 +23,13 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "minimum-order-far-above-need.message" = "order {id} needs about {need} m of {name}, and no less than {minimum} can be bought";
+    MINIMUM_ORDER "minimum-order-far-above-need.minimum-order" = "the minimum order";
+    SAY_WHOSE "minimum-order-far-above-need.say-whose" = "does not say whose the rest is";
+    HELP "minimum-order-far-above-need.help" = "say whose it is: surplus = \"..\"; or ask for a stock colour or another fabric";
+}
+
 /// From how many times the need on a minimum order is reported.
 const TIMES: f64 = 3.0;
 
@@ -33,25 +41,21 @@ pub(super) fn check(model: &Model, figures: &Figures, findings: &mut Findings) {
         needs.sort_by(|a, b| a.1.total_cmp(&b.1).then_with(|| a.0.cmp(&b.0)));
         for (bought, need) in needs {
             let Some(article) = model.articles.get(&bought.article) else { continue };
-            let Some((minimum, written)) = minimum(article, figures) else { continue };
-            if need <= 0.0 || minimum < TIMES * need || !told.insert(bought.article.clone()) {
+            let Some((least, minimum)) = minimum(article, figures) else { continue };
+            if need <= 0.0 || least < TIMES * need || !told.insert(bought.article.clone()) {
                 continue;
             }
             let name = match &bought.colour {
                 Some(colour) => format!("{}/{colour}", bought.article),
                 None => bought.article.clone(),
             };
-            let message = format!(
-                "order {id} needs about {:.0} m of {name}, and no less than {written} can be bought",
-                (need / 1000.0).max(1.0)
-            );
+            let message = say!(MESSAGE, id, need = number::number((need / 1000.0).max(1.0), 0), name, minimum);
             let mut finding = Finding::new(&RULE, message);
             if let Some(place) = article.quantity("minimum-order") {
-                finding = finding.at(place.span, "the minimum order");
+                finding = finding.at(place.span, MINIMUM_ORDER);
             }
-            finding = finding.at(order.entry.span(), "does not say whose the rest is");
-            findings
-                .push(finding.help("say whose it is: surplus = \"..\"; or ask for a stock colour or another fabric"));
+            finding = finding.at(order.entry.span(), SAY_WHOSE);
+            findings.push(finding.help(HELP));
         }
     }
 }

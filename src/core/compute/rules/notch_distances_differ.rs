@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use crate::compute::seams::{Stretch, stretches};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Ease, Joint, SeamSide};
+use crate::words::{say, words};
 
 use super::{Ground, in_size, mm, sizes};
 
@@ -28,6 +29,12 @@ pub const RULE: Rule = Rule {
     source: "common practice: 0.5 mm or 0.5 %",
 };
 
+words! {
+    MESSAGE "notch-distances-differ.message" = "{joint}{size}: from `{from}` to `{to}` of side a, a is {one} long and b {one_other}";
+    HERE "notch-distances-differ.here" = "{one} long there";
+    HELP "notch-distances-differ.help" = "move a notch of one side, or state the ease if it is meant";
+}
+
 /// Reports each seam once, in the first size where it differs.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     let mut told = BTreeSet::new();
@@ -40,19 +47,19 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
             if !told.insert(resolved.joint.as_str()) {
                 continue;
             }
-            let message = format!(
-                "{}{}: from `{}` to `{}` of side a, a is {} long and b {}",
-                resolved.joint,
-                in_size(ground.model, size),
-                one.from,
-                one.to,
-                mm(one.a),
-                mm(one.b)
+            let message = say!(
+                MESSAGE,
+                joint = &resolved.joint,
+                size = in_size(ground.model, size),
+                from = &one.from,
+                to = &one.to,
+                one = mm(one.a),
+                one_other = mm(one.b)
             );
             let finding = Finding::new(&RULE, message)
-                .at(resolved.b.span, format!("{} long there", mm(one.b)))
-                .at(resolved.a.span, format!("{} long there", mm(one.a)));
-            findings.push(finding.help("move a notch of one side, or state the ease if it is meant"));
+                .at(resolved.b.span, say!(HERE, one = mm(one.b)))
+                .at(resolved.a.span, say!(HERE, one = mm(one.a)));
+            findings.push(finding.help(HELP));
         }
     }
 }

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::words;
 
 use super::{Ground, drawn_notch, in_size};
 
@@ -22,6 +23,11 @@ pub const RULE: Rule = Rule {
     source: "plane geometry",
 };
 
+words! {
+    HERE "notch-off-edge.here" = "not on the edge";
+    HELP "notch-off-edge.help" = "measure it along another edge, or give a share of the edge: \"a-b 50 %\"";
+}
+
 /// Reports each notch once, in the first size.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     let mut told = BTreeSet::new();
@@ -31,8 +37,8 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
         let place = element.unwrap_or(one.span);
         if told.insert(place) {
             let message = format!("{}{}: {}", one.piece, in_size(ground.model, &one.size), one.message);
-            let finding = Finding::new(&RULE, message).at(place, "not on the edge");
-            findings.push(finding.help("measure it along another edge, or give a share of the edge: \"a-b 50 %\""));
+            let finding = Finding::new(&RULE, message).at(place, HERE);
+            findings.push(finding.help(HELP));
         }
     }
 }

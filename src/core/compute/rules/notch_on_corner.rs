@@ -6,6 +6,7 @@ use crate::compute::NotchMark;
 use crate::compute::notch::CORNER;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::{Outline, Point};
+use crate::words::{say, words};
 
 use super::{Ground, in_size, mm, notch_place, sewn};
 
@@ -28,6 +29,12 @@ pub const RULE: Rule = Rule {
     source: "common practice: 3 mm",
 };
 
+words! {
+    MESSAGE "notch-on-corner.message" = "{id}{size}: a notch is {apart} from a corner";
+    HERE "notch-on-corner.here" = "on the corner";
+    HELP "notch-on-corner.help" = "move it along the edge, or name the corner's point instead";
+}
+
 /// Reports each notch once, in the first size.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     for (id, piece) in &ground.model.pieces {
@@ -41,9 +48,9 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
                 }
                 if let Some(place) = notch_place(ground, piece, (size, sew), mark.index) {
                     let size = in_size(ground.model, size);
-                    let message = format!("{id}{size}: a notch stands {} from a corner", mm(apart(mark)));
-                    let finding = Finding::new(&RULE, message).at(place, "on the corner");
-                    findings.push(finding.help("move it along the edge, or name the corner's point instead"));
+                    let message = say!(MESSAGE, id, size, apart = mm(apart(mark)));
+                    let finding = Finding::new(&RULE, message).at(place, HERE);
+                    findings.push(finding.help(HELP));
                 }
             }
         }

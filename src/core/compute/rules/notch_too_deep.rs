@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use crate::compute::NotchMark;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::NotchStyle;
+use crate::words::{Phrase, say, words};
 
 use super::{Ground, in_size, mm, notch_place, sewn};
 
@@ -25,6 +26,14 @@ pub const RULE: Rule = Rule {
     source: "common practice: 2 mm",
 };
 
+words! {
+    MESSAGE "notch-too-deep.message" = "{id}{size}: a slit of {depth} in an allowance of {allowance}; at least {left} should be left before the seam";
+    CUT_HERE "notch-too-deep.cut-here" = "cut here";
+    DEPTH "notch-too-deep.depth" = "the depth";
+    SHALLOWER "notch-too-deep.shallower" = "write notch-depth = \"{most} mm\", or notch = \"outward\"";
+    OUTWARD "notch-too-deep.outward" = "write notch = \"outward\", or notch = \"none\" to have it marked only";
+}
+
 /// Reports each notch once, in the first size.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     for (id, piece) in &ground.model.pieces {
@@ -39,20 +48,21 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
                 }
                 let Some(place) = notch_place(ground, piece, (size, sew), mark.index) else { continue };
                 let allowance = mark.sew.distance(mark.cut);
-                let message = format!(
-                    "{id}{}: a slit of {} in an allowance of {}; at least {} should be left before the seam",
-                    in_size(ground.model, size),
-                    mm(mark.depth),
-                    mm(allowance),
-                    mm(LEFT)
+                let message = say!(
+                    MESSAGE,
+                    id,
+                    size = in_size(ground.model, size),
+                    depth = mm(mark.depth),
+                    allowance = mm(allowance),
+                    left = mm(LEFT)
                 );
-                let mut finding = Finding::new(&RULE, message).at(place, "cut here");
+                let mut finding = Finding::new(&RULE, message).at(place, CUT_HERE);
                 if let Some(depth) = &piece.notches.depth {
-                    finding = finding.at(depth.span, "the depth");
+                    finding = finding.at(depth.span, DEPTH);
                 }
                 findings.push(finding.help(match allowance - LEFT {
-                    most if most >= 1.0 => format!("write notch-depth = \"{most:.1} mm\", or notch = \"outward\""),
-                    _ => "write notch = \"outward\", or notch = \"none\" to have it marked only".to_string(),
+                    most if most >= 1.0 => say!(SHALLOWER, most = crate::words::number::number(most, 1)),
+                    _ => Phrase::from(OUTWARD),
                 }));
             }
         }

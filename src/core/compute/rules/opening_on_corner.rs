@@ -7,6 +7,7 @@ use crate::compute::notch::CORNER;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::JointKind;
 use crate::model::assembly::{Run, Side};
+use crate::words::{Phrase, say, words};
 
 use super::Ground;
 
@@ -24,6 +25,13 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    HERE "opening-on-corner.here" = "open here";
+    HELP "opening-on-corner.help" = "move it away from the corner, onto one edge";
+    AT_DART "opening-on-corner.at-dart" = "opening {joint} begins or ends at {id} of {piece}, the mouth of a dart";
+    ACROSS "opening-on-corner.across" = "opening {joint} lies across {id}, a corner of {piece}";
+}
+
 /// Reports each opening once.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     let mut told = BTreeSet::new();
@@ -33,23 +41,22 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
             continue;
         }
         for side in [&joint.a, &joint.b] {
-            let Some(why) = trouble(ground, side) else { continue };
+            let Some(why) = trouble(ground, &joint.joint, side) else { continue };
             if told.insert(joint.joint.as_str()) {
-                let message = format!("opening {} {why}", joint.joint);
-                let finding = Finding::new(&RULE, message).at(side.span, "open here");
-                findings.push(finding.help("move it away from the corner, onto one edge"));
+                let finding = Finding::new(&RULE, why).at(side.span, HERE);
+                findings.push(finding.help(HELP));
             }
         }
     }
 }
 
-fn trouble(ground: &Ground<'_>, side: &Side) -> Option<String> {
+fn trouble(ground: &Ground<'_>, joint: &str, side: &Side) -> Option<Phrase> {
     let inner = side.runs.windows(2).find_map(|pair| {
         let [before, after] = pair else { return None };
         if before.instance != after.instance {
             return None;
         }
-        corner(ground, before, after)
+        corner(ground, joint, before, after)
     });
     let point = |run: &Run| {
         let (from, to) = run.ends(&ground.assembly.outlines, &ground.assembly.instances)?;
@@ -60,17 +67,17 @@ fn trouble(ground: &Ground<'_>, side: &Side) -> Option<String> {
         [from, to]
             .into_iter()
             .find(|id| mouths.iter().any(|mouth| mouth == id))
-            .map(|id| format!("begins or ends at {id} of {piece}, the mouth of a dart"))
+            .map(|id| say!(AT_DART, joint, id, piece))
     };
     inner.or_else(|| side.runs.iter().find_map(point))
 }
 
 /// The named corner between two runs of one piece, if the outline turns there.
-fn corner(ground: &Ground<'_>, before: &Run, after: &Run) -> Option<String> {
+fn corner(ground: &Ground<'_>, joint: &str, before: &Run, after: &Run) -> Option<Phrase> {
     let assembly = ground.assembly;
     let (_, id) = before.ends(&assembly.outlines, &assembly.instances)?;
     let (next, _) = after.ends(&assembly.outlines, &assembly.instances)?;
     let piece = &assembly.instances.get(before.instance)?.piece;
     let turn = assembly.outlines.any(piece)?.turn_at(id)?;
-    (id == next && turn.abs() > CORNER).then(|| format!("lies across {id}, a corner of {piece}"))
+    (id == next && turn.abs() > CORNER).then(|| say!(ACROSS, joint, id, piece))
 }

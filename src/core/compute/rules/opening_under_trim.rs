@@ -3,6 +3,7 @@
 use crate::compute::seams::side_length;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Article, ArticleKind, Deed, JointKind, Step};
+use crate::words::{say, words};
 
 use super::{Ground, in_size, mm, of_size, sizes};
 
@@ -21,6 +22,12 @@ pub const RULE: Rule = Rule {
     source: "plane geometry",
 };
 
+words! {
+    MESSAGE "opening-under-trim.message" = "{id} of {wide} does not go through the widest opening of {part}, {widest} long{size}";
+    HERE "opening-under-trim.here" = "put in here";
+    HELP "opening-under-trim.help" = "make an opening at least {wide} long, or put it in before";
+}
+
 /// Reports each step once, in the first product.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     for step in ground.model.steps.values().filter(|step| step.deed == Deed::Insert) {
@@ -38,16 +45,16 @@ fn too_wide(ground: &Ground<'_>, step: &Step) -> Option<Finding> {
             let Some((article, _)) = ground.model.resolve(&trim.value, colourway) else { continue };
             let Some(wide) = wide(article, size) else { continue };
             if wide > widest + 0.001 {
-                let message = format!(
-                    "{} of {} does not go through the widest opening of {}, {} long{}",
-                    article.entry.id.value,
-                    mm(wide),
-                    part.value,
-                    mm(widest),
-                    in_size(ground.model, size)
+                let message = say!(
+                    MESSAGE,
+                    id = &article.entry.id.value,
+                    wide = mm(wide),
+                    part = &part.value,
+                    widest = mm(widest),
+                    size = in_size(ground.model, size)
                 );
-                let finding = Finding::new(&RULE, message).at(trim.span, "put in here");
-                return Some(finding.help(format!("make an opening at least {} long, or put it in before", mm(wide))));
+                let finding = Finding::new(&RULE, message).at(trim.span, HERE);
+                return Some(finding.help(say!(HELP, wide = mm(wide))));
             }
         }
     }

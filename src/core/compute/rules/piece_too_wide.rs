@@ -7,6 +7,7 @@ use crate::compute::lays::least_width;
 use crate::compute::number::property;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Article, Piece, Variant};
+use crate::words::{Phrase, say, words};
 
 use super::{Ground, in_size, mm};
 
@@ -27,6 +28,16 @@ pub const RULE: Rule = Rule {
     source: "plane geometry",
 };
 
+words! {
+    SQUARE "piece-too-wide.square" = "{id} {cut}{size}: {needed} wide square to its grain, and {article} has {room}";
+    NARROWEST "piece-too-wide.narrowest" = "{id} {cut}{size}: {needed} wide at its narrowest, and {article} has {room}";
+    HERE "piece-too-wide.here" = "does not fit on the fabric";
+    CUTTABLE_WIDTH "piece-too-wide.cuttable-width" = "the cuttable width";
+    HELP "piece-too-wide.help" = "divide the piece, turn its grain, or take a wider fabric";
+    WIDTH_LEFT "piece-too-wide.width-left" = "{usable} of its cuttable width of {stated} to lay on";
+    WIDTH "piece-too-wide.width" = "a cuttable width of {usable}";
+}
+
 /// Reports each cut once for each fabric it is too wide for.
 pub fn check(ground: &Ground<'_>, cuts: &[CutCount], findings: &mut Findings) {
     let mut told = BTreeSet::new();
@@ -41,28 +52,25 @@ pub fn check(ground: &Ground<'_>, cuts: &[CutCount], findings: &mut Findings) {
             if !told.insert((id, cut_id, article)) {
                 continue;
             }
-            let message = format!(
-                "{id} {cut_id}{}: {} wide {}, and {article} has {}",
-                in_size(ground.model, variant.size),
-                mm(needed),
-                if is_directed(ground, piece) { "square to its grain" } else { "at its narrowest" },
-                room(fabric, variant, usable)
-            );
-            let mut finding = Finding::new(&RULE, message).at(piece.entry.span(), "does not fit on the fabric");
+            let word = if is_directed(ground, piece) { SQUARE } else { NARROWEST };
+            let size = in_size(ground.model, variant.size);
+            let room = room(fabric, variant, usable);
+            let message = say!(word, id, cut = cut_id, size, needed = mm(needed), article, room);
+            let mut finding = Finding::new(&RULE, message).at(piece.entry.span(), HERE);
             if let Some(width) = fabric.quantity("cuttable-width") {
-                finding = finding.at(width.span, "the cuttable width");
+                finding = finding.at(width.span, CUTTABLE_WIDTH);
             }
-            findings.push(finding.help("divide the piece, turn its grain, or take a wider fabric"));
+            findings.push(finding.help(HELP));
         }
     }
 }
 
 /// What there is across the roll, with what was taken off the stated width.
-fn room(fabric: &Article, variant: Variant<'_>, usable: f64) -> String {
+fn room(fabric: &Article, variant: Variant<'_>, usable: f64) -> Phrase {
     let stated = property(fabric, "cuttable-width", variant).known().map_or(usable, |width| width.si_f64() * 1000.0);
     match stated - usable > 0.001 {
-        true => format!("{} of its cuttable width of {} to lay on", mm(usable), mm(stated)),
-        false => format!("a cuttable width of {}", mm(usable)),
+        true => say!(WIDTH_LEFT, usable = mm(usable), stated = mm(stated)),
+        false => say!(WIDTH, usable = mm(usable)),
     }
 }
 

@@ -6,6 +6,7 @@ use crate::compute::Bought;
 use crate::compute::lays::{Direction, Lays, Task, cutting};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Spread;
+use crate::words::{say, words};
 
 use super::Ground;
 
@@ -21,22 +22,28 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "pile-face-to-face.message" = "{article} lies one way and is to be spread face to face";
+    FACE_FACE "pile-face-to-face.face-face" = "face to face";
+    LIES_WAY "pile-face-to-face.lies-way" = "lies one way";
+    HELP "pile-face-to-face.help" = "write spread = \"one way\", or direction = \"two ways\" if its pieces may lie both ways";
+}
+
 /// Reports each fabric once.
 pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
     let wrong = |task: &&Task| task.how.spread == Spread::FaceToFace && task.how.direction == Direction::OneWay;
     let fabrics: BTreeSet<&Bought> = lays.tasks.iter().filter(wrong).map(|task| &task.bought).collect();
     let mut told = BTreeSet::new();
     for bought in fabrics.into_iter().filter(|bought| told.insert(&bought.article)) {
-        let mut finding =
-            Finding::new(&RULE, format!("{} lies one way and is to be spread face to face", bought.article));
+        let mut finding = Finding::new(&RULE, say!(MESSAGE, article = &bought.article));
         if let Some(spread) = cutting(ground.model, &bought.article).and_then(|one| one.spread.as_ref()) {
-            finding = finding.at(spread.span, "face to face");
+            finding = finding.at(spread.span, FACE_FACE);
         }
         if let Some(article) = ground.article(bought) {
             let place = article.quantity("pile").map_or(article.entry.span(), |pile| pile.span);
-            finding = finding.at(place, "lies one way");
+            finding = finding.at(place, LIES_WAY);
         }
-        let help = "write spread = \"one way\", or direction = \"two ways\" if its pieces may lie both ways";
+        let help = HELP;
         findings.push(finding.help(help));
     }
 }

@@ -4,6 +4,8 @@ use crate::compute::Figures;
 use crate::compute::orders::{FabricPlan, LayLine, Planned};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
+use crate::words::kind::counted;
+use crate::words::{Phrase, say, words};
 
 /// A lay for a few products.
 pub const RULE: Rule = Rule {
@@ -19,6 +21,17 @@ pub const RULE: Rule = Rule {
     source: "arithmetic; the shares are this program's own thresholds",
 };
 
+words! {
+    UNDIVIDED "plies-do-not-divide.undivided" = "order {id}: no number of plies of {article} gives size {size} within what may be made; {made} are made";
+    NO_COUNT "plies-do-not-divide.no-count" = "no ply count divides it";
+    OTHER_NUMBER "plies-do-not-divide.other-number" = "order a number that comes out, or allow a few over";
+    REST_LAY "plies-do-not-divide.rest-lay" = "order {id}: lay {lay} of {article} is spread in {plies} for {products} of size {sizes}";
+    PLY "plies-do-not-divide.ply" = "{count} ply";
+    PLIES "plies-do-not-divide.plies" = "{count} plies";
+    LEAVES "plies-do-not-divide.leaves" = "leaves a rest that no ply count divides";
+    FEWER "plies-do-not-divide.fewer" = "{products} fewer would save the lay";
+}
+
 /// Parts of the plies of a full lay, and of all products, up to which a lay is one for a rest.
 const REST: (u64, u64) = (5, 50);
 
@@ -29,28 +42,25 @@ pub(super) fn check(model: &Model, figures: &Figures, id: &str, findings: &mut F
     let plans = || order.fabrics.iter().filter_map(|fabric| Some((fabric, fabric.plan.known()?)));
     for (fabric, plan) in plans() {
         for one in &plan.undivided {
-            let message = format!(
-                "order {id}: no number of plies of {} gives size {} within what may be made; {} are made",
-                fabric.article, one.size, one.made
-            );
-            let finding = Finding::new(&RULE, message).at(place, "no ply count divides it");
-            findings.push(finding.help("order a number that comes out, or allow a few over"));
+            let message = say!(UNDIVIDED, id, article = &fabric.article, size = &one.size, made = one.made);
+            let finding = Finding::new(&RULE, message).at(place, NO_COUNT);
+            findings.push(finding.help(OTHER_NUMBER));
         }
     }
     let rests = plans().filter_map(|(fabric, plan)| Some((fabric, rest(fabric, plan)?)));
     let Some((fabric, lay)) = rests.min_by_key(|(_, lay)| lay.products) else { return };
     let made: Vec<String> = lay.sizes.keys().cloned().collect();
-    let message = format!(
-        "order {id}: lay {} of {} is spread in {} {} for {} of size {}",
-        lay.lay,
-        fabric.article,
-        lay.plies,
-        if lay.plies == 1 { "ply" } else { "plies" },
-        lay.products,
-        made.join(" and ")
+    let message = say!(
+        REST_LAY,
+        id,
+        lay = lay.lay,
+        article = &fabric.article,
+        plies = counted(lay.plies as usize, PLY, PLIES),
+        products = lay.products,
+        sizes = Phrase::and(made)
     );
-    let finding = Finding::new(&RULE, message).at(place, "leaves a rest that no ply count divides");
-    findings.push(finding.help(format!("{} fewer would save the lay", lay.products)));
+    let finding = Finding::new(&RULE, message).at(place, LEAVES);
+    findings.push(finding.help(say!(FEWER, products = lay.products)));
 }
 
 /// The smallest lay that is spread for a rest.

@@ -4,6 +4,7 @@ use crate::compute::Figures;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Model, Order};
 use crate::source::Span;
+use crate::words::{say, words};
 
 /// What is made against what may be delivered.
 pub const RULE: Rule = Rule {
@@ -19,6 +20,16 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    ORDER_LINE "quantity-outside-tolerance.order-line" = "order {id}, line {line}: all of it may be missing";
+    MUCH_ORDERED "quantity-outside-tolerance.much-ordered" = "as much as is ordered";
+    WRITE_MISSING "quantity-outside-tolerance.write-missing" = "write what may be missing of the quantity: short = \"3 %\"";
+    ORDER_CUTS "quantity-outside-tolerance.order-cuts" = "order {id} cuts {cut_extra} of size {size} in {colourway} where {quantity} are ordered, and at most {allowed} may be delivered";
+    LESS_CUT "quantity-outside-tolerance.less-cut" = "less than is cut on top";
+    CUT_ON_TOP "quantity-outside-tolerance.cut-on-top" = "cut on top";
+    ALLOW_MUCH "quantity-outside-tolerance.allow-much" = "allow as much over as is cut on top, or cut less on top";
+}
+
 /// Reports each order once for its cut extra, and each line whose `short` is all of it.
 pub(super) fn check(model: &Model, figures: &Figures, findings: &mut Findings) {
     for (id, order) in &model.orders {
@@ -26,9 +37,9 @@ pub(super) fn check(model: &Model, figures: &Figures, findings: &mut Findings) {
         for line in known.lines.iter().filter(|line| line.quantity.is_some() && line.least == Some(0)) {
             let Some(written) = order.lines.get(&line.line) else { continue };
             let Some(short) = order.short_of(written) else { continue };
-            let message = format!("order {id}, line {}: all of it may be missing", line.line);
-            let finding = Finding::new(&RULE, message).at(short.span, "as much as is ordered");
-            findings.push(finding.help("write what may be missing of the quantity: short = \"3 %\""));
+            let message = say!(ORDER_LINE, id, line = &line.line);
+            let finding = Finding::new(&RULE, message).at(short.span, MUCH_ORDERED);
+            findings.push(finding.help(WRITE_MISSING));
         }
         let over = |(size, colourway): (&String, &String)| {
             Some((size.clone(), colourway.clone(), over(order, size, colourway)?))
@@ -40,17 +51,20 @@ pub(super) fn check(model: &Model, figures: &Figures, findings: &mut Findings) {
             (product.quantity + product.cut_extra > product.allowed + 1).then_some((size, colourway, span, *product))
         });
         let Some((size, colourway, span, product)) = beyond else { continue };
-        let message = format!(
-            "order {id} cuts {} of size {size} in {colourway} where {} are ordered, and at most {} may be delivered",
-            product.quantity + product.cut_extra,
-            product.quantity,
-            product.allowed
+        let message = say!(
+            ORDER_CUTS,
+            id,
+            cut_extra = product.quantity + product.cut_extra,
+            size,
+            colourway,
+            quantity = product.quantity,
+            allowed = product.allowed
         );
-        let mut finding = Finding::new(&RULE, message).at(span, "less than is cut on top");
+        let mut finding = Finding::new(&RULE, message).at(span, LESS_CUT);
         if let Some(cut_extra) = &order.cut_extra {
-            finding = finding.at(cut_extra.span, "cut on top");
+            finding = finding.at(cut_extra.span, CUT_ON_TOP);
         }
-        findings.push(finding.help("allow as much over as is cut on top, or cut less on top"));
+        findings.push(finding.help(ALLOW_MUCH));
     }
 }
 

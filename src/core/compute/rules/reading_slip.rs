@@ -4,6 +4,7 @@ use crate::compute::samples::{SampleFigures, Verdict};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Model, Readings};
 use crate::source::Span;
+use crate::words::{say, words};
 
 use super::critical_point_out_of_tolerance::name;
 use super::{row, with_target};
@@ -22,6 +23,11 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "reading-slip.message" = "sample {id}, {line}: {text} on piece {at} looks like a slip";
+    HERE "reading-slip.here" = "not judged";
+}
+
 /// Reports each row once, for its first such reading.
 pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findings) {
     for (id, sample) in &samples.samples {
@@ -31,8 +37,8 @@ pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findi
             let place = place(model, id, (&line.of, line.side), at).or_else(|| row(model, id, &line.of));
             let Some(place) = place else { continue };
             let text = reading.text.as_deref().unwrap_or("");
-            let message = format!("sample {id}, {}: {text} on piece {} looks like a slip", name(line), at + 1);
-            let finding = with_target(model, &line.of, Finding::new(&RULE, message).at(place, "not judged"));
+            let message = say!(MESSAGE, id, line = name(line), text, at = at + 1);
+            let finding = with_target(model, &line.of, Finding::new(&RULE, message).at(place, HERE));
             findings.push(finding.help(reading.asks.clone().unwrap_or_default()));
         }
     }

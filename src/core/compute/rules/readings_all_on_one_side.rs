@@ -4,6 +4,7 @@ use crate::compute::samples::SampleFigures;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
 use crate::units::Dimension;
+use crate::words::{number, say, words};
 
 use super::critical_point_out_of_tolerance::name;
 use super::{row, with_target};
@@ -24,6 +25,15 @@ pub const RULE: Rule = Rule {
     source: "arithmetic; that a measure grows with the edges it spans holds for shapes that only grow",
 };
 
+words! {
+    ABOVE "readings-all-on-one-side.above" = "sample {id}: {point} is above its limits on all {count} pieces, {mean} {unit} on average";
+    BELOW "readings-all-on-one-side.below" = "sample {id}: {point} is below its limits on all {count} pieces, {mean} {unit} on average";
+    ALL_ABOVE "readings-all-on-one-side.all-above" = "all above";
+    ALL_BELOW "readings-all-on-one-side.all-below" = "all below";
+    TOO_LONG "readings-all-on-one-side.too-long" = "if it is sewn and filled as stated, each of the edges that this point spans is about {share} % too long";
+    TOO_SHORT "readings-all-on-one-side.too-short" = "if it is sewn and filled as stated, each of the edges that this point spans is about {share} % too short";
+}
+
 /// Reports each such row of a length.
 pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findings) {
     for (id, sample) in samples.samples.iter().filter(|(_, sample)| sample.last) {
@@ -33,19 +43,14 @@ pub(super) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findi
             else {
                 continue;
             };
-            let (side, long) = if off.get() > 0.0 { ("above", "long") } else { ("below", "short") };
-            let share = (off.get().abs() * 10.0).round() / 10.0;
-            let mean = (mean.get() * 10.0).round() / 10.0;
+            let (word, here, help) =
+                if off.get() > 0.0 { (ABOVE, ALL_ABOVE, TOO_LONG) } else { (BELOW, ALL_BELOW, TOO_SHORT) };
+            let tenth = |value: f64| number::shortened(&number::number(value, 1));
+            let (share, mean) = (tenth(off.get().abs()), tenth(mean.get()));
             let unit = &line.unit;
-            let message = format!(
-                "sample {id}: {} is {side} its limits on all {} pieces, {mean} {unit} on average",
-                name(line),
-                line.readings.len()
-            );
-            let finding = with_target(model, &line.of, Finding::new(&RULE, message).at(place, format!("all {side}")));
-            findings.push(finding.help(format!(
-                "if it is sewn and filled as stated, each of the edges that this point spans is about {share} % too {long}"
-            )));
+            let message = say!(word, id, point = name(line), count = line.readings.len(), mean, unit);
+            let finding = with_target(model, &line.of, Finding::new(&RULE, message).at(place, here));
+            findings.push(finding.help(say!(help, share)));
         }
     }
 }

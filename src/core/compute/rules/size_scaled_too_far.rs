@@ -1,6 +1,7 @@
 //! Rule: a size is scaled far from the size that was drawn.
 
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{number, say, words};
 
 use super::{Ground, sizes};
 
@@ -21,12 +22,19 @@ pub const RULE: Rule = Rule {
     source: "common practice: 0.8 to 1.25",
 };
 
+words! {
+    MESSAGE "size-scaled-too-far.message" = "size {id} is drawn {along} along and {across} across the grain: a draft to sample first";
+    HERE "size-scaled-too-far.here" = "far from the drawn size";
+    HELP "size-scaled-too-far.help" = "draw {scaled} for size {id}, for example [piece.{first}] outline = { {id} = { .. }, else = { .. } }, or have a sample approved and silence this";
+}
+
 /// Reports each size by which a piece is scaled.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     let model = ground.model;
     for id in sizes(model) {
         let Some(scale) = model.size(id).and_then(|size| size.scale.as_ref()) else { continue };
         let Some((along, across)) = scale.known().copied() else { continue };
+        let factor = |factor: f64| number::number(factor, number::places(factor, 6));
         let within = |factor: f64| factor >= LIMITS.0 - 1e-9 && factor <= LIMITS.1 + 1e-9;
         let scaled: Vec<&str> = model
             .pieces
@@ -37,14 +45,9 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
         if scaled.is_empty() || (within(along) && within(across)) {
             continue;
         }
-        let message =
-            format!("size {id} is drawn {along} along and {across} across the grain: a draft to sample first");
-        let finding = Finding::new(&RULE, message).at(scale.span, "far from the drawn size");
+        let message = say!(MESSAGE, id, along = factor(along), across = factor(across));
+        let finding = Finding::new(&RULE, message).at(scale.span, HERE);
         let first = scaled.first().copied().unwrap_or_default();
-        findings.push(finding.help(format!(
-            "draw {} for size {id}, for example [piece.{first}] outline = {{ {id} = {{ .. }}, else = {{ .. }} }}, or have a \
-             sample approved and silence this",
-            scaled.join(", ")
-        )));
+        findings.push(finding.help(say!(HELP, scaled = scaled.join(", "), id, first)));
     }
 }

@@ -6,6 +6,13 @@ use crate::diag::Finding;
 use crate::geom::Outline;
 use crate::model::{Model, Piece, Stage, Variant};
 use crate::source::Span;
+use crate::words::{Phrase, say, words};
+
+words! {
+    TARGET "telling.target" = "the target";
+    IN_SIZE "telling.in-size" = " in size {size}";
+    DRAWN_HERE "telling.drawn-here" = "{piece} is drawn here";
+}
 
 /// The finding as a `must` at bulk, with the place that says so.
 pub fn must_at_bulk(model: &Model, finding: Finding) -> Finding {
@@ -17,7 +24,7 @@ pub fn with_target(model: &Model, of: &str, finding: Finding) -> Finding {
     let point = model.measures.get(of).and_then(|point| Some(point.target.as_ref()?.span));
     let stuffing = || model.stuffings.get(of).and_then(|stuffing| Some(stuffing.mass.as_ref()?.span));
     match point.or_else(stuffing) {
-        Some(span) => finding.at(span, "the target"),
+        Some(span) => finding.at(span, TARGET),
         None => finding,
     }
 }
@@ -42,8 +49,8 @@ pub fn sewn<'a>(ground: &Ground<'a>, piece: &'a str) -> impl Iterator<Item = (&'
 }
 
 /// ` in size S`, where there is more than one.
-pub fn in_size(model: &Model, size: &str) -> String {
-    if model.sizes.len() > 1 { format!(" in size {size}") } else { String::new() }
+pub fn in_size(model: &Model, size: &str) -> Phrase {
+    if model.sizes.len() > 1 { say!(IN_SIZE, size) } else { Phrase::none() }
 }
 
 /// The product of a size, for what does not differ between colourways.
@@ -60,7 +67,7 @@ pub fn mm(length: f64) -> String {
 pub fn with_element(ground: &Ground<'_>, piece: &str, size: &str, finding: Finding) -> Finding {
     let sketch = ground.model.pieces.get(piece).and_then(|piece| ground.model.sketch(piece, size));
     match sketch {
-        Some(sketch) => finding.at(sketch.outline.span, format!("{piece} is drawn here")),
+        Some(sketch) => finding.at(sketch.outline.span, say!(DRAWN_HERE, piece)),
         None => finding,
     }
 }

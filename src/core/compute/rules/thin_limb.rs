@@ -6,6 +6,7 @@ use crate::geom::offset::inset;
 use crate::geom::{Corner, Outline, Path, Point, flatten};
 use crate::model::assembly::sewn_cut;
 use crate::model::{Deed, Form, Piece, Variant};
+use crate::words::{say, words};
 
 use super::{Ground, in_size, mm, sewn};
 
@@ -35,6 +36,12 @@ pub const RULE: Rule = Rule {
     source: "rule of thumb: 3 × pile + 2 × allowance, cut width",
 };
 
+words! {
+    MESSAGE "thin-limb.message" = "{id} {cut_id}{size}: near {place} a limb is cut less than {wanted} wide, three times the pile of {pile} and two allowances of {allowance}";
+    HERE "thin-limb.here" = "hard to turn";
+    HELP "thin-limb.help" = "make it wider, take a shorter pile there, or sew it open and close it by hand";
+}
+
 /// Reports each piece once, in the first product in which a limb is too thin.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     for (id, piece) in &ground.model.pieces {
@@ -51,16 +58,18 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
         });
         let Some((size, pile, allowance, place)) = found else { continue };
         let wanted = pile * PILES + 2.0 * allowance;
-        let message = format!(
-            "{id} {cut_id}{}: near {place} a limb is cut less than {} wide, three times the pile of {} and two allowances \
-             of {}",
-            in_size(ground.model, size),
-            mm(wanted),
-            mm(pile),
-            mm(allowance)
+        let message = say!(
+            MESSAGE,
+            id,
+            cut_id,
+            size = in_size(ground.model, size),
+            place,
+            wanted = mm(wanted),
+            pile = mm(pile),
+            allowance = mm(allowance)
         );
-        let finding = Finding::new(&RULE, message).at(piece.entry.span(), "hard to turn");
-        findings.push(finding.help("make it wider, take a shorter pile there, or sew it open and close it by hand"));
+        let finding = Finding::new(&RULE, message).at(piece.entry.span(), HERE);
+        findings.push(finding.help(HELP));
     }
 }
 

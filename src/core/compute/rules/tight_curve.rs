@@ -4,6 +4,7 @@ use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::{Outline, Run};
 use crate::model::assembly::sewn_cut;
 use crate::model::{Piece, Side};
+use crate::words::{say, words};
 
 use super::{Ground, in_size, mm, of_size, with_element};
 
@@ -29,6 +30,13 @@ pub const RULE: Rule = Rule {
     source: "plane geometry",
 };
 
+words! {
+    MESSAGE "tight-curve.message" = "{id}{size}: {edge} bends with a radius of {radius} and has an allowance of {width}";
+    HERE "tight-curve.here" = "a curve tighter than its allowance";
+    ALLOWANCE "tight-curve.allowance" = "the allowance";
+    HELP "tight-curve.help" = "draw the curve with a radius of at least {radius}, or write a narrower allowance for \"{edge}\"";
+}
+
 /// Reports the tightest curve of each piece, in the first size that has one.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     for (id, piece) in &ground.model.pieces {
@@ -38,26 +46,21 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
             tightest(outline, widths, bends(piece, size)).map(|tight| (size, tight))
         });
         let Some((size, tight)) = found else { continue };
-        let message = format!(
-            "{id}{}: {}-{} bends with a radius of {} and has an allowance of {}",
-            in_size(ground.model, size),
-            tight.run.0,
-            tight.run.1,
-            mm(tight.radius),
-            mm(tight.width)
+        let message = say!(
+            MESSAGE,
+            id,
+            size = in_size(ground.model, size),
+            edge = tight.edge(),
+            radius = mm(tight.radius),
+            width = mm(tight.width)
         );
         let place = piece.outline.as_ref().map_or(piece.entry.span(), |outline| outline.span);
-        let mut finding = Finding::new(&RULE, message).at(place, "a curve tighter than its allowance");
+        let mut finding = Finding::new(&RULE, message).at(place, HERE);
         if let Some(span) = sewn_cut(piece).and_then(|cut| cut.allowance.span) {
-            finding = finding.at(span, "the allowance");
+            finding = finding.at(span, ALLOWANCE);
         }
         let finding = with_element(ground, id, size, finding);
-        findings.push(finding.help(format!(
-            "draw the curve with a radius of at least {}, or write a narrower allowance for \"{}-{}\"",
-            mm(tight.width),
-            tight.run.0,
-            tight.run.1
-        )));
+        findings.push(finding.help(say!(HELP, radius = mm(tight.width), edge = tight.edge())));
     }
 }
 
@@ -71,6 +74,13 @@ struct Tight {
     run: (String, String),
     radius: f64,
     width: f64,
+}
+
+impl Tight {
+    /// The edge by its points: `a-b`.
+    fn edge(&self) -> String {
+        format!("{}-{}", self.run.0, self.run.1)
+    }
 }
 
 fn tightest(outline: &Outline, widths: &[f64], way: f64) -> Option<Tight> {

@@ -1,6 +1,7 @@
 //! Rule: an edge of a drawn cut line has no length left on the sew line.
 
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::words::{say, words};
 
 use super::{Ground, refused, with_element};
 
@@ -19,12 +20,18 @@ pub const RULE: Rule = Rule {
     source: "plane geometry",
 };
 
+words! {
+    MESSAGE "vanished-edge.message" = "{piece} {cut} in size {sizes}: {message}";
+    HERE "vanished-edge.here" = "more than this edge can give";
+    HELP "vanished-edge.help" = "make the edge longer or the allowance beside it narrower, or draw the sew line";
+}
+
 /// Reports each layer once, with every size it fails in.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     for (one, sizes) in refused(ground, true) {
-        let message = format!("{} {} in size {sizes}: {}", one.piece, one.cut, one.message);
-        let finding = Finding::new(&RULE, message).at(one.span, "more than this edge can give");
+        let message = say!(MESSAGE, piece = &one.piece, cut = &one.cut, sizes, message = &one.message);
+        let finding = Finding::new(&RULE, message).at(one.span, HERE);
         let finding = with_element(ground, &one.piece, &one.size, finding);
-        findings.push(finding.help("make the edge longer or the allowance beside it narrower, or draw the sew line"));
+        findings.push(finding.help(HELP));
     }
 }

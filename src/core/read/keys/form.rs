@@ -1,6 +1,7 @@
 //! What the grammar is made of: kinds of tables, their keys, and what a key takes.
 
 use crate::units::Dimension;
+use crate::words::{Phrase, kind};
 
 /// What a key takes.
 #[derive(Debug, Clone)]
@@ -87,6 +88,13 @@ pub struct Kind {
     pub open: Option<Form>,
     /// One line for the reference and the editor.
     pub doc: &'static str,
+}
+
+impl Kind {
+    /// What one of its tables is called in findings: `piece SIDE`, `[style]`.
+    pub fn title(&self, id: &str) -> Phrase {
+        if self.keyed { kind::named(self.name, id) } else { Phrase::from(format!("[{}]", self.name)) }
+    }
 }
 
 /// A key that is the same for every product.

@@ -2,6 +2,7 @@
 
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
+use crate::words::{Phrase, say, words};
 
 /// An id that cannot be written elsewhere.
 pub const RULE: Rule = Rule {
@@ -19,16 +20,24 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    OF_A "bad-id.of-a" = "`{id}` cannot be the id of a {kind}";
+    OF_AN "bad-id.of-an" = "`{id}` cannot be the id of an {kind}";
+    HYPHENS "bad-id.hyphens" = "a letter first, then letters, digits, `_` and `-`";
+    NO_HYPHENS "bad-id.no-hyphens" = "a letter first, then letters, digits and `_`";
+    HELP "bad-id.help" = "write `{fixed}` and put the text into `name`";
+}
+
 /// A bad id; `hyphen` says whether hyphens are allowed in this kind.
-pub fn bad_id(id: &str, kind: &str, hyphen: bool, span: Span) -> Finding {
-    let allowed = if hyphen { "letters, digits, `_` and `-`" } else { "letters, digits and `_`" };
+pub fn bad_id(id: &str, kind: impl Into<Phrase>, hyphen: bool, span: Span) -> Finding {
+    let allowed = if hyphen { HYPHENS } else { NO_HYPHENS };
     let fixed: String = id
         .chars()
         .map(|c| if c.is_ascii_alphanumeric() || c == '_' || (hyphen && c == '-') { c } else { '_' })
         .skip_while(|c| !c.is_ascii_alphabetic())
         .collect();
-    let article = if kind.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
-    let finding = Finding::new(&RULE, format!("`{id}` cannot be the id of {article} {kind}"))
-        .at(span, format!("a letter first, then {allowed}"));
-    if fixed.is_empty() { finding } else { finding.help(format!("write `{fixed}` and put the text into `name`")) }
+    let kind = kind.into();
+    let word = if kind.english().starts_with(['a', 'e', 'i', 'o', 'u']) { OF_AN } else { OF_A };
+    let finding = Finding::new(&RULE, say!(word, id, kind)).at(span, allowed);
+    if fixed.is_empty() { finding } else { finding.help(say!(HELP, fixed)) }
 }

@@ -2,6 +2,7 @@
 
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
+use crate::words::{say, words};
 
 /// A path that is not there or leads out.
 pub const RULE: Rule = Rule {
@@ -16,14 +17,20 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    LEADS_OUT "bad-path.leads-out" = "`{path}` leads out of the folder";
+    INSIDE_FOLDER "bad-path.inside-folder" = "not inside the folder";
+    HELP "bad-path.help" = "copy the file into the folder and name it from there, with `/` between folders";
+    FILE "bad-path.file" = "there is no file `{path}`";
+    FOUND "bad-path.found" = "not found";
+}
+
 /// A path that leads out or is absolute.
 pub fn bad_path(path: &str, span: Span) -> Finding {
-    Finding::new(&RULE, format!("`{path}` leads out of the folder"))
-        .at(span, "not inside the folder")
-        .help("copy the file into the folder and name it from there, with `/` between folders")
+    Finding::new(&RULE, say!(LEADS_OUT, path)).at(span, INSIDE_FOLDER).help(HELP)
 }
 
 /// A file that is not there.
 pub fn missing_file(path: &str, span: Span) -> Finding {
-    Finding::new(&RULE, format!("there is no file `{path}`")).at(span, "not found")
+    Finding::new(&RULE, say!(FILE, path)).at(span, FOUND)
 }

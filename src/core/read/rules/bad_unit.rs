@@ -3,6 +3,7 @@
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::{Edit, Help, Span};
 use crate::units::{QuantityError, QuantityErrorKind};
+use crate::words::{say, words};
 
 /// A unit that is not known or does not fit.
 pub const RULE: Rule = Rule {
@@ -17,6 +18,10 @@ pub const RULE: Rule = Rule {
     source: "ISO 80000-1; symbols of the SI, inch and pound units as defined in 1959 (NIST SP 811)",
 };
 
+words! {
+    HELP "bad-unit.help" = "write \"{fix}\"";
+}
+
 /// A quantity that could not be parsed. `inside` is the span of the text between the quotes when positions in it can
 /// be pointed at, else the whole value.
 pub fn bad_quantity(key: &str, error: &QuantityError, span: Span, inside: Option<Span>) -> Finding {
@@ -26,7 +31,7 @@ pub fn bad_quantity(key: &str, error: &QuantityError, span: Span, inside: Option
     match &error.fix {
         Some(fix) => {
             let edit = inside.map(|inside| Edit::replace(inside, fix).safe_if(error.certain));
-            finding.help(Help::with(format!("write \"{fix}\""), edit))
+            finding.help(Help::with(say!(HELP, fix), edit))
         }
         None => finding,
     }

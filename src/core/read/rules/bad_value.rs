@@ -2,7 +2,7 @@
 
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::{Help, Span};
-use crate::words::Phrase;
+use crate::words::{Phrase, say, words};
 
 /// A value of the wrong sort.
 pub const RULE: Rule = Rule {
@@ -17,12 +17,18 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    VALUE "bad-value.value" = "this value";
+    MESSAGE "bad-value.message" = "`{key}` takes {wanted}";
+    THIS_IS "bad-value.this-is" = "this is {found}";
+}
+
 /// A value that cannot be used, with the reason.
 pub fn bad_value(message: impl Into<Phrase>, span: Span, help: impl Into<Help>) -> Finding {
-    Finding::new(&RULE, message).at(span, "this value").help(help)
+    Finding::new(&RULE, message).at(span, VALUE).help(help)
 }
 
 /// A value of another sort than its key takes.
-pub fn wrong_kind(key: &str, wanted: &str, found: &str, span: Span) -> Finding {
-    Finding::new(&RULE, format!("`{key}` takes {wanted}")).at(span, format!("this is {found}"))
+pub fn wrong_kind(key: &str, wanted: impl Into<Phrase>, found: impl Into<Phrase>, span: Span) -> Finding {
+    Finding::new(&RULE, say!(MESSAGE, key, wanted)).at(span, say!(THIS_IS, found))
 }

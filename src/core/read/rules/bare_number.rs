@@ -3,6 +3,7 @@
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::{Edit, Help, Span};
 use crate::units::Dimension;
+use crate::words::{say, words};
 
 /// A number without its unit.
 pub const RULE: Rule = Rule {
@@ -17,13 +18,19 @@ pub const RULE: Rule = Rule {
     source: "ISO 80000-1 (a quantity is a number and a unit)",
 };
 
+words! {
+    MESSAGE "bare-number.message" = "`{key}` needs a unit";
+    HERE "bare-number.here" = "a number alone";
+    HELP "bare-number.help" = "write {written}, if that is the unit";
+}
+
 /// A bare number where a quantity is needed.
 pub fn bare_number(key: &str, number: &str, dimensions: &[Dimension], span: Span) -> Finding {
-    let finding = Finding::new(&RULE, format!("`{key}` needs a unit")).at(span, "a number alone");
+    let finding = Finding::new(&RULE, say!(MESSAGE, key)).at(span, HERE);
     match dimensions.first() {
         Some(dimension) => {
             let written = format!("\"{number} {}\"", dimension.usual().symbol());
-            finding.help(Help::with(format!("write {written}, if that is the unit"), Edit::replace(span, written)))
+            finding.help(Help::with(say!(HELP, written = &written), Edit::replace(span, written)))
         }
         None => finding,
     }

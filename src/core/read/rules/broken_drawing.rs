@@ -1,6 +1,7 @@
 //! Rule: an SVG file that is broken, or too large or too deep to be a drawing of outlines.
 
 use crate::diag::{Finding, Rule, Severity};
+use crate::words::{Phrase, say, words};
 
 /// A drawing, or a shape of it, that cannot be read.
 pub const RULE: Rule = Rule {
@@ -15,7 +16,12 @@ pub const RULE: Rule = Rule {
     source: "Scalable Vector Graphics (SVG) 2; limits: common practice",
 };
 
+words! {
+    MESSAGE "broken-drawing.message" = "{path}: {what}";
+    HELP "broken-drawing.help" = "open it in the editor and save it again as plain SVG";
+}
+
 /// A drawing of which something cannot be read; the place is still to be added.
-pub fn broken_drawing(path: &str, what: &str) -> Finding {
-    Finding::new(&RULE, format!("{path}: {what}")).help("open it in the editor and save it again as plain SVG")
+pub fn broken_drawing(path: &str, what: impl Into<Phrase>) -> Finding {
+    Finding::new(&RULE, say!(MESSAGE, path, what)).help(HELP)
 }

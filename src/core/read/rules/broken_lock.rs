@@ -1,6 +1,7 @@
 //! Rule: a lay kept in backtack.lock cannot be read.
 
 use crate::diag::{Finding, Rule, Severity};
+use crate::words::{Phrase, say, words};
 
 /// A kept lay that cannot be read.
 pub const RULE: Rule = Rule {
@@ -16,9 +17,12 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "broken-lock.message" = "backtack.lock cannot be read: {what}";
+    HELP "broken-lock.help" = "take the file back from before it was changed, or delete it: `backtack build` then finds every lay again";
+}
+
 /// An entry, or the whole file.
-pub fn broken_lock(what: &str) -> Finding {
-    Finding::new(&RULE, format!("backtack.lock cannot be read: {what}")).help(
-        "take the file back from before it was changed, or delete it: `backtack build` then finds every lay again",
-    )
+pub fn broken_lock(what: impl Into<Phrase>) -> Finding {
+    Finding::new(&RULE, say!(MESSAGE, what)).help(HELP)
 }

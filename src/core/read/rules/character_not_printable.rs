@@ -3,6 +3,7 @@
 use crate::diag::{Finding, Rule, Severity};
 use crate::glyphs::PLACEHOLDER;
 use crate::source::Span;
+use crate::words::{Phrase, say, words};
 
 /// A character that no page can show.
 pub const RULE: Rule = Rule {
@@ -18,11 +19,18 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    ONE "character-not-printable.one" = "`{key}` of {of} holds a character no sheet can show: {named}";
+    SEVERAL "character-not-printable.several" = "`{key}` of {of} holds characters no sheet can show: {named}";
+    HERE "character-not-printable.here" = "a sheet shows {placeholder} here";
+    HELP "character-not-printable.help" = "write it in words, in Latin, Greek, Cyrillic or simplified Chinese letters";
+}
+
 /// A value with such characters; `of` names its table and id, `span` is the first of them.
-pub fn character_not_printable(key: &str, of: &str, characters: &[char], span: Span) -> Finding {
+pub fn character_not_printable(key: &str, of: &Phrase, characters: &[char], span: Span) -> Finding {
     let named: Vec<String> = characters.iter().map(|c| format!("{c} (U+{:04X})", u32::from(*c))).collect();
-    let what = if named.len() == 1 { "a character" } else { "characters" };
-    Finding::new(&RULE, format!("`{key}` of {of} holds {what} no sheet can show: {}", named.join(", ")))
-        .at(span, format!("a sheet shows {PLACEHOLDER} here"))
-        .help("write it in words, in Latin, Greek, Cyrillic or simplified Chinese letters")
+    let word = if named.len() == 1 { ONE } else { SEVERAL };
+    Finding::new(&RULE, say!(word, key, of, named = named.join(", ")))
+        .at(span, say!(HERE, placeholder = PLACEHOLDER.to_string()))
+        .help(HELP)
 }

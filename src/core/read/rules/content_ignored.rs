@@ -1,6 +1,7 @@
 //! Rule: something in an SVG file that is not understood and was passed over.
 
 use crate::diag::{Finding, Rule, Severity};
+use crate::words::{Phrase, say, words};
 
 /// Something in a drawing that was passed over.
 pub const RULE: Rule = Rule {
@@ -16,7 +17,11 @@ pub const RULE: Rule = Rule {
     source: "Scalable Vector Graphics (SVG) 2",
 };
 
+words! {
+    MESSAGE "content-ignored.message" = "{path}: {what} is not understood and was passed over";
+}
+
 /// Content of one kind; the places and the cure are still to be added.
-pub fn content_ignored(path: &str, what: &str) -> Finding {
-    Finding::new(&RULE, format!("{path}: {what} is not understood and was passed over"))
+pub fn content_ignored(path: &str, what: impl Into<Phrase>) -> Finding {
+    Finding::new(&RULE, say!(MESSAGE, path, what))
 }

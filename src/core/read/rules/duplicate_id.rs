@@ -2,6 +2,7 @@
 
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
+use crate::words::{Phrase, say, words};
 
 /// One id for two things.
 pub const RULE: Rule = Rule {
@@ -16,10 +17,17 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "duplicate-id.message" = "{what} is declared twice";
+    DECLARED_AGAIN "duplicate-id.declared-again" = "declared again here";
+    FIRST_DECLARED "duplicate-id.first-declared" = "first declared here";
+    HELP "duplicate-id.help" = "give one of them another id, or join the two";
+}
+
 /// Two declarations of one id.
-pub fn duplicate_id(what: &str, first: Span, second: Span) -> Finding {
-    Finding::new(&RULE, format!("{what} is declared twice"))
-        .at(second, "declared again here")
-        .at(first, "first declared here")
-        .help("give one of them another id, or join the two")
+pub fn duplicate_id(what: impl Into<Phrase>, first: Span, second: Span) -> Finding {
+    Finding::new(&RULE, say!(MESSAGE, what = what.into()))
+        .at(second, DECLARED_AGAIN)
+        .at(first, FIRST_DECLARED)
+        .help(HELP)
 }

@@ -2,6 +2,7 @@
 
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
+use crate::words::{Phrase, say, words};
 
 /// A drawing without a gauge line.
 pub const RULE: Rule = Rule {
@@ -17,10 +18,15 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MISSING "gauge-missing.missing" = "{path} has no gauge line";
+    PIXELS "gauge-missing.pixels" = "{path} has no gauge line, and its size rests on 96 pixels to the inch";
+    NO_SIZE "gauge-missing.no-size" = "no size in mm";
+    HELP "gauge-missing.help" = "draw a straight line exactly 100 mm long and give it the id `gauge`";
+}
+
 /// No gauge; `pixels` says that the scale rests on a number of pixels to the inch.
 pub fn gauge_missing(path: &str, pixels: bool, root: Span) -> Finding {
-    let taken = if pixels { ", and its size rests on 96 pixels to the inch" } else { "" };
-    Finding::new(&RULE, format!("{path} has no gauge line{taken}"))
-        .at(root, if pixels { "no size in mm" } else { "" })
-        .help("draw a straight line exactly 100 mm long and give it the id `gauge`")
+    let (word, here) = if pixels { (PIXELS, NO_SIZE.into()) } else { (MISSING, Phrase::none()) };
+    Finding::new(&RULE, say!(word, path)).at(root, here).help(HELP)
 }

@@ -2,6 +2,7 @@
 
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
+use crate::words::{say, words};
 
 /// A value by size or colourway with a gap.
 pub const RULE: Rule = Rule {
@@ -16,10 +17,16 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "incomplete-value.message" = "`{key}` has no value for {missing}";
+    HERE "incomplete-value.here" = "values by size or colourway";
+    HELP "incomplete-value.help" = "add {lines}, or else = \"..\"";
+}
+
 /// Codes without a value.
 pub fn incomplete_value(key: &str, missing: &[&str], span: Span) -> Finding {
     let lines: Vec<String> = missing.iter().map(|code| format!("{code} = \"..\"")).collect();
-    Finding::new(&RULE, format!("`{key}` has no value for {}", missing.join(", ")))
-        .at(span, "values by size or colourway")
-        .help(format!("add {}, or else = \"..\"", lines.join(", ")))
+    Finding::new(&RULE, say!(MESSAGE, key, missing = missing.join(", ")))
+        .at(span, HERE)
+        .help(say!(HELP, lines = lines.join(", ")))
 }

@@ -14,7 +14,7 @@ mod gauge_missing;
 mod incomplete_value;
 mod not_toml;
 mod order_in_style_file;
-mod refused_content;
+pub mod refused_content;
 mod sample_in_style_file;
 mod unequal_scale;
 mod wrong_scale;

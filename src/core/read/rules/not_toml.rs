@@ -2,6 +2,7 @@
 
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
+use crate::words::{say, words};
 
 /// Text that is not TOML.
 pub const RULE: Rule = Rule {
@@ -17,12 +18,18 @@ pub const RULE: Rule = Rule {
     source: "TOML 1.0.0, toml.io",
 };
 
+words! {
+    SAME_KEY "not-toml.same-key" = "the same key is twice in this file";
+    SECOND "not-toml.second" = "the second one";
+    HELP "not-toml.help" = "keep one of the two, or give one another id";
+    TOML "not-toml.toml" = "this is not TOML: {message}";
+    HERE "not-toml.here" = "here";
+}
+
 /// The parser's message at the user's text. Two tables with one name are a duplicate id, not a slip of syntax.
 pub fn syntax(message: &str, span: Span) -> Finding {
     if message.contains("duplicate key") {
-        return Finding::new(&super::DUPLICATE_ID, "the same key stands twice in this file")
-            .at(span, "the second one")
-            .help("keep one of the two, or give one another id");
+        return Finding::new(&super::DUPLICATE_ID, SAME_KEY).at(span, SECOND).help(HELP);
     }
-    Finding::new(&RULE, format!("this is not TOML: {message}")).at(span, "here")
+    Finding::new(&RULE, say!(TOML, message)).at(span, HERE)
 }

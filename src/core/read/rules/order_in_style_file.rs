@@ -2,6 +2,7 @@
 
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
+use crate::words::{say, words};
 
 /// An order in a file of the specification.
 pub const RULE: Rule = Rule {
@@ -17,11 +18,16 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "order-in-style-file.message" = "[{table}] is in a file of orders, which is kept apart from the style";
+    MISSING_FACTORYS "order-in-style-file.missing-factorys" = "would be missing in the factory's edition";
+    ORDER "order-in-style-file.order" = "the order";
+    HELP "order-in-style-file.help" = "move the order, or the rest, into a file of its own: orders/spring.toml";
+}
+
 /// A table of the specification in a file of orders.
 pub fn order_in_style_file(table: &str, place: Span, order: Option<Span>) -> Finding {
-    let finding =
-        Finding::new(&RULE, format!("[{table}] stands in a file of orders, which is kept apart from the style"))
-            .at(place, "would be missing in the factory's edition");
-    let finding = order.into_iter().fold(finding, |finding, order| finding.at(order, "the order"));
-    finding.help("move the order, or the rest, into a file of its own: orders/spring.toml")
+    let finding = Finding::new(&RULE, say!(MESSAGE, table)).at(place, MISSING_FACTORYS);
+    let finding = order.into_iter().fold(finding, |finding, order| finding.at(order, ORDER));
+    finding.help(HELP)
 }

@@ -1,6 +1,7 @@
 //! Rule: an SVG file with text, pictures, scripts, references to other files, or declarations of its own.
 
 use crate::diag::{Finding, Rule, Severity};
+use crate::words::{Word, say, words};
 
 /// What a drawing of outlines must not hold.
 pub const RULE: Rule = Rule {
@@ -16,14 +17,30 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    TEXT "refused-content.text" = "text";
+    PICTURE "refused-content.picture" = "a picture";
+    REFERENCE "refused-content.reference" = "a reference to something outside the file";
+    DOCTYPE "refused-content.doctype" = "a document type with declarations of its own";
+    SCRIPT "refused-content.script" = "a script";
+    ANIMATION "refused-content.animation" = "an animation";
+    FOREIGN "refused-content.foreign" = "foreign content";
+    MESSAGE "refused-content.message" = "{path} holds {what}";
+    OUTLINE_TEXT "refused-content.outline-text" = "delete it, turn it into paths in the editor, or hide its layer; what it says belongs in the TOML";
+    TRACE "refused-content.trace" = "trace what is needed as a path, then delete the picture or hide its layer";
+    EMBED "refused-content.embed" = "embed what is needed in the file, or delete the reference";
+    SAVE_PLAIN "refused-content.save-plain" = "save it again as plain SVG, without the editor's own data";
+    DELETE "refused-content.delete" = "delete it, or save the drawing again as plain SVG";
+}
+
 /// Content of one kind; the places are still to be added.
-pub fn refused_content(path: &str, what: &str) -> Finding {
+pub fn refused_content(path: &str, what: Word) -> Finding {
     let cure = match what {
-        "text" => "delete it, turn it into paths in the editor, or hide its layer; what it says belongs in the TOML",
-        "a picture" => "trace what is needed as a path, then delete the picture or hide its layer",
-        "a reference to something outside the file" => "embed what is needed in the file, or delete the reference",
-        "a document type with declarations of its own" => "save it again as plain SVG, without the editor's own data",
-        _ => "delete it, or save the drawing again as plain SVG",
+        TEXT => OUTLINE_TEXT,
+        PICTURE => TRACE,
+        REFERENCE => EMBED,
+        DOCTYPE => SAVE_PLAIN,
+        _ => DELETE,
     };
-    Finding::new(&RULE, format!("{path} holds {what}")).help(cure)
+    Finding::new(&RULE, say!(MESSAGE, path, what)).help(cure)
 }

@@ -2,6 +2,7 @@
 
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
+use crate::words::{say, words};
 
 /// A sample, comment, approval or concession in a file of the specification.
 pub const RULE: Rule = Rule {
@@ -18,11 +19,16 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "sample-in-style-file.message" = "[{table}] is in a file of samples, which is kept apart from the style";
+    MISSING_FACTORYS "sample-in-style-file.missing-factorys" = "would be missing in the factory's edition";
+    SAMPLES "sample-in-style-file.samples" = "of samples";
+    HELP "sample-in-style-file.help" = "move one of the two into a file of its own, as samples/first.toml";
+}
+
 /// A table of the specification in a file of samples.
 pub fn sample_in_style_file(table: &str, place: Span, said: Option<Span>) -> Finding {
-    let finding =
-        Finding::new(&RULE, format!("[{table}] stands in a file of samples, which is kept apart from the style"))
-            .at(place, "would be missing in the factory's edition");
-    let finding = said.into_iter().fold(finding, |finding, said| finding.at(said, "of samples"));
-    finding.help("move one of the two into a file of its own, as samples/first.toml")
+    let finding = Finding::new(&RULE, say!(MESSAGE, table)).at(place, MISSING_FACTORYS);
+    let finding = said.into_iter().fold(finding, |finding, said| finding.at(said, SAMPLES));
+    finding.help(HELP)
 }

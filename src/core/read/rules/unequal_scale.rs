@@ -2,6 +2,7 @@
 
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
+use crate::words::{say, words};
 
 /// A drawing that is stretched one way.
 pub const RULE: Rule = Rule {
@@ -17,13 +18,19 @@ pub const RULE: Rule = Rule {
     source: "Scalable Vector Graphics (SVG) 2, section 8.2",
 };
 
+words! {
+    MESSAGE "unequal-scale.message" = "{path}: a unit is {across} mm across the page and {down} mm down it: width and height do not go with the viewBox";
+    HERE "unequal-scale.here" = "two scales";
+    HELP "unequal-scale.help" = "give width and height the same ratio to the last two numbers of the viewBox";
+}
+
 /// Millimetres to a unit across and down.
 pub fn unequal_scale(path: &str, across: f64, down: f64, root: Span) -> Finding {
-    let message = format!(
-        "{path}: a unit is {across:.5} mm across the page and {down:.5} mm down it: width and height do not go with \
-         the viewBox"
+    let message = say!(
+        MESSAGE,
+        path,
+        across = crate::words::number::number(across, 5),
+        down = crate::words::number::number(down, 5)
     );
-    Finding::new(&RULE, message)
-        .at(root, "two scales")
-        .help("give width and height the same ratio to the last two numbers of the viewBox")
+    Finding::new(&RULE, message).at(root, HERE).help(HELP)
 }

@@ -2,6 +2,7 @@
 
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::{Edit, Help, Span};
+use crate::words::{say, words};
 
 use super::nearest;
 
@@ -18,12 +19,16 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    MESSAGE "unknown-code.message" = "`{code}` is neither a size nor a colourway of this style";
+    HERE "unknown-code.here" = "not declared";
+    HELP "unknown-code.help" = "known codes: {known}, or `else` for all others";
+}
+
 /// A code nothing declares.
 pub fn unknown_code(code: &str, known: &[&str], span: Span) -> Finding {
     let bare = |c: char| c.is_ascii_alphanumeric() || matches!(c, '-' | '_');
     let near = nearest(code, known).filter(|near| near.chars().all(bare));
     let edit = near.map(|near| Edit::respell(span, code, near, known.iter().copied()));
-    Finding::new(&RULE, format!("`{code}` is neither a size nor a colourway of this style"))
-        .at(span, "not declared")
-        .help(Help::with(format!("known codes: {}, or `else` for all others", known.join(", ")), edit))
+    Finding::new(&RULE, say!(MESSAGE, code)).at(span, HERE).help(Help::with(say!(HELP, known = known.join(", ")), edit))
 }

@@ -2,6 +2,7 @@
 
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::{Edit, Help, Span};
+use crate::words::{Phrase, say, words};
 
 /// A key nothing reads.
 pub const RULE: Rule = Rule {
@@ -16,27 +17,36 @@ pub const RULE: Rule = Rule {
     source: "common practice",
 };
 
+words! {
+    KEY "unknown-key.key" = "{what} has no key `{key}`";
+    HERE "unknown-key.here" = "nothing reads this";
+    KNOWN_HERE "unknown-key.known-here" = "known here: {known}";
+    TABLE "unknown-key.table" = "there is no table `{key}`";
+    KNOWN_TABLES "unknown-key.known-tables" = "known tables: {known}";
+    WRITE_RESPELT "unknown-key.write-respelt" = "write `{near}`";
+}
+
 /// An unknown key of a table.
-pub fn unknown_key(key: &str, what: &str, known: &[&str], span: Span) -> Finding {
-    let finding = Finding::new(&RULE, format!("{what} has no key `{key}`")).at(span, "nothing reads this");
+pub fn unknown_key(key: &str, what: &Phrase, known: &[&str], span: Span) -> Finding {
+    let finding = Finding::new(&RULE, say!(KEY, what, key)).at(span, HERE);
     match nearest(key, known) {
         Some(near) => finding.help(respelt(key, near, known, span)),
-        None => finding.help(format!("known here: {}", known.join(", "))),
+        None => finding.help(say!(KNOWN_HERE, known = known.join(", "))),
     }
 }
 
 /// An unknown top-level table.
 pub fn unknown_table(key: &str, known: &[&str], span: Span) -> Finding {
-    let finding = Finding::new(&RULE, format!("there is no table `{key}`")).at(span, "nothing reads this");
+    let finding = Finding::new(&RULE, say!(TABLE, key)).at(span, HERE);
     match nearest(key, known) {
         Some(near) => finding.help(respelt(key, near, known, span)),
-        None => finding.help(format!("known tables: {}", known.join(", "))),
+        None => finding.help(say!(KNOWN_TABLES, known = known.join(", "))),
     }
 }
 
 /// The key as it is probably meant.
 fn respelt(key: &str, near: &str, known: &[&str], span: Span) -> Help {
-    Help::with(format!("write `{near}`"), Edit::respell(span, key, near, known.iter().copied()))
+    Help::with(say!(WRITE_RESPELT, near), Edit::respell(span, key, near, known.iter().copied()))
 }
 
 /// The known word nearest to what was written, if one is near.

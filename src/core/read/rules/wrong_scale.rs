@@ -2,6 +2,7 @@
 
 use crate::diag::{Finding, Rule, Severity};
 use crate::source::Span;
+use crate::words::{Phrase, say, words};
 
 /// A gauge line that is not 100 mm long.
 pub const RULE: Rule = Rule {
@@ -17,22 +18,28 @@ pub const RULE: Rule = Rule {
     source: "CSS Values and Units, section 6.2 (96 pixels to the inch); the gauge: common practice",
 };
 
+words! {
+    TRUE_SCALE "wrong-scale.true-scale" = "{path} is not at true scale: its gauge line measures {measured} mm instead of 100 mm";
+    MULTIPLY_SVG "wrong-scale.multiply-svg" = "multiply `width` and `height` of the svg element by {factor} and keep its viewBox, or draw the gauge 100 mm long";
+    DRAW_GAUGE "wrong-scale.draw-gauge" = "draw the gauge 100 mm long";
+    HERE "wrong-scale.here" = "must be 100 mm";
+    LINES_NAMED "wrong-scale.lines-named" = "{path} has {count} lines named `gauge`";
+    KEEP "wrong-scale.keep" = "keep one of them";
+}
+
 /// A gauge of another length, and the factor that puts the drawing right.
 pub fn wrong_scale(path: &str, measured: f64, factor: f64, span: Span) -> Finding {
-    let message = format!("{path} is not at true scale: its gauge line measures {measured:.2} mm instead of 100 mm");
+    let message = say!(TRUE_SCALE, path, measured = crate::words::number::number(measured, 2));
     let help = if measured > 0.0 {
-        format!(
-            "multiply `width` and `height` of the svg element by {factor:.5} and keep its viewBox, \
-             or draw the gauge 100 mm long"
-        )
+        say!(MULTIPLY_SVG, factor = crate::words::number::number(factor, 5))
     } else {
-        "draw the gauge 100 mm long".to_string()
+        Phrase::from(DRAW_GAUGE)
     };
-    Finding::new(&RULE, message).at(span, "must be 100 mm").help(help)
+    Finding::new(&RULE, message).at(span, HERE).help(help)
 }
 
 /// Several gauges.
 pub fn gauge_twice(path: &str, places: &[Span]) -> Finding {
-    let finding = Finding::new(&RULE, format!("{path} has {} lines named `gauge`", places.len()));
-    places.iter().take(4).fold(finding, |finding, place| finding.at(*place, "")).help("keep one of them")
+    let finding = Finding::new(&RULE, say!(LINES_NAMED, path, count = places.len()));
+    places.iter().take(4).fold(finding, |finding, place| finding.at(*place, "")).help(KEEP)
 }

@@ -23,7 +23,9 @@ use roxmltree::{Document, Error, Node, ParsingOptions};
 use crate::diag::Finding;
 use crate::geom::length;
 use crate::model::{Drawing, GAUGE, Unseen};
+use crate::read::rules::refused_content::{ANIMATION, DOCTYPE, REFERENCE, SCRIPT};
 use crate::source::{FileId, Span};
+use crate::words::{Phrase, say, words};
 
 use super::rules;
 use limits::{LIMITS, NAMESPACE};
@@ -31,6 +33,16 @@ use page::Page;
 use remarks::Remarks;
 use style::Sheet;
 use walk::Walk;
+
+words! {
+    NO_SIZE "read.svg.no-size" = "it says no size, neither `viewBox` nor `width` and `height`, or none to draw in";
+    TOO_MANY_MADE "read.svg.too-many-made" = "`use` and patterns make more than {count} elements of it";
+    TOO_LARGE "read.svg.too-large" = "it has more than {size} MB";
+    TOO_MANY_ATTRIBUTES "read.svg.too-many-attributes" = "an element has more than {count} attributes";
+    TOO_MANY "read.svg.too-many" = "it has more than {count} elements";
+    NO_SVG "read.svg.no-svg" = "its first element is no `svg` of the name space {namespace}";
+    IN_STYLESHEET "read.svg.in-stylesheet" = "in a stylesheet {what}";
+}
 
 /// What the gauge line measures, mm, and how far it may be off.
 const GAUGE_LENGTH: (f64, f64) = (100.0, 0.1);
@@ -88,12 +100,12 @@ pub fn view(path: &str, text: &str, file: FileId) -> (Option<View>, Vec<Finding>
 fn shown<'a>(root: Node<'a, '_>, content: Content<'a, '_>, sheet: &Sheet, remarks: &mut Remarks) -> Option<View> {
     let Content { page, drawing, ids, .. } = content;
     let Some(bounds) = page.bounds.filter(is_page) else {
-        remarks.broken(root, "it says no size, neither `viewBox` nor `width` and `height`, or none to draw in".into());
+        remarks.broken(root, NO_SIZE.into());
         return None;
     };
     let clean = clean::view(root, bounds, sheet, &ids, &LIMITS);
     if clean::drawn(&clean) > LIMITS.nodes {
-        remarks.broken(root, format!("`use` and patterns make more than {} elements of it", LIMITS.nodes));
+        remarks.broken(root, say!(TOO_MANY_MADE, count = LIMITS.nodes));
     }
     let [_, _, width, height] = bounds;
     (!remarks.are_broken()).then_some(View { clean, size: [width, height], page, drawing })
@@ -113,15 +125,15 @@ fn parsed<T>(
     file: FileId,
     then: impl FnOnce(&Document<'_>) -> (Option<T>, Vec<Finding>),
 ) -> (Option<T>, Vec<Finding>) {
-    let whole = |message: String, at: usize| {
+    let whole = |message: Phrase, at: usize| {
         let span = Span { file, start: at, end: text.ceil_char_boundary((at + 1).min(text.len())) };
-        (None, vec![rules::broken_drawing(path, &message).at(span, "")])
+        (None, vec![rules::broken_drawing(path, message).at(span, "")])
     };
     if text.len() > LIMITS.bytes {
-        return whole(format!("it has more than {} MB", LIMITS.bytes >> 20), 0);
+        return whole(say!(TOO_LARGE, size = LIMITS.bytes >> 20), 0);
     }
     if let Some(at) = crowded(text) {
-        return whole(format!("an element has more than {} attributes", LIMITS.attributes), at);
+        return whole(say!(TOO_MANY_ATTRIBUTES, count = LIMITS.attributes), at);
     }
     let plain = without_doctype(text);
     let nodes = u32::try_from(LIMITS.nodes).unwrap_or(u32::MAX);
@@ -131,12 +143,12 @@ fn parsed<T>(
         Err(Error::DtdDetected) => {
             let at = plain.find("<!DOCTYPE").unwrap_or(0);
             let span = Span { file, start: at, end: (at + "<!DOCTYPE".len()).min(text.len()) };
-            (None, vec![rules::refused_content(path, "a document type with declarations of its own").at(span, "")])
+            (None, vec![rules::refused_content(path, DOCTYPE).at(span, "")])
         }
-        Err(Error::NodesLimitReached) => whole(format!("it has more than {} elements", LIMITS.nodes), 0),
+        Err(Error::NodesLimitReached) => whole(say!(TOO_MANY, count = LIMITS.nodes), 0),
         Err(error) => {
             let at = byte(text, error.pos());
-            whole(error.to_string(), at)
+            whole(error.to_string().into(), at)
         }
     }
 }
@@ -155,8 +167,7 @@ struct Content<'a, 'i> {
 fn read<'a, 'i>(document: &'a Document<'i>, sheet: &mut Sheet, remarks: &mut Remarks) -> Option<Content<'a, 'i>> {
     let root = document.root_element();
     if !root.has_tag_name((NAMESPACE, "svg")) {
-        let message = format!("its first element is no `svg` of the name space {NAMESPACE}");
-        remarks.broken(root, message);
+        remarks.broken(root, say!(NO_SVG, namespace = NAMESPACE));
         return None;
     }
     let mut ids = BTreeMap::new();
@@ -164,9 +175,9 @@ fn read<'a, 'i>(document: &'a Document<'i>, sheet: &mut Sheet, remarks: &mut Rem
         survey(node, sheet, &mut ids, remarks);
     }
     if sheet.external {
-        remarks.refused(root, "a reference to something outside the file");
+        remarks.refused(root, REFERENCE);
     }
-    sheet.strange.drain(..).for_each(|what| remarks.strange(root, format!("in a stylesheet {what}")));
+    sheet.strange.drain(..).for_each(|what| remarks.strange(root, say!(IN_STYLESHEET, what)));
     match Page::of(root) {
         Ok(page) => {
             let span = remarks.place(root);
@@ -174,7 +185,7 @@ fn read<'a, 'i>(document: &'a Document<'i>, sheet: &mut Sheet, remarks: &mut Rem
             Some(Content { page, drawing, span, ids })
         }
         Err((attribute, error)) => {
-            remarks.broken(root, format!("`{attribute}` cannot be read: {error}"));
+            remarks.broken(root, say!(remarks::UNREADABLE, attribute, error));
             None
         }
     }
@@ -188,7 +199,7 @@ fn survey<'a, 'i>(
     remarks: &mut Remarks,
 ) {
     if node.pi().is_some_and(|pi| pi.target == "xml-stylesheet") {
-        remarks.refused(node, "a reference to something outside the file");
+        remarks.refused(node, REFERENCE);
     }
     if !node.is_element() || node.tag_name().namespace() != Some(NAMESPACE) {
         return;
@@ -198,18 +209,18 @@ fn survey<'a, 'i>(
     }
     match node.tag_name().name() {
         "style" => node.children().filter_map(|one| one.text()).for_each(|text| sheet.add(text)),
-        "script" => remarks.refused(node, "a script"),
-        "animate" | "animateTransform" | "animateMotion" | "set" => remarks.refused(node, "an animation"),
+        "script" => remarks.refused(node, SCRIPT),
+        "animate" | "animateTransform" | "animateMotion" | "set" => remarks.refused(node, ANIMATION),
         _ => {}
     }
     for attribute in node.attributes() {
         let (name, value) = (attribute.name(), attribute.value());
         let outside = name == "href" && !value.starts_with('#') && !value.starts_with("data:");
         if outside || (REFERRING.contains(&name) && style::external(value)) {
-            remarks.refused(node, "a reference to something outside the file");
+            remarks.refused(node, REFERENCE);
         }
         if name.len() > 2 && name.starts_with("on") && attribute.namespace().is_none() {
-            remarks.refused(node, "a script");
+            remarks.refused(node, SCRIPT);
         }
     }
 }

@@ -6,6 +6,12 @@ use roxmltree::Node;
 use svgtypes::{Length, LengthUnit, ViewBox};
 
 use crate::geom::{Affine, Point};
+use crate::words::{Phrase, words};
+
+words! {
+    FONT_UNIT "read.svg.font-unit" = "the unit depends on a font";
+    NOT_POSITIVE "read.svg.not-positive" = "it must be above zero";
+}
 
 /// Millimetres to an inch.
 const INCH: f64 = 25.4;
@@ -32,7 +38,7 @@ impl Page {
     ///
     /// # Errors
     /// In words for the user: the attribute and what is wrong with it.
-    pub fn of(root: Node<'_, '_>) -> Result<Page, (&'static str, String)> {
+    pub fn of(root: Node<'_, '_>) -> Result<Page, (&'static str, Phrase)> {
         let (width, height) = (side(root, "width")?, side(root, "height")?);
         let pixel = INCH / PIXELS;
         let given = [width, height].into_iter().flatten();
@@ -43,7 +49,7 @@ impl Page {
             let bounds = width.zip(height).map(|((w, _), (h, _))| [0.0, 0.0, w / pixel, h / pixel]);
             return Ok(Page { map, pixels: true, uneven: None, bounds });
         };
-        let bounds = ViewBox::from_str(text).map_err(|error| ("viewBox", error.to_string()))?;
+        let bounds = ViewBox::from_str(text).map_err(|error| ("viewBox", error.to_string().into()))?;
         let (x, y) = match (width, height) {
             (Some((w, _)), Some((h, _))) => (w / bounds.w, h / bounds.h),
             (Some((w, _)), None) => (w / bounds.w, w / bounds.w),
@@ -69,13 +75,13 @@ impl Page {
 }
 
 /// A side of the page in mm, and whether it is said in a physical unit; none if it is not said or a share of something.
-fn side(root: Node<'_, '_>, name: &'static str) -> Result<Option<(f64, bool)>, (&'static str, String)> {
+fn side(root: Node<'_, '_>, name: &'static str) -> Result<Option<(f64, bool)>, (&'static str, Phrase)> {
     let Some(text) = root.attribute(name).map(str::trim).filter(|text| *text != "auto") else { return Ok(None) };
-    let length = Length::from_str(text).map_err(|error| (name, error.to_string()))?;
+    let length = Length::from_str(text).map_err(|error| (name, error.to_string().into()))?;
     if length.unit == LengthUnit::Percent {
         return Ok(None);
     }
-    let Some(unit) = pixels(length.unit) else { return Err((name, "the unit depends on a font".to_string())) };
+    let Some(unit) = pixels(length.unit) else { return Err((name, FONT_UNIT.into())) };
     let mm = match length.unit {
         LengthUnit::Mm => length.number,
         LengthUnit::Cm => length.number * 10.0,
@@ -83,7 +89,7 @@ fn side(root: Node<'_, '_>, name: &'static str) -> Result<Option<(f64, bool)>, (
         _ => length.number * unit * INCH / PIXELS,
     };
     if !(mm > 0.0 && mm.is_finite()) {
-        return Err((name, "it must be above nought".to_string()));
+        return Err((name, NOT_POSITIVE.into()));
     }
     Ok(Some((mm, !matches!(length.unit, LengthUnit::None | LengthUnit::Px))))
 }

@@ -5,6 +5,14 @@ use roxmltree::Node;
 use crate::diag::Finding;
 use crate::read::rules;
 use crate::source::{FileId, Span};
+use crate::words::{Phrase, Word, say, words};
+
+words! {
+    UNREADABLE "read.svg.unreadable" = "`{attribute}` cannot be read: {error}";
+    DRAW_SHAPE "read.svg.draw-shape" = "draw the shape as it is cut, with plain paths, groups and transformations";
+    DRAW_VIEW "read.svg.draw-view" = "draw the view with plain shapes, fills, strokes, gradients and patterns, or as a PNG";
+    MORE "read.svg.more" = "{rest} more such places are in the drawing";
+}
 
 /// Places shown of one kind.
 const SHOWN: usize = 4;
@@ -12,14 +20,14 @@ const SHOWN: usize = 4;
 const LONGEST: usize = 200;
 
 /// One remark: what, and where.
-pub type Remark = (String, Span);
+pub type Remark = (Phrase, Span);
 
 /// Everything said about one drawing.
 #[derive(Debug)]
 pub struct Remarks {
     file: FileId,
     view: bool,
-    refused: Vec<Remark>,
+    refused: Vec<(Word, Span)>,
     strange: Vec<Remark>,
     broken: Vec<Remark>,
 }
@@ -31,19 +39,19 @@ impl Remarks {
     }
 
     /// What a drawing of outlines must not hold.
-    pub fn refused(&mut self, node: Node<'_, '_>, what: &str) {
+    pub fn refused(&mut self, node: Node<'_, '_>, what: Word) {
         let place = self.place(node);
-        self.refused.push((what.to_string(), place));
+        self.refused.push((what, place));
     }
 
     /// What is passed over though it may change how the drawing looks.
-    pub fn strange(&mut self, node: Node<'_, '_>, what: String) {
+    pub fn strange(&mut self, node: Node<'_, '_>, what: Phrase) {
         let place = self.place(node);
         self.strange.push((what, place));
     }
 
     /// What cannot be read.
-    pub fn broken(&mut self, node: Node<'_, '_>, what: String) {
+    pub fn broken(&mut self, node: Node<'_, '_>, what: Phrase) {
         let place = self.place(node);
         self.broken.push((what, place));
     }
@@ -67,32 +75,24 @@ impl Remarks {
     /// The remarks as findings.
     pub fn findings(self, path: &str) -> Vec<Finding> {
         let mut all = Vec::new();
-        let mut each = |remarks: Vec<Remark>, finding: fn(&str, &str, &[Span]) -> Finding| {
-            for (what, places) in by_kind(remarks) {
-                all.push(finding(path, &what, &places));
-            }
-        };
-        each(self.broken, |path, what, places| more(rules::broken_drawing(path, what), places));
-        each(self.refused, |path, what, places| more(rules::refused_content(path, what), places));
-        each(self.strange, if self.view { unseen } else { unread });
+        for (what, places) in by_kind(self.broken) {
+            all.push(more(rules::broken_drawing(path, what), &places));
+        }
+        for (what, places) in by_kind(self.refused) {
+            all.push(more(rules::refused_content(path, what), &places));
+        }
+        let cure = if self.view { DRAW_VIEW } else { DRAW_SHAPE };
+        for (what, places) in by_kind(self.strange) {
+            all.push(more(rules::content_ignored(path, what).help(cure), &places));
+        }
         all
     }
 }
 
-fn unread(path: &str, what: &str, places: &[Span]) -> Finding {
-    let cure = "draw the shape as it is cut, with plain paths, groups and transformations";
-    more(rules::content_ignored(path, what).help(cure), places)
-}
-
-fn unseen(path: &str, what: &str, places: &[Span]) -> Finding {
-    let cure = "draw the view with plain shapes, fills, strokes, gradients and patterns, or as a PNG";
-    more(rules::content_ignored(path, what).help(cure), places)
-}
-
 /// Remarks of one kind together, in the order of their first places.
-fn by_kind(remarks: Vec<Remark>) -> Vec<(String, Vec<Span>)> {
-    let mut kinds: Vec<(String, Vec<Span>)> = Vec::new();
-    let mut known: std::collections::BTreeMap<String, usize> = std::collections::BTreeMap::new();
+fn by_kind<T: Clone + Ord>(remarks: Vec<(T, Span)>) -> Vec<(T, Vec<Span>)> {
+    let mut kinds: Vec<(T, Vec<Span>)> = Vec::new();
+    let mut known: std::collections::BTreeMap<T, usize> = std::collections::BTreeMap::new();
     for (what, place) in remarks {
         let at = *known.entry(what.clone()).or_insert_with(|| {
             kinds.push((what, Vec::new()));
@@ -110,6 +110,6 @@ fn more(finding: Finding, places: &[Span]) -> Finding {
     let shown = places.iter().take(SHOWN).fold(finding, |finding, place| finding.at(*place, ""));
     match places.len().saturating_sub(SHOWN) {
         0 => shown,
-        rest => shown.help(format!("{rest} more such places are in the drawing")),
+        rest => shown.help(say!(MORE, rest)),
     }
 }

@@ -7,9 +7,15 @@ use roxmltree::Node;
 use svgtypes::{Length, NumberListParser};
 
 use crate::geom::{Affine, Path, Point, Segment};
+use crate::words::{Phrase, words};
 
 use super::arc::{Arc, circle};
 use super::{page, path};
+
+words! {
+    PAGE_UNIT "read.svg.page-unit" = "the unit depends on the page or a font";
+    LEFT_OVER "read.svg.left-over" = "a number is left over: every corner has two";
+}
 
 /// What an element draws.
 #[derive(Debug, Default)]
@@ -27,9 +33,9 @@ pub const SHAPES: &[&str] = &["path", "rect", "circle", "ellipse", "line", "poly
 ///
 /// # Errors
 /// In words for the user: the attribute and what is wrong with it.
-pub fn figure(node: Node<'_, '_>) -> Result<Figure, (&'static str, String)> {
+pub fn figure(node: Node<'_, '_>) -> Result<Figure, (&'static str, Phrase)> {
     let lines = match node.tag_name().name() {
-        "path" => path::lines(node.attribute("d").unwrap_or_default()).map_err(|error| ("d", error))?,
+        "path" => path::lines(node.attribute("d").unwrap_or_default()).map_err(|error| ("d", error.into()))?,
         "rect" => rectangle(node)?,
         "circle" | "ellipse" => return ellipse(node),
         "line" => {
@@ -43,16 +49,16 @@ pub fn figure(node: Node<'_, '_>) -> Result<Figure, (&'static str, String)> {
     Ok(Figure { lines: lines.into_iter().filter(|(path, _)| !path.segments.is_empty()).collect(), centre: None })
 }
 
-fn length(node: Node<'_, '_>, name: &'static str) -> Result<Option<f64>, (&'static str, String)> {
+fn length(node: Node<'_, '_>, name: &'static str) -> Result<Option<f64>, (&'static str, Phrase)> {
     let Some(text) = node.attribute(name).map(str::trim).filter(|text| *text != "auto") else { return Ok(None) };
-    let length = Length::from_str(text).map_err(|error| (name, error.to_string()))?;
+    let length = Length::from_str(text).map_err(|error| (name, error.to_string().into()))?;
     let unit = page::pixels(length.unit);
-    let unit = unit.ok_or_else(|| (name, "the unit depends on the page or a font".to_string()))?;
+    let unit = unit.ok_or_else(|| (name, PAGE_UNIT.into()))?;
     Ok(Some(length.number * unit))
 }
 
 /// SVG 2, 10.2: radii default to each other and are at most half a side.
-fn rectangle(node: Node<'_, '_>) -> Result<Vec<(Path, bool)>, (&'static str, String)> {
+fn rectangle(node: Node<'_, '_>) -> Result<Vec<(Path, bool)>, (&'static str, Phrase)> {
     let at = |name| Ok(length(node, name)?.unwrap_or(0.0));
     let (x, y, w, h) = (at("x")?, at("y")?, at("width")?, at("height")?);
     if w <= 0.0 || h <= 0.0 {
@@ -84,7 +90,7 @@ fn rectangle(node: Node<'_, '_>) -> Result<Vec<(Path, bool)>, (&'static str, Str
     Ok(vec![(path, true)])
 }
 
-fn ellipse(node: Node<'_, '_>) -> Result<Figure, (&'static str, String)> {
+fn ellipse(node: Node<'_, '_>) -> Result<Figure, (&'static str, Phrase)> {
     let at = |name| Ok(length(node, name)?.unwrap_or(0.0));
     let centre = Point::new(at("cx")?, at("cy")?);
     let (rx, ry) = match node.tag_name().name() {
@@ -104,14 +110,14 @@ fn ellipse(node: Node<'_, '_>) -> Result<Figure, (&'static str, String)> {
     Ok(Figure { lines: vec![(path, true)], centre: Some(centre) })
 }
 
-fn corners(node: Node<'_, '_>) -> Result<Path, (&'static str, String)> {
+fn corners(node: Node<'_, '_>) -> Result<Path, (&'static str, Phrase)> {
     let mut numbers = Vec::new();
     for number in NumberListParser::from(node.attribute("points").unwrap_or_default()) {
-        numbers.push(number.map_err(|error| ("points", error.to_string()))?);
+        numbers.push(number.map_err(|error| ("points", error.to_string().into()))?);
     }
     let pairs = numbers.chunks_exact(2);
     if !pairs.remainder().is_empty() {
-        return Err(("points", "a number is left over: every corner has two".to_string()));
+        return Err(("points", LEFT_OVER.into()));
     }
     Ok(Path::polyline(pairs.filter_map(|pair| Some(Point::new(*pair.first()?, *pair.last()?)))))
 }

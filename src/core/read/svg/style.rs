@@ -1,10 +1,16 @@
 //! What a stylesheet and `style` say about an element: whether it is drawn, what would move it and, of a view, its look.
 
+use crate::words::{Phrase, say, words};
 use std::collections::BTreeMap;
 
 use roxmltree::Node;
 
 use super::value::{LOOK, references};
+
+words! {
+    NESTED_RULES "read.svg.nested-rules" = "rules within `{selector}`";
+    SELECTOR "read.svg.selector" = "the selector `{selector}`";
+}
 
 /// Properties that move or reshape what they stand at.
 const MOVING: &[&str] = &[
@@ -40,7 +46,7 @@ const MOST: usize = 500;
 pub struct Sheet {
     rules: Vec<Rule>,
     /// What could not be understood, in words.
-    pub strange: Vec<String>,
+    pub strange: Vec<Phrase>,
     /// Whether something outside the file is asked for.
     pub external: bool,
     /// Whether the look matters too.
@@ -98,7 +104,7 @@ impl Sheet {
             if selector.starts_with('@') {
                 self.at_rule(selector);
             } else if nested {
-                self.strange.push(format!("rules within `{selector}`"));
+                self.strange.push(say!(NESTED_RULES, selector));
             } else {
                 self.rule(selector, block);
             }
@@ -112,7 +118,7 @@ impl Sheet {
             "@import" => self.external = true,
             // A font or a character set moves nothing.
             "@font-face" | "@charset" | "@namespace" | "" => {}
-            _ => self.strange.push(format!("`{}`", name.chars().take(40).collect::<String>())),
+            _ => self.strange.push(Phrase::from(format!("`{}`", name.chars().take(40).collect::<String>()))),
         }
     }
 
@@ -121,8 +127,7 @@ impl Sheet {
         for (property, value) in declarations(block).filter(|(property, _)| matters(self.view, property)) {
             for selector in selectors.split(',') {
                 let Some((tag, id, classes)) = simple(selector.trim()).filter(|_| self.rules.len() < MOST) else {
-                    self.strange
-                        .push(format!("the selector `{}`", selector.trim().chars().take(40).collect::<String>()));
+                    self.strange.push(say!(SELECTOR, selector = selector.trim().chars().take(40).collect::<String>()));
                     continue;
                 };
                 let (property, value) = (property.to_string(), value.to_string());

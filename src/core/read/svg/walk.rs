@@ -7,12 +7,25 @@ use roxmltree::Node;
 
 use crate::geom::{Affine, Path, Point, Segment, measure};
 use crate::model::{Drawing, Traced};
+use crate::read::rules::refused_content::{FOREIGN, PICTURE, TEXT};
+use crate::words::{Phrase, say, words};
 
 use super::limits::{Limits, NAMESPACE};
-use super::remarks::Remarks;
+use super::remarks::{self, Remarks};
 use super::shape::{self, Figure};
 use super::style::Sheet;
 use super::{name, transform};
+
+words! {
+    TOO_MANY_USED "read.svg.too-many-used" = "`use` makes more than {count} elements of it";
+    TOO_DEEP "read.svg.too-deep" = "elements are more than {count} deep in each other";
+    NESTED "read.svg.nested" = "a drawing within the drawing";
+    SYMBOL_BOX "read.svg.symbol-box" = "a symbol with a viewBox";
+    USE_NOTHING "read.svg.use-nothing" = "`use` refers to nothing in the drawing";
+    USE_ITSELF "read.svg.use-itself" = "`use` refers to itself, or to what refers to more and more";
+    PLACE_UNREADABLE "read.svg.place-unreadable" = "`x` or `y` cannot be read";
+    TOO_FAR "read.svg.too-far" = "a number is too large, or leads a kilometre off the page";
+}
 
 /// The end of a closed line that lies as near its start, in mm, is moved onto it.
 const CLOSED: f64 = 0.01;
@@ -98,7 +111,7 @@ impl<'a, 'i, 'r> Walk<'a, 'i, 'r> {
         while let Some(task) = self.tasks.pop() {
             seen += 1;
             if seen > self.limits.nodes {
-                self.remarks.broken(root, format!("`use` makes more than {} elements of it", self.limits.nodes));
+                self.remarks.broken(root, say!(TOO_MANY_USED, count = self.limits.nodes));
                 break;
             }
             self.one(task);
@@ -113,7 +126,7 @@ impl<'a, 'i, 'r> Walk<'a, 'i, 'r> {
             return;
         }
         if task.depth > self.limits.depth {
-            self.remarks.broken(node, format!("elements stand more than {} deep in each other", self.limits.depth));
+            self.remarks.broken(node, say!(TOO_DEEP, count = self.limits.depth));
             self.tasks.clear();
             return;
         }
@@ -127,11 +140,11 @@ impl<'a, 'i, 'r> Walk<'a, 'i, 'r> {
             self.refuse(&task, tag);
             return;
         }
-        look.moving.iter().for_each(|property| self.remarks.strange(node, format!("`{property}`")));
+        look.moving.iter().for_each(|property| self.remarks.strange(node, Phrase::from(format!("`{property}`"))));
         match node.attribute("transform").map(transform::map) {
             Some(Ok(map)) => task.map = map.then(task.map),
             Some(Err(error)) => {
-                self.remarks.broken(node, format!("`transform` cannot be read: {error}"));
+                self.remarks.broken(node, say!(remarks::UNREADABLE, attribute = "transform", error));
                 return;
             }
             None => {}
@@ -139,7 +152,7 @@ impl<'a, 'i, 'r> Walk<'a, 'i, 'r> {
         match tag {
             "use" => self.follow(task),
             _ if draws => self.trace(&task),
-            "svg" if task.depth > 0 => self.remarks.strange(node, "a drawing within the drawing".to_string()),
+            "svg" if task.depth > 0 => self.remarks.strange(node, NESTED.into()),
             _ => self.enter(task),
         }
     }
@@ -151,11 +164,11 @@ impl<'a, 'i, 'r> Walk<'a, 'i, 'r> {
 
     fn refuse(&mut self, task: &Task<'a, 'i>, tag: &str) {
         if WORDS.contains(&tag) || tag.starts_with("flow") {
-            self.remarks.refused(task.node, "text");
+            self.remarks.refused(task.node, TEXT);
         } else if OTHER.contains(&tag) {
-            self.remarks.refused(task.node, if tag == "image" { "a picture" } else { "foreign content" });
+            self.remarks.refused(task.node, if tag == "image" { PICTURE } else { FOREIGN });
         } else {
-            self.remarks.strange(task.node, format!("`{tag}`"));
+            self.remarks.strange(task.node, Phrase::from(format!("`{tag}`")));
         }
     }
 
@@ -163,7 +176,7 @@ impl<'a, 'i, 'r> Walk<'a, 'i, 'r> {
         let node = task.node;
         if node.tag_name().name() == "symbol" && node.has_attribute("viewBox") {
             if !self.sheet.is_of_view() {
-                self.remarks.strange(node, "a symbol with a viewBox".to_string());
+                self.remarks.strange(node, SYMBOL_BOX.into());
             }
             return;
         }
@@ -189,12 +202,12 @@ impl<'a, 'i, 'r> Walk<'a, 'i, 'r> {
         let Some(target) = href.and_then(|href| self.ids.get(href.strip_prefix('#')?)) else {
             // What lies outside the file was refused already.
             if href.is_none_or(|href| href.starts_with('#')) {
-                self.remarks.broken(node, "`use` refers to nothing in the drawing".to_string());
+                self.remarks.broken(node, USE_NOTHING.into());
             }
             return;
         };
         if task.uses >= USES {
-            self.remarks.broken(node, "`use` refers to itself, or to what refers to more and more".to_string());
+            self.remarks.broken(node, USE_ITSELF.into());
             self.tasks.clear();
             return;
         }
@@ -202,7 +215,7 @@ impl<'a, 'i, 'r> Walk<'a, 'i, 'r> {
         match (by("x"), by("y")) {
             (Ok(x), Ok(y)) => task.map = Affine::translation(Point::new(x, y)).then(task.map),
             _ => {
-                self.remarks.broken(node, "`x` or `y` cannot be read".to_string());
+                self.remarks.broken(node, PLACE_UNREADABLE.into());
                 return;
             }
         }
@@ -214,7 +227,7 @@ impl<'a, 'i, 'r> Walk<'a, 'i, 'r> {
         let figure = match shape::figure(task.node) {
             Ok(figure) => figure,
             Err((attribute, error)) => {
-                self.remarks.broken(task.node, format!("`{attribute}` cannot be read: {error}"));
+                self.remarks.broken(task.node, say!(remarks::UNREADABLE, attribute, error));
                 return;
             }
         };
@@ -222,7 +235,7 @@ impl<'a, 'i, 'r> Walk<'a, 'i, 'r> {
             return;
         }
         let Some(shape) = self.traced(task, figure) else {
-            self.remarks.broken(task.node, "a number is too large, or leads a kilometre off the page".to_string());
+            self.remarks.broken(task.node, TOO_FAR.into());
             return;
         };
         let own = task.named.clone().unwrap_or_else(|| Rc::new(name::names(task.node)));
