@@ -93,6 +93,8 @@ mod tests {
                 "outline" => continue,
                 "between" => "trim = \"x\"",
                 "tape" => "trim = \"x\"",
+                "block" => "width = \"1 mm\"",
+                "callouts" => "at = \"1 % 1 %\"",
                 _ => "",
             };
             let table = written(inside, start);

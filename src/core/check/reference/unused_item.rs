@@ -6,6 +6,7 @@ use crate::check::Context;
 use crate::check::mention::{Mention, Wanted, known, mentions, nearest};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Entry, Model, StitchUse};
+use crate::parties::Party;
 use crate::source::Help;
 use crate::words::{kind, say, words};
 
@@ -63,9 +64,12 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, colour) in model.colours.iter().filter(|(id, _)| !used.colours.contains(id.as_str())) {
         findings.push(unused("colour", id, &colour.entry, say!(COLOUR, id)));
     }
-    let style = &model.style;
-    let named = |id: &String| [&style.owner, &style.factory].into_iter().flatten().any(|one| one.value == *id);
-    for (id, party) in model.parties.iter().filter(|(id, party)| !named(id) && party.is_for_the_style()) {
+    let named: Vec<&str> =
+        [&model.style.owner, &model.style.factory].into_iter().flatten().map(|one| one.value.as_str()).collect();
+    // Where one of the two is misspelt, it is not known which party is meant.
+    let clear = named.iter().all(|id| model.parties.contains_key(*id));
+    let spare = |id: &str, party: &Party| clear && party.is_for_the_style() && !named.contains(&id);
+    for (id, party) in model.parties.iter().filter(|(id, party)| spare(id, party)) {
         findings.push(unused("party", id, &party.entry, say!(PARTY, id)));
     }
     for (id, entry) in model.stitches.iter().filter(|(id, _)| !used.stitches.contains(id.as_str())) {
