@@ -14,6 +14,7 @@ mod form;
 mod joint;
 mod kind;
 mod measure;
+mod named;
 mod notch;
 mod order;
 mod part;

@@ -27,7 +27,7 @@ pub struct PartyRow {
     pub role: Phrase,
     /// Its name, and what there is to remark.
     pub name: Phrase,
-    /// Address, electronic address and number, a line each.
+    /// Address, electronic address and number in a row.
     pub address: Phrase,
 }
 
@@ -73,12 +73,12 @@ fn row(view: &View<'_>, roles: &[PartyRole], party: &Party) -> PartyRow {
         "" => Phrase::none(),
         number => say!(NUMBER, number),
     };
-    let lines = party.address.as_ref().and_then(|address| address.known()).map(|lines| lines.join("\n"));
+    let lines = party.address.as_ref().and_then(|address| address.known()).map(|lines| lines.join(", "));
     let electronic = view.text(party.electronic.as_ref());
     PartyRow {
         role,
         name: Phrase::lines([party.entry.title(), view.text(party.note.as_ref())]),
-        address: Phrase::lines([lines.unwrap_or_default().into(), Phrase::from(electronic), number]),
+        address: Phrase::row([lines.unwrap_or_default().into(), Phrase::from(electronic), number], " · "),
     }
 }
 

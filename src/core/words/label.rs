@@ -7,9 +7,6 @@ crate::words! { list:
     OF "of" = "of";
     CONTINUED "continued" = "continued";
     CONTENTS "contents" = "Sheets";
-    PARTIES "parties" = "Who has to do with it";
-    PARTY_ROLE "party-role" = "Role";
-    ADDRESS "address" = "Address, number";
     ASSORTMENT "assortment" = "Sizes and colourways";
     COLOURWAY "colourway" = "Colourway";
     SAFETY "safety" = "Safety";
