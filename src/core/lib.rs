@@ -5,6 +5,7 @@
 //! model     the whole specification as pure data, every value with its place
 //! check     Model          -> findings            one file per rule
 //! compute   Model          -> Figures             one file per family of numbers
+//! parties   a subject: keys, model, reader, rules and rows of one table side by side
 //! rows      Figures -> typed rows and cells   what every sheet says
 //! scene     drawings in mm, read by every writer
 //! pipeline  the stages in their order, as every command runs them
@@ -19,6 +20,7 @@ pub mod geom;
 pub mod glyphs;
 pub mod lay;
 pub mod model;
+pub mod parties;
 pub mod pipeline;
 pub mod read;
 pub mod revision;

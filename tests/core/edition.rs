@@ -221,5 +221,5 @@ fn an_order_is_read_with_its_lines() {
     assert_eq!(order.short_of(line).unwrap().known().unwrap().to_string(), "5 pc");
     assert_eq!(line.quantity.as_ref().unwrap().known(), Some(&150_000));
     assert_eq!(line.tests.as_ref().unwrap().known(), Some(&5));
-    assert_eq!(line.destination.as_ref().unwrap().value, "NO");
+    assert_eq!(line.destination.as_ref().unwrap().value.code, "NO");
 }

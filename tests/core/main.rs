@@ -20,6 +20,7 @@ mod glyphs;
 mod lay;
 mod lays;
 mod orders;
+mod parties;
 mod phrases;
 mod pipeline;
 mod plan;

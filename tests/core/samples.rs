@@ -13,6 +13,7 @@ pub const STYLE: &str = r#"
 [style]
 id = "X-1"
 name = "Bag"
+kind = "bag"
 sizes = ["S", "L"]
 [revision]
 id = "B"

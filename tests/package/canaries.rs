@@ -64,6 +64,14 @@ fn made(scratch: &Scratch) -> Planted {
         let text = format!("# {comment}\n[fabric.{fabric}]\nname = \"{name}\"\n");
         scratch.write(&format!("tarn/private/{file}.toml"), text);
     }
+    let (maker, name, street, number) = (planted.word(), planted.word(), planted.word(), planted.word());
+    let text = format!(
+        "[party.{maker}]\nname = \"{name}\"\nrole = \"sub-supplier\"\nprocess = \"dyeing\"\naddress = [\"{street}\"]\n"
+    );
+    scratch.write("tarn/private/maker.toml", text);
+    let text = String::from_utf8(scratch.read("tarn/parties.toml")).unwrap();
+    let text = format!("{text}number = {{ value = \"{number}\", audience = \"own\" }}\n");
+    scratch.write("tarn/parties.toml", text);
     let (own, seen) = (planted.word(), planted.word());
     let text = String::from_utf8(scratch.read("tarn/materials.toml")).unwrap();
     let text =

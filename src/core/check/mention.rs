@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::model::{Article, ArticleKind, Cut, Entry, Joint, JointKind, Layer, Model, Part, Piece, Role, StitchUse};
+use crate::model::{Article, ArticleKind, Cut, Entry, Joint, Layer, Model, Piece, StitchUse};
 use crate::source::{Span, Spanned};
 use crate::words::{Phrase, kind, words};
 
@@ -19,6 +19,8 @@ pub enum Wanted {
     View,
     /// A stuffing.
     Stuffing,
+    /// A party.
+    Party,
     /// Something that is a step of the work: seam, opening, edge finish, topstitch, attachment, step.
     Work,
     /// Anything with an id.
@@ -40,11 +42,13 @@ pub struct Mention<'a> {
 
 words! {
     ORDER_OF_WORK "mention.order-of-work" = "the order of work";
+    STYLE "mention.style" = "the style";
 }
 
 /// Every id that the specification mentions, apart from runs, which the assembly resolves, and colourways.
 pub fn mentions(model: &Model) -> Vec<Mention<'_>> {
     let mut all = Mentions { list: Vec::new() };
+    all.style(model);
     all.shapes(model);
     all.sewing(model);
     all.rest(model);
@@ -56,7 +60,7 @@ pub fn mentions(model: &Model) -> Vec<Mention<'_>> {
 
 /// `seam left`, `opening back`.
 pub fn joint_title(joint: &Joint) -> Phrase {
-    kind::named(joint_table(joint), &joint.entry.id.value)
+    kind::named(joint.kind.table(), &joint.entry.id.value)
 }
 
 struct Mentions<'a> {
@@ -68,6 +72,12 @@ impl<'a> Mentions<'a> {
         if let Some(id) = id {
             self.list.push(Mention { wanted, id: &id.value, span: id.span, by: by.clone() });
         }
+    }
+
+    fn style(&mut self, model: &'a Model) {
+        let by = STYLE.into();
+        self.add(Wanted::Party, model.style.owner.as_ref(), &by);
+        self.add(Wanted::Party, model.style.factory.as_ref(), &by);
     }
 
     fn shapes(&mut self, model: &'a Model) {
@@ -152,6 +162,7 @@ pub fn known(model: &Model, wanted: Wanted) -> Vec<&str> {
         Wanted::Colour => ids(model.colours.keys()),
         Wanted::View => ids(model.views.keys()),
         Wanted::Stuffing => ids(model.stuffings.keys()),
+        Wanted::Party => ids(model.parties.keys()),
         Wanted::Material(kind) => {
             let is_kind = |article: &&Article| article.kind == kind;
             let direct = model.articles.values().filter(is_kind).map(|article| &article.entry.id.value);
@@ -161,12 +172,13 @@ pub fn known(model: &Model, wanted: Wanted) -> Vec<&str> {
             });
             ids(direct.chain(roles))
         }
-        Wanted::Work => entries(model)
+        Wanted::Work => model
+            .entries()
             .into_iter()
             .filter(|(table, _)| is_work(table))
             .map(|(_, entry)| entry.id.value.as_str())
             .collect(),
-        Wanted::Thing => entries(model).into_iter().map(|(_, entry)| entry.id.value.as_str()).collect(),
+        Wanted::Thing => model.entries().into_iter().map(|(_, entry)| entry.id.value.as_str()).collect(),
     };
     all.sort_unstable();
     all.dedup();
@@ -180,35 +192,6 @@ fn ids<'a>(keys: impl Iterator<Item = &'a String>) -> Vec<&'a str> {
 /// Whether things of a table are steps of the work.
 pub fn is_work(table: &str) -> bool {
     matches!(table, "seam" | "opening" | "edge-finish" | "topstitch" | "attach" | "step")
-}
-
-/// Every named thing with the table that declares it.
-pub fn entries(model: &Model) -> Vec<(&'static str, &Entry)> {
-    let mut all: Vec<(&'static str, &Entry)> = Vec::new();
-    all.extend(model.sizes.iter().map(|one| ("size", &one.entry)));
-    all.extend(model.colourways.values().map(|one| ("colourway", &one.entry)));
-    all.extend(model.colours.values().map(|one| ("colour", &one.entry)));
-    all.extend(model.articles.values().map(|one: &Article| (one.kind.word(), &one.entry)));
-    all.extend(model.roles.values().map(|one: &Role| ("role", &one.entry)));
-    all.extend(model.parts.values().map(|one: &Part| ("part", &one.entry)));
-    all.extend(model.stuffings.values().map(|one| ("stuffing", &one.entry)));
-    all.extend(model.pieces.values().map(|one: &Piece| ("piece", &one.entry)));
-    all.extend(model.stitches.values().map(|one| ("stitch", one)));
-    all.extend(model.joints.values().map(|one| (joint_table(one), &one.entry)));
-    all.extend(model.edge_finishes.values().map(|one| ("edge-finish", &one.entry)));
-    all.extend(model.topstitches.values().map(|one| ("topstitch", &one.entry)));
-    all.extend(model.attaches.values().map(|one| ("attach", &one.entry)));
-    all.extend(model.steps.values().map(|one| ("step", &one.entry)));
-    all.extend(model.measures.values().map(|one| ("point-of-measure", &one.entry)));
-    all.extend(model.views.values().map(|one| ("view", &one.entry)));
-    all
-}
-
-fn joint_table(joint: &Joint) -> &'static str {
-    match joint.kind {
-        JointKind::Seam => "seam",
-        JointKind::Opening => "opening",
-    }
 }
 
 /// Every article that a material name can stand for, in the order of colourways, each once.

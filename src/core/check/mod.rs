@@ -31,6 +31,7 @@ pub const FAMILIES: &[&[Check]] = &[
     order::CHECKS,
     sample::CHECKS,
     release::CHECKS,
+    crate::parties::rules::CHECKS,
     safety::CHECKS,
 ];
 

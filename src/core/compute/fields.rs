@@ -273,7 +273,7 @@ const FIELDS: &[Field] = &[
     field("orders.*.lines.[].line", "", "A line"),
     field("orders.*.lines.[].size", "", "Its size"),
     field("orders.*.lines.[].colourway", "", "Its colourway"),
-    field("orders.*.lines.[].destination", "", "Where it goes"),
+    field("orders.*.lines.[].destination", "", "Where it goes: a code of ISO 3166-1, or EU"),
     field("orders.*.lines.[].date", "", "When it leaves the factory"),
     field("orders.*.lines.[].quantity", "pc", "Products ordered"),
     field("orders.*.lines.[].most", "pc", "Most that may be delivered: with what is allowed over, rounded down"),

@@ -14,6 +14,7 @@ mod form;
 mod joint;
 mod kind;
 mod measure;
+mod named;
 mod notch;
 mod order;
 mod part;
@@ -46,12 +47,14 @@ pub use sample::{
     Sample, Samples, Sealed, Submission,
 };
 pub use stage::Stage;
-pub use style::{Colourway, Revision, Size, Style};
+pub use style::{AgeGrade, Colourway, Product, Revision, Size, Style};
 pub use value::{Audience, Binding, Given, Stated, Value, Variant};
 pub use view::{Callout, Medium, Picture, View};
 pub use work::{Attach, Deed, Step, Topstitch, Work};
 
 use std::collections::{BTreeMap, BTreeSet};
+
+use crate::parties::Party;
 
 /// One specification.
 #[derive(Debug, Clone, Default)]
@@ -60,6 +63,8 @@ pub struct Model {
     pub style: Style,
     /// Which revision of it, of what date, by whom.
     pub revision: Revision,
+    /// Who has to do with it.
+    pub parties: Table<Party>,
     /// Sizes in the order the style lists them; the first is the drawn one. Never empty: a style without sizes has
     /// one, called `one`.
     pub sizes: Vec<Size>,

@@ -1,6 +1,7 @@
 //! An order and its lines: how much of which size and colourway goes where, and when.
 
 use crate::source::Spanned;
+use crate::standards::market::Market;
 use crate::units::Quantity;
 
 use super::{Entry, Stated, Table};
@@ -44,7 +45,7 @@ pub struct OrderLine {
     /// Colourway id.
     pub colourway: Option<Spanned<String>>,
     /// The country or market it goes to.
-    pub destination: Option<Spanned<String>>,
+    pub destination: Option<Spanned<Market>>,
     /// When it leaves the factory, `yyyy-mm-dd`.
     pub date: Option<Stated<String>>,
     /// Products ordered.

@@ -3,6 +3,8 @@
 use std::collections::BTreeMap;
 
 use crate::source::{Span, Spanned};
+use crate::standards::market::Market;
+use crate::units::Age;
 use crate::words::Languages;
 
 use super::{Entry, Stated};
@@ -18,22 +20,65 @@ pub struct Style {
     pub name: Option<Stated<String>>,
     /// What the product is.
     pub product: Option<Stated<String>>,
-    /// Legal owner of the specification.
-    pub owner: Option<Stated<String>>,
-    /// The factory.
-    pub factory: Option<Stated<String>>,
+    /// What it is to the law.
+    pub kind: Option<Spanned<Product>>,
+    /// Id of the party that is the legal owner of the specification.
+    pub owner: Option<Spanned<String>>,
+    /// Id of the party that makes it.
+    pub factory: Option<Spanned<String>>,
     /// The factory's own number for the style.
     pub factory_number: Option<Stated<String>>,
     /// Season.
     pub season: Option<Stated<String>>,
     /// Age grade.
-    pub age: Option<Stated<String>>,
+    pub age: Option<AgeGrade>,
     /// Countries or markets it is sold in.
-    pub destinations: Vec<Spanned<String>>,
+    pub destinations: Vec<Spanned<Market>>,
     /// The languages of the package, one or two, in the order in which they are printed.
     pub languages: Languages,
     /// A remark for the cover.
     pub note: Option<Stated<String>>,
+}
+
+/// What a product is to the law: cautions, tests and labels follow from it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Product {
+    /// Made for a child to play with.
+    Toy,
+    /// Cushions, throws and the like.
+    HouseholdTextile,
+    /// A bag.
+    Bag,
+    /// None of these.
+    Other,
+}
+
+impl Product {
+    /// Every kind.
+    pub const ALL: [Product; 4] = [Product::Toy, Product::HouseholdTextile, Product::Bag, Product::Other];
+
+    /// The word of the file.
+    pub fn word(self) -> &'static str {
+        match self {
+            Product::Toy => "toy",
+            Product::HouseholdTextile => "household textile",
+            Product::Bag => "bag",
+            Product::Other => "other",
+        }
+    }
+}
+
+/// For whom it is meant, and who said so.
+#[derive(Debug, Clone)]
+pub struct AgeGrade {
+    /// The youngest.
+    pub from: Option<Spanned<Age>>,
+    /// The oldest.
+    pub to: Option<Spanned<Age>>,
+    /// Who graded it, and after what.
+    pub basis: Option<Stated<String>>,
+    /// Where it is written.
+    pub span: Span,
 }
 
 /// One revision of the specification.

@@ -81,13 +81,15 @@ impl Reader {
         let what = COMPOSITION.into();
         let Some(inner) = self.table(section, "composition", &what) else { return Vec::new() };
         let mut layers = Vec::new();
-        for (name, (place, node)) in inner.fields {
+        for key in inner.keys {
+            let (Some(place), Some(node)) = (inner.key_span(key.name), inner.node(key.name)) else { continue };
             if let Kind::Text(text) = &node.kind {
-                layers.push(self.layer(Spanned::new(name.clone(), *place), text, node));
+                layers.push(self.layer(Spanned::new(key.name.to_string(), place), text, node));
             } else {
-                self.refuse::<()>(name, SHARES, node);
+                self.refuse::<()>(key.name, SHARES, node);
             }
         }
+        layers.sort_by(|a, b| a.layer.value.cmp(&b.layer.value));
         layers
     }
 

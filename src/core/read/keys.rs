@@ -13,15 +13,17 @@ use std::sync::OnceLock;
 
 use crate::model::ArticleKind;
 use crate::model::property::{self, Holds};
+use crate::parties;
 use crate::units::Dimension::{Count, Density, Length, Mass, Percent};
 
-use form::key;
+pub(crate) use form::{key, keyed, single, varying};
 
 /// Every kind of table, in the order of the reference.
 pub fn kinds() -> &'static [Kind] {
     static KINDS: OnceLock<Vec<Kind>> = OnceLock::new();
     KINDS.get_or_init(|| {
         let mut all = people();
+        all.push(parties::keys::party());
         all.extend(materials());
         all.extend(shapes());
         all.extend(sewing());
@@ -35,36 +37,32 @@ pub fn kind(name: &str) -> Option<&'static Kind> {
     kinds().iter().find(|kind| kind.name == name)
 }
 
-fn varying(name: &'static str, form: Form, doc: &'static str) -> Key {
-    Key { name, form, varies: true, doc }
-}
-
-fn single(name: &'static str, keys: Vec<Key>, doc: &'static str) -> Kind {
-    Kind { name, keyed: false, hyphen: true, keys, open: None, doc }
-}
-
-fn keyed(name: &'static str, mut keys: Vec<Key>, doc: &'static str) -> Kind {
-    keys.insert(0, key("name", Form::Text, "Text for people; without it the id is printed"));
-    keys.insert(1, key("was", Form::Id, "The id it had in an earlier revision"));
-    Kind { name, keyed: true, hyphen: true, keys, open: None, doc }
-}
-
 fn strict(mut kind: Kind) -> Kind {
     kind.hyphen = false;
     kind
 }
 
 fn people() -> Vec<Kind> {
+    let age = vec![
+        key("from", Form::Age, "The youngest who get it: \"36 months\", \"3 years\", \"0 months\""),
+        key("to", Form::Age, "The oldest it is meant for"),
+        key("basis", Form::Text, "Who graded it, and after what"),
+    ];
     let style = vec![
         key("id", Form::Text, "Style number"),
         key("name", Form::Text, "Title of the style"),
         key("product", Form::Text, "What it is: floor cushion, soft toy, tote bag"),
-        key("owner", Form::Text, "Legal owner of the specification"),
-        key("factory", Form::Text, "The factory it is for"),
+        key("kind", Form::Choice(PRODUCTS), "What it is to the law: cautions, tests and labels follow from it"),
+        key("owner", Form::Id, "The party that is the legal owner of the specification"),
+        key("factory", Form::Id, "The party that makes it"),
         key("factory-number", Form::Text, "The factory's own number for the style"),
         key("season", Form::Text, "Season or collection"),
-        key("age", Form::Text, "Age grade; the accredited laboratory and the law of the destination decide"),
-        key("destinations", Form::Texts, "Countries or markets it is sold in"),
+        key("age", Form::Table(age), "Age grade; the accredited laboratory and the law of the destination decide"),
+        key(
+            "destinations",
+            Form::Markets,
+            "Where it is sold: codes of ISO 3166-1 or English short names of countries, and EU for the European Union",
+        ),
         key("sizes", Form::Texts, "Size ids in order; the first is the drawn size"),
         key("libraries", Form::Texts, "Shared files or folders below the root, for example \"library/fabric.toml\""),
         key(
@@ -100,6 +98,8 @@ fn people() -> Vec<Kind> {
     ]
 }
 
+/// What a product can be to the law.
+pub const PRODUCTS: &[&str] = &["toy", "household textile", "bag", "other"];
 /// Stages a style goes through.
 pub const STAGES: &[&str] = &["prototype", "counter sample", "pre-production", "bulk"];
 

@@ -16,6 +16,7 @@ mod ledgers;
 mod libraries;
 mod loaded;
 mod lock;
+mod markets;
 mod measures;
 mod orders;
 mod outlines;
@@ -38,12 +39,15 @@ mod values;
 mod views;
 mod work;
 
+pub(crate) use declared::Declarations;
 pub use disk::{Limits, ROOT, Unreadable, bytes as file_bytes, is_folder, is_there, revisions, text as text_file};
 pub use edition::{Unshown, concerning, factory_edition, order_edition, shown, withholds};
 pub use facts::statements;
 pub use folders::{is_order, is_private, is_sample};
 pub use loaded::Loaded;
 pub(crate) use loaded::SAMPLING;
+pub(crate) use reader::Reader;
+pub(crate) use section::Section;
 
 use std::collections::BTreeMap;
 use std::path::Path;

@@ -77,7 +77,7 @@ impl Reader {
             entry,
             size: self.word(section, "size"),
             colourway: self.word(section, "colourway"),
-            destination: self.word(section, "destination"),
+            destination: self.market(section, "destination"),
             date: self.date(section, "date"),
             quantity: self.products(section, "quantity"),
             over: self.quantity(section, "over"),

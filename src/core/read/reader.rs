@@ -114,6 +114,7 @@ impl Reader {
     pub fn model(&mut self, declared: &Declarations) -> Model {
         let mut model = Model::default();
         self.style(declared, &mut model);
+        self.parties(declared, &mut model);
         self.articles(declared, &mut model);
         self.pieces(declared, &mut model);
         self.drawings(&mut model);

@@ -7,6 +7,7 @@ use serde_json::{Map, Value, json};
 
 use super::keys::{Form, Key, Kind, kinds, outline};
 use super::values::MOST_PRODUCTS;
+use crate::standards::market::Market;
 use crate::units::{Dimension, Unit};
 
 /// An id where chains name it: a hyphen stands between points.
@@ -17,6 +18,9 @@ const ID_HYPHEN: &str = "^[A-Za-z][A-Za-z0-9_-]*$";
 const CODE: &str = "^[A-Za-z0-9][A-Za-z0-9_-]*$";
 /// A number with its unit behind it, or left to the factory.
 const QUANTITY: &str = "^\\s*by factory\\s*$|[0-9０-９].*[^0-9０-９.,\\s]";
+
+/// Months or years.
+const AGE: &str = "^\\s*[0-9]+ *(months?|years?)\\s*$";
 
 /// The whole schema.
 pub fn schema() -> Value {
@@ -83,12 +87,17 @@ fn form(form: &Form) -> Value {
         Form::Text | Form::Date => stated(text()),
         Form::Id | Form::Chain => text(),
         Form::Choice(words) => json!({ "enum": words }),
+        Form::Choices(words) => one_or_more(json!({ "enum": words })),
         Form::Flag => json!({ "type": "boolean" }),
         Form::Whole => json!({ "type": "integer", "minimum": 1, "maximum": 100_000 }),
         Form::Products => json!({ "type": "integer", "minimum": 1, "maximum": MOST_PRODUCTS }),
         Form::Quantity(_) => stated(json!({ "type": "string", "pattern": QUANTITY })),
         Form::Number => json!({ "type": ["string", "number"] }),
-        Form::Texts => any([text(), json!({ "type": "array", "items": text() })]),
+        Form::Texts => one_or_more(text()),
+        Form::Lines => stated(one_or_more(text())),
+        Form::Market => market(),
+        Form::Markets => one_or_more(market()),
+        Form::Age => json!({ "type": "string", "pattern": AGE }),
         Form::Table(keys) => object(keys),
         Form::TextOr(keys) => any([text(), object(keys)]),
         Form::Tables(keys) => json!({ "type": "array", "items": object(keys) }),
@@ -121,6 +130,16 @@ fn open(inner: &Form) -> Value {
         other => form(other),
     };
     json!({ "type": "object", "additionalProperties": false, "patternProperties": { ID_HYPHEN: value } })
+}
+
+fn one_or_more(one: Value) -> Value {
+    any([one.clone(), json!({ "type": "array", "items": one })])
+}
+
+/// The codes, which an editor offers, or a name.
+fn market() -> Value {
+    let codes: Vec<&str> = Market::all().map(|market| market.code).collect();
+    any([json!({ "enum": codes }), json!({ "type": "string", "minLength": 3 })])
 }
 
 /// One reading a piece, empty where it was not read; or both sides.

@@ -106,7 +106,7 @@ impl Reader {
                 self.findings.push(rules::bad_value(message, section.span, help));
             }
         }
-        let close = self.close(section);
+        let close = if kind == JointKind::Opening { self.close(section) } else { None };
         Joint {
             kind,
             a: self.chain(section, "a"),

@@ -1,6 +1,6 @@
 //! Reads the style, its revision, sizes, colourways and severities.
 
-use crate::model::{Colourway, Entry, Model, Revision, Size, Stated, Style};
+use crate::model::{AgeGrade, Colourway, Entry, Model, Product, Revision, Size, Stated, Style};
 use crate::source::Spanned;
 use crate::words::{Language, Languages, kind, say, words};
 
@@ -17,6 +17,9 @@ words! {
     TWO "read.style.languages-two" = "a package has one language, or two different ones";
     NO_LANGUAGE "read.style.languages-unknown" = "backtack has no words in the language \"{tag}\"";
     ONE_OF "read.style.languages-one-of" = "write [\"en\"], [\"zh-Hans\"], or both in the order in which they are printed";
+    AGE "read.style.age" = "the age grade";
+    YOUNGER "read.style.age-younger" = "the age ends before it begins";
+    OLDEST "read.style.age-oldest" = "`to` is the oldest it is meant for: write an age above `from`, or leave it out";
 }
 
 /// The size of a style that lists none.
@@ -45,15 +48,34 @@ impl Reader {
             id: self.text(section, "id"),
             name: self.text(section, "name"),
             product: self.text(section, "product"),
-            owner: self.text(section, "owner"),
-            factory: self.text(section, "factory"),
+            kind: self.product(section),
+            owner: self.word(section, "owner"),
+            factory: self.word(section, "factory"),
             factory_number: self.text(section, "factory-number"),
             season: self.text(section, "season"),
-            age: self.text(section, "age"),
-            destinations: self.list(section, "destinations"),
+            age: self.age_grade(section),
+            destinations: self.markets(section, "destinations"),
             languages: self.languages(section),
             note: self.text(section, "note"),
         }
+    }
+
+    fn product(&mut self, section: &Section<'_>) -> Option<Spanned<Product>> {
+        let word = self.choice(section, "kind")?;
+        let kind = Product::ALL.into_iter().find(|kind| kind.word() == word.value)?;
+        Some(Spanned::new(kind, word.span))
+    }
+
+    fn age_grade(&mut self, section: &Section<'_>) -> Option<AgeGrade> {
+        let what = AGE.into();
+        let inner = self.table(section, "age", &what)?;
+        let (from, to) = (self.age(&inner, "from"), self.age(&inner, "to"));
+        if let (Some(from), Some(to)) = (&from, &to)
+            && from.value.months() > to.value.months()
+        {
+            self.findings.push(rules::bad_value(YOUNGER, to.span, OLDEST));
+        }
+        Some(AgeGrade { from, to, basis: self.text(&inner, "basis"), span: inner.span })
     }
 
     /// One language or two, by their tags.

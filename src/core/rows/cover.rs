@@ -1,8 +1,8 @@
 //! The cover: who makes what for whom, in which sizes and colourways, and what a signature covers.
 
 use crate::diag::Severity;
-use crate::model::Colourway as Way;
-use crate::words::{head as heads, sheet as words};
+use crate::model::{AgeGrade, Colourway as Way};
+use crate::words::{Phrase, head as heads, say, sheet as words};
 
 use super::comments::concession;
 use super::data::{Colourway, Cover, Sheet};
@@ -10,6 +10,12 @@ use super::package::{Fact, Head, ROOM_COVER};
 use super::view::{View, capital};
 use super::views::drawing;
 use super::written::date;
+
+crate::words::words! {
+    FROM_TO "cover.age-from-to" = "From {from} to {to}";
+    FROM "cover.age-from" = "From {from}";
+    TO "cover.age-to" = "Up to {to}";
+}
 
 /// The cover, always one sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -26,6 +32,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         head: Head { title: words::COVER_TITLE.en.into(), name, lead },
         front: front.and_then(|front| drawing(view, front, ROOM_COVER, None)),
         facts: facts(view),
+        parties: crate::parties::rows::rows(view),
         sizes: view.model.sizes.iter().map(|size| size.entry.title().to_string()).collect(),
         colourways: view.model.colourways.values().map(|way| colourway(view, way)).collect(),
         concessions: view.samples.concessions.iter().map(concession).collect(),
@@ -38,7 +45,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
 
 fn facts(view: &View<'_>) -> Vec<Fact> {
     let (style, revision) = (&view.model.style, &view.model.revision);
-    let destinations: Vec<&str> = style.destinations.iter().map(|one| one.value.as_str()).collect();
+    let destinations: Vec<String> = style.destinations.iter().map(|one| one.value.printed()).collect();
     let fact = |label: &str, value: String| Fact { label: label.into(), value };
     let index = view.text(revision.id.as_ref());
     let dated = match date(view.text(revision.date.as_ref())) {
@@ -49,9 +56,8 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
     let mut all = vec![
         fact(heads::STYLE_NUMBER.en, view.text(style.id.as_ref()).into()),
         fact(heads::FACTORY_NUMBER.en, view.text(style.factory_number.as_ref()).into()),
-        fact(heads::FACTORY.en, view.text(style.factory.as_ref()).into()),
         fact(heads::DESTINATIONS.en, destinations.join(", ")),
-        fact(heads::AGE.en, view.text(style.age.as_ref()).into()),
+        fact(heads::AGE.en, style.age.as_ref().map_or(String::new(), |age| grade(view, age))),
         fact(heads::STAGE.en, capital(view.text(revision.stage.as_ref()))),
         fact(heads::REVISION.en, dated),
         fact(heads::REASON.en, view.text(revision.reason.as_ref()).into()),
@@ -61,6 +67,17 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
     let tags = view.samples.approvals.iter().filter_map(|one| one.sealed.as_ref()?.tag.clone());
     all.push(fact("Sealed sample, tag no.", tags.collect::<Vec<_>>().join(", ")));
     all
+}
+
+/// `From 36 months, graded by ..`.
+fn grade(view: &View<'_>, age: &AgeGrade) -> String {
+    let range = match (&age.from, &age.to) {
+        (Some(from), Some(to)) => say!(FROM_TO, from = from.value.to_string(), to = to.value.to_string()),
+        (Some(from), None) => say!(FROM, from = from.value.to_string()),
+        (None, Some(to)) => say!(TO, to = to.value.to_string()),
+        (None, None) => Phrase::none(),
+    };
+    Phrase::list([range, view.text(age.basis.as_ref()).into()]).english()
 }
 
 fn colourway(view: &View<'_>, way: &Way) -> Colourway {

@@ -13,6 +13,7 @@ pub use review::*;
 use serde::Serialize;
 
 use super::package::{Drawing, Fact, Head};
+use crate::parties::rows::PartyRow;
 
 /// Any sheet.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -65,6 +66,8 @@ pub struct Cover {
     pub front: Option<Drawing>,
     /// Style numbers, destinations, age grade, stage, revision, seal tag and so on, in order.
     pub facts: Vec<Fact>,
+    /// Who has to do with the product.
+    pub parties: Vec<PartyRow>,
     /// Sizes, the columns of the assortment.
     pub sizes: Vec<String>,
     /// Colourways, the rows of the assortment.

@@ -1,7 +1,7 @@
 //! Which sheets and items a finding is about, told by where it points.
 
 use crate::diag::Finding;
-use crate::model::{Entry, JointKind, Model};
+use crate::model::{Entry, Model};
 use crate::source::Span;
 use crate::words::{Word, kind, sheet as words};
 
@@ -63,41 +63,15 @@ fn tables(model: &Model) -> Vec<Table<'_>> {
     all.extend(model.style.span.map(|span| ("style", "", span)));
     all.extend(model.revision.span.map(|span| ("revision", "", span)));
     all.extend(model.work.span.map(|span| ("order of work", "", span)));
-    let named = bought(model).into_iter().chain(made(model)).chain(judged(model));
+    let named = model.entries().into_iter().chain(apart(model));
     all.extend(named.map(|(table, entry)| (table, entry.title(), entry.span())));
     all
 }
 
-fn bought(model: &Model) -> Vec<(&'static str, &Entry)> {
+/// What is declared beside the product itself: how it is cut, and what was said of samples.
+fn apart(model: &Model) -> Vec<(&'static str, &Entry)> {
     let mut all: Vec<(&'static str, &Entry)> = Vec::new();
-    all.extend(model.sizes.iter().map(|one| ("size", &one.entry)));
-    all.extend(model.colourways.values().map(|one| ("colourway", &one.entry)));
-    all.extend(model.colours.values().map(|one| ("colour", &one.entry)));
-    all.extend(model.articles.values().map(|one| (one.kind.word(), &one.entry)));
-    all.extend(model.roles.values().map(|one| ("role", &one.entry)));
-    all
-}
-
-fn made(model: &Model) -> Vec<(&'static str, &Entry)> {
-    let joint = |kind| if kind == JointKind::Seam { "seam" } else { "opening" };
-    let mut all: Vec<(&'static str, &Entry)> = Vec::new();
-    all.extend(model.parts.values().map(|one| ("part", &one.entry)));
-    all.extend(model.pieces.values().map(|one| ("piece", &one.entry)));
-    all.extend(model.stuffings.values().map(|one| ("stuffing", &one.entry)));
-    all.extend(model.stitches.values().map(|one| ("stitch", one)));
-    all.extend(model.joints.values().map(|one| (joint(one.kind), &one.entry)));
-    all.extend(model.edge_finishes.values().map(|one| ("edge-finish", &one.entry)));
-    all.extend(model.topstitches.values().map(|one| ("topstitch", &one.entry)));
-    all.extend(model.attaches.values().map(|one| ("attach", &one.entry)));
-    all.extend(model.steps.values().map(|one| ("step", &one.entry)));
     all.extend(model.cuttings.values().map(|one| ("cutting", &one.entry)));
-    all
-}
-
-fn judged(model: &Model) -> Vec<(&'static str, &Entry)> {
-    let mut all: Vec<(&'static str, &Entry)> = Vec::new();
-    all.extend(model.measures.values().map(|one| ("point-of-measure", &one.entry)));
-    all.extend(model.views.values().map(|one| ("view", &one.entry)));
     all.extend(model.samples.samples.values().map(|one| ("sample", &one.entry)));
     all.extend(model.samples.comments.values().map(|one| ("comment", &one.entry)));
     all.extend(model.samples.approvals.values().map(|one| ("approval", &one.entry)));

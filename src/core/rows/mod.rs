@@ -111,7 +111,7 @@ fn title_block(view: &View<'_>) -> TitleBlock {
         (name, _) => name.to_string(),
     };
     TitleBlock {
-        owner: text(style.owner.as_ref()),
+        owner: crate::parties::rows::owner(view),
         number: number(view),
         title,
         supplement: text(style.product.as_ref()),

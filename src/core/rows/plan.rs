@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::compute::lays::mix_text;
 use crate::compute::orders::{FabricPlan, LayColour, LayLine, OrderFigures, Planned};
 use crate::compute::{Bought, Figure};
+use crate::standards::market::Market;
 use crate::words::{Phrase, number, sheet as words};
 
 use super::data::{Plan, PlanGroup, PlanRow, Sheet};
@@ -129,7 +130,7 @@ fn lines(order: &OrderFigures) -> Vec<Vec<String>> {
         vec![
             size,
             way,
-            one.destination.clone().unwrap_or_default(),
+            one.destination.as_deref().and_then(Market::of).map_or(String::new(), |market| market.printed()),
             one.date.as_deref().and_then(date).unwrap_or_default(),
             one.quantity.map_or(String::new(), whole),
             allowed,

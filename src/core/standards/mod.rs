@@ -4,7 +4,9 @@
 
 pub mod age;
 pub mod common;
+mod country;
 pub mod grey;
+pub mod market;
 pub mod safety;
 pub mod seam;
 pub mod stitch;

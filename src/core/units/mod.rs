@@ -13,6 +13,7 @@
 //! `±` may also be written `+-` or `+/-`. Everything else that people plausibly write (decimal
 //! commas, full-width digits, `㎜`, a missing unit) is refused with the text to write instead.
 
+mod age;
 mod error;
 mod fold;
 mod limits;
@@ -25,6 +26,7 @@ mod rational;
 mod tolerance;
 mod unit;
 
+pub use age::Age;
 pub use error::{QuantityError, QuantityErrorKind};
 pub use limits::{Cause, Crossed, Limits};
 pub use quantity::Quantity;

@@ -38,6 +38,7 @@ kinds! {
     "opening" = "opening", "openings";
     "order" = "order", "orders";
     "part" = "part", "parts";
+    "party" = "party", "parties";
     "piece" = "piece", "pieces";
     "point-of-measure" = "point of measure", "points of measure";
     "revision" = "revision", "revisions";

@@ -52,7 +52,7 @@ const SAME: &[(&str, &str)] = &[
     ("\"4 st/cm\"", "\"10.16 st/in\""),
     ("80 % cotton, 20 % linen", "20% linen,  80 % cotton"),
     ("80 % cotton, 20 % linen\"", "80 % cotton, 20 % linen\"\n\"mass\" = \"300 g/m2 ±5 %\"#"),
-    ("[\"Norway\", \"Iceland\"]", "[\"Iceland\", \"Norway\"]"),
+    ("[\"Norway\", \"Iceland\"]", "[\"IS\", \"NO\"]"),
     ("\"FRONT:nw-sw-se-ne\"", "\"FRONT:nw-sw, sw-se, se-ne\""),
     ("sw-se 40 mm", "sw-se 4 cm"),
     ("\"ne-nw\" = \"30 mm\"", "\"nw-ne\" = \"30 mm\""),

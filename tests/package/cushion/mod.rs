@@ -7,6 +7,7 @@ mod work;
 
 use std::collections::BTreeMap;
 
+use backtack_core::parties::rows::PartyRow;
 use backtack_core::rows::data::{
     Callout, CautionRow, Chain, ChainStep, Colourway, Cover, Fabric, LayCard, LayGroup, Marker, Plan, PlanGroup,
     PlanRow, Question, Questions, Safety, Sheet,
@@ -129,6 +130,14 @@ fn cover() -> Cover {
             fact("Age grade", "Not a toy"),
             fact("Answers by", "20 Mar 2026"),
             fact("Sealed sample, tag no.", ""),
+        ],
+        parties: vec![
+            PartyRow {
+                role: "Legal owner, Manufacturer".into(),
+                name: "Marrow & Fold (invented)".into(),
+                address: "1 Sample Lane\nSampletown\nhello@marrow.example".into(),
+            },
+            PartyRow { role: "Factory".into(), name: "Example Sewing (invented)".into(), address: "".into() },
         ],
         concessions: vec![
             "Bag-film is conceded by M. Example on 2026-03-01: no bag. For 40 pieces, until 2026-06-30.".into(),

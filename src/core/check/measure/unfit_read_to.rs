@@ -10,9 +10,9 @@ pub const RULE: Rule = Rule {
     code: "unfit-read-to",
     family: "measure",
     severity: Severity::Must,
-    summary: "the step of a measurement is nought, or measures something else than the target",
+    summary: "the step of a measurement is zero, or measures something else than the target",
     explanation: "Limits are rounded to multiples of the step. A length cannot be read in grams, nor to a step of \
-                  nought.",
+                  zero.",
     failing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"\nread-to = \"1 g\"",
     passing: "[point-of-measure.H1]\ntarget = \"250 mm ±5 mm\"\nread-to = \"1 mm\"",
     source: "ISO 80000-1",

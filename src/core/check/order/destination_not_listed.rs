@@ -1,9 +1,8 @@
 //! Rule: an order line goes to a destination that the style does not list.
 
 use crate::check::Context;
-use crate::check::mention::nearest;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::words::{Phrase, say, words};
+use crate::words::{say, words};
 
 use super::{lines, title};
 
@@ -15,31 +14,27 @@ pub const RULE: Rule = Rule {
     summary: "an order line goes to a destination that the style does not list",
     explanation: "Tests, warnings, labels and marks follow the law of the destination. A destination that the style does \
                   not list was perhaps never looked at: ask an accredited laboratory before the goods are made.",
-    failing: "[style]\ndestinations = [\"European Union\"]\n[order.spring.line.a]\ndestination = \"Norway\"",
-    passing: "[style]\ndestinations = [\"European Union\", \"Norway\"]\n[order.spring.line.a]\ndestination = \"Norway\"",
+    failing: "[style]\ndestinations = [\"EU\"]\n[order.spring.line.a]\ndestination = \"NO\"",
+    passing: "[style]\ndestinations = [\"EU\", \"NO\"]\n[order.spring.line.a]\ndestination = \"NO\"",
     source: "common practice; the law of the destination decides",
 };
 
 words! {
     MESSAGE "destination-not-listed.message" = "{line} goes to {to}, which the style does not list";
-    WRITE "destination-not-listed.write" = "write \"{near}\"";
-    LIST "destination-not-listed.list" = "add it to `destinations` of the style once its rules were looked at";
+    ADD_STYLE "destination-not-listed.add-style" = "add \"{code}\" to `destinations` of the style once its rules were looked at";
     HERE "destination-not-listed.here" = "not among the destinations";
 }
 
 /// Reports each line with such a destination, where the style lists any.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    let listed: Vec<&str> = context.model.style.destinations.iter().map(|one| one.value.as_str()).collect();
+    let listed: Vec<&str> = context.model.style.destinations.iter().map(|one| one.value.code).collect();
     if listed.is_empty() {
         return;
     }
     for (order, line) in lines(context.model) {
-        let Some(to) = line.destination.as_ref().filter(|to| !listed.contains(&to.value.as_str())) else { continue };
-        let message = say!(MESSAGE, line = title(order, line), to = &to.value);
-        let help = match nearest(&to.value, listed.iter().copied()) {
-            Some(near) => say!(WRITE, near),
-            None => Phrase::from(LIST),
-        };
+        let Some(to) = line.destination.as_ref().filter(|to| !listed.contains(&to.value.code)) else { continue };
+        let message = say!(MESSAGE, line = title(order, line), to = to.value.printed());
+        let help = say!(ADD_STYLE, code = to.value.code);
         findings.push(Finding::new(&RULE, message).at(to.span, HERE).help(help));
     }
 }

@@ -33,7 +33,7 @@ fn same(line: &OrderLine) -> Same<'_> {
     [
         line.size.as_ref().map(|one| one.value.as_str()),
         line.colourway.as_ref().map(|one| one.value.as_str()),
-        line.destination.as_ref().map(|one| one.value.as_str()),
+        line.destination.as_ref().map(|one| one.value.code),
         line.date.as_ref().and_then(|date| date.known().map(String::as_str)),
     ]
 }

@@ -3,7 +3,6 @@
 use std::collections::BTreeMap;
 
 use crate::check::Context;
-use crate::check::mention::entries;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::{Edit, Help, Span};
 use crate::words::{kind, say, words};
@@ -38,7 +37,7 @@ words! {
 
 /// Reports former ids that are in use, and those claimed twice.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    let all = entries(context.model);
+    let all = context.model.entries();
     let mut claimed: BTreeMap<(&str, &str), (Span, &str)> = BTreeMap::new();
     for (table, entry) in &all {
         let Some(was) = &entry.was else { continue };

@@ -33,6 +33,7 @@ words! {
     UNKNOWN "unknown-id.unknown" = "{by} names the {what} `{id}`, which nothing declares";
     NOT_DECLARED "unknown-id.not-declared" = "not declared";
     WRITE "unknown-id.write" = "write \"{near}\"";
+    DECLARE_NAMED "unknown-id.declare-named" = "declare it and write its id: [{table}.ID] with name = \"{id}\"";
     DECLARE "unknown-id.declare" = "declare it: [{table}.{id}]";
     WRITE_OR_DECLARE "unknown-id.write-or-declare" = "write \"{one}\", or declare another: [{table}.ID]";
     DECLARE_ID "unknown-id.declare-id" = "declare it: [{table}.ID]";
@@ -66,6 +67,7 @@ fn wording(wanted: Wanted) -> (Phrase, &'static str) {
         Wanted::Colour => own("colour"),
         Wanted::View => own("view"),
         Wanted::Stuffing => own("stuffing"),
+        Wanted::Party => own("party"),
         Wanted::Work => (WORK.into(), "step"),
         Wanted::Thing => (THING.into(), "piece"),
     }
@@ -102,6 +104,8 @@ fn unknown(model: &Model, mention: &Mention<'_>) -> Finding {
 /// What else could be written.
 fn choice(known: &[&str], table: &str, id: &str) -> Phrase {
     match known {
+        // A name for people where an id belongs.
+        [] if id.contains(char::is_whitespace) => say!(DECLARE_NAMED, table, id),
         [] => say!(DECLARE, table, id),
         [one] => say!(WRITE_OR_DECLARE, one, table),
         _ if known.len() > 12 => say!(DECLARE_ID, table),

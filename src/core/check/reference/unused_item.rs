@@ -1,4 +1,4 @@
-//! Rule: a material, colour or stitch that nothing uses.
+//! Rule: a material, colour, stitch or party that nothing uses.
 
 use std::collections::BTreeSet;
 
@@ -6,6 +6,7 @@ use crate::check::Context;
 use crate::check::mention::{Mention, Wanted, known, mentions, nearest};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Entry, Model, StitchUse};
+use crate::parties::Party;
 use crate::source::Help;
 use crate::words::{kind, say, words};
 
@@ -14,7 +15,7 @@ pub const RULE: Rule = Rule {
     code: "unused-item",
     family: "reference",
     severity: Severity::Should,
-    summary: "a material, colour or stitch that nothing uses",
+    summary: "a material, colour, stitch or party that nothing uses",
     explanation: "A factory that finds an article in the bill of materials looks for the place where it goes, and asks. \
                   Either its use was forgotten, or it is left over from an earlier idea.",
     failing: "[fabric.felt]\nmass = \"180 g/m2\"\n# and no piece is cut from it",
@@ -30,6 +31,7 @@ words! {
     TRIM "unused-item.trim" = "say how many go into one product: use = \"1 pc\"; or name it in a seam or step, or take it out";
     COLOUR "unused-item.colour" = "add it to the `colours` of what is bought in it: colours = [\"{id}\"], or take it out";
     STITCH "unused-item.stitch" = "name it where it is sewn: stitch = \"{id}\", or take it out";
+    PARTY "unused-item.party" = "name it under [style]: owner = \"{id}\" or factory = \"{id}\", or take it out";
     MESSAGE "unused-item.message" = "nothing uses {what}";
     HERE "unused-item.here" = "not used";
 }
@@ -61,6 +63,14 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     }
     for (id, colour) in model.colours.iter().filter(|(id, _)| !used.colours.contains(id.as_str())) {
         findings.push(unused("colour", id, &colour.entry, say!(COLOUR, id)));
+    }
+    let named: Vec<&str> =
+        [&model.style.owner, &model.style.factory].into_iter().flatten().map(|one| one.value.as_str()).collect();
+    // Where one of the two is misspelt, it is not known which party is meant.
+    let clear = named.iter().all(|id| model.parties.contains_key(*id));
+    let spare = |id: &str, party: &Party| clear && party.is_for_the_style() && !named.contains(&id);
+    for (id, party) in model.parties.iter().filter(|(id, party)| spare(id, party)) {
+        findings.push(unused("party", id, &party.entry, say!(PARTY, id)));
     }
     for (id, entry) in model.stitches.iter().filter(|(id, _)| !used.stitches.contains(id.as_str())) {
         findings.push(unused("stitch", id, entry, say!(STITCH, id)));

@@ -15,7 +15,7 @@ pub const RULE: Rule = Rule {
                   of it. With two printouts on the table, it decides which one holds. From pre-production on, the person \
                   who approved the revision belongs to it.",
     failing: "[style]\nid = \"BN-01\"\nname = \"Bean puffin\"\n[revision]\nid = \"A\"",
-    passing: "[style]\nid = \"BN-01\"\nname = \"Bean puffin\"\nowner = \"Example Works\"\n[revision]\nid = \"A\"\n\
+    passing: "[style]\nid = \"BN-01\"\nname = \"Bean puffin\"\nowner = \"works\"\n[party.works]\nname = \"Example Works\"\n[revision]\nid = \"A\"\n\
               date = \"2026-11-20\"\nstage = \"prototype\"\nby = \"J. Example\"",
     source: "ISO 7200 (data fields in title blocks; mandatory fields from memory)",
 };
@@ -24,7 +24,8 @@ words! {
     STYLE_NUMBER "missing-title-data.style-number" = "its style number";
     TITLE "missing-title-data.title" = "its title";
     LEGAL_OWNER "missing-title-data.legal-owner" = "its legal owner";
-    YOUR_COMPANY "missing-title-data.your-company" = "the name of your company";
+    OWNER_ID "missing-title-data.owner-id" = "works";
+    OWNER_TABLE "missing-title-data.owner-table" = "and who that is, as a table of its own:\n[party.works]\nname = \"the name of your company\"";
     REVISION "missing-title-data.revision" = "its revision";
     DATE "missing-title-data.date" = "its date of issue";
     STAGE "missing-title-data.stage" = "the stage it is at";
@@ -47,7 +48,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let head = [
         ("id", style.id.is_some(), STYLE_NUMBER, "BN-01".into()),
         ("name", style.name.is_some(), TITLE, PRODUCT.into()),
-        ("owner", style.owner.is_some(), LEGAL_OWNER, YOUR_COMPANY.into()),
+        ("owner", style.owner.is_some(), LEGAL_OWNER, OWNER_ID.into()),
     ];
     fields(context, "style", style.span, &head, findings);
     let approval = Stage::of(context.model) < Stage::PreProduction || revision.approved.is_some();
@@ -69,6 +70,8 @@ fn fields(context: &Context<'_>, table: &str, span: Option<Span>, all: &[Field],
             Some(span) => finding.at(span, say!(HERE, key)),
             None => finding,
         };
-        findings.push(finding.help(say!(HELP, table, key, example)));
+        let finding = finding.help(say!(HELP, table, key, example));
+        let finding = if *key == "owner" { finding.help(OWNER_TABLE) } else { finding };
+        findings.push(finding);
     }
 }

@@ -12,8 +12,8 @@ pub const RULE: Rule = Rule {
     severity: Severity::Note,
     summary: "a toy for the youngest has cords, ribbons or loops",
     explanation: "A cord or loop can close round a neck. How long it may be, how thick, and how it is measured stands in the standards of the destination.",
-    failing: "[style]\nage = \"0+\"\n[trim.ribbon]\ntype = \"ribbon\"\nuse = \"400 mm\"",
-    passing: "[style]\nage = \"not a toy\"\n[trim.ribbon]\ntype = \"ribbon\"\nuse = \"400 mm\"",
+    failing: "[style]\nkind = \"toy\"\nage = { from = \"0 months\" }\n[trim.ribbon]\ntype = \"ribbon\"\nuse = \"400 mm\"",
+    passing: "[style]\nkind = \"household textile\"\n[trim.ribbon]\ntype = \"ribbon\"\nuse = \"400 mm\"",
     source: "EN 71-1:2005+A8:2009, 5.4; the law of the destination and an accredited laboratory decide",
 };
 

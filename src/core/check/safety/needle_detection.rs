@@ -12,8 +12,8 @@ pub const RULE: Rule = Rule {
     severity: Severity::Note,
     summary: "a toy has no step in which it is searched for needles",
     explanation: "Needles break. Fragments left in a soft toy are found by a metal detector only if somebody has put that step into the order of work.",
-    failing: "[style]\nage = \"3+\"\n[work]\norder = [\"crown\", \"fill\"]",
-    passing: "[style]\nage = \"3+\"\n[step.search]\ndo = \"detect\"\n[work]\norder = [\"crown\", \"fill\", \"search\"]",
+    failing: "[style]\nkind = \"toy\"\n[work]\norder = [\"crown\", \"fill\"]",
+    passing: "[style]\nkind = \"toy\"\n[step.search]\ndo = \"detect\"\n[work]\norder = [\"crown\", \"fill\", \"search\"]",
     source: "common practice of toy factories; the law of the destination and an accredited laboratory decide",
 };
 

@@ -12,8 +12,8 @@ pub const RULE: Rule = Rule {
     severity: Severity::Note,
     summary: "the seams of a filled toy say nothing about the force they must hold",
     explanation: "Filling that comes out can choke. Which force the seams are tested with depends on the destination and the age, and a laboratory tests it; the factory needs to know before it chooses thread and stitch.",
-    failing: "[style]\nage = \"3+\"\n[stuffing.body]\npart = \"body\"",
-    passing: "[style]\nage = \"3+\"\ndestinations = [\"EU\"]\n[stuffing.body]\npart = \"body\"",
+    failing: "[style]\nkind = \"toy\"\n[stuffing.body]\npart = \"body\"",
+    passing: "[style]\nkind = \"toy\"\ndestinations = [\"EU\"]\n[stuffing.body]\npart = \"body\"",
     source: "EN 71-1; ISO 8124-1; 16 CFR 1500.51; the law of the destination and an accredited laboratory decide",
 };
 

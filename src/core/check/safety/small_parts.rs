@@ -12,8 +12,8 @@ pub const RULE: Rule = Rule {
     severity: Severity::Note,
     summary: "a toy for the youngest has parts that could come off",
     explanation: "Eyes, noses, buttons and bells that come off can choke a small child. The note names them so that the question is asked before the sample is made; embroidery avoids it.",
-    failing: "[style]\nage = \"0+\"\n[trim.eye]\ntype = \"eye\"\nuse = \"2 pc\"",
-    passing: "[style]\nage = \"0+\"\n[step.eyes]\ndo = \"embroider\"",
+    failing: "[style]\nkind = \"toy\"\nage = { from = \"0 months\" }\n[trim.eye]\ntype = \"eye\"\nuse = \"2 pc\"",
+    passing: "[style]\nkind = \"toy\"\nage = { from = \"0 months\" }\n[step.eyes]\ndo = \"embroider\"",
     source: "16 CFR 1501.4; EN 71-1; the law of the destination and an accredited laboratory decide",
 };
 

@@ -1,7 +1,7 @@
 //! Rule: a sample, comment or approval names something that the style does not have.
 
 use crate::check::Context;
-use crate::check::mention::{entries, nearest};
+use crate::check::mention::nearest;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
 use crate::source::Spanned;
@@ -146,7 +146,7 @@ fn items(model: &Model) -> Vec<(&'static str, &str)> {
     let mut all: Vec<(&'static str, &str)> = Vec::new();
     let taken = samples.samples.values().map(|one| ("sample", &one.entry));
     let approvals = samples.approvals.values().map(|one| ("approval", &one.entry));
-    for (table, entry) in entries(model).into_iter().chain(taken).chain(approvals) {
+    for (table, entry) in model.entries().into_iter().chain(taken).chain(approvals) {
         all.push((table, &entry.id.value));
         all.extend(entry.was.as_ref().map(|was| (table, was.value.as_str())));
     }

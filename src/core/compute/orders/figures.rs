@@ -49,7 +49,7 @@ pub struct OrderedLine {
     pub size: Option<String>,
     /// Colourway.
     pub colourway: Option<String>,
-    /// Where it goes.
+    /// Where it goes: a code of ISO 3166-1, or `EU`.
     pub destination: Option<String>,
     /// When it leaves the factory.
     pub date: Option<String>,

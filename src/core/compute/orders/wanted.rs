@@ -46,7 +46,7 @@ fn ordered(model: &Model, order: &Order, line: &OrderLine) -> OrderedLine {
         line: line.entry.id.value.clone(),
         size: line.size.as_ref().map(|one| one.value.clone()).or(only_size),
         colourway: line.colourway.as_ref().map(|one| one.value.clone()).or(only_colourway),
-        destination: line.destination.as_ref().map(|one| one.value.clone()),
+        destination: line.destination.as_ref().map(|one| one.value.code.to_string()),
         date: line.date.as_ref().and_then(Stated::known).cloned(),
         quantity,
         most: quantity.map(|quantity| quantity + over.unwrap_or(0)),

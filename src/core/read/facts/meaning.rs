@@ -4,7 +4,8 @@ use std::collections::BTreeSet;
 
 use crate::model::{Meaning, PathRef, RunRef, StatedEntry as Entry, Stretch};
 use crate::source::Span;
-use crate::units::{Quantity, Rational};
+use crate::standards::market::Market;
+use crate::units::{Age, Quantity, Rational};
 
 use super::super::Loaded;
 use super::super::chains::quiet;
@@ -46,6 +47,10 @@ impl Words<'_> {
             Form::Id if kind == "colourway" => {
                 Meaning::Bought(text.split('/').map(str::trim).collect::<Vec<_>>().join("/"))
             }
+            Form::Market => market(text),
+            Form::Markets => Meaning::Set(vec![Entry { meaning: market(text), written: text.to_string() }]),
+            Form::Choices(_) => Meaning::Set(vec![plain_text(text)]),
+            Form::Age => Age::parse(text).map_or_else(|| Meaning::Text(text.to_string()), age),
             Form::Id => Meaning::Refers(tables(key), text.to_string()),
             Form::Quantity(dimensions) => quantity(text, dimensions),
             Form::Number => number(text),
@@ -65,7 +70,11 @@ impl Words<'_> {
 
     fn list(&self, id: &str, form: &Form, key: &str, list: &[Node]) -> Meaning {
         match form {
-            Form::Copies => Meaning::Set(list.iter().map(plain).collect()),
+            Form::Copies | Form::Choices(_) => Meaning::Set(list.iter().map(plain).collect()),
+            Form::Markets => {
+                Meaning::Set(list.iter().map(|one| Entry { meaning: market(&written(one)), ..plain(one) }).collect())
+            }
+            Form::Lines => Meaning::Text(list.iter().map(written).collect::<Vec<_>>().join(", ")),
             _ => self.entries(id, key, list),
         }
     }
@@ -135,6 +144,7 @@ impl Words<'_> {
 fn tables(key: &str) -> &'static [&'static str] {
     match key {
         "material" | "filling" | "trim" | "thread" => MATERIAL,
+        "owner" | "factory" => &["party"],
         "part" => &["part"],
         "stuffing" => &["stuffing"],
         "view" => &["view"],
@@ -161,6 +171,20 @@ fn plain(node: &Node) -> Entry {
         _ => Meaning::Text(written(node)),
     };
     Entry { meaning, written: written(node) }
+}
+
+fn plain_text(text: &str) -> Entry {
+    Entry { meaning: Meaning::Text(text.to_string()), written: text.to_string() }
+}
+
+/// A code and a name mean the same country.
+fn market(text: &str) -> Meaning {
+    Meaning::Text(Market::of(text).map_or_else(|| text.to_string(), |market| market.code.to_string()))
+}
+
+/// Years and months are the same age.
+fn age(age: Age) -> Meaning {
+    Meaning::Text(format!("{} months", age.months()))
 }
 
 fn number(text: &str) -> Meaning {

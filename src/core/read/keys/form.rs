@@ -12,6 +12,8 @@ pub enum Form {
     Id,
     /// One of these words.
     Choice(&'static [&'static str]),
+    /// One of these words, or several of them.
+    Choices(&'static [&'static str]),
     /// `true` or `false`.
     Flag,
     /// A whole number.
@@ -28,6 +30,14 @@ pub enum Form {
     Chain,
     /// A list of texts.
     Texts,
+    /// A text of one line or several: one text, or a list of lines.
+    Lines,
+    /// A country by its code or name, or the European Union.
+    Market,
+    /// Several of them.
+    Markets,
+    /// An age in months or years.
+    Age,
     /// A table with these keys.
     Table(Vec<Key>),
     /// A text, or a table with these keys.
@@ -87,6 +97,24 @@ impl Kind {
     }
 }
 
-pub(in crate::read) fn key(name: &'static str, form: Form, doc: &'static str) -> Key {
+/// A key that is the same for every product.
+pub(crate) fn key(name: &'static str, form: Form, doc: &'static str) -> Key {
     Key { name, form, varies: false, doc }
+}
+
+/// A key whose value may differ by size or colourway.
+pub(crate) fn varying(name: &'static str, form: Form, doc: &'static str) -> Key {
+    Key { name, form, varies: true, doc }
+}
+
+/// A table that stands once.
+pub(crate) fn single(name: &'static str, keys: Vec<Key>, doc: &'static str) -> Kind {
+    Kind { name, keyed: false, hyphen: true, keys, open: None, doc }
+}
+
+/// A table for each thing of its kind, which has a name and may have had another id.
+pub(crate) fn keyed(name: &'static str, mut keys: Vec<Key>, doc: &'static str) -> Kind {
+    keys.insert(0, key("name", Form::Text, "Text for people; without it the id is printed"));
+    keys.insert(1, key("was", Form::Id, "The id it had in an earlier revision"));
+    Kind { name, keyed: true, hyphen: true, keys, open: None, doc }
 }

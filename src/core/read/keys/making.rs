@@ -38,7 +38,7 @@ pub(super) fn order() -> Vec<Key> {
         key("was", Form::Id, "The id it had earlier"),
         key("size", Form::Id, "Size"),
         key("colourway", Form::Id, "Colourway"),
-        key("destination", Form::Text, "Country or market it goes to, as the style lists it"),
+        key("destination", Form::Market, "Country or market it goes to, one of those the style lists"),
         key("date", Form::Date, "When it leaves the factory"),
         key("quantity", Form::Products, "Products ordered"),
         over(),

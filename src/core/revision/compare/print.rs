@@ -12,7 +12,7 @@ pub const FORMAT: u32 = 1;
 
 /// Groups for reading, as sheets are.
 const GROUPS: &[(&str, &[&str])] = &[
-    ("Style", &["style", "revision", "size", "colourway"]),
+    ("Style", &["style", "party", "revision", "size", "colourway"]),
     ("Materials", &["colour", "fabric", "thread", "filling", "trim", "role"]),
     ("Pieces", &["part", "piece", "cut"]),
     ("Filling", &["stuffing"]),
