@@ -39,7 +39,8 @@ pub struct Drawing {
 }
 
 fn as_svg<S: serde::Serializer>(lines: &Option<Scene>, out: S) -> Result<S::Ok, S::Error> {
-    lines.as_ref().map(svg).serialize(out)
+    // Lines alone hold no text.
+    lines.as_ref().map(|lines| svg(lines, Languages::default())).serialize(out)
 }
 
 impl Drawing {
