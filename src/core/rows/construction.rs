@@ -27,7 +27,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let head = Head {
         title: words::CONSTRUCTION_TITLE.en.into(),
         name: words::CONSTRUCTION.en.into(),
-        lead: lead.replace('`', ""),
+        lead: lead.replace('`', "").into(),
     };
     vec![Sheet::Construction(Construction { head, steps })]
 }

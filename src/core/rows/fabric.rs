@@ -19,7 +19,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     }
     let named = order.number.clone().unwrap_or_else(|| id.to_string());
     let head = Head {
-        title: format!("{} {named}", words::FABRIC_TITLE.en),
+        title: format!("{} {named}", words::FABRIC_TITLE.en).into(),
         name: words::FABRIC_SHEET.en.into(),
         lead: words::FABRIC_LEAD.en.into(),
     };

@@ -132,12 +132,12 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
                 None => None,
             });
         }
-        all.push(Fact { label: article.entry.title().to_string(), value: texts.join(", ") });
+        all.push(Fact { label: article.entry.title().into(), value: texts.join(", ").into() });
     }
     for stuffing in view.model.stuffings.values() {
         let firmness = view.text(stuffing.firmness.as_ref());
         if !firmness.is_empty() {
-            all.push(Fact { label: format!("Firmness, {}", stuffing.entry.title()), value: firmness.to_string() });
+            all.push(Fact { label: format!("Firmness, {}", stuffing.entry.title()).into(), value: firmness.into() });
         }
     }
     all

@@ -57,7 +57,7 @@ fn card(task: &Task, figures: &LayFigures) -> LayCard {
 }
 
 fn fact(label: &str, value: impl Into<String>) -> Fact {
-    Fact { label: label.into(), value: value.into() }
+    Fact { label: label.into(), value: value.into().into() }
 }
 
 /// What holds for every lay of a fabric.

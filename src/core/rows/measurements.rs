@@ -32,7 +32,11 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
                 words::MEASUREMENTS.en.into()
             };
             Sheet::Measurements(Measurements {
-                head: Head { title: words::MEASUREMENTS_TITLE.en.into(), name, lead: words::MEASURE_INWARD.en.into() },
+                head: Head {
+                    title: words::MEASUREMENTS_TITLE.en.into(),
+                    name: name.into(),
+                    lead: words::MEASURE_INWARD.en.into(),
+                },
                 pictures: arrows(view),
                 sizes: vec![id.clone()],
                 unit: "mm".into(),

@@ -18,7 +18,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let groups = order.fabrics.iter().flat_map(|fabric| groups(view, fabric)).collect();
     let named = order.number.clone().unwrap_or_else(|| id.to_string());
     let head = Head {
-        title: format!("{} {named}", words::PLAN_TITLE.en),
+        title: format!("{} {named}", words::PLAN_TITLE.en).into(),
         name: words::PLAN.en.into(),
         lead: words::PLAN_LEAD.en.into(),
     };
@@ -36,7 +36,7 @@ pub fn shown<'a>(view: &View<'a>) -> Option<(&'a str, &'a OrderFigures)> {
 }
 
 fn facts(order: &OrderFigures) -> Vec<Fact> {
-    let fact = |label: &str, value: String| Fact { label: label.into(), value };
+    let fact = |label: &str, value: String| Fact { label: label.into(), value: value.into() };
     let known = |text: &Option<String>| text.clone().unwrap_or_default();
     let cut: u64 = order.products.values().flat_map(BTreeMap::values).map(|one| one.cut).sum();
     vec![

@@ -38,7 +38,8 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
             0 => words::LENGTHS.en.to_string(),
             _ => format!("{}: {}", words::LENGTHS.en, titles.join(", ")),
         };
-        let head = Head { title: words::LENGTHS_TITLE.en.into(), name, lead: words::LENGTHS_LEAD.en.into() };
+        let head =
+            Head { title: words::LENGTHS_TITLE.en.into(), name: name.into(), lead: words::LENGTHS_LEAD.en.into() };
         let legend = if nests.is_empty() { Vec::new() } else { legend(view, &sizes) };
         let sizes = titles.iter().map(|title| title.to_string()).collect();
         sheets.push(Sheet::Sizes(Sizes { head, unit: "mm".into(), sizes, nests, legend, rows: lengths }));
@@ -119,7 +120,7 @@ fn blocks(view: &View<'_>, id: &str) -> Vec<Fact> {
             let block = block.map(|(width, height)| format!("block {} × {}", figure(width, 1), figure(height, 1)));
             let value: Vec<String> = shape.into_iter().chain(block).collect();
             let label = if several { format!("{size} {cut}") } else { size.to_string() };
-            all.push(Fact { label, value: format!("{} mm", value.join(", ")) });
+            all.push(Fact { label: label.into(), value: format!("{} mm", value.join(", ")).into() });
         }
     }
     all
