@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::cell::Cell;
 use crate::scene::{Scene, svg};
-use crate::words::Phrase;
+use crate::words::{Languages, Phrase};
 
 /// What stands at the top of a sheet.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]

@@ -41,8 +41,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if steps.is_empty() {
         return Vec::new();
     }
-    let head =
-        Head { title: sheet::CONSTRUCTION_TITLE.into(), name: sheet::CONSTRUCTION.into(), lead: LEAD.into() };
+    let head = Head { title: sheet::CONSTRUCTION_TITLE.into(), name: sheet::CONSTRUCTION.into(), lead: LEAD.into() };
     vec![Sheet::Construction(Construction { head, steps })]
 }
 
@@ -131,7 +130,8 @@ fn remarks(view: &View<'_>, joint: &Joint, [a, b]: &[String; 2]) -> Vec<Phrase> 
     }
     let eased = |word: Word, ease: &Ease| {
         let edge = if ease.side == SeamSide::A { a } else { b };
-        let amount = ease.amount.known().map_or_else(|| head::NOT_KNOWN.into(), |amount| Phrase::from(amount.written()));
+        let amount =
+            ease.amount.known().map_or_else(|| head::NOT_KNOWN.into(), |amount| Phrase::from(amount.written()));
         say!(word, edge, amount)
     };
     for (word, ease) in [(EASED, &joint.ease), (GATHERED, &joint.gather), (STRETCHED, &joint.stretch)] {

@@ -36,11 +36,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         return Vec::new();
     }
     let sizes = view.sizes();
-    let head = Head {
-        title: sheet::FILLING_TITLE.into(),
-        name: sheet::FILLING.into(),
-        lead: sheet::FILL_WEIGH.into(),
-    };
+    let head = Head { title: sheet::FILLING_TITLE.into(), name: sheet::FILLING.into(), lead: sheet::FILL_WEIGH.into() };
     vec![Sheet::Filling(Filling {
         head,
         sizes: sizes.iter().map(|size| (*size).to_string()).collect(),
@@ -62,10 +58,8 @@ pub fn mass(limited: &Limited) -> Mass {
 /// Limits at the step that so many decimals show; at a finer one where none that passes lies on that step.
 fn limits(limited: &Limited, places: u32) -> Option<Cell> {
     let exact = |number: &Number| number.rational();
-    let bounds = Limits {
-        lower: limited.lower.known().and_then(exact)?,
-        upper: limited.upper.known().and_then(exact)?,
-    };
+    let bounds =
+        Limits { lower: limited.lower.known().and_then(exact)?, upper: limited.upper.known().and_then(exact)? };
     let inward = |places: u32| {
         let step = Rational::new(1, 10_i128.checked_pow(places)?)?;
         Some((bounds.inward(step).ok()?, places))

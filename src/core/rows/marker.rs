@@ -62,8 +62,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if both.is_empty() {
         return Vec::new();
     }
-    let head =
-        Head { title: sheet::MARKER_TITLE.into(), name: sheet::MARKER.into(), lead: sheet::MARKER_LEAD.into() };
+    let head = Head { title: sheet::MARKER_TITLE.into(), name: sheet::MARKER.into(), lead: sheet::MARKER_LEAD.into() };
     let dies = if view.order.is_none() { dies(view) } else { Vec::new() };
     let groups = both.chunk_by(|(a, one), (b, other)| one.fabric == other.fabric && a.materials == b.materials);
     vec![Sheet::Marker(Marker { head, groups: groups.map(|some| group(view, some)).collect(), dies })]
@@ -76,7 +75,12 @@ pub fn group(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> LayGroup {
     let rows = cards.chunks(2).map(<[LayCard]>::to_vec).collect();
     let mut notes = assumed(first);
     notes.extend(some.iter().filter_map(|(_, figures)| surplus(figures)));
-    LayGroup { title: view.fabric_title(&task.bought.article, &task.materials).into(), facts: shared(view, some), rows, notes }
+    LayGroup {
+        title: view.fabric_title(&task.bought.article, &task.materials).into(),
+        facts: shared(view, some),
+        rows,
+        notes,
+    }
 }
 
 fn card(task: &Task, figures: &LayFigures) -> LayCard {

@@ -18,8 +18,7 @@ words! {
 /// One sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let rows = cautions(view).into_iter().map(row).collect();
-    let head =
-        Head { title: sheet::SAFETY_TITLE.into(), name: sheet::SAFETY.into(), lead: sheet::SAFETY_LEAD.into() };
+    let head = Head { title: sheet::SAFETY_TITLE.into(), name: sheet::SAFETY.into(), lead: sheet::SAFETY_LEAD.into() };
     let deferral = Word { key: safety::DEFERRAL_KEY, en: safety::DEFERRAL }.into();
     vec![Sheet::Safety(Safety { head, rows, deferral })]
 }

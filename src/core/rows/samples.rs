@@ -181,7 +181,7 @@ fn chart(line: &ReadLine) -> Drawing {
             lower: limit(&line.lower),
             upper: limit(&line.upper),
             readings: line.readings.iter().enumerate().map(reading).collect(),
-            alt: format!("Readings of {title} on {} pieces: {}", line.readings.len(), line.verdict.words()),
+            alt: format!("Readings of {title} on {} pieces: {}", line.readings.len(), line.verdict.words()).into(),
         },
         CHART,
     );

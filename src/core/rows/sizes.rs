@@ -6,7 +6,7 @@ use crate::compute::{Figure, Number, SeamSize};
 use crate::geom::{Affine, Outline};
 use crate::model::Piece;
 use crate::scene::{NestSize, nest, nest_sample};
-use crate::words::{Phrase, number, say, sheet, words};
+use crate::words::{Phrase, Word, number, say, sheet, words};
 
 use super::cards::{rows, width};
 use super::cell::Cell;
@@ -123,11 +123,13 @@ fn blocks(view: &View<'_>, id: &str) -> Vec<Fact> {
         let cuts = by_size.get(size).into_iter().flat_map(|one| &one.cuts);
         let several = by_size.get(size).is_some_and(|one| one.cuts.len() > 1);
         for (cut, figures) in cuts {
-            let extent = |width: Cell, height: Cell, word| say!(word, width = width.phrase(), height = height.phrase());
+            let extent =
+                |width: Cell, height: Cell, word: Word| say!(word, width = width.phrase(), height = height.phrase());
             let mm = |value: &Figure<Number>| Cell::number(value, 1, "");
-            let shape = figures.line.known().map(|line| {
-                extent(Cell::amount(line.width, 1, ""), Cell::amount(line.height, 1, ""), EXTENT)
-            });
+            let shape = figures
+                .line
+                .known()
+                .map(|line| extent(Cell::amount(line.width, 1, ""), Cell::amount(line.height, 1, ""), EXTENT));
             let block = figures.block_width.as_ref().zip(figures.block_height.as_ref());
             let block = block.map(|(width, height)| extent(mm(width), mm(height), BLOCK));
             let label = if several { Phrase::row([size, cut.as_str()], " ") } else { size.into() };

@@ -143,5 +143,4 @@ pub const SEAMS: Caution = Caution {
 };
 
 /// Every caution, in the order in which they are printed.
-pub const CAUTIONS: &[Caution] =
-    &[NEEDLES, SEAMS, SMALL_PARTS, CORDS, BAG_FILM, KNIVES, PRESSES, LASERS, HOT_PRESS];
+pub const CAUTIONS: &[Caution] = &[NEEDLES, SEAMS, SMALL_PARTS, CORDS, BAG_FILM, KNIVES, PRESSES, LASERS, HOT_PRESS];

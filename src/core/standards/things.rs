@@ -13,8 +13,21 @@ pub struct Things {
 /// What may come off or come out.
 pub const SMALL_PARTS: Things = Things {
     anywhere: &[
-        "bead", "bell", "button", "eye", "granule", "joint", "magnet", "nose", "pellet", "pompom", "rhinestone",
-        "sequin", "snap", "squeaker", "stud",
+        "bead",
+        "bell",
+        "button",
+        "eye",
+        "granule",
+        "joint",
+        "magnet",
+        "nose",
+        "pellet",
+        "pompom",
+        "rhinestone",
+        "sequin",
+        "snap",
+        "squeaker",
+        "stud",
     ],
     alone: &[],
 };
@@ -26,8 +39,7 @@ pub const CORDS: Things = Things {
 };
 
 /// What is of film.
-pub const FILM: Things =
-    Things { anywhere: &["cellophane", "film", "polybag", "polythene"], alone: &["bag"] };
+pub const FILM: Things = Things { anywhere: &["cellophane", "film", "polybag", "polythene"], alone: &["bag"] };
 
 /// What is pressed on hot.
 pub const FUSIBLES: Things = Things { anywhere: &["fusible"], alone: &[] };
@@ -37,9 +49,8 @@ impl Things {
     pub fn are(&self, text: &str) -> bool {
         let text = text.to_lowercase();
         let mut words = text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
-        let named = |word: &str, list: &[&str]| {
-            list.iter().any(|one| word == *one || word.strip_suffix('s') == Some(*one))
-        };
+        let named =
+            |word: &str, list: &[&str]| list.iter().any(|one| word == *one || word.strip_suffix('s') == Some(*one));
         named(text.trim(), self.alone) || words.any(|word| named(word, self.anywhere))
     }
 }

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::super::package::{Fact, Head};
-use crate::words::Phrase;
 use super::Callout;
+use crate::words::Phrase;
 
 /// The cautions.
 #[derive(Debug, Clone, PartialEq, Serialize)]
