@@ -21,6 +21,10 @@ const STRINGS: &[&str] = &[
     "https://example.invalid/a/very/long/path/without/any/space?and=more&and=more",
 ];
 
+/// Puts the next texts into these fields.
+macro_rules! put {
+    ($put:ident: $($field:expr),*) => { $($put.one(&mut $field);)* };
+}
 /// The cushion with every string a user could have typed exchanged.
 pub fn package() -> Package {
     with(STRINGS)
@@ -28,120 +32,122 @@ pub fn package() -> Package {
 
 /// The cushion with these texts in turn wherever a user could have typed one.
 pub fn with(texts: &[&str]) -> Package {
-    let mut next = texts.iter().cycle();
-    let mut put = |field: &mut String| {
-        if let Some(text) = next.next() {
-            (*text).clone_into(field);
-        }
-    };
+    let mut put = Texts(texts.iter().cycle());
     let mut out = cushion::package();
     let block = &mut out.title_block;
-    for field in [&mut block.owner, &mut block.title, &mut block.supplement, &mut block.creator, &mut block.approver] {
-        put(field);
-    }
-    for field in [&mut block.number, &mut block.style, &mut block.factory_style, &mut block.season, &mut block.stage] {
-        put(field);
-    }
+    put!(put: block.owner, block.title, block.supplement, block.creator, block.approver);
+    put!(put: block.number, block.style, block.factory_style, block.season, block.stage);
     out.sheets.iter_mut().for_each(|sheet| spoil(sheet, &mut put));
     out
 }
 
+/// Texts in turn, without an end.
+struct Texts<'a>(std::iter::Cycle<std::slice::Iter<'a, &'a str>>);
+
+impl Texts<'_> {
+    fn one<T: for<'t> From<&'t str>>(&mut self, field: &mut T) {
+        if let Some(text) = self.0.next() {
+            *field = T::from(*text);
+        }
+    }
+
+    fn all<'f, T: for<'t> From<&'t str> + 'f>(&mut self, fields: impl IntoIterator<Item = &'f mut T>) {
+        fields.into_iter().for_each(|field| self.one(field));
+    }
+}
+
 #[allow(clippy::too_many_lines, reason = "one arm a sheet")]
-fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
+fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
     match sheet {
         Sheet::Cover(cover) => {
-            put(&mut cover.head.name);
+            put.one(&mut cover.head.name);
             facts(&mut cover.facts, put);
-            for phrase in cover.parties.iter_mut().flat_map(|row| [&mut row.role, &mut row.name, &mut row.address]) {
-                let mut text = String::new();
-                put(&mut text);
-                *phrase = text.into();
+            for row in &mut cover.parties {
+                put.all([&mut row.role, &mut row.name, &mut row.address]);
             }
-            cover.sizes.iter_mut().for_each(&mut *put);
+            put.all(&mut cover.sizes);
             for row in &mut cover.colourways {
-                put(&mut row.name);
-                row.cells.iter_mut().for_each(&mut *put);
+                put.one(&mut row.name);
+                put.all(&mut row.cells);
             }
         }
         Sheet::Questions(questions) => {
             for row in &mut questions.rows {
-                [&mut row.text, &mut row.concerns].into_iter().for_each(&mut *put);
+                put!(put: row.text, row.concerns);
             }
         }
         Sheet::Changes(changes) => {
-            changes.past.iter_mut().flatten().for_each(&mut *put);
+            put.all(changes.past.iter_mut().flatten());
             for row in changes.groups.iter_mut().flat_map(|group| &mut group.rows) {
-                [&mut row.what, &mut row.before, &mut row.after].into_iter().for_each(&mut *put);
+                put!(put: row.what, row.before, row.after);
             }
-            changes.answers.iter_mut().flatten().for_each(&mut *put);
-            changes.unasked.iter_mut().for_each(&mut *put);
+            put.all(changes.answers.iter_mut().flatten());
+            put.all(&mut changes.unasked);
         }
         Sheet::Samples(samples) => {
             facts(&mut samples.facts, put);
-            samples.rows.iter_mut().for_each(|row| put(&mut row.name));
+            samples.rows.iter_mut().for_each(|row| put.one(&mut row.name));
             for row in &mut samples.beside {
-                [&mut row.what, &mut row.found].into_iter().for_each(&mut *put);
+                put!(put: row.what, row.found);
             }
-            samples.notes.iter_mut().for_each(&mut *put);
+            put.all(&mut samples.notes);
         }
         Sheet::Comments(comments) => {
             for row in &mut comments.rows {
-                let fields = [&mut row.id, &mut row.about, &mut row.text, &mut row.by, &mut row.answer];
-                fields.into_iter().for_each(&mut *put);
+                put!(put: row.id, row.about, row.text, row.by, row.answer);
             }
             for row in &mut comments.approvals {
-                put(&mut row.what);
-                row.submissions.iter_mut().for_each(&mut *put);
+                put.one(&mut row.what);
+                put.all(&mut row.submissions);
             }
-            comments.checklist.iter_mut().chain(&mut comments.concessions).for_each(&mut *put);
+            put.all(comments.checklist.iter_mut().chain(&mut comments.concessions));
         }
         Sheet::Views(views) => {
-            views.views.iter_mut().for_each(|view| put(&mut view.caption));
+            views.views.iter_mut().for_each(|view| put.one(&mut view.caption));
             callouts(&mut views.callouts, put);
         }
         Sheet::Bill(bill) => {
-            bill.colourways.iter_mut().chain(&mut bill.sizes).for_each(&mut *put);
+            put.all(bill.colourways.iter_mut().chain(&mut bill.sizes));
             for row in bill.groups.iter_mut().flat_map(|group| &mut group.rows) {
-                [&mut row.item, &mut row.details, &mut row.article, &mut row.supplier].into_iter().for_each(&mut *put);
-                row.colours.iter_mut().for_each(&mut *put);
+                put!(put: row.item, row.details, row.article, row.supplier);
+                put.all(&mut row.colours);
             }
         }
         Sheet::Pieces(pieces) => {
             for row in &mut pieces.rows {
-                let fields = [&mut row.code, &mut row.name, &mut row.material, &mut row.direction, &mut row.note];
-                fields.into_iter().for_each(&mut *put);
+                put!(put: row.code, row.name, row.material, row.direction, row.note);
             }
-            pieces.totals.iter_mut().for_each(|total| put(&mut total.material));
+            pieces.totals.iter_mut().for_each(|total| put.one(&mut total.material));
             for card in pieces.drawings.iter_mut().flatten() {
-                [&mut card.code, &mut card.name, &mut card.count].into_iter().for_each(&mut *put);
+                put!(put: card.code, card.name, card.count);
             }
         }
         Sheet::Matching(joins) => {
             for part in &mut joins.parts {
-                [&mut part.title, &mut part.note].into_iter().for_each(&mut *put);
+                put!(put: part.title, part.note);
                 for row in part.columns.iter_mut().flatten() {
-                    [&mut row.title, &mut row.a, &mut row.b, &mut row.between].into_iter().for_each(&mut *put);
+                    put!(put: row.title, row.a, row.b, row.between);
                 }
             }
         }
         Sheet::Sizes(sizes) => {
-            sizes.sizes.iter_mut().for_each(&mut *put);
-            sizes.legend.iter_mut().for_each(|row| put(&mut row.text));
+            put.all(&mut sizes.sizes);
+            sizes.legend.iter_mut().for_each(|row| put.one(&mut row.text));
             for card in sizes.nests.iter_mut().flatten() {
-                [&mut card.code, &mut card.name].into_iter().for_each(&mut *put);
+                put!(put: card.code, card.name);
                 facts(&mut card.blocks, put);
             }
             for row in &mut sizes.rows {
-                [&mut row.title, &mut row.stretch].into_iter().for_each(&mut *put);
+                put!(put: row.title, row.stretch);
             }
         }
         Sheet::Marker(lays) => {
             for group in &mut lays.groups {
-                put(&mut group.title);
+                put.one(&mut group.title);
                 facts(&mut group.facts, put);
-                group.notes.iter_mut().for_each(&mut *put);
+                put.all(&mut group.notes);
                 for card in group.rows.iter_mut().flatten() {
-                    put(&mut card.title);
+                    put.one(&mut card.title);
                     facts(&mut card.facts, put);
                 }
             }
@@ -149,60 +155,59 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
         Sheet::Plan(plan) => {
             facts(&mut plan.facts, put);
             for group in &mut plan.groups {
-                [&mut group.title, &mut group.text].into_iter().for_each(&mut *put);
-                group.rows.iter_mut().for_each(|row| put(&mut row.products));
+                put!(put: group.title, group.text);
+                group.rows.iter_mut().for_each(|row| put.one(&mut row.products));
             }
-            plan.lines.iter_mut().flatten().for_each(&mut *put);
-            plan.notes.iter_mut().for_each(&mut *put);
+            put.all(plan.lines.iter_mut().flatten());
+            put.all(&mut plan.notes);
         }
         Sheet::Fabric(fabric) => {
             for chain in fabric.chains.iter_mut().flatten() {
-                [&mut chain.title, &mut chain.text].into_iter().for_each(&mut *put);
+                put!(put: chain.title, chain.text);
                 for step in &mut chain.steps {
-                    [&mut step.step, &mut step.working].into_iter().for_each(&mut *put);
+                    put!(put: step.step, step.working);
                 }
             }
-            fabric.notes.iter_mut().for_each(&mut *put);
+            put.all(&mut fabric.notes);
         }
         Sheet::Construction(construction) => {
             for step in &mut construction.steps {
-                let fields = [&mut step.title, &mut step.text, &mut step.stitch, &mut step.thread, &mut step.note];
-                fields.into_iter().for_each(&mut *put);
+                put!(put: step.title, step.text, step.stitch, step.thread, step.note);
                 callouts(&mut step.plies, put);
             }
         }
         Sheet::Filling(filling) => {
-            filling.sizes.iter_mut().for_each(&mut *put);
+            put.all(&mut filling.sizes);
             for row in filling.rows.iter_mut().chain(&mut filling.sums) {
-                [&mut row.stuffing, &mut row.material, &mut row.how].into_iter().for_each(&mut *put);
+                put!(put: row.stuffing, row.material, row.how);
             }
             facts(&mut filling.facts, put);
         }
         Sheet::Measurements(measurements) => {
-            measurements.sizes.iter_mut().for_each(&mut *put);
+            put.all(&mut measurements.sizes);
             for row in &mut measurements.rows {
-                [&mut row.name, &mut row.how].into_iter().for_each(&mut *put);
+                put!(put: row.name, row.how);
             }
         }
         Sheet::Safety(safety) => {
             for row in &mut safety.rows {
-                [&mut row.title, &mut row.text, &mut row.follows].into_iter().for_each(&mut *put);
+                put!(put: row.title, row.text, row.follows);
             }
         }
         Sheet::Confirmation(confirmation) => {
             callouts(&mut confirmation.items, put);
             facts(&mut confirmation.required, put);
-            confirmation.parties.iter_mut().for_each(&mut *put);
+            put.all(&mut confirmation.parties);
         }
     }
 }
 
-fn facts(list: &mut [Fact], put: &mut impl FnMut(&mut String)) {
-    list.iter_mut().for_each(|fact| put(&mut fact.value));
+fn facts(list: &mut [Fact], put: &mut Texts<'_>) {
+    list.iter_mut().for_each(|fact| put.one(&mut fact.value));
 }
 
-fn callouts(list: &mut [Callout], put: &mut impl FnMut(&mut String)) {
-    list.iter_mut().for_each(|callout| put(&mut callout.text));
+fn callouts(list: &mut [Callout], put: &mut Texts<'_>) {
+    list.iter_mut().for_each(|callout| put.one(&mut callout.text));
 }
 
 /// The cushion with 200 rows in its bill and 60 points of measure.
@@ -220,8 +225,8 @@ pub fn long() -> Package {
                     colours: vec!["red".into(), "blue".into()],
                     uses: vec!["1".into(), "1".into()],
                     unit: "pc".into(),
-                    minimum: String::new(),
-                    lead: String::new(),
+                    minimum: "".into(),
+                    lead: "".into(),
                 });
                 bill.groups.truncate(1);
                 bill.groups.iter_mut().for_each(|group| group.rows = rows.clone().collect());
@@ -239,8 +244,6 @@ pub fn long() -> Package {
 /// The cushion with as many columns as each sheet takes.
 pub fn wide() -> Package {
     let mut out = cushion::package();
-    let sizes =
-        |n: usize| ["XS", "S", "M", "L", "XL", "XXL"].into_iter().take(n).map(str::to_owned).collect::<Vec<_>>();
     for sheet in &mut out.sheets {
         match sheet {
             Sheet::Cover(cover) => {
@@ -275,4 +278,8 @@ pub fn wide() -> Package {
 fn stretch<T: Clone>(list: &mut Vec<T>, length: usize) {
     let cycle = list.clone().into_iter().cycle();
     *list = cycle.take(length).collect();
+}
+
+fn sizes<T: for<'t> From<&'t str>>(n: usize) -> Vec<T> {
+    ["XS", "S", "M", "L", "XL", "XXL"].into_iter().take(n).map(T::from).collect()
 }

@@ -1,26 +1,29 @@
 //! What several sheets hold: a head, a fact, a drawing with its picture.
 
-use crate::scene::{Scene, svg};
 use serde::Serialize;
+
+use super::cell::Cell;
+use crate::scene::{Scene, svg};
+use crate::words::{Languages, Phrase};
 
 /// What stands at the top of a sheet.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct Head {
     /// What the sheet is for, in the reader's words: "What to cut".
-    pub title: String,
+    pub title: Phrase,
     /// The trade's name of the sheet, large, in the contents and in bookmarks: "Pieces". Unique in the package.
-    pub name: String,
+    pub name: Phrase,
     /// One or two sentences on how to read it; may be empty.
-    pub lead: String,
+    pub lead: Phrase,
 }
 
 /// A label with its value.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct Fact {
     /// What it is.
-    pub label: String,
+    pub label: Phrase,
     /// Its value; empty for "to be filled in by hand", which prints as a ruled blank.
-    pub value: String,
+    pub value: Cell,
 }
 
 /// A scene on a sheet, over a picture or alone.
@@ -35,11 +38,12 @@ pub struct Drawing {
     /// The scene, at print size; its `alt` describes picture and scene together.
     pub scene: Scene,
     /// One line under the drawing, with the scale where there is one: "Front, 1:5". May be empty.
-    pub caption: String,
+    pub caption: Phrase,
 }
 
 fn as_svg<S: serde::Serializer>(lines: &Option<Scene>, out: S) -> Result<S::Ok, S::Error> {
-    lines.as_ref().map(svg).serialize(out)
+    // Lines alone hold no text.
+    lines.as_ref().map(|lines| svg(lines, Languages::default())).serialize(out)
 }
 
 impl Drawing {
@@ -50,7 +54,7 @@ impl Drawing {
     }
 
     /// A scene alone with a line under it.
-    pub fn of(scene: Scene, caption: &str) -> Self {
+    pub fn of(scene: Scene, caption: impl Into<Phrase>) -> Self {
         Drawing { picture: None, lines: None, scene, caption: caption.into() }
     }
 }

@@ -180,6 +180,12 @@ impl From<String> for Cell {
     }
 }
 
+impl From<&String> for Cell {
+    fn from(text: &String) -> Self {
+        Phrase::from(text).into()
+    }
+}
+
 impl From<&str> for Cell {
     fn from(text: &str) -> Self {
         Phrase::from(text).into()

@@ -29,7 +29,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let lead = if changes.is_empty() { words::CHANGES_NONE.en } else { words::CHANGES_LEAD.en };
     let warnings = changes.unmatched.iter().map(|seam| capital(seam)).chain(changes.not_compared.iter().cloned());
     vec![Sheet::Changes(Changes {
-        head: Head { title, name: words::CHANGES.en.into(), lead: lead.into() },
+        head: Head { title: title.into(), name: words::CHANGES.en.into(), lead: lead.into() },
         past: since.past.iter().rev().map(past).collect(),
         groups: groups().filter_map(|heading| of_group(changes, heading)).collect(),
         warnings: warnings.collect(),

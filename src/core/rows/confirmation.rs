@@ -21,7 +21,11 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
             name: words::CONFIRMATION.en.into(),
             lead: lead.into(),
         },
-        items: items.into_iter().enumerate().map(|(n, text)| Callout { number: (n + 1).to_string(), text }).collect(),
+        items: items
+            .into_iter()
+            .enumerate()
+            .map(|(n, text)| Callout { number: (n + 1).to_string(), text: text.into() })
+            .collect(),
         required: required(view),
         checklist: view.samples.checklist.iter().map(|point| format!("{}: {}", point.id, point.text)).collect(),
         sealed: view.samples.approvals.iter().filter_map(|one| one.sealed.as_ref()).map(sealed).collect(),
@@ -95,8 +99,8 @@ fn required(view: &View<'_>) -> Vec<Fact> {
             } else {
                 format!("colour approved against {reference}")
             };
-            if all.iter().all(|fact| fact.label != label) {
-                all.push(Fact { label, value });
+            if all.iter().all(|fact| fact.label.english() != label) {
+                all.push(Fact { label: label.into(), value: value.into() });
             }
         }
     }
@@ -105,7 +109,7 @@ fn required(view: &View<'_>) -> Vec<Fact> {
     if !names.is_empty() {
         all.push(Fact {
             label: "Sample inside the limits".into(),
-            value: format!("critical points {}", names.join(", ")),
+            value: format!("critical points {}", names.join(", ")).into(),
         });
     }
     all
@@ -113,7 +117,7 @@ fn required(view: &View<'_>) -> Vec<Fact> {
 
 /// The record of a sealed sample.
 fn sealed(one: &SealedLine) -> Vec<Fact> {
-    let fact = |label: &str, value: String| Fact { label: label.into(), value };
+    let fact = |label: &str, value: String| Fact { label: label.into(), value: value.into() };
     let on = |text: &Option<String>| text.as_deref().and_then(date).unwrap_or_default();
     vec![
         fact(heads::SEAL_TAG.en, one.tag.clone().unwrap_or_default()),
@@ -128,7 +132,7 @@ fn sealed(one: &SealedLine) -> Vec<Fact> {
 
 fn signed(view: &View<'_>) -> Vec<Fact> {
     let (style, revision) = (&view.model.style, &view.model.revision);
-    let fact = |label: &str, value: String| Fact { label: label.into(), value };
+    let fact = |label: &str, value: String| Fact { label: label.into(), value: value.into() };
     vec![
         fact(heads::STYLE_NUMBER.en, view.text(style.id.as_ref()).into()),
         fact(heads::REVISION.en, view.text(revision.id.as_ref()).into()),

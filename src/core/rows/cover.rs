@@ -29,7 +29,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let lead = lead.iter().filter(|text| !text.is_empty()).map(|text| capital(text)).collect::<Vec<_>>().join(". ");
     let front = view.model.views.get("front").or_else(|| view.model.views.values().next());
     vec![Sheet::Cover(Cover {
-        head: Head { title: words::COVER_TITLE.en.into(), name, lead },
+        head: Head { title: words::COVER_TITLE.en.into(), name: name.into(), lead: lead.into() },
         front: front.and_then(|front| drawing(view, front, ROOM_COVER, None)),
         facts: facts(view),
         parties: crate::parties::rows::rows(view),
@@ -46,7 +46,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
 fn facts(view: &View<'_>) -> Vec<Fact> {
     let (style, revision) = (&view.model.style, &view.model.revision);
     let destinations: Vec<String> = style.destinations.iter().map(|one| one.value.printed()).collect();
-    let fact = |label: &str, value: String| Fact { label: label.into(), value };
+    let fact = |label: &str, value: String| Fact { label: label.into(), value: value.into() };
     let index = view.text(revision.id.as_ref());
     let dated = match date(view.text(revision.date.as_ref())) {
         Some(date) if !index.is_empty() => format!("{index} of {date}"),

@@ -32,6 +32,7 @@ mod safety;
 mod samples;
 mod sizes;
 mod step;
+mod tell;
 mod view;
 mod views;
 mod written;

@@ -7,9 +7,16 @@ use crate::geom::{Outline, Path, Point, Segment as Curve, measure};
 use crate::model::assembly::{Side, sewn_cut};
 use crate::model::{JointKind, NotchStyle, Piece, Variant};
 use crate::scene::{At, InnerLine, Line, NotchForm, PieceNotch, PieceOutline, PiecePoint, Segment};
-use crate::words::number;
+use crate::words::{Phrase, number, say, words};
 
 use super::view::{View, length, millimetres};
+
+words! {
+    SEW_LINE_ONLY "outline.sew-line-only" = "Piece {piece}: sew line only, the cut line is not known yet.";
+    BARE "outline.piece" = "Piece {piece}: cut size {width} by {height} mm, sew line dashed inside the cut line.";
+    ONE_NOTCH "outline.one-notch" = "Piece {piece}: cut size {width} by {height} mm, sew line dashed inside the cut line, one notch.";
+    NOTCHES "outline.notches" = "Piece {piece}: cut size {width} by {height} mm, sew line dashed inside the cut line, {count} notches.";
+}
 
 /// The piece in one size; none where its sew line is not known.
 pub fn shape(view: &View<'_>, piece: &Piece, size: &str) -> Option<PieceOutline> {
@@ -51,21 +58,20 @@ pub fn cut_paths(drawn: &Drawn, piece: &Piece, size: &str, sew: &Outline) -> (Ve
     }
 }
 
-fn alt(view: &View<'_>, piece: &Piece, size: &str, lines: &Lines) -> String {
+fn alt(view: &View<'_>, piece: &Piece, size: &str, lines: &Lines) -> Phrase {
     let id = piece.entry.id.value.as_str();
     let cut_id = sewn_cut(piece).map_or("", |cut| cut.entry.id.value.as_str());
     let figures = view.figures.pieces.get(id).and_then(|sizes| sizes.get(size));
     let line = figures.and_then(|one| one.cuts.get(cut_id)).and_then(|one| one.line.known());
     let Some(line) = line else {
-        return format!("Piece {id}: sew line only, the cut line is not known yet.");
-    };
-    let notches = match lines.notches.known().map_or(0, Vec::len) {
-        0 => String::new(),
-        1 => ", one notch".to_string(),
-        more => format!(", {more} notches"),
+        return say!(SEW_LINE_ONLY, piece = id);
     };
     let (width, height) = (length(line.width), length(line.height));
-    format!("Piece {id}: cut size {width} by {height} mm, sew line dashed inside the cut line{notches}.")
+    match lines.notches.known().map_or(0, Vec::len) {
+        0 => say!(BARE, piece = id, width, height),
+        1 => say!(ONE_NOTCH, piece = id, width, height),
+        count => say!(NOTCHES, piece = id, width, height, count),
+    }
 }
 
 /// Inner lines by name, and the fold about which a half outline was opened out.

@@ -19,7 +19,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let by = date(view.text(view.model.revision.answer.as_ref())).map_or(String::new(), |date| format!(" by {date}"));
     let lead =
         format!("Please answer on this sheet or in writing{by}. A question with a bar beside it stops the release.");
-    let head = Head { title: words::QUESTIONS_TITLE.en.into(), name: words::QUESTIONS.en.into(), lead };
+    let head = Head { title: words::QUESTIONS_TITLE.en.into(), name: words::QUESTIONS.en.into(), lead: lead.into() };
     let rows = asked.iter().enumerate().map(|(n, finding)| question(view, n + 1, finding)).collect();
     vec![Sheet::Questions(Questions { head, rows })]
 }

@@ -34,7 +34,7 @@ fn sheet(view: &View<'_>, sample: &SampleResult) -> Samples {
     Samples {
         head: Head {
             title: words::SAMPLE_TITLE.en.into(),
-            name: format!("{}: {}", words::SAMPLE.en, sample.name),
+            name: format!("{}: {}", words::SAMPLE.en, sample.name).into(),
             lead: words::SAMPLE_LEAD.en.into(),
         },
         facts: facts(sample),
@@ -47,7 +47,7 @@ fn sheet(view: &View<'_>, sample: &SampleResult) -> Samples {
 }
 
 fn facts(sample: &SampleResult) -> Vec<Fact> {
-    let fact = |label: &str, value: String| Fact { label: label.into(), value };
+    let fact = |label: &str, value: String| Fact { label: label.into(), value: value.into() };
     let word = |text: &Option<String>| text.as_deref().map(capital).unwrap_or_default();
     let on = |text: &Option<String>| text.as_deref().and_then(date).unwrap_or_default();
     let tally = &sample.tally;
@@ -78,7 +78,7 @@ fn facts(sample: &SampleResult) -> Vec<Fact> {
             all.push(fact(label, count.to_string()));
         }
     }
-    all.retain(|fact| !fact.value.is_empty());
+    all.retain(|fact| !fact.value.is_blank());
     all
 }
 
@@ -181,7 +181,7 @@ fn chart(line: &ReadLine) -> Drawing {
             lower: limit(&line.lower),
             upper: limit(&line.upper),
             readings: line.readings.iter().enumerate().map(reading).collect(),
-            alt: format!("Readings of {title} on {} pieces: {}", line.readings.len(), line.verdict.words()),
+            alt: format!("Readings of {title} on {} pieces: {}", line.readings.len(), line.verdict.words()).into(),
         },
         CHART,
     );

@@ -8,7 +8,6 @@ use crate::diag::Findings;
 use crate::model::{Assembly, Model, Picture, Stated, StitchUse};
 use crate::revision::Since;
 use crate::source::{Sources, Span};
-use crate::words::number;
 
 use super::written::{NOT_YET, figure};
 
@@ -158,11 +157,6 @@ const CHANGED: char = '△';
 pub fn capital(text: &str) -> String {
     let mut chars = text.chars();
     chars.next().map_or(String::new(), |first| first.to_uppercase().chain(chars).collect())
-}
-
-/// A length in metres, to the millimetre.
-pub fn metres(mm: Number) -> String {
-    number::with_unit(mm.get() / 1000.0, 3, "m")
 }
 
 /// A computed length in mm as the sheets write it, without its unit.

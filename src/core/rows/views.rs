@@ -34,7 +34,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         let name = if n == 0 { words::VIEWS.en.to_string() } else { format!("{} ({})", words::VIEWS.en, n + 1) };
         let lead = "Pictures show the intent; figures and drawings at a stated scale decide.".to_string();
         sheets.push(Sheet::Views(Views {
-            head: Head { title: words::VIEWS_TITLE.en.into(), name, lead },
+            head: Head { title: words::VIEWS_TITLE.en.into(), name: name.into(), lead: lead.into() },
             views,
             callouts,
         }));
@@ -56,7 +56,7 @@ fn callout(view: &View<'_>, number: usize, one: &crate::model::Callout) -> Callo
         Some((_, Some(name))) if name != text => format!("{name}: {text}"),
         _ => text.to_string(),
     };
-    Callout { number: number.to_string(), text }
+    Callout { number: number.to_string(), text: text.into() }
 }
 
 /// The name of whatever a call-out names; of pieces, as they are called by their codes on every sheet, the code too.

@@ -1,5 +1,7 @@
 //! The drawing of one piece at a stated scale: cut line, sew line, points, notches, grain, pile, size.
 
+use crate::words::Phrase;
+
 use super::marks::{along, comb, dimension, grain, left, ring, scale_bar, towards, unit};
 use super::place::{Places, around, extent, frame, leader, ring_of, ring_of_places, square, text_width, within};
 use super::{Across, Along, At, Fill, Label, Line, Scene, Segment, closed, grid};
@@ -38,7 +40,7 @@ pub struct PieceOutline {
     /// True length that the scale bar stands for, mm.
     pub bar: f64,
     /// The description of the drawing.
-    pub alt: String,
+    pub alt: Phrase,
 }
 
 /// A line inside a piece.
@@ -173,7 +175,7 @@ fn notched(scene: &mut Scene, form: NotchForm, sew: At, cut: At, tip: At) {
 
 /// A sample of a notch for the legend, 18 mm by 4.6 mm.
 #[must_use]
-pub fn notch_sample(form: NotchForm, alt: &str) -> Scene {
+pub fn notch_sample(form: NotchForm, alt: impl Into<Phrase>) -> Scene {
     let mut scene = Scene::new(18.0, 4.6, alt);
     let (cut, sew) = ([9.0, 1.9], [9.0, 4.2]);
     scene.line(Line::Cut, [0.5, cut[1]], [17.5, cut[1]]);

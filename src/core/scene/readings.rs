@@ -1,5 +1,7 @@
 //! Readings of one point of measure on all pieces, against its limits.
 
+use crate::words::Phrase;
+
 use super::{Across, Along, At, Fill, Label, Line, Scene, circle, closed};
 
 /// What is drawn of one piece.
@@ -27,7 +29,7 @@ pub struct Chart {
     /// A row each, from the top.
     pub readings: Vec<ChartReading>,
     /// What it shows, for those who cannot see it.
-    pub alt: String,
+    pub alt: Phrase,
 }
 
 /// Height of one row, mm.

@@ -220,6 +220,13 @@ pub(super) fn filled(text: &str, argument: impl Fn(&str) -> Option<String>) -> S
     out + rest
 }
 
+/// Nothing.
+impl Default for Phrase {
+    fn default() -> Self {
+        Phrase::none()
+    }
+}
+
 impl From<Word> for Phrase {
     fn from(word: Word) -> Self {
         word.with(Vec::new())

@@ -209,8 +209,8 @@ fn the_drawing_shows_every_piece() {
     let scene = scene::lay(&task, &found.lay, scene::LAY_PAPER, ["length", "width"], scene::Codes::Names);
     let filled = |item: &&backtack_core::scene::Item| matches!(item, backtack_core::scene::Item::Path(path) if path.fill == backtack_core::scene::Fill::Tint);
     assert_eq!(scene.items.iter().filter(filled).count(), 20);
-    assert!(scene.alt.starts_with("Lay of 20 pieces, "));
-    assert!(backtack_core::scene::svg(&scene).contains(">L</text>"));
+    assert!(scene.alt.english().starts_with("Lay of 20 pieces, "));
+    assert!(backtack_core::scene::svg(&scene, backtack_core::words::Languages::default()).contains(">L</text>"));
 }
 
 /// The nine instances of the EURO Special Interest Group on Cutting and Packing that stand beside the repository where the

@@ -96,8 +96,8 @@ fn call(number: &str, text: &str) -> Callout {
     Callout { number: number.into(), text: text.into() }
 }
 
-fn lines(list: &[&str]) -> Vec<String> {
-    list.iter().map(|&s| s.to_owned()).collect()
+fn lines<T: for<'t> From<&'t str>>(list: &[&str]) -> Vec<T> {
+    list.iter().map(|&s| T::from(s)).collect()
 }
 
 fn plain(scene: Scene, caption: &str) -> Drawing {
@@ -218,7 +218,7 @@ fn lays() -> Marker {
         rows: vec![vec![card.clone(), card]],
         notes: vec!["Not stated, so common practice was taken: gap 5 mm.".into()],
     };
-    let head = Head { title: "How to lay the fabric".into(), name: "Marker (lay plan)".into(), lead: String::new() };
+    let head = Head { title: "How to lay the fabric".into(), name: "Marker (lay plan)".into(), lead: "".into() };
     let die = ["SIDE", "shell", "M", "1", "4", "1.640 m", "tongue 4.2 mm wide over 11.0 mm"];
     Marker { head, groups: vec![group], dies: vec![lines(&die)] }
 }
@@ -236,7 +236,7 @@ fn plan() -> Plan {
     };
     let group = PlanGroup { title: "Outer fabric".into(), text: "at most 10 plies at once".into(), rows: vec![row] };
     let line = ["M", "sand", "Norway", "2026-05-04", "60", "60–62", "61", "61", "0"].map(String::from).to_vec();
-    let head = Head { title: "How to cut the order".into(), name: "Cut plan".into(), lead: String::new() };
+    let head = Head { title: "How to cut the order".into(), name: "Cut plan".into(), lead: "".into() };
     let facts = vec![Fact { label: "Order no.".into(), value: "A-118".into() }];
     Plan {
         head,
@@ -256,6 +256,6 @@ fn fabric() -> Fabric {
     };
     let steps = vec![step("Spread", "42.500 m", false), step("To order", "50.000 m", true)];
     let chain = Chain { title: "Outer fabric, Sand".into(), text: "from lays".into(), steps };
-    let head = Head { title: "How much fabric to order".into(), name: "Fabric to order".into(), lead: String::new() };
+    let head = Head { title: "How much fabric to order".into(), name: "Fabric to order".into(), lead: "".into() };
     Fabric { head, chains: vec![vec![chain.clone(), chain]], notes: Vec::new() }
 }

@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::hazard;
 use crate::standards::safety;
 use crate::words::{say, words};
 
@@ -23,11 +24,9 @@ words! {
     HELP "bag-film.help" = "add thickness = \"0.05 mm\", or what it is, and the warning to be printed in `note`";
 }
 
-const SORTS: &[&str] = &["polybag", "film", "polythene", "cellophane"];
-
 /// Notes each bag of film that does not say how thick it is.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    for trim in super::trims(context, SORTS) {
+    for trim in hazard::film(context.model) {
         if trim.properties.contains_key("thickness") {
             continue;
         }

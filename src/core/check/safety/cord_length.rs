@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::hazard;
 use crate::standards::safety;
 use crate::words::{say, words};
 
@@ -22,14 +23,12 @@ words! {
     HERE "cord-length.here" = "how long is its free end?";
 }
 
-const SORTS: &[&str] = &["cord", "ribbon", "string", "drawstring", "elastic", "lanyard", "loop", "strap", "lace"];
-
 /// Notes each cord.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     if !super::is_for_the_youngest(context.model) {
         return;
     }
-    for trim in super::trims(context, SORTS) {
+    for trim in hazard::cords(context.model) {
         let id = &trim.entry.id.value;
         let finding = Finding::new(&RULE, say!(MESSAGE, id)).at(trim.entry.span(), HERE);
         findings.push(super::caution(finding, &safety::CORDS));

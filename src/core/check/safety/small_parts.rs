@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::{ArticleKind, hazard};
 use crate::standards::safety;
 use crate::words::{say, words};
 
@@ -23,15 +24,13 @@ words! {
     AGE "small-parts.age" = "the age";
 }
 
-const SORTS: &[&str] =
-    &["eye", "nose", "button", "bead", "bell", "joint", "snap", "stud", "sequin", "pompom", "rhinestone", "magnet"];
-
 /// Notes each trim that may be a small part.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     if !super::is_for_the_youngest(context.model) {
         return;
     }
-    for trim in super::trims(context, SORTS) {
+    // What is filled in is kept by its seams, about which another rule asks.
+    for trim in hazard::small_parts(context.model).into_iter().filter(|one| one.kind == ArticleKind::Trim) {
         let id = &trim.entry.id.value;
         let finding = Finding::new(&RULE, say!(MESSAGE, id)).at(trim.entry.span(), SMALL_PART);
         let age = context.model.style.age.as_ref();
