@@ -52,11 +52,8 @@ fn spoil(sheet: &mut Sheet, put: &mut impl FnMut(&mut String)) {
         Sheet::Cover(cover) => {
             put(&mut cover.head.name);
             facts(&mut cover.facts, put);
-            for phrase in cover.parties.iter_mut().flat_map(|row| [&mut row.role, &mut row.name, &mut row.address]) {
-                let mut text = String::new();
-                put(&mut text);
-                *phrase = text.into();
-            }
+            let phrases = cover.parties.iter_mut().flat_map(|row| [&mut row.role, &mut row.name, &mut row.address]);
+            phrases.zip(STRINGS.iter().cycle()).for_each(|(phrase, text)| *phrase = (*text).into());
             cover.sizes.iter_mut().for_each(&mut *put);
             for row in &mut cover.colourways {
                 put(&mut row.name);
