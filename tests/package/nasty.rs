@@ -62,9 +62,8 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
         Sheet::Cover(cover) => {
             put.one(&mut cover.head.name);
             facts(&mut cover.facts, put);
-            for row in &mut cover.parties {
-                put.all([&mut row.role, &mut row.name, &mut row.address]);
-            }
+            let phrases = cover.parties.iter_mut().flat_map(|row| [&mut row.role, &mut row.name, &mut row.address]);
+            phrases.zip(STRINGS.iter().cycle()).for_each(|(phrase, text)| *phrase = (*text).into());
             put.all(&mut cover.sizes);
             for row in &mut cover.colourways {
                 put.one(&mut row.name);

@@ -7,7 +7,6 @@ crate::words! { list:
     OF "of" = "of";
     CONTINUED "continued" = "continued";
     CONTENTS "contents" = "Sheets";
-    ASSORTMENT "assortment" = "Sizes and colourways";
     COLOURWAY "colourway" = "Colourway";
     SAFETY "safety" = "Safety";
     CAUTION "caution" = "What to mind";
