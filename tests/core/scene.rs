@@ -107,7 +107,7 @@ fn readings_lie_where_their_numbers_say() {
         alt: "Four readings".into(),
     };
     let drawn = readings(&chart, 100.0);
-    assert_eq!((drawn.width, drawn.alt.as_str()), (100.0, "Four readings"));
+    assert_eq!((drawn.width, drawn.alt.english().as_str()), (100.0, "Four readings"));
     let mut limits = Vec::new();
     let mut marks = Vec::new();
     for item in &drawn.items {

@@ -54,7 +54,8 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
         plain(view, title, what(view, one), None, view.text(one.note.as_ref()))
     };
     step.number = number.to_string();
-    step.title = view.marked(&["seam", "opening", "edge-finish", "topstitch", "attach", "step"], id, &step.title);
+    step.title =
+        view.marked(&["seam", "opening", "edge-finish", "topstitch", "attach", "step"], id, &step.title).english();
     let letter = letters.plain(id);
     if !letter.is_empty() {
         step.title.push_str(&format!(" ({letter})"));
@@ -115,7 +116,7 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
     step.plies = plies
         .iter()
         .enumerate()
-        .map(|(n, ply)| Callout { number: (n + 1).to_string(), text: ply.text.clone() })
+        .map(|(n, ply)| Callout { number: (n + 1).to_string(), text: (&ply.text).into() })
         .collect();
     step.stack = Some(drawn(view, joint, &plies, &step));
     step

@@ -85,7 +85,7 @@ fn stuffing_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
         stuffing.part.as_ref().and_then(|part| view.model.parts.get(&part.value)).map_or(1, |part| part.uses.len());
     let name = view.marked(&["stuffing"], id, stuffing.entry.title());
     Some(FillRow {
-        stuffing: if uses > 1 { format!("{name}, each of {uses}") } else { name },
+        stuffing: if uses > 1 { format!("{name}, each of {uses}") } else { name.english() },
         material: stuffing.filling.as_ref().map_or(String::new(), |material| view.material(&material.value)),
         how: view.text(stuffing.check.as_ref()).to_string(),
         masses,

@@ -40,7 +40,12 @@ pub fn group(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> LayGroup {
     let rows = cards.chunks(2).map(<[LayCard]>::to_vec).collect();
     let mut notes = assumed(first);
     notes.extend(some.iter().filter_map(|(_, figures)| surplus(figures)));
-    LayGroup { title: view.fabric_title(&task.bought.article, &task.materials), facts: shared(view, some), rows, notes }
+    LayGroup {
+        title: view.fabric_title(&task.bought.article, &task.materials).english(),
+        facts: shared(view, some),
+        rows,
+        notes,
+    }
 }
 
 fn card(task: &Task, figures: &LayFigures) -> LayCard {

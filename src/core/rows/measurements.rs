@@ -85,7 +85,7 @@ fn arrows(view: &View<'_>) -> Vec<Drawing> {
                 named.push(format!("{number} {}", point.entry.title()));
             }
         }
-        drawn.scene.alt = format!("{} Points of measure: {}.", drawn.scene.alt, named.join("; "));
+        drawn.scene.alt = format!("{} Points of measure: {}.", drawn.scene.alt, named.join("; ")).into();
         all.push(drawn);
     }
     all
@@ -118,7 +118,7 @@ fn row(view: &View<'_>, at: usize, id: &str, point: &PointOfMeasure, size: &str)
     });
     Point {
         number,
-        name: view.marked(&["point-of-measure"], id, &name),
+        name: view.marked(&["point-of-measure"], id, &name).english(),
         how: how.join(" · "),
         critical: point.critical.as_ref().is_some_and(|flag| flag.value),
         limits: vec![line.map_or_else(Mass::default, limits)],

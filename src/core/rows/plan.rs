@@ -51,7 +51,7 @@ fn facts(order: &OrderFigures) -> Vec<Fact> {
 
 /// The spreads of a fabric, a group for each colour.
 fn groups(view: &View<'_>, fabric: &FabricPlan) -> Vec<PlanGroup> {
-    let title = view.fabric_title(&fabric.article, &fabric.materials);
+    let title = view.fabric_title(&fabric.article, &fabric.materials).english();
     let plan = match &fabric.plan {
         Figure::Known(plan) => plan,
         Figure::NotYet { why } => {

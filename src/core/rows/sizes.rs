@@ -58,7 +58,7 @@ fn legend(view: &View<'_>, sizes: &[&str]) -> Vec<LegendRow> {
             title => format!("{size}: {title}"),
         };
         let scene = nest_sample(n, &format!("Line of size {size}"));
-        LegendRow { sample: Drawing::of(scene, ""), text }
+        LegendRow { sample: Drawing::of(scene, ""), text: text.into() }
     };
     sizes.iter().enumerate().take(6).map(row).collect()
 }

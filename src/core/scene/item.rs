@@ -3,6 +3,7 @@
 use serde::ser::{Serialize, SerializeSeq, Serializer};
 
 use super::line::Line;
+use crate::words::Phrase;
 
 /// A place or a direction on the sheet: x to the right, y down, in millimetres.
 pub type At = [f64; 2];
@@ -17,7 +18,7 @@ pub struct Scene {
     #[serde(serialize_with = "on_grid")]
     pub height: f64,
     /// What the drawing shows, for a reader who cannot see it. Never empty.
-    pub alt: String,
+    pub alt: Phrase,
     /// What is drawn, in painting order.
     pub items: Vec<Item>,
 }
@@ -121,7 +122,7 @@ pub enum Across {
 impl Scene {
     /// An empty drawing of a size in millimetres with its description.
     #[must_use]
-    pub fn new(width: f64, height: f64, alt: impl Into<String>) -> Self {
+    pub fn new(width: f64, height: f64, alt: impl Into<Phrase>) -> Self {
         Self { width, height, alt: alt.into(), items: Vec::new() }
     }
 

@@ -4,6 +4,7 @@ use super::marks::{along, left, towards};
 use super::piece::{SCALES, bounds, moved};
 use super::place::{Places, around, leader, ring_of_places, square, strokes, text_width, within};
 use super::{At, Fill, Label, Line, PiecePoint, Scene, Segment, circle, closed, grid};
+use crate::words::Phrase;
 
 /// A piece on the map, in its own true millimetres, y down, every text final.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -42,7 +43,8 @@ const PER_LETTER: f64 = 12.0;
 /// Draws pieces side by side, in rows, within a room in mm of paper: in one drawing at the largest standard scale, or in
 /// several where their letters would crowd. Gives the drawings and the denominator of their scale.
 #[must_use]
-pub fn map(pieces: &[MapPiece], width: f64, height: f64, alt: &str) -> (Vec<Scene>, f64) {
+pub fn map(pieces: &[MapPiece], width: f64, height: f64, alt: impl Into<Phrase>) -> (Vec<Scene>, f64) {
+    let alt = alt.into();
     let one = |scale: &f64| shelved(pieces, *scale, width, height).is_some_and(|sheets| sheets.len() <= 1);
     let clear = |scale: &f64| pieces.iter().all(|piece| piece.clear(*scale));
     let whole = SCALES.into_iter().find(one).unwrap_or(100.0);
@@ -52,7 +54,7 @@ pub fn map(pieces: &[MapPiece], width: f64, height: f64, alt: &str) -> (Vec<Scen
     let largest = || SCALES.into_iter().find(several).unwrap_or(whole);
     let scale = if clear(&whole) { whole } else { larger.unwrap_or_else(largest) };
     let sheets = shelved(pieces, scale, width, height).unwrap_or_default();
-    (sheets.iter().map(|sheet| drawn(pieces, sheet, scale, width, alt)).collect(), scale)
+    (sheets.iter().map(|sheet| drawn(pieces, sheet, scale, width, &alt)).collect(), scale)
 }
 
 /// The pieces of one drawing with the upper left corner of each, and the height they take.
@@ -90,7 +92,7 @@ fn shelved(pieces: &[MapPiece], scale: f64, width: f64, height: f64) -> Option<V
     Some(sheets)
 }
 
-fn drawn(pieces: &[MapPiece], sheet: &Shelves, scale: f64, width: f64, alt: &str) -> Scene {
+fn drawn(pieces: &[MapPiece], sheet: &Shelves, scale: f64, width: f64, alt: &Phrase) -> Scene {
     let mut scene = Scene::new(width, sheet.used.max(AIR), alt);
     let mut places = Places::new(width, scene.height);
     let shown = |(n, corner): &(usize, At)| pieces.get(*n).map(|piece| Shown::of(piece, *corner, scale));

@@ -1,6 +1,7 @@
 //! The marks of a drawing: arrows, dimensions, grain, pile, notches, rings, balloons, hatches.
 
 use super::{Across, Along, At, Fill, Label, Line, Scene, Segment, circle, closed, open};
+use crate::words::Phrase;
 
 /// Length of an arrowhead, mm.
 const HEAD: f64 = 2.6;
@@ -185,7 +186,7 @@ pub fn scale_bar(scene: &mut Scene, at: At, length: f64, text: &str) {
 
 /// A sample of a line or mark for the legend, 18 mm by 4 mm.
 #[must_use]
-pub fn legend_sample(line: Line, alt: &str) -> Scene {
+pub fn legend_sample(line: Line, alt: impl Into<Phrase>) -> Scene {
     let mut scene = Scene::new(18.0, 4.0, alt);
     let (from, to) = ([0.5, 2.0], [17.5, 2.0]);
     match line {

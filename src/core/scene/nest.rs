@@ -4,6 +4,7 @@ use super::marks::{scale_bar, towards};
 use super::piece::{SCALES, bounds, moved};
 use super::place::{Places, extent, leader, ring_of, ring_of_places, square};
 use super::{Across, Along, At, Fill, Label, Line, Scene, Segment, circle, grid};
+use crate::words::Phrase;
 
 /// One size of a piece: its cut line in true millimetres, y down, the shared point at the origin.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -24,7 +25,13 @@ const LINES: [Line; 4] = [Line::First, Line::Second, Line::Third, Line::Fourth];
 /// Draws the sizes at the largest standard scale that fits the room in mm of paper given to it. Gives the drawing and the denominator
 /// of its scale.
 #[must_use]
-pub fn nest(sizes: &[NestSize], point: &str, bar_text: &str, room: impl Fn(f64) -> At, alt: &str) -> (Scene, f64) {
+pub fn nest(
+    sizes: &[NestSize],
+    point: &str,
+    bar_text: &str,
+    room: impl Fn(f64) -> At,
+    alt: impl Into<Phrase>,
+) -> (Scene, f64) {
     let all: Vec<Segment> = sizes.iter().flat_map(|one| one.cut.iter().copied()).collect();
     let (low, high) = bounds(&all);
     let extent_at = |scale: f64| [(high[0] - low[0]) / scale, (high[1] - low[1]) / scale];
@@ -74,7 +81,7 @@ fn code(scene: &mut Scene, places: &mut Places, text: &str, ring: &[At], shared:
 
 /// A sample of the line of the `n`-th size, 18 mm by 4 mm.
 #[must_use]
-pub fn nest_sample(n: usize, alt: &str) -> Scene {
+pub fn nest_sample(n: usize, alt: impl Into<Phrase>) -> Scene {
     let mut scene = Scene::new(18.0, 4.0, alt);
     let line = LINES.into_iter().cycle().nth(n % LINES.len()).unwrap_or(Line::First);
     scene.line(line, [0.5, 2.0], [17.5, 2.0]);

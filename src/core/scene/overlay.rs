@@ -1,6 +1,7 @@
 //! An outline before and after, one laid over the other, with the place where they are farthest apart.
 
 use crate::geom;
+use crate::words::Phrase;
 
 use super::marks::{arrow, scale_bar, towards};
 use super::piece::{SCALES, bounds, moved};
@@ -67,7 +68,7 @@ fn down(path: &geom::Path) -> Vec<Segment> {
 /// Draws both at the largest standard scale that fits the room in mm of paper given to it: the earlier one dashed, the
 /// later one solid. Gives the drawing and the denominator of its scale.
 #[must_use]
-pub fn overlay(laid: &Laid, bar_text: &str, room: impl Fn(f64) -> At, alt: &str) -> (Scene, f64) {
+pub fn overlay(laid: &Laid, bar_text: &str, room: impl Fn(f64) -> At, alt: impl Into<Phrase>) -> (Scene, f64) {
     let all: Vec<Segment> = laid.before.iter().chain(&laid.after).copied().collect();
     let (low, high) = bounds(&all);
     let fits = |scale: &f64| {

@@ -3,6 +3,7 @@
 use super::marks::{along, comb, dimension, grain, left, ring, scale_bar, towards, unit};
 use super::place::{Places, around, extent, frame, leader, ring_of, ring_of_places, square, text_width, within};
 use super::{Across, Along, At, Fill, Label, Line, Scene, Segment, closed, grid};
+use crate::words::Phrase;
 
 /// One piece in its own true millimetres, y down, every text final.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -173,7 +174,7 @@ fn notched(scene: &mut Scene, form: NotchForm, sew: At, cut: At, tip: At) {
 
 /// A sample of a notch for the legend, 18 mm by 4.6 mm.
 #[must_use]
-pub fn notch_sample(form: NotchForm, alt: &str) -> Scene {
+pub fn notch_sample(form: NotchForm, alt: impl Into<Phrase>) -> Scene {
     let mut scene = Scene::new(18.0, 4.6, alt);
     let (cut, sew) = ([9.0, 1.9], [9.0, 4.2]);
     scene.line(Line::Cut, [0.5, cut[1]], [17.5, cut[1]]);

@@ -1,6 +1,7 @@
 //! Readings of one point of measure on all pieces, against its limits.
 
 use super::{Across, Along, At, Fill, Label, Line, Scene, circle, closed};
+use crate::words::Phrase;
 
 /// What is drawn of one piece.
 #[derive(Debug, Clone, PartialEq)]
@@ -27,7 +28,7 @@ pub struct Chart {
     /// A row each, from the top.
     pub readings: Vec<ChartReading>,
     /// What it shows, for those who cannot see it.
-    pub alt: String,
+    pub alt: Phrase,
 }
 
 /// Height of one row, mm.

@@ -19,7 +19,7 @@ pub fn svg(scene: &Scene) -> String {
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n\
          <svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\" role=\"img\">\n\
          <title>{}</title>\n",
-        escape(&scene.alt),
+        escape(&scene.alt.english()),
     );
     for item in &scene.items {
         match item {

@@ -209,7 +209,7 @@ fn the_drawing_shows_every_piece() {
     let scene = scene::lay(&task, &found.lay, scene::LAY_PAPER, ["length", "width"], scene::Codes::Names);
     let filled = |item: &&backtack_core::scene::Item| matches!(item, backtack_core::scene::Item::Path(path) if path.fill == backtack_core::scene::Fill::Tint);
     assert_eq!(scene.items.iter().filter(filled).count(), 20);
-    assert!(scene.alt.starts_with("Lay of 20 pieces, "));
+    assert!(scene.alt.english().starts_with("Lay of 20 pieces, "));
     assert!(backtack_core::scene::svg(&scene).contains(">L</text>"));
 }
 

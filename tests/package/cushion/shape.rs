@@ -159,7 +159,7 @@ pub(super) fn joins() -> Matching {
         head: head("Which edge meets which", "Seam matching", "One letter is one seam."),
         parts: vec![JoinPart {
             title: "Cover".into(),
-            note: String::new(),
+            note: "".into(),
             beside: true,
             drawings: scenes.into_iter().map(|scene| plain(scene, &format!("1:{scale}"))).collect(),
             columns: vec![vec![
@@ -217,7 +217,7 @@ pub(super) fn pieces() -> Pieces {
         size: size.into(),
         allowance: "10".into(),
         direction: "grain along height".into(),
-        note: String::new(),
+        note: "".into(),
     };
     let card = |outline: &PieceOutline, name: &str, count: &str| {
         let drawing = drawn(outline);
