@@ -18,6 +18,9 @@ fn toy_with(kind: &str) -> BTreeMap<String, Vec<u8>> {
     let mut files = BTreeMap::new();
     for entry in fs::read_dir(&folder).unwrap() {
         let path = entry.unwrap().path();
+        if path.extension().is_none_or(|extension| extension != "toml") {
+            continue;
+        }
         let text = fs::read_to_string(&path).unwrap();
         let text = text.replace("age = \"not a toy\"", "age = \"From birth\"").replace("\"granules\"", "\"sand\"");
         files.insert(path.file_name().unwrap().to_str().unwrap().to_string(), text.into_bytes());
