@@ -103,7 +103,7 @@ fn stuffing_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
         stuffing.part.as_ref().and_then(|part| view.model.parts.get(&part.value)).map_or(1, |part| part.uses.len());
     let name = view.marked(&["stuffing"], id, stuffing.entry.title());
     Some(FillRow {
-        stuffing: if uses > 1 { say!(EACH_OF, stuffing = name, uses) } else { name.into() },
+        stuffing: if uses > 1 { say!(EACH_OF, stuffing = name, uses) } else { name },
         material: stuffing.filling.as_ref().map_or_else(Phrase::none, |material| view.material(&material.value).into()),
         how: view.text(stuffing.check.as_ref()).into(),
         masses,
