@@ -9,6 +9,7 @@ use std::time::Instant;
 use backtack_core::diag::plain;
 use backtack_core::lay::{self, Budget, Instance, Options, Packed, Progress, Report, RowLay, report};
 use backtack_core::scene;
+use backtack_core::words::Languages;
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 use indicatif::{ProgressBar, ProgressStyle};
 
@@ -157,7 +158,7 @@ fn items(
     let drawing = |name: &str, lay: &lay::Lay| {
         let texts = [lay.length, instance.fabric.width].map(|length| format!("{} mm", length as f64 / 1000.0));
         let drawn = scene::lay(instance, lay, scene::LAY_PAPER, [&texts[0], &texts[1]], scene::Codes::Names);
-        let svg = scene::svg(&drawn);
+        let svg = scene::svg(&drawn, Languages::default());
         Item { path: folder.join(format!("{stem}-{name}.svg")), bytes: svg.into_bytes() }
     };
     let positions = Item { path: folder.join(format!("{stem}-lay.json")), bytes: (json + "\n").into_bytes() };

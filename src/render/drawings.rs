@@ -2,7 +2,7 @@
 
 use backtack_core::rows::data::Sheet;
 use backtack_core::rows::package::Package;
-use backtack_core::scene::svg;
+use backtack_core::scene::{Scene, svg};
 
 /// What the files of drawings are called: a kind, a code or a number, `.svg`.
 const PIECE: &str = "piece-";
@@ -13,6 +13,7 @@ const MARKER: &str = "marker-";
 
 /// The drawings of pieces, seam matching, sizes and seams as SVG files of true size on paper.
 pub fn drawings(pages: &Package) -> Vec<(String, String)> {
+    let svg = |scene: &Scene| svg(scene, pages.languages);
     let mut all = Vec::new();
     for sheet in &pages.sheets {
         match sheet {

@@ -75,7 +75,7 @@ fn an_svg_file_is_in_true_millimetres_and_escapes_text() {
     let mut scene = Scene::new(210.0, 100.5, "A <b> & \"c\"");
     scene.line(Line::Sew, [10.0, 20.0], [60.000_000_4, 20.0]);
     scene.label(Label::new("</text><script>\u{0}\u{1b}", [5.0, 5.0]));
-    let out = svg(&scene);
+    let out = svg(&scene, backtack_core::words::Languages::default());
     assert!(out.contains("width=\"210mm\" height=\"100.5mm\" viewBox=\"0 0 210 100.5\""), "{out}");
     assert!(out.contains("d=\"M10 20L60 20\""), "{out}");
     assert!(out.contains("stroke-width=\"0.25\"") && out.contains("stroke-dasharray=\"3 0.75\""), "{out}");

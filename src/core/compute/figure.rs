@@ -45,6 +45,26 @@ impl Number {
         if rounded.is_finite() { rounded + 0.0 } else { self.value }
     }
 
+    /// The number exactly; where it is not known so, as every reader sees it, on the grid of figures. Nothing for one that is
+    /// too large to be held.
+    pub fn rational(self) -> Option<Rational> {
+        let steps = (self.value * STEPS).round();
+        let read = || (steps.abs() < 1e30).then(|| Rational::new(steps as i128, STEPS as i128)).flatten();
+        self.exact.or_else(read)
+    }
+
+    /// The sum, exact where both are.
+    fn plus(self, other: Self) -> Self {
+        let exact = self.exact.zip(other.exact).and_then(|(a, b)| a.checked_add(b));
+        Number { value: self.value + other.value, exact }
+    }
+
+    /// So many times the number, as exact as it is.
+    pub(crate) fn multiplied(self, count: u64) -> Self {
+        let exact = self.exact.and_then(|exact| exact.checked_mul(Rational::new(count.into(), 1)?));
+        Number { value: self.value * count as f64, exact }
+    }
+
     /// The unrounded number, for further computation only.
     pub(crate) fn raw(self) -> f64 {
         self.value
@@ -173,10 +193,9 @@ impl Figure<Number> {
         }
     }
 
-    /// The sum, unrounded; not known or withheld if any part is.
+    /// The sum, unrounded and exact where every part is; not known or withheld if any part is.
     pub fn sum(parts: impl IntoIterator<Item = Figure<Number>>) -> Self {
-        let add = |a: Number, b: Number| Number::new(a.raw() + b.raw());
-        parts.into_iter().fold(Figure::Known(Number::default()), |sum, part| sum.with(part, add))
+        parts.into_iter().fold(Figure::Known(Number::exact(Rational::ZERO)), |sum, part| sum.with(part, Number::plus))
     }
 
     /// Multiplied by a plain factor.

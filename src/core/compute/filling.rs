@@ -7,7 +7,7 @@ use crate::standards::common::{FILLING_FLOOR, FILLING_STUFFING};
 use crate::units::Quantity;
 
 use super::input::{Bought, ByVariant, Ground};
-use super::number::{scale, small};
+use super::number::{exact, small};
 use super::{Figure, Number};
 
 /// The filling of one product.
@@ -80,16 +80,13 @@ impl Limited {
     /// Target and limits of a stated quantity; limits are not known where no tolerance is stated.
     pub(super) fn of(quantity: &Figure<Quantity>, what: &str) -> Limited {
         let limits = quantity.as_ref().then(|quantity| match quantity.limits() {
-            Some(limits) => {
-                let scale = scale(quantity.dimension());
-                Figure::Known((limits.lower.to_f64() * scale, limits.upper.to_f64() * scale))
-            }
+            Some(limits) => Figure::Known((limits, quantity.dimension())),
             None => Figure::not_yet(format!("no tolerance is stated for {what}")),
         });
         Limited {
-            target: quantity.as_ref().then(|quantity| Figure::number(small(quantity))),
-            lower: limits.clone().then(|(lower, _)| Figure::number(lower)),
-            upper: limits.then(|(_, upper)| Figure::number(upper)),
+            target: quantity.as_ref().then(|quantity| exact(quantity.si(), quantity.dimension())),
+            lower: limits.clone().then(|(limits, dimension)| exact(limits.lower, dimension)),
+            upper: limits.then(|(limits, dimension)| exact(limits.upper, dimension)),
         }
     }
 
@@ -102,9 +99,9 @@ impl Limited {
         }
     }
 
-    /// Multiplied by a plain factor above nought.
-    pub(super) fn times(&self, factor: f64) -> Limited {
-        let times = |figure: &Figure<Number>| figure.clone().times(factor);
+    /// So many times the mass.
+    pub(super) fn times(&self, count: u64) -> Limited {
+        let times = |figure: &Figure<Number>| figure.clone().map(|number| number.multiplied(count));
         Limited { target: times(&self.target), lower: times(&self.lower), upper: times(&self.upper) }
     }
 }
@@ -120,7 +117,7 @@ fn stuffing_line(ground: &Ground<'_>, id: &str, stuffing: &Stuffing, variant: Va
         stuffing: id.to_string(),
         uses,
         bought: ground.bought(material, variant.colourway, &format!("the filling of {title}")),
-        all: each.times(uses as f64),
+        all: each.times(uses),
         proposed: proposed(&mass),
         check: Figure::stated(stuffing.check.as_ref(), format!("how the filling of {title} is checked")),
         part,

@@ -1,7 +1,7 @@
 //! Quantities as plain numbers: millimetres, square millimetres, grams.
 
 use crate::model::{Article, Variant};
-use crate::units::{Dimension, Quantity};
+use crate::units::{Dimension, Quantity, Rational};
 
 use super::{Figure, Number};
 
@@ -23,6 +23,24 @@ pub(super) fn scale(dimension: Dimension) -> f64 {
 /// A quantity in millimetres, square millimetres, grams, stitches per millimetre; others as they are held.
 pub(super) fn small(quantity: &Quantity) -> f64 {
     quantity.si_f64() * scale(quantity.dimension())
+}
+
+/// A value of a dimension in small units, exactly as it is held.
+pub(super) fn exact(si: Rational, dimension: Dimension) -> Figure<Number> {
+    match factor(dimension).and_then(|factor| si.checked_mul(factor)) {
+        Some(value) => Figure::Known(Number::exact(value)),
+        None => Figure::number(si.to_f64() * scale(dimension)),
+    }
+}
+
+/// [`scale`] exactly.
+fn factor(dimension: Dimension) -> Option<Rational> {
+    match dimension {
+        Dimension::Length | Dimension::Mass => Some(Rational::whole(1_000)),
+        Dimension::Area => Some(Rational::whole(1_000_000)),
+        Dimension::MassPerArea | Dimension::Density => Rational::new(1, 1_000),
+        _ => Some(Rational::ONE),
+    }
 }
 
 /// [`small`] of a figure.

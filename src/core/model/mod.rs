@@ -11,6 +11,7 @@ mod drawing;
 mod entry;
 mod fact;
 mod form;
+pub mod hazard;
 mod joint;
 mod kind;
 mod measure;

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::cell::Cell;
 use crate::scene::{Scene, svg};
-use crate::words::Phrase;
+use crate::words::{Languages, Phrase};
 
 /// What stands at the top of a sheet.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
@@ -42,7 +42,8 @@ pub struct Drawing {
 }
 
 fn as_svg<S: serde::Serializer>(lines: &Option<Scene>, out: S) -> Result<S::Ok, S::Error> {
-    lines.as_ref().map(svg).serialize(out)
+    // Lines alone hold no text.
+    lines.as_ref().map(|lines| svg(lines, Languages::default())).serialize(out)
 }
 
 impl Drawing {

@@ -1,9 +1,9 @@
 //! The order of work: one row a step, each seam drawn as its stack in needle order.
 
-use crate::model::{Chain, Joint, JointKind, Layer, SeamSide};
+use crate::model::{Chain, Ease, Joint, JointKind, Layer, SeamSide};
 use crate::scene::{PileSide, StackPly, StackSeam, stack};
 use crate::units::Quantity;
-use crate::words::sheet as words;
+use crate::words::{Phrase, Word, head, say, sheet, words};
 
 use super::data::{Callout, Construction, Sheet, Step};
 use super::finishing;
@@ -11,6 +11,26 @@ use super::letters::Letters;
 use super::package::{Drawing, Head};
 use super::step::{Ply, again, plain, ply, stitching, titled};
 use super::view::{View, capital};
+
+words! {
+    LEAD "construction.lead" = "Plies are numbered from the needle down; hatching marks the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise. An edge is written as piece, copy and points: SIDE.l:n-c; the letter behind a seam is that of the sheet of seam matching.";
+    LETTERED "construction.lettered" = "{title} ({letter})";
+    ALONG "construction.along" = "along {edge}";
+    ONTO "construction.onto" = "{edge} onto {line}";
+    TO "construction.to" = "to {edge}";
+    SEW "construction.sew" = "Sew {seam}";
+    CLOSE "construction.close" = "Close {opening}";
+    STUFF "construction.stuff" = "stuffing {stuffing}: mass on the filling sheet";
+    CLOSED_BY "construction.closed-by" = "Closed by {how}.";
+    CLOSED_WITH "construction.closed-with" = "Closed by {how}, {trim}.";
+    EASED "construction.ease" = "Ease {edge}: {amount}.";
+    GATHERED "construction.gather" = "Gather {edge}: {amount}.";
+    STRETCHED "construction.stretch" = "Stretch {edge}: {amount}.";
+    CAUGHT "construction.caught" = "What is caught lies along {line}.";
+    CUT_THROUGH "construction.cut-through" = "Seam cut through, from the needle down: {plies}. Stitch {stitch}, allowance {allowance}.";
+    OF_PLY "construction.of-ply" = "ply {ply}: {allowance}";
+    AND "construction.and" = "{first} and {second}";
+}
 
 /// One sheet (it flows over as many pages as it needs), or none without an order of work.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -20,15 +40,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if steps.is_empty() {
         return Vec::new();
     }
-    let lead = "Plies are numbered from the needle down; hatching marks the pile side, a double line the right side of other \
-                fabric. Seams are sewn right sides \
-                together unless a step says otherwise. An edge is written as piece, copy and points: `SIDE.l:n-c`; the \
-                letter behind a seam is that of the sheet of seam matching.";
-    let head = Head {
-        title: words::CONSTRUCTION_TITLE.en.into(),
-        name: words::CONSTRUCTION.en.into(),
-        lead: lead.replace('`', "").into(),
-    };
+    let head = Head { title: sheet::CONSTRUCTION_TITLE.into(), name: sheet::CONSTRUCTION.into(), lead: LEAD.into() };
     vec![Sheet::Construction(Construction { head, steps })]
 }
 
@@ -40,71 +52,49 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
         finishing::step(view, finish)
     } else if let Some(one) = model.topstitches.get(id) {
         let on = one.on.as_ref().map_or(String::new(), |run| view.written(run.span));
-        let text = format!("along {on}{}", again(&one.mirrored));
+        let text = Phrase::lines([say!(ALONG, edge = on), again(&one.mirrored)]);
         plain(view, one.entry.title().into(), text, Some(&one.stitch), view.text(one.note.as_ref()))
     } else if let Some(one) = model.attaches.get(id) {
         let edge = one.edge.as_ref().map_or(String::new(), |chain| view.written(chain.span));
         let on = one.on.as_ref().map_or(String::new(), |run| view.written(run.span));
-        let text = format!("{edge} onto {on}{}", again(&one.mirrored));
+        let text = Phrase::lines([say!(ONTO, edge, line = on), again(&one.mirrored)]);
         plain(view, one.entry.title().into(), text, Some(&one.stitch), view.text(one.note.as_ref()))
     } else {
         let one = model.steps.get(id)?;
         let word = one.word.as_ref().map_or("", |word| word.value.as_str());
-        let title = titled(one.entry.name.as_ref().map(|name| name.value.as_str()), &capital(word));
+        let title = titled(&one.entry, || capital(word).into());
         plain(view, title, what(view, one), None, view.text(one.note.as_ref()))
     };
     step.number = number.to_string();
-    step.title =
-        view.marked(&["seam", "opening", "edge-finish", "topstitch", "attach", "step"], id, &step.title).english();
+    step.title = view.marked(&["seam", "opening", "edge-finish", "topstitch", "attach", "step"], id, step.title);
     let letter = letters.plain(id);
     if !letter.is_empty() {
-        step.title.push_str(&format!(" ({letter})"));
+        step.title = say!(LETTERED, title = step.title, letter);
     }
     Some(step)
 }
 
 /// What a step is done to.
-fn what(view: &View<'_>, one: &crate::model::Step) -> String {
+fn what(view: &View<'_>, one: &crate::model::Step) -> Phrase {
     let title = |id: &str| view.model.parts.get(id).map_or(id.to_string(), |part| part.entry.title().to_string());
     let stuffing = one.stuffing.as_ref().and_then(|stuffing| view.model.stuffings.get(&stuffing.value));
     let parts = [
-        one.part.as_ref().map(|part| title(&part.value)),
-        stuffing.map(|stuffing| format!("stuffing {}: mass on the filling sheet", stuffing.entry.title())),
-        one.trim.as_ref().map(|trim| view.material(&trim.value)),
+        one.part.as_ref().map(|part| title(&part.value).into()),
+        stuffing.map(|stuffing| say!(STUFF, stuffing = stuffing.entry.title())),
+        one.trim.as_ref().map(|trim| view.material(&trim.value).into()),
     ];
-    parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+    Phrase::list(parts.into_iter().flatten().collect::<Vec<Phrase>>())
 }
 
 fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
     let side = |chain: &Option<Chain>| chain.as_ref().map_or(String::new(), |chain| view.written(chain.span));
-    let (a, b) = (side(&joint.a), side(&joint.b));
+    let sides = [side(&joint.a), side(&joint.b)];
     let closing = joint.kind == JointKind::Opening;
-    let verb = if closing { "Close" } else { "Sew" };
-    let text = format!("{a}\nto {b}{}", again(&joint.mirrored));
-    let mut notes: Vec<String> = Vec::new();
-    if let Some(close) = &joint.close {
-        let by = view.text(close.by.as_ref());
-        let trim = close.trim.as_ref().map_or(String::new(), |trim| format!(", {}", view.material(&trim.value)));
-        notes.push(format!("Closed by {by}{trim}"));
-        notes.push(view.text(close.note.as_ref()).to_string());
-    }
-    for (word, ease) in [("Ease", &joint.ease), ("Gather", &joint.gather), ("Stretch", &joint.stretch)] {
-        if let Some(ease) = ease {
-            let side = if ease.side == crate::model::SeamSide::A { &a } else { &b };
-            let amount = ease.amount.known().map_or(String::new(), |amount| amount.written());
-            notes.push(format!("{word} {side}: {amount}"));
-        }
-    }
-    if let Some(on) = &joint.on {
-        notes.push(format!("What is caught lies along {}", view.written(on.span)));
-    }
-    notes.push(view.text(joint.note.as_ref()).to_string());
-    notes.retain(|note| !note.is_empty());
-    let title = titled(joint.entry.name.as_ref().map(|name| name.value.as_str()), &format!("{verb} {id}"));
+    let [a, b] = &sides;
     let mut step = Step {
-        title,
-        text,
-        note: notes.iter().map(|note| sentence(note)).collect::<Vec<_>>().join(" "),
+        title: titled(&joint.entry, || if closing { say!(CLOSE, opening = id) } else { say!(SEW, seam = id) }),
+        text: Phrase::lines([a.into(), say!(TO, edge = b), again(&joint.mirrored)]),
+        note: Phrase::row(remarks(view, joint, &sides), " "),
         ..Step::default()
     };
     if closing && joint.stitch.kind.is_none() {
@@ -112,20 +102,49 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
     }
     stitching(view, &joint.stitch, &mut step);
     let plies = plies(view, joint);
-    step.allowance = allowance(view, joint, plies.len());
+    let allowance = allowance(view, joint, plies.len());
     step.plies = plies
         .iter()
         .enumerate()
-        .map(|(n, ply)| Callout { number: (n + 1).to_string(), text: (&ply.text).into() })
+        .map(|(n, ply)| Callout { number: (n + 1).to_string(), text: ply.text.clone() })
         .collect();
-    step.stack = Some(drawn(view, joint, &plies, &step));
+    step.stack = Some(drawn(view, joint, &plies, Phrase::row(&allowance, "; ")));
+    step.allowance = Phrase::lines(allowance);
     step
 }
 
-/// A remark with its full stop.
-fn sentence(text: &str) -> String {
+/// What else is said of a seam: how it is closed, eased and caught, and what the user remarks.
+fn remarks(view: &View<'_>, joint: &Joint, [a, b]: &[String; 2]) -> Vec<Phrase> {
+    let mut all: Vec<Phrase> = Vec::new();
+    if let Some(close) = &joint.close {
+        let how = view.text(close.by.as_ref()).trim().trim_end_matches('.');
+        let trim = close.trim.as_ref().map(|trim| view.material(&trim.value));
+        all.push(match (how, trim) {
+            ("", None) => Phrase::none(),
+            ("", Some(trim)) => say!(CLOSED_BY, how = trim),
+            (how, Some(trim)) => say!(CLOSED_WITH, how, trim),
+            (how, None) => say!(CLOSED_BY, how),
+        });
+        all.push(sentence(view.text(close.note.as_ref())));
+    }
+    let eased = |word: Word, ease: &Ease| {
+        let edge = if ease.side == SeamSide::A { a } else { b };
+        let amount =
+            ease.amount.known().map_or_else(|| head::NOT_KNOWN.into(), |amount| Phrase::from(amount.written()));
+        say!(word, edge, amount)
+    };
+    for (word, ease) in [(EASED, &joint.ease), (GATHERED, &joint.gather), (STRETCHED, &joint.stretch)] {
+        all.extend(ease.as_ref().map(|ease| eased(word, ease)));
+    }
+    all.extend(joint.on.as_ref().map(|on| say!(CAUGHT, line = view.written(on.span))));
+    all.push(sentence(view.text(joint.note.as_ref())));
+    all
+}
+
+/// A remark of the user with its full stop; nothing stays nothing.
+fn sentence(text: &str) -> Phrase {
     let text = capital(text.trim());
-    if text.ends_with(['.', '!', '?', ';', ':']) { text } else { text + "." }
+    if text.is_empty() || text.ends_with(['.', '!', '?', ';', ':']) { text.into() } else { (text + ".").into() }
 }
 
 /// The plies in needle order: side a face down, what is caught, side b face up.
@@ -136,7 +155,7 @@ fn plies(view: &View<'_>, joint: &Joint) -> Vec<Ply> {
             Layer::Chain(chain) => all.push(ply(view, Some(chain), PileSide::Up)),
             Layer::Trim(trim) => {
                 all.push(Ply {
-                    text: view.material(&trim.trim.value),
+                    text: view.material(&trim.trim.value).into(),
                     pile: PileSide::None,
                     face: PileSide::None,
                     bead: true,
@@ -148,36 +167,36 @@ fn plies(view: &View<'_>, joint: &Joint) -> Vec<Ply> {
     all
 }
 
-fn drawn(view: &View<'_>, joint: &Joint, plies: &[Ply], step: &Step) -> Drawing {
-    let texts: Vec<&str> = plies.iter().map(|ply| ply.text.as_str()).collect();
+fn drawn(view: &View<'_>, joint: &Joint, plies: &[Ply], allowance: Phrase) -> Drawing {
     let stitch = view.stitch(&joint.stitch).kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
-    let alt = format!(
-        "Seam cut through, from the needle down: {}. Stitch {stitch}, allowance {}.",
-        texts.join("; "),
-        step.allowance.replace('\n', "; ")
-    );
+    let texts = Phrase::row(plies.iter().map(|ply| &ply.text), "; ");
     let seam = StackSeam {
         plies: plies
             .iter()
             .enumerate()
             .map(|(n, ply)| StackPly { number: (n + 1).to_string(), pile: ply.pile, face: ply.face, bead: ply.bead })
             .collect(),
-        stitch,
         allowance: widths(view, joint),
-        alt,
+        alt: say!(CUT_THROUGH, plies = texts, stitch = &stitch, allowance),
+        stitch,
     };
     Drawing::of(stack(&seam), "")
 }
 
 /// The allowance at a seam, by size where it differs; of both sides, by the numbers of their plies, where they differ.
-fn allowance(view: &View<'_>, joint: &Joint, plies: usize) -> String {
-    let side = |side: SeamSide| view.by_size(|size| written(view, joint, &[side], size).join(" and "));
-    let (a, b) = (side(SeamSide::A), side(SeamSide::B));
-    match (a.as_str(), b.as_str()) {
-        (_, "") => a,
-        ("", _) => b,
-        _ if a == b => a,
-        _ => format!("ply 1: {a}\nply {plies}: {b}"),
+fn allowance(view: &View<'_>, joint: &Joint, plies: usize) -> Vec<Phrase> {
+    let and = |first, second| say!(AND, first, second);
+    let in_size = |side: SeamSide, size: &str| {
+        let texts = written(view, joint, &[side], size).into_iter().map(Phrase::from);
+        texts.reduce(and).unwrap_or_default()
+    };
+    let [a, b] = [SeamSide::A, SeamSide::B].map(|side| view.in_sizes(|size| in_size(side, size)));
+    if b.is_empty() || a == b {
+        vec![a]
+    } else if a.is_empty() {
+        vec![b]
+    } else {
+        vec![say!(OF_PLY, ply = 1usize, allowance = a), say!(OF_PLY, ply = plies, allowance = b)]
     }
 }
 

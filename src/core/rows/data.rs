@@ -275,9 +275,9 @@ pub struct Matching {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct JoinPart {
     /// Its name.
-    pub title: String,
+    pub title: Phrase,
     /// How often it is made; may be empty.
-    pub note: String,
+    pub note: Phrase,
     /// Whether the table stands beside the one map rather than below them.
     pub beside: bool,
     /// The maps; their captions state the scale.
@@ -292,13 +292,13 @@ pub struct JoinRow {
     /// Its letter.
     pub letter: String,
     /// Its name and step.
-    pub title: String,
+    pub title: Phrase,
     /// The edges of its first side in order, one a line.
     pub a: String,
     /// The edges of its second side in order.
     pub b: String,
     /// What is caught between; may be empty.
-    pub between: String,
+    pub between: Phrase,
 }
 
 /// What changes with the size.
@@ -326,7 +326,7 @@ pub struct NestCard {
     /// Code.
     pub code: String,
     /// Name.
-    pub name: String,
+    pub name: Phrase,
     /// The drawing; its caption states the scale and the shared point.
     pub drawing: Drawing,
     /// By size: cut size, block.
@@ -339,11 +339,11 @@ pub struct LengthRow {
     /// The letter of the seam; empty for a stretch.
     pub letter: String,
     /// Its name; empty for a stretch.
-    pub title: String,
+    pub title: Phrase,
     /// From where to where; empty for the whole seam.
-    pub stretch: String,
+    pub stretch: Phrase,
     /// By size: first side, second side, difference.
-    pub lengths: Vec<[String; 3]>,
+    pub lengths: Vec<[Cell; 3]>,
 }
 
 /// The order of work.
@@ -361,23 +361,23 @@ pub struct Step {
     /// Its number in the order of work.
     pub number: String,
     /// What is done: "Join box sides in a ring".
-    pub title: String,
+    pub title: Phrase,
     /// Edges, points, how; may be empty.
-    pub text: String,
+    pub text: Phrase,
     /// The stack of a seam, from `crate::scene::stack`; `None` for other steps.
     pub stack: Option<Drawing>,
     /// The plies by the numbers in the drawing, in needle order.
     pub plies: Vec<Callout>,
-    /// Stitch type.
-    pub stitch: String,
+    /// Stitch type, and the needle.
+    pub stitch: Phrase,
     /// Stitch density with its unit.
-    pub density: String,
+    pub density: Cell,
     /// Allowance with its unit.
-    pub allowance: String,
+    pub allowance: Phrase,
     /// Thread.
-    pub thread: String,
+    pub thread: Phrase,
     /// Note; may be empty.
-    pub note: String,
+    pub note: Phrase,
 }
 
 /// The filling.
@@ -396,29 +396,29 @@ pub struct Filling {
     /// General points: fibre, firmness, how portions are weighed.
     pub facts: Vec<Fact>,
     /// Notes under the table.
-    pub notes: Vec<String>,
+    pub notes: Vec<Phrase>,
 }
 
 /// Masses of one stuffing or one sum.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct FillRow {
     /// Stuffing, or what is summed up.
-    pub stuffing: String,
+    pub stuffing: Phrase,
     /// Material; may be empty.
-    pub material: String,
+    pub material: Phrase,
     /// How it is checked.
-    pub how: String,
+    pub how: Phrase,
     /// One per size.
     pub masses: Vec<Mass>,
 }
 
-/// A mass with its limits, without unit. Empty strings print as a ruled blank for the factory.
+/// A mass with its limits, without unit. Empty cells print as a ruled blank for the factory.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct Mass {
     /// Target.
-    pub target: String,
-    /// Limits, `"243–257"`.
-    pub limits: String,
+    pub target: Cell,
+    /// Limits, `243–257`.
+    pub limits: Cell,
 }
 
 /// The measurements. On the line one size lies beside the work, so give each size its own sheet.
@@ -437,7 +437,7 @@ pub struct Measurements {
     /// Heads of the blank columns: up to "5" beside one size, up to "3" beside two.
     pub blanks: Vec<String>,
     /// How to measure: rest, tool, state.
-    pub conditions: Vec<String>,
+    pub conditions: Vec<Phrase>,
 }
 
 /// One point of measure.
@@ -446,9 +446,9 @@ pub struct Point {
     /// Its number in the picture.
     pub number: String,
     /// Its name.
-    pub name: String,
+    pub name: Phrase,
     /// From where to where, how, in which state.
-    pub how: String,
+    pub how: Phrase,
     /// Whether a reading outside the limits rejects the product.
     pub critical: bool,
     /// One per size.

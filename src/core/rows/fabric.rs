@@ -2,13 +2,49 @@
 
 use crate::compute::orders::{Chain as Figures, PlyTerm, Steps};
 use crate::compute::{Figure, Number};
-use crate::words::{Phrase, number, sheet as words};
+use crate::words::{Phrase, Word, number, say, sheet, words};
 
+use super::cell::Cell;
 use super::data::{Chain, ChainStep, Fabric, Sheet};
 use super::package::Head;
-use super::plan::{colour_name, shown};
+use super::plan::{colour_name, pieces, shown};
 use super::view::{View, metres};
-use super::written::{NOT_YET, figure};
+
+words! {
+    TITLE "fabric.title" = "How much fabric to order {order}";
+    FABRIC "fabric.fabric" = "Fabric";
+    ESTIMATED "fabric.estimated" = "from an estimate, not from lays";
+    LAID_OUT "fabric.from-lays" = "from lays";
+    TO_CUT "fabric.to-cut" = "Products to cut";
+    TO_CUT_HOW "fabric.to-cut-how" = "ordered with cut extra, samples and tests";
+    MADE "fabric.made" = "Products the plan makes";
+    ON_ALL_PLIES "fabric.on-all-plies" = "on all plies";
+    LAID "fabric.laid" = "Laid, without ends";
+    ENDS "fabric.ends" = "Ends of the plies";
+    ENDS_HOW "fabric.ends-how" = "plies × both ends";
+    SPREAD "fabric.spread" = "Spread";
+    SPREAD_HOW "fabric.spread-how" = "laid + ends";
+    RELAXED "fabric.relaxed" = "Before it shrinks";
+    RELAXED_HOW "fabric.relaxed-how" = "spread / {share} ({percent} %)";
+    FAULTS "fabric.faults" = "With faults cut out";
+    FAULTS_HOW "fabric.faults-how" = "that / {share} ({percent} %)";
+    ROLLS "fabric.rolls" = "Rolls";
+    ROLLS_HOW "fabric.rolls-how" = "{roll} a roll, {usable} of it can be spread; no ply from two rolls";
+    MINIMUM "fabric.minimum" = "Minimum order";
+    DECIDES "fabric.decides" = "more than is needed: it decides";
+    LESS "fabric.less" = "less than is needed";
+    TO_ORDER "fabric.to-order" = "To order";
+    TO_ORDER_HOW "fabric.to-order-how" = "whole rolls or metres";
+    AND_YARDS "fabric.and-yards" = "{metres} / {yards} yd";
+    MASS "fabric.mass" = "Mass";
+    MASS_HOW "fabric.mass-how" = "length × full width × mass per area";
+    LEFT_OVER "fabric.left-over" = "Left over";
+    NOBODYS "fabric.nobodys" = "whose it is, the order does not say";
+    COST "fabric.cost" = "Cost";
+    AT_PRICE "fabric.at-price" = "at {price}";
+    TERM "fabric.term" = "lay {lay}: {plies} plies × {length}";
+    TERM_OF_ROLL "fabric.term-of-roll" = "lay {lay}: {plies} plies × {length}, {count} a roll";
+}
 
 /// One sheet for the order that is shown; none without one, or where nothing is bought.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -18,76 +54,71 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         return Vec::new();
     }
     let named = order.number.clone().unwrap_or_else(|| id.to_string());
-    let head = Head {
-        title: format!("{} {named}", words::FABRIC_TITLE.en).into(),
-        name: words::FABRIC_SHEET.en.into(),
-        lead: words::FABRIC_LEAD.en.into(),
-    };
-    let notes = vec![words::FABRIC_NOTE.en.to_string()];
+    let head =
+        Head { title: say!(TITLE, order = named), name: sheet::FABRIC_SHEET.into(), lead: sheet::FABRIC_LEAD.into() };
+    let notes = vec![sheet::FABRIC_NOTE.into()];
     vec![Sheet::Fabric(Fabric { head, chains: chains.chunks(2).map(<[Chain]>::to_vec).collect(), notes })]
 }
 
 fn chain(view: &View<'_>, one: &Figures) -> Chain {
-    let article = view.material(&one.bought.article);
-    let colour = colour_name(view, &one.bought);
-    let title = if colour.is_empty() { article } else { format!("{article}, {colour}") };
+    let title = Phrase::list([view.material(&one.bought.article), colour_name(view, &one.bought)]);
     let steps = match &one.steps {
         Figure::Known(steps) => self::steps(one, steps),
-        Figure::NotYet { why } => {
-            vec![row("Fabric", &Phrase::row(why, "; ").english(), NOT_YET.into())]
-        }
-        Figure::Withheld => vec![row("Fabric", "", "withheld".into())],
+        Figure::NotYet { why } => vec![row(FABRIC, Phrase::row(why, "; "), Cell::Unknown(why.clone()))],
+        Figure::Withheld => vec![row(FABRIC, "", Cell::Withheld)],
     };
     let estimate = one.steps.known().is_some_and(|steps| steps.estimate);
-    let text = if estimate { "from an estimate, not from lays" } else { "from lays" };
+    let text = if estimate { ESTIMATED } else { LAID_OUT };
     Chain { title, text: text.into(), steps }
 }
 
-fn row(step: &str, working: &str, result: String) -> ChainStep {
-    ChainStep { step: step.into(), working: working.into(), result, heavy: false }
-}
-
-fn whole(value: u64) -> String {
-    number::number(value as f64, 0)
+fn row(step: Word, working: impl Into<Phrase>, result: impl Into<Cell>) -> ChainStep {
+    ChainStep { step: step.into(), working: working.into(), result: result.into(), heavy: false }
 }
 
 fn steps(one: &Figures, steps: &Steps) -> Vec<ChainStep> {
     let mut all = vec![
-        row("Products to cut", "ordered with cut extra, samples and tests", format!("{} pc", whole(one.products))),
-        row("Products the plan makes", "", format!("{} pc", whole(one.made))),
-        row("Pieces", "on all plies", format!("{} pc", whole(steps.pieces))),
+        row(TO_CUT, TO_CUT_HOW, pieces(one.products)),
+        row(MADE, "", pieces(one.made)),
+        row(sheet::PIECES, ON_ALL_PLIES, pieces(steps.pieces)),
+        row(LAID, Phrase::lines(steps.plies.iter().map(term)), metres(steps.laid)),
+        row(ENDS, ENDS_HOW, metres(steps.ends)),
+        row(SPREAD, SPREAD_HOW, metres(steps.spread)),
+        row(RELAXED, divided(RELAXED_HOW, steps.shrinkage), metres(steps.relaxed)),
+        row(FAULTS, divided(FAULTS_HOW, steps.faults), metres(steps.needed)),
     ];
-    let plies: Vec<String> = steps.plies.iter().map(term).collect();
-    all.push(row("Laid, without ends", &plies.join("\n"), metres(steps.laid)));
-    all.push(row("Ends of the plies", "plies × both ends", metres(steps.ends)));
-    all.push(row("Spread", "laid + ends", metres(steps.spread)));
-    let share = |share: Number| number::number(1.0 - share.get() / 100.0, 4);
-    let divided = |what: &str, by: Number| format!("{what} / {} ({} %)", share(by), figure(&Figure::Known(by), 2));
-    all.push(row("Before it shrinks", &divided("spread", steps.shrinkage), metres(steps.relaxed)));
-    all.push(row("With faults cut out", &divided("that", steps.faults), metres(steps.needed)));
     if let (Some(roll), Some(usable), Some(rolls)) = (steps.roll, steps.usable, steps.rolls) {
-        let working = format!("{} a roll, {} of it can be spread; no ply from two rolls", metres(roll), metres(usable));
-        all.push(row("Rolls", &working, whole(rolls)));
+        let working = say!(ROLLS_HOW, roll = metres(roll).phrase(), usable = metres(usable).phrase());
+        all.push(row(ROLLS, working, Cell::count(rolls)));
     }
     if let Some(minimum) = steps.minimum {
-        let decides = if steps.minimum_decides { "more than is needed: it decides" } else { "less than is needed" };
-        all.push(row("Minimum order", decides, metres(minimum)));
+        all.push(row(MINIMUM, if steps.minimum_decides { DECIDES } else { LESS }, metres(minimum)));
     }
-    let length = format!("{} / {} yd", metres(steps.bought), number::number(steps.yards.get(), 1));
-    all.push(ChainStep { heavy: true, ..row("To order", "whole rolls or metres", length) });
-    let mass = steps.mass.get().map_or(NOT_YET.into(), |grams| number::with_unit(grams / 1000.0, 1, "kg"));
-    all.push(row("Mass", "length × full width × mass per area", mass));
-    let of = steps.surplus_of.clone().unwrap_or_else(|| "whose it is, the order does not say".into());
-    all.push(row("Left over", &of, metres(steps.surplus)));
+    let yards = number::number(steps.yards.get(), 1);
+    let length = say!(AND_YARDS, metres = metres(steps.bought).phrase(), yards);
+    all.push(ChainStep { heavy: true, ..row(TO_ORDER, TO_ORDER_HOW, length) });
+    let kilograms = |grams: &Number| Cell::fixed(Number::new(grams.get() / 1000.0), 1, "kg");
+    all.push(row(MASS, MASS_HOW, Cell::figure(&steps.mass, kilograms)));
+    let of = steps.surplus_of.as_ref().map_or_else(|| NOBODYS.into(), Phrase::from);
+    all.push(row(LEFT_OVER, of, metres(steps.surplus)));
     if let Some(price) = &steps.price {
-        let total = number::with_unit(price.total.get(), 2, &price.currency);
-        all.push(row("Cost", &format!("at {}", price.each), total));
+        let total = Cell::fixed(price.total, 2, &price.currency);
+        all.push(row(COST, say!(AT_PRICE, price = &price.each), total));
     }
     all
 }
 
+/// Divided by what is left of a whole after a share of it, in percent.
+fn divided(word: Word, share: Number) -> Phrase {
+    let left = number::number(1.0 - share.get() / 100.0, 4);
+    say!(word, share = left, percent = Cell::amount(share, 2, "").phrase())
+}
+
 /// `lay 1: 10 plies × 1.234 m`.
-fn term(one: &PlyTerm) -> String {
-    let per_roll = one.per_roll.map_or(String::new(), |plies| format!(", {} a roll", whole(plies)));
-    format!("lay {}: {} plies × {}{per_roll}", one.lay, whole(one.plies), metres(one.length))
+fn term(one: &PlyTerm) -> Phrase {
+    let (plies, length) = (Cell::count(one.plies).phrase(), metres(one.length).phrase());
+    match one.per_roll {
+        Some(count) => say!(TERM_OF_ROLL, lay = one.lay, plies, length, count = Cell::count(count).phrase()),
+        None => say!(TERM, lay = one.lay, plies, length),
+    }
 }

@@ -1,14 +1,34 @@
 //! Where filling goes and how much; the mass of the product below it.
 
-use crate::compute::Limited;
+use crate::compute::{Limited, Number};
 use crate::model::ArticleKind;
 use crate::model::property::Property;
-use crate::words::{number, sheet as words};
+use crate::units::{Limits, Rational};
+use crate::words::{Phrase, Word, say, sheet, words};
 
+use super::cell::Cell;
 use super::data::{FillRow, Filling, Mass, Sheet};
 use super::package::{Fact, Head};
 use super::view::View;
-use super::written::figure;
+
+words! {
+    IN_COLOURWAYS "filling.in-colourways" = "{stuffing} ({colourways})";
+    EACH_OF "filling.each-of" = "{stuffing}, each of {uses}";
+    ALL_STUFFINGS "filling.all" = "Filling, all stuffings";
+    ALL_HOW "filling.all-how" = "sum of the portions";
+    SHELL "filling.shell" = "Shell, without filling";
+    SHELL_HOW "filling.shell-how" = "mean of 5 shells, weighed by the factory";
+    PRODUCT "filling.product" = "Product with hangtag, without packing";
+    PRODUCT_HOW "filling.product-how" = "computed; limits by adding all tolerances";
+    FIRMNESS "filling.firmness" = "Firmness, {stuffing}";
+    ONE_COLOURWAY "filling.one-colourway" = "The mass of the product is that of colourway {colourway}; figures.json holds the others.";
+    NOTE "filling.note" = "{stuffing}: {note}";
+}
+
+/// Masses from here on are written in whole grams, lighter ones in tenths.
+const WHOLE_FROM: i64 = 200;
+/// Decimals at most, where limits are so narrow that none with fewer lies between them.
+const FINEST: u32 = 6;
 
 /// One sheet, or none for a product without filling.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -16,11 +36,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         return Vec::new();
     }
     let sizes = view.sizes();
-    let head = Head {
-        title: words::FILLING_TITLE.en.into(),
-        name: words::FILLING.en.into(),
-        lead: words::FILL_WEIGH.en.into(),
-    };
+    let head = Head { title: sheet::FILLING_TITLE.into(), name: sheet::FILLING.into(), lead: sheet::FILL_WEIGH.into() };
     vec![Sheet::Filling(Filling {
         head,
         sizes: sizes.iter().map(|size| (*size).to_string()).collect(),
@@ -34,23 +50,23 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
 
 /// A target with its limits for the page: whole grams from 200 g on, tenths below; limits rounded inward.
 pub fn mass(limited: &Limited) -> Mass {
-    let places = if limited.target.get().is_some_and(|target| target >= 200.0) { 0 } else { 1 };
-    Mass { target: figure(&limited.target, places), limits: range(limited, places) }
+    let target = limited.target.known().and_then(|target| target.rational());
+    let places = if target.is_some_and(|target| target >= Rational::whole(WHOLE_FROM)) { 0 } else { 1 };
+    Mass { target: Cell::number(&limited.target, places, ""), limits: limits(limited, places).unwrap_or_default() }
 }
 
-/// `855–945`, both with the same digits.
-fn range(limited: &Limited, places: u32) -> String {
-    let step = if places == 0 { 1.0 } else { 10.0 };
-    // A limit that lies on a step to within the grid of figures is that step.
-    let slack = 1e-6 * step;
-    match (limited.lower.get(), limited.upper.get()) {
-        (Some(lower), Some(upper)) => {
-            let (lower, upper) = ((lower * step - slack).ceil() / step, (upper * step + slack).floor() / step);
-            let whole = lower.fract() == 0.0 && upper.fract() == 0.0;
-            number::limits(lower, upper, if whole { 0 } else { places })
-        }
-        _ => String::new(),
-    }
+/// Limits at the step that so many decimals show; at a finer one where none that passes lies on that step.
+fn limits(limited: &Limited, places: u32) -> Option<Cell> {
+    let exact = |number: &Number| number.rational();
+    let bounds =
+        Limits { lower: limited.lower.known().and_then(exact)?, upper: limited.upper.known().and_then(exact)? };
+    let inward = |places: u32| {
+        let step = Rational::new(1, 10_i128.checked_pow(places)?)?;
+        Some((bounds.inward(step).ok()?, places))
+    };
+    let (Limits { lower, upper }, places) = (places..=FINEST).find_map(inward)?;
+    let places = if lower.is_whole() && upper.is_whole() { 0 } else { places };
+    Some(Cell::Limits { lower: Number::exact(lower), upper: Number::exact(upper), unit: String::new(), places })
 }
 
 /// One row a stuffing; one for each group of colourways where the filling differs between them.
@@ -66,10 +82,12 @@ fn stuffing_rows(view: &View<'_>, stuffing: &str) -> Vec<FillRow> {
     let several = groups.len() > 1;
     groups
         .into_iter()
-        .map(|(ways, row)| {
-            let stuffing =
-                if several { format!("{} ({})", row.stuffing, ways.join(", ")) } else { row.stuffing.clone() };
-            FillRow { stuffing, ..row }
+        .map(|(ways, row)| match several {
+            true => FillRow {
+                stuffing: say!(IN_COLOURWAYS, stuffing = row.stuffing, colourways = Phrase::list(ways)),
+                ..row
+            },
+            false => row,
         })
         .collect()
 }
@@ -85,9 +103,9 @@ fn stuffing_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
         stuffing.part.as_ref().and_then(|part| view.model.parts.get(&part.value)).map_or(1, |part| part.uses.len());
     let name = view.marked(&["stuffing"], id, stuffing.entry.title());
     Some(FillRow {
-        stuffing: if uses > 1 { format!("{name}, each of {uses}") } else { name.english() },
-        material: stuffing.filling.as_ref().map_or(String::new(), |material| view.material(&material.value)),
-        how: view.text(stuffing.check.as_ref()).to_string(),
+        stuffing: if uses > 1 { say!(EACH_OF, stuffing = name, uses) } else { name },
+        material: stuffing.filling.as_ref().map_or_else(Phrase::none, |material| view.material(&material.value).into()),
+        how: view.text(stuffing.check.as_ref()).into(),
         masses,
     })
 }
@@ -99,20 +117,16 @@ fn sums(view: &View<'_>) -> Vec<FillRow> {
     let by_size = |make: &dyn Fn(&str) -> Option<Mass>| -> Vec<Mass> {
         view.sizes().into_iter().map(|size| make(size).unwrap_or_default()).collect()
     };
-    let row = |stuffing: &str, how: &str, masses: Vec<Mass>| FillRow {
+    let row = |stuffing: Word, how: Word, masses: Vec<Mass>| FillRow {
         stuffing: stuffing.into(),
-        material: String::new(),
+        material: Phrase::none(),
         how: how.into(),
         masses,
     };
     let filling = by_size(&|size| Some(mass(&view.figures.filling.get(size)?.get(way)?.total)));
     let product = by_size(&|size| Some(mass(&view.figures.mass.get(size)?.get(way)?.product)));
     let blank = by_size(&|_| None);
-    vec![
-        row("Filling, all stuffings", "sum of the portions", filling),
-        row("Shell, without filling", "mean of 5 shells, weighed by the factory", blank),
-        row("Product with hangtag, without packing", "computed; limits by adding all tolerances", product),
-    ]
+    vec![row(ALL_STUFFINGS, ALL_HOW, filling), row(SHELL, SHELL_HOW, blank), row(PRODUCT, PRODUCT_HOW, product)]
 }
 
 /// Fibre, fineness and the rest of what is known of each filling.
@@ -132,28 +146,67 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
                 None => None,
             });
         }
-        all.push(Fact { label: article.entry.title().into(), value: texts.join(", ").into() });
+        all.push(Fact { label: article.entry.title().into(), value: Phrase::list(texts).into() });
     }
     for stuffing in view.model.stuffings.values() {
         let firmness = view.text(stuffing.firmness.as_ref());
         if !firmness.is_empty() {
-            all.push(Fact { label: format!("Firmness, {}", stuffing.entry.title()).into(), value: firmness.into() });
+            all.push(Fact { label: say!(FIRMNESS, stuffing = stuffing.entry.title()), value: firmness.into() });
         }
     }
     all
 }
 
-fn notes(view: &View<'_>) -> Vec<String> {
-    let mut all = vec![words::ROUNDING.en.to_string()];
-    if view.model.colourways.len() > 1 {
-        let first = view.model.colourways.keys().next().map_or("", String::as_str);
-        all.push(format!("The mass of the product is that of colourway {first}; figures.json holds the others."));
+fn notes(view: &View<'_>) -> Vec<Phrase> {
+    let mut all = vec![sheet::ROUNDING.into()];
+    if let Some(first) = view.model.colourways.keys().next().filter(|_| view.model.colourways.len() > 1) {
+        all.push(say!(ONE_COLOURWAY, colourway = first));
     }
     for stuffing in view.model.stuffings.values() {
         let note = view.text(stuffing.note.as_ref());
         if !note.is_empty() {
-            all.push(format!("{}: {note}", stuffing.entry.title()));
+            all.push(say!(NOTE, stuffing = stuffing.entry.title(), note));
         }
     }
     all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::compute::Figure;
+
+    fn limited(target: &str, lower: &str, upper: &str) -> Mass {
+        let number = |text: &str| Figure::Known(Number::exact(Rational::parse(text).unwrap()));
+        mass(&Limited { target: number(target), lower: number(lower), upper: number(upper) })
+    }
+
+    fn printed(mass: &Mass) -> [String; 2] {
+        [mass.target.phrase().english(), mass.limits.phrase().english()]
+    }
+
+    #[test]
+    fn limits_go_inward_from_their_exact_values() {
+        assert_eq!(printed(&limited("900", "855", "945")), ["900", "855–945"]);
+        assert_eq!(printed(&limited("900", "855.0000000001", "944.9999999999")), ["900", "856–944"]);
+        assert_eq!(printed(&limited("30", "28.5", "31.5")), ["30", "28.5–31.5"]);
+        assert_eq!(printed(&limited("30", "28.45", "31.549")), ["30", "28.5–31.5"]);
+        assert_eq!(printed(&limited("30", "28", "32")), ["30", "28–32"]);
+    }
+
+    #[test]
+    fn limits_too_narrow_for_their_step_are_written_finer() {
+        assert_eq!(printed(&limited("250.4", "250.2", "250.6")), ["250", "250.2–250.6"]);
+    }
+
+    #[test]
+    fn a_sum_of_exact_limits_is_exact() {
+        let third = Number::exact(Rational::new(1, 3).unwrap());
+        let sum = Figure::sum([third, third, third].map(Figure::Known));
+        assert_eq!(sum.known().and_then(|sum| sum.rational()), Some(Rational::ONE));
+        assert_eq!(third.multiplied(3).rational(), Some(Rational::ONE));
+        // One that is measured lies on the grid of figures.
+        let measured = Figure::sum([Number::exact(Rational::ONE), Number::new(0.1)].map(Figure::Known));
+        assert_eq!(measured.known().and_then(|sum| sum.rational()), Rational::parse("1.1"));
+    }
 }

@@ -2,22 +2,39 @@
 
 use crate::model::{EdgeFinish, EdgeFinishKind};
 use crate::scene::{FinishedEdge, PileSide, Turned, edge};
+use crate::words::{Phrase, Word, head, say, words};
 
 use super::data::{Callout, Step};
 use super::package::Drawing;
 use super::step::{again, plain, ply, titled};
-use super::view::{View, capital};
+use super::view::View;
+
+words! {
+    RAW "finishing.raw" = "raw";
+    RAW_EDGE "finishing.raw-edge" = "Raw edge";
+    HEM_EDGE "finishing.hem-edge" = "Hem edge";
+    BOUND_EDGE "finishing.bound-edge" = "Bound edge";
+    FOLDED_EDGE "finishing.folded-edge" = "Folded edge";
+    OVERLOCKED_EDGE "finishing.overlocked-edge" = "Overlocked edge";
+    EDGE "finishing.edge" = "Edge";
+    WITH "finishing.with" = "{finish} with {tape}";
+    ON "finishing.on" = "{edge}: {finish}";
+    CUT_THROUGH "finishing.cut-through" = "Edge cut through, {finish}, right side up. Stitch {stitch}.";
+}
 
 /// The step of one finish.
 pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Step {
     let kind = finish.kind.as_ref().map(|kind| kind.value);
-    let word = kind.map_or("", word);
+    let (title, done) = kind.map_or((EDGE, Phrase::none()), called);
     let on = finish.on.as_ref().map_or(String::new(), |chain| view.written(chain.span));
-    let tape = finish.tape.as_ref().map(|tape| view.material(&tape.trim.value));
-    let with = tape.as_ref().map_or(String::new(), |tape| format!(" with {tape}"));
-    let title = titled(finish.entry.name.as_ref().map(|name| name.value.as_str()), &format!("{} edge", capital(word)));
+    let tape = finish.tape.as_ref().map(|tape| Phrase::from(view.material(&tape.trim.value)));
+    let done = match &tape {
+        Some(tape) => say!(WITH, finish = done, tape),
+        None => done,
+    };
     let stitched = (kind != Some(EdgeFinishKind::Raw)).then_some(&finish.stitch);
-    let text = format!("{on}: {word}{with}{}", again(&finish.mirrored));
+    let text = Phrase::lines([say!(ON, edge = on, finish = &done), again(&finish.mirrored)]);
+    let title = titled(&finish.entry, || title.into());
     let mut step = plain(view, title, text, stitched, view.text(finish.note.as_ref()));
     if let Some(turned) = kind.and_then(turned) {
         let first = ply(view, finish.on.as_ref(), PileSide::Up);
@@ -26,20 +43,21 @@ pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Step {
         step.plies =
             plies.enumerate().map(|(n, text)| Callout { number: (n + 1).to_string(), text: text.into() }).collect();
         let stitch = view.stitch(&finish.stitch).kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
-        let alt = format!("Edge cut through, {word}{with}, right side up. Stitch {stitch}.");
+        let alt = say!(CUT_THROUGH, finish = done, stitch = &stitch);
         let drawn = FinishedEdge { turned, pile, stitch, alt };
         step.stack = Some(Drawing::of(edge(&drawn), ""));
     }
     step
 }
 
-fn word(kind: EdgeFinishKind) -> &'static str {
+/// The title of a finish, and what is done to the edge.
+fn called(kind: EdgeFinishKind) -> (Word, Phrase) {
     match kind {
-        EdgeFinishKind::Raw => "raw",
-        EdgeFinishKind::Hem => "hem",
-        EdgeFinishKind::Bound => "bound",
-        EdgeFinishKind::Fold => "folded",
-        EdgeFinishKind::Overlocked => "overlocked",
+        EdgeFinishKind::Raw => (RAW_EDGE, RAW.into()),
+        EdgeFinishKind::Hem => (HEM_EDGE, head::HEM.into()),
+        EdgeFinishKind::Bound => (BOUND_EDGE, head::BOUND.into()),
+        EdgeFinishKind::Fold => (FOLDED_EDGE, head::FOLDED.into()),
+        EdgeFinishKind::Overlocked => (OVERLOCKED_EDGE, head::OVERLOCKED.into()),
     }
 }
 

@@ -7,12 +7,50 @@ use crate::compute::lays::{Direction, LayFigures, mix_text};
 use crate::compute::{Figure, Number, Task};
 use crate::model::{Method, Spread};
 use crate::scene::{Codes, lay};
-use crate::words::{number, sheet as words};
+use crate::words::{Phrase, Word, head, number, say, sheet, words};
 
+use super::cell::Cell;
 use super::data::{LayCard, LayGroup, Marker, Sheet};
 use super::package::{Drawing, Fact, Head, ROOM_LAY};
-use super::view::{View, capital, length, metres};
-use super::written::{NOT_YET, figure};
+use super::view::{View, metres};
+
+words! {
+    WIDTH "marker.width" = "Width laid";
+    SPREAD "marker.spread" = "Spread";
+    LIE "marker.lie" = "Pieces lie";
+    CUT_BY "marker.cut-by" = "Cut by";
+    GAPS "marker.gaps" = "Between pieces, at ends";
+    GAP_AND_END "marker.gap-and-end" = "{gap} and {end}";
+    AT_ONCE "marker.at-once" = "Plies at once";
+    AT_MOST "marker.at-most" = "at most {count}";
+    CUT_FROM "marker.cut-from" = "Cut from";
+    BACK "marker.back" = "the back";
+    TILT "marker.tilt" = "Tilt";
+    TABLE "marker.table" = "Table";
+    PLY_LENGTH "marker.ply-length" = "Length of a ply";
+    ON_EACH "marker.on-each" = "{pieces} on each of {plies} plies";
+    FOR_ONE "marker.for-one" = "Fabric for one product";
+    BECOMES "marker.becomes" = "Becomes pieces";
+    PATH "marker.path" = "Path of the cut";
+    STRIKES "marker.strikes" = "Strikes";
+    IN_ROWS "marker.in-rows" = "{strikes} in {rows} rows";
+    IN_ROWS_AND_SINGLE "marker.in-rows-and-single" = "{strikes} in {rows} rows, {single} single";
+    FREELY "marker.freely" = "Laid freely, for a knife";
+    TONGUE "marker.tongue" = "tongue {width} wide over {length}";
+    GAP "marker.gap" = "gap {width} wide over {length}";
+    ONE_WAY_UP "marker.one-way-up" = "One way, face up";
+    FACE_TO_FACE "marker.face-to-face" = "Face to face";
+    FOLDED "marker.folded" = "Folded along its length";
+    ONE_WAY "marker.one-way" = "All one way";
+    TWO_WAYS "marker.two-ways" = "Along the roll, both ways";
+    ANY_WAY "marker.any-way" = "Any way";
+    HAND_KNIFE "marker.hand-knife" = "Hand knife";
+    AUTOMATIC_KNIFE "marker.automatic-knife" = "Automatic knife";
+    DIE "marker.die" = "Die";
+    LASER "marker.laser" = "Laser";
+    ASSUMED "marker.assumed" = "Not stated, so common practice was taken: {what}.";
+    SURPLUS "marker.surplus" = "Pairs of plies make more than is needed: {pieces}.";
+}
 
 /// One sheet with a card for every lay; none where nothing can be laid.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -23,11 +61,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if both.is_empty() {
         return Vec::new();
     }
-    let head = Head {
-        title: words::MARKER_TITLE.en.into(),
-        name: words::MARKER.en.into(),
-        lead: words::MARKER_LEAD.en.into(),
-    };
+    let head = Head { title: sheet::MARKER_TITLE.into(), name: sheet::MARKER.into(), lead: sheet::MARKER_LEAD.into() };
     let dies = if view.order.is_none() { dies(view) } else { Vec::new() };
     let groups = both.chunk_by(|(a, one), (b, other)| one.fabric == other.fabric && a.materials == b.materials);
     vec![Sheet::Marker(Marker { head, groups: groups.map(|some| group(view, some)).collect(), dies })]
@@ -40,136 +74,146 @@ pub fn group(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> LayGroup {
     let rows = cards.chunks(2).map(<[LayCard]>::to_vec).collect();
     let mut notes = assumed(first);
     notes.extend(some.iter().filter_map(|(_, figures)| surplus(figures)));
-    LayGroup {
-        title: view.fabric_title(&task.bought.article, &task.materials).english(),
-        facts: shared(view, some),
-        rows,
-        notes,
-    }
+    LayGroup { title: view.fabric_title(&task.bought.article, &task.materials), facts: shared(view, some), rows, notes }
 }
 
 fn card(task: &Task, figures: &LayFigures) -> LayCard {
     let drawing = task.lay.as_ref().map(|found| {
-        let texts = [known_metres(&figures.length), number::mm(figures.width.get(), 0)];
+        let texts = [known_metres(&figures.length).phrase().english(), number::mm(figures.width.get(), 0)];
         let scene =
             lay(&task.instance, found, [ROOM_LAY.width, ROOM_LAY.height], [&texts[0], &texts[1]], Codes::Numbers);
         let (lines, scene) = scene.parted();
         Drawing { lines: Some(lines), ..Drawing::of(scene, "") }
     });
     let numbered = task.instance.pieces.iter().enumerate();
-    let legend: Vec<String> = numbered.map(|(number, piece)| format!("{} {}", number + 1, piece.id)).collect();
-    LayCard { title: mix_text(&figures.mix), facts: facts(figures), drawing, legend: legend.join(", ") }
+    let legend = Phrase::list(numbered.map(|(number, piece)| format!("{} {}", number + 1, piece.id)));
+    LayCard { title: mix_text(&figures.mix).into(), facts: facts(figures), drawing, legend }
 }
 
-fn fact(label: &str, value: impl Into<String>) -> Fact {
-    Fact { label: label.into(), value: value.into().into() }
+fn fact(label: Word, value: impl Into<Cell>) -> Fact {
+    Fact { label: label.into(), value: value.into() }
 }
 
 /// What holds for every lay of a fabric.
 fn shared(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> Vec<Fact> {
     let Some((_, one)) = some.first() else { return Vec::new() };
     let how = &one.how;
-    let plies = how.plies.known().map_or(NOT_YET.into(), |plies| format!("at most {plies}"));
     let mut all = vec![
-        fact("Width laid", number::mm(one.width.get(), 0)),
-        fact("Spread", spread(how.spread)),
-        fact("Pieces lie", direction(how.direction)),
-        fact("Cut by", capital(how.method.word())),
-        fact("Between pieces, at ends", format!("{} and {}", mm(how.gap), mm(how.end))),
-        fact("Plies at once", plies),
+        fact(WIDTH, Cell::fixed(one.width, 0, "mm")),
+        fact(SPREAD, spread(how.spread)),
+        fact(LIE, direction(how.direction)),
+        fact(CUT_BY, method(how.method)),
+        fact(GAPS, say!(GAP_AND_END, gap = mm(how.gap), end = mm(how.end))),
+        fact(AT_ONCE, Cell::figure(&how.plies, |plies| say!(AT_MOST, count = *plies).into())),
     ];
     if how.method == Method::Laser {
-        all.push(fact("Cut from", "the back"));
+        all.push(fact(CUT_FROM, BACK));
     }
     if view.model.colourways.len() > 1 {
         let ways: BTreeSet<&str> = some.iter().flat_map(|(_, one)| &one.colourways).map(String::as_str).collect();
-        all.push(fact("Colourways", ways.into_iter().collect::<Vec<_>>().join(", ")));
+        all.push(fact(head::COLOURWAYS, Phrase::list(ways)));
     }
     if how.tilt.get() > 0.0 {
-        all.push(fact("Tilt", format!("at most {}°", length(how.tilt))));
+        let angle = format!("{}°", Cell::amount(how.tilt, 1, "").phrase());
+        all.push(fact(TILT, say!(AT_MOST, count = angle)));
     }
     if let Some(table) = how.table {
-        all.push(fact("Table", number::with_unit(table.get() / 1000.0, 1, "m")));
+        all.push(fact(TABLE, Cell::fixed(Number::new(table.get() / 1000.0), 1, "m")));
     }
     all
 }
 
 fn facts(one: &LayFigures) -> Vec<Fact> {
-    let used = one.used.get().map_or(NOT_YET.into(), |used| number::percent(used, 1));
-    let layers = if one.layers > 1 { format!(" on each of {} plies", one.layers) } else { String::new() };
-    let mut all =
-        vec![fact("Length of a ply", known_metres(&one.length)), fact("Pieces", format!("{}{layers}", one.pieces))];
+    let pieces = match one.layers {
+        0 | 1 => one.pieces.into(),
+        plies => say!(ON_EACH, pieces = one.pieces, plies),
+    };
+    let mut all = vec![fact(PLY_LENGTH, known_metres(&one.length)), fact(sheet::PIECES, pieces)];
     if one.mix.len() == 1 {
-        all.push(fact("Fabric for one product", known_metres(&one.per_product)));
+        all.push(fact(FOR_ONE, known_metres(&one.per_product)));
     }
-    all.push(fact("Becomes pieces", used));
+    all.push(fact(BECOMES, Cell::figure(&one.used, |used| Cell::fixed(*used, 1, "%"))));
     if matches!(one.how.method, Method::Laser | Method::AutomaticKnife) {
-        all.push(fact("Path of the cut", metres(one.path)));
+        all.push(fact(PATH, metres(one.path)));
     }
     if let Some(struck) = &one.struck {
-        let in_rows: u64 = struck.rows.iter().map(|row| row.strikes).sum();
-        let single = if struck.single > 0 { format!(", {} single", struck.single) } else { String::new() };
-        all.push(fact("Strikes", format!("{in_rows} in {} rows{single}", struck.rows.len())));
+        let strikes: u64 = struck.rows.iter().map(|row| row.strikes).sum();
+        let rows = struck.rows.len();
+        let struck_in = match struck.single {
+            0 => say!(IN_ROWS, strikes, rows),
+            single => say!(IN_ROWS_AND_SINGLE, strikes, rows, single),
+        };
+        all.push(fact(STRIKES, struck_in));
         if one.mix.len() == 1 {
-            all.push(fact("Laid freely, for a knife", known_metres(&struck.free)));
+            all.push(fact(FREELY, known_metres(&struck.free)));
         }
     }
     all
 }
 
 /// The dies that are made.
-fn dies(view: &View<'_>) -> Vec<Vec<String>> {
+fn dies(view: &View<'_>) -> Vec<Vec<Cell>> {
+    let narrow = |one: &Narrow| {
+        let word = if one.tongue { TONGUE } else { GAP };
+        say!(word, width = mm(one.width), length = mm(one.length))
+    };
     let row = |die: &Die| {
-        let narrow = |one: &Narrow| {
-            let what = if one.tongue { "tongue" } else { "gap" };
-            format!("{what} {} wide over {}", mm(one.width), mm(one.length))
-        };
         vec![
-            die.piece.clone(),
-            die.cut.clone(),
-            die.size.clone(),
-            die.dies.to_string(),
-            die.strikes.to_string(),
+            Cell::from(&die.piece),
+            Cell::from(&die.cut),
+            Cell::from(&die.size),
+            Cell::count(die.dies),
+            Cell::count(die.strikes),
             metres(die.rule),
-            die.narrow.iter().map(narrow).collect::<Vec<_>>().join("; "),
+            Phrase::row(die.narrow.iter().map(narrow), "; ").into(),
         ]
     };
     view.figures.dies.iter().map(row).collect()
 }
 
-fn spread(spread: Spread) -> &'static str {
+fn spread(spread: Spread) -> Word {
     match spread {
-        Spread::OneWay => "One way, face up",
-        Spread::FaceToFace => "Face to face",
-        Spread::Folded => "Folded along its length",
+        Spread::OneWay => ONE_WAY_UP,
+        Spread::FaceToFace => FACE_TO_FACE,
+        Spread::Folded => FOLDED,
     }
 }
 
-fn direction(direction: Direction) -> &'static str {
+fn direction(direction: Direction) -> Word {
     match direction {
-        Direction::OneWay => "All one way",
-        Direction::TwoWays => "Along the roll, both ways",
-        Direction::AnyWay => "Any way",
+        Direction::OneWay => ONE_WAY,
+        Direction::TwoWays => TWO_WAYS,
+        Direction::AnyWay => ANY_WAY,
     }
 }
 
-fn known_metres(length: &Figure<Number>) -> String {
-    length.known().map_or_else(|| figure(length, 0), |length| metres(*length))
+fn method(method: Method) -> Word {
+    match method {
+        Method::HandKnife => HAND_KNIFE,
+        Method::AutomaticKnife => AUTOMATIC_KNIFE,
+        Method::Die => DIE,
+        Method::Laser => LASER,
+    }
 }
 
-fn mm(value: Number) -> String {
-    format!("{} mm", length(value))
+/// A figure that is a length in metres.
+fn known_metres(mm: &Figure<Number>) -> Cell {
+    Cell::figure(mm, |mm| metres(*mm))
 }
 
-fn assumed(one: &LayFigures) -> Vec<String> {
+fn mm(value: Number) -> Phrase {
+    Cell::amount(value, 1, "mm").phrase()
+}
+
+fn assumed(one: &LayFigures) -> Vec<Phrase> {
     if one.how.assumed.is_empty() {
         return Vec::new();
     }
-    let assumed: Vec<String> = one.how.assumed.iter().map(|(what, value)| format!("{what} {value}")).collect();
-    vec![format!("Not stated, so common practice was taken: {}.", assumed.join(", "))]
+    let what = one.how.assumed.iter().map(|(what, value)| format!("{what} {value}"));
+    vec![say!(ASSUMED, what = Phrase::list(what))]
 }
 
-fn surplus(one: &LayFigures) -> Option<String> {
-    let surplus: Vec<String> = one.surplus.iter().map(|(piece, more)| format!("{piece} {more}")).collect();
-    (!surplus.is_empty()).then(|| format!("Pairs of plies make more than is needed: {}.", surplus.join(", ")))
+fn surplus(one: &LayFigures) -> Option<Phrase> {
+    let pieces = one.surplus.iter().map(|(piece, more)| format!("{piece} {more}"));
+    (!one.surplus.is_empty()).then(|| say!(SURPLUS, pieces = Phrase::list(pieces)))
 }

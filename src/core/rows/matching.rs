@@ -6,13 +6,24 @@ use crate::geom::{Affine, Outline};
 use crate::model::assembly::{Caught, Instance, Resolved, Run, Side};
 use crate::model::{JointKind, Layer};
 use crate::scene::{MapEdge, MapPiece, PiecePoint, map};
-use crate::words::sheet as words;
+use crate::words::{Phrase, say, sheet, words};
 
 use super::data::{JoinPart, JoinRow, Matching, Sheet};
 use super::letters::{self, Letters};
 use super::outline::{page, segments};
 use super::package::{Drawing, Head, ROOM_MAP, ROOM_MAP_SMALL, ROOM_MAP_WIDE};
 use super::view::View;
+
+words! {
+    MAP "matching.map" = "Map of {part}: {pieces}. The table beside it says which edge meets which.";
+    AT_SIZE "matching.at-size" = "Size {size}, 1:{scale}";
+    AT_SCALE "matching.at-scale" = "1:{scale}";
+    MIRRORED "matching.mirrored" = "{name} mirrored";
+    MADE "matching.made" = "drawn: {first}; made once more each: {others}";
+    AT_STEP "matching.at-step" = "{seam}, step {step}";
+    BETWEEN "matching.between" = "between them: {what}";
+    BETWEEN_ALONG "matching.between-along" = "between them: {what}, along {line}";
+}
 
 /// The most seams whose table stands beside the map.
 const BESIDE: usize = 9;
@@ -28,8 +39,9 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if parts.is_empty() {
         return Vec::new();
     }
-    let (title, name, lead) = (words::MATCHING_TITLE.en, words::MATCHING.en, words::MATCHING_LEAD.en);
-    vec![Sheet::Matching(Matching { head: Head { title: title.into(), name: name.into(), lead: lead.into() }, parts })]
+    let head =
+        Head { title: sheet::MATCHING_TITLE.into(), name: sheet::MATCHING.into(), lead: sheet::MATCHING_LEAD.into() };
+    vec![Sheet::Matching(Matching { head, parts })]
 }
 
 /// The instances of the first use of every part.
@@ -53,20 +65,23 @@ fn join(view: &View<'_>, letters: &Letters, part: &str, own: &[usize]) -> Option
     let title = view.model.parts.get(part).map_or("", |part| part.entry.title());
     let title = if title.is_empty() { view.text(view.model.style.name.as_ref()) } else { title };
     let names: Vec<&str> = shown.iter().map(|piece| piece.title.as_str()).collect();
-    let alt = format!("Map of {title}: {}. The table beside it says which edge meets which.", names.join(", "));
+    let alt = say!(MAP, part = title, pieces = Phrase::list(names));
     // The smallest room that holds all in one clear drawing, else as many of the widest as it takes.
     let beside = [ROOM_MAP_SMALL, ROOM_MAP].into_iter().filter(|_| rows.len() <= BESIDE);
     let beside = beside.map(|room| map(&shown, room.width, room.height, &alt)).find(|(scenes, _)| scenes.len() == 1);
     let wide = || map(&shown, ROOM_MAP_WIDE.width, ROOM_MAP_WIDE.height, &alt);
     let (beside, (scenes, scale)) = (beside.is_some(), beside.unwrap_or_else(wide));
     let caption = match (size(view), view.sizes().len()) {
-        (Some(size), 2..) => format!("Size {}, 1:{scale}", view.model.size(size).map_or(size, |one| one.entry.title())),
-        _ => format!("1:{scale}"),
+        (Some(size), 2..) => {
+            let size = view.model.size(size).map_or(size, |one| one.entry.title());
+            say!(AT_SIZE, size, scale = scale.to_string())
+        }
+        _ => say!(AT_SCALE, scale = scale.to_string()),
     };
     let drawing = |scene| Drawing::of(scene, &caption);
     let drawings = scenes.into_iter().map(drawing).collect();
     let columns = columns(rows, if beside { 1 } else { BELOW });
-    Some(JoinPart { title: title.to_string(), note: note(view, part), beside, drawings, columns })
+    Some(JoinPart { title: title.into(), note: note(view, part), beside, drawings, columns })
 }
 
 /// Rows in so many columns one after the other, each about as high as the others.
@@ -89,15 +104,16 @@ fn columns(rows: Vec<JoinRow>, count: usize) -> Vec<Vec<JoinRow>> {
 }
 
 /// How often a part is made.
-fn note(view: &View<'_>, part: &str) -> String {
+fn note(view: &View<'_>, part: &str) -> Phrase {
     let uses = view.model.parts.get(part).map_or(&[][..], |part| part.uses.as_slice());
-    let [first, rest @ ..] = uses else { return String::new() };
-    if rest.is_empty() {
-        return String::new();
+    let named = |one: &crate::model::Use| match one.mirrored {
+        true => say!(MIRRORED, name = &one.name),
+        false => Phrase::from(&one.name),
+    };
+    match uses {
+        [] | [_] => Phrase::none(),
+        [first, others @ ..] => say!(MADE, first = &first.name, others = Phrase::list(others.iter().map(named))),
     }
-    let named = |one: &crate::model::Use| format!("{}{}", one.name, if one.mirrored { " mirrored" } else { "" });
-    let others: Vec<String> = rest.iter().map(named).collect();
-    format!("drawn: {}; made once more each: {}", first.name, others.join(", "))
 }
 
 /// The first size in which any outline is known.
@@ -199,7 +215,7 @@ fn rows(view: &View<'_>, letters: &Letters, part: &str, own: &[usize]) -> Vec<Jo
                 a: edges(view, part, &letter, &edging.side),
                 letter,
                 b: line.unwrap_or_default(),
-                between: String::new(),
+                between: Phrase::none(),
             };
             rows.push(((letters.step(&edging.id), rows.len()), row));
         }
@@ -208,8 +224,8 @@ fn rows(view: &View<'_>, letters: &Letters, part: &str, own: &[usize]) -> Vec<Jo
     rows.into_iter().map(|(_, row)| row).collect()
 }
 
-fn stepped(title: &str, step: Option<usize>) -> String {
-    step.map_or(title.to_string(), |step| format!("{title}, step {step}"))
+fn stepped(seam: &str, step: Option<usize>) -> Phrase {
+    step.map_or_else(|| seam.into(), |step| say!(AT_STEP, seam, step))
 }
 
 fn seam(view: &View<'_>, letters: &Letters, part: &str, joint: &Resolved) -> JoinRow {
@@ -223,11 +239,12 @@ fn seam(view: &View<'_>, letters: &Letters, part: &str, joint: &Resolved) -> Joi
             _ => String::new(),
         },
     });
-    let between: Vec<String> = between.filter(|text| !text.is_empty()).collect();
-    let along = written.and_then(|one| one.on.as_ref()).map(|on| format!(", along {}", view.written(on.span)));
-    let between = match between.is_empty() {
-        true => String::new(),
-        false => format!("between them: {}{}", between.join("; "), along.unwrap_or_default()),
+    let what = Phrase::row(between, "; ");
+    let along = written.and_then(|one| one.on.as_ref()).map(|on| view.written(on.span));
+    let between = match along {
+        _ if what.is_empty() => Phrase::none(),
+        Some(line) => say!(BETWEEN_ALONG, what, line),
+        None => say!(BETWEEN, what),
     };
     JoinRow {
         title: stepped(title, letters.step(&joint.joint)),

@@ -1,14 +1,29 @@
 //! The measurements: one sheet a size, with the picture and its numbered arrows, limits, and blank columns.
 
+use std::collections::BTreeSet;
+
 use crate::compute::MeasureSize;
 use crate::model::PointOfMeasure;
-use crate::words::{number, sheet as words};
+use crate::words::{Phrase, say, sheet, words};
 
+use super::cell::Cell;
 use super::data::{Mass, Measurements, Point, Sheet};
 use super::package::{Drawing, Head, ROOM_MEASURE, Room};
-use super::view::{View, capital};
+use super::view::View;
 use super::views::{drawing, measure_arrow};
-use super::written::NOT_YET;
+
+words! {
+    OF_SIZE "measurements.of-size" = "Measurements, size {size}";
+    SHOWN "measurements.shown" = "{picture} Points of measure: {points}.";
+    FOR_REFERENCE "measurements.for-reference" = "for reference";
+    MEASURED "measurements.measured" = "Measured {states}.";
+    OR "measurements.or" = "{first} or {second}";
+    READ_TO "measurements.read-to" = "Read to {steps}.";
+    REFERENCE_NOTE "measurements.reference-note" = "Points marked for reference never reject a product.";
+}
+
+/// The unit of the table; others are written behind their values.
+const UNIT: &str = "mm";
 
 /// Columns for readings (common practice: three to five pieces a size are measured on the line).
 const BLANKS: usize = 5;
@@ -26,20 +41,12 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     sizes
         .iter()
         .map(|(id, title)| {
-            let name = if several {
-                format!("{}, size {title}", words::MEASUREMENTS.en)
-            } else {
-                words::MEASUREMENTS.en.into()
-            };
+            let name = if several { say!(OF_SIZE, size = title) } else { sheet::MEASUREMENTS.into() };
             Sheet::Measurements(Measurements {
-                head: Head {
-                    title: words::MEASUREMENTS_TITLE.en.into(),
-                    name: name.into(),
-                    lead: words::MEASURE_INWARD.en.into(),
-                },
+                head: Head { title: sheet::MEASUREMENTS_TITLE.into(), name, lead: sheet::MEASURE_INWARD.into() },
                 pictures: arrows(view),
                 sizes: vec![id.clone()],
-                unit: "mm".into(),
+                unit: UNIT.into(),
                 rows: view
                     .model
                     .measures
@@ -85,7 +92,7 @@ fn arrows(view: &View<'_>) -> Vec<Drawing> {
                 named.push(format!("{number} {}", point.entry.title()));
             }
         }
-        drawn.scene.alt = format!("{} Points of measure: {}.", drawn.scene.alt, named.join("; ")).into();
+        drawn.scene.alt = say!(SHOWN, picture = drawn.scene.alt, points = Phrase::row(named, "; "));
         all.push(drawn);
     }
     all
@@ -105,10 +112,9 @@ fn pointed<'v>(view: &'v View<'_>, id: &str) -> impl Iterator<Item = (usize, &'v
 }
 
 fn row(view: &View<'_>, at: usize, id: &str, point: &PointOfMeasure, size: &str) -> Point {
-    let state = view.text(point.state.as_ref());
-    let method = view.text(point.method.as_ref());
-    let reference = if point.reference.as_ref().is_some_and(|flag| flag.value) { "for reference" } else { "" };
-    let how: Vec<&str> = [method, state, reference].into_iter().filter(|text| !text.is_empty()).collect();
+    let reference = point.reference.as_ref().is_some_and(|flag| flag.value);
+    let reference = if reference { FOR_REFERENCE.into() } else { Phrase::none() };
+    let how = [view.text(point.method.as_ref()).into(), view.text(point.state.as_ref()).into(), reference];
     let number = label(view, at, id);
     let name = if number == id { point.entry.title().to_string() } else { format!("{} ({id})", point.entry.title()) };
     let line = view.figures.measures.get(id).and_then(|line| {
@@ -118,8 +124,8 @@ fn row(view: &View<'_>, at: usize, id: &str, point: &PointOfMeasure, size: &str)
     });
     Point {
         number,
-        name: view.marked(&["point-of-measure"], id, &name).english(),
-        how: how.join(" · "),
+        name: view.marked(&["point-of-measure"], id, &name),
+        how: Phrase::row(how, " · "),
         critical: point.critical.as_ref().is_some_and(|flag| flag.value),
         limits: vec![line.map_or_else(Mass::default, limits)],
     }
@@ -128,39 +134,39 @@ fn row(view: &View<'_>, at: usize, id: &str, point: &PointOfMeasure, size: &str)
 /// Target and limits at the step; with their unit where it is not the one in the head.
 fn limits(line: &MeasureSize) -> Mass {
     let unit = line.unit.known().map_or("", String::as_str);
-    let after = if unit == "mm" || unit.is_empty() { String::new() } else { format!("{}{unit}", number::SPACE) };
-    let write = |value: f64| number::number(value, line.places);
-    let target = line.target.get().map_or_else(|| NOT_YET.to_string(), |value| format!("{}{after}", write(value)));
-    let limits = match (line.lower.get(), line.upper.get()) {
-        (Some(lower), Some(upper)) => format!("{}–{}{after}", write(lower), write(upper)),
-        _ => String::new(),
-    };
-    Mass { target, limits }
+    let unit = if unit == UNIT { "" } else { unit };
+    let limits = line.lower.known().zip(line.upper.known());
+    Mass {
+        target: Cell::figure(&line.target, |target| Cell::fixed(*target, line.places, unit)),
+        limits: limits.map_or(Cell::Empty, |(lower, upper)| Cell::Limits {
+            lower: *lower,
+            upper: *upper,
+            unit: unit.to_string(),
+            places: line.places,
+        }),
+    }
 }
 
 /// States and steps that the points share, said once.
-fn conditions(view: &View<'_>) -> Vec<String> {
-    let mut all = Vec::new();
-    let mut states: Vec<&str> = view.model.measures.values().map(|point| view.text(point.state.as_ref())).collect();
-    states.sort_unstable();
-    states.dedup();
-    states.retain(|state| !state.is_empty());
-    if !states.is_empty() {
-        all.push(format!("{}.", capital(&format!("measured {}", states.join(" or ")))));
-    }
-    let mut steps: Vec<String> = view
-        .model
-        .measures
-        .values()
-        .filter_map(|point| point.read_to.as_ref()?.known().map(|step| step.written()))
-        .collect();
-    steps.sort();
-    steps.dedup();
-    if !steps.is_empty() {
-        all.push(format!("Read to {}.", steps.join(" or ")));
-    }
-    if view.model.measures.values().any(|point| point.reference.as_ref().is_some_and(|flag| flag.value)) {
-        all.push("Points marked for reference never reject a product.".into());
-    }
-    all
+fn conditions(view: &View<'_>) -> Vec<Phrase> {
+    let points = || view.model.measures.values();
+    let states = once(points().map(|point| view.text(point.state.as_ref()).to_string()));
+    let steps = once(points().filter_map(|point| point.read_to.as_ref()?.known().map(|step| step.written())));
+    let reference = points().any(|point| point.reference.as_ref().is_some_and(|flag| flag.value));
+    let all = [
+        either(states).map(|states| say!(MEASURED, states)),
+        either(steps).map(|steps| say!(READ_TO, steps)),
+        reference.then(|| REFERENCE_NOTE.into()),
+    ];
+    all.into_iter().flatten().collect()
+}
+
+/// Texts that say something, each once, in order.
+fn once(texts: impl Iterator<Item = String>) -> BTreeSet<String> {
+    texts.filter(|text| !text.is_empty()).collect()
+}
+
+/// One or the other.
+fn either(texts: BTreeSet<String>) -> Option<Phrase> {
+    texts.into_iter().map(Phrase::from).reduce(|first, second| say!(OR, first, second))
 }

@@ -3,29 +3,45 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::compute::lays::mix_text;
-use crate::compute::orders::{FabricPlan, LayColour, LayLine, OrderFigures, Planned};
-use crate::compute::{Bought, Figure};
-use crate::words::{Phrase, number, sheet as words};
+use crate::compute::orders::{FabricPlan, LayColour, LayLine, OrderFigures, Planned, Totals, Undivided};
+use crate::compute::{Bought, Figure, Number};
+use crate::words::{Phrase, Word, head, say, sheet, words};
 
+use super::cell::Cell;
 use super::data::{Plan, PlanGroup, PlanRow, Sheet};
 use super::package::{Fact, Head};
 use super::view::{View, metres};
-use super::written::{NOT_YET, date};
+use super::written::date;
+
+words! {
+    TITLE "plan.title" = "How to cut the order {order}";
+    NUMBER "plan.number" = "Order no.";
+    PO "plan.po" = "Customer's order no.";
+    PLACED "plan.placed" = "Placed";
+    REVISION "plan.revision" = "Made to revision";
+    IN_ALL "plan.in-all" = "To cut, with cut extra, samples, tests";
+    NOT_YET "plan.not-yet" = "not known yet: {why}";
+    AT_ONCE "plan.at-once" = "at most {plies} plies at once";
+    IN_GROUPS "plan.in-groups" = "at most {plies} plies at once, spread in groups of {step}";
+    ENDS "plan.ends" = "ends of {ends} included in a ply";
+    ESTIMATE "plan.estimate" = "lengths are an estimate, not lays";
+    ROLL "plan.roll" = "roll {roll}: {plies}";
+    BESIDE "plan.beside" = "{fabric}: {lays} lays, {plies} plies, {bought}; one size a lay would take {plain_lays} lays, {plain_plies} plies, {plain_bought}.";
+    ONE_ROLL "plan.one-roll" = "{rolls} roll, {length}";
+    ROLLS "plan.rolls" = "{rolls} rolls, {length}";
+    UNDIVIDED "plan.undivided" = "{fabric}: no number of plies gives size {size} exactly; {made} are made.";
+    ASSUMED "plan.assumed" = "{fabric}, taken since nothing is stated: {what}.";
+}
 
 /// One sheet for the order that is shown; none without one.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let Some((id, order)) = shown(view) else { return Vec::new() };
     let groups = order.fabrics.iter().flat_map(|fabric| groups(view, fabric)).collect();
     let named = order.number.clone().unwrap_or_else(|| id.to_string());
-    let head = Head {
-        title: format!("{} {named}", words::PLAN_TITLE.en).into(),
-        name: words::PLAN.en.into(),
-        lead: words::PLAN_LEAD.en.into(),
-    };
-    let mut notes = vec![words::PLAN_NOTE.en.to_string()];
-    let more: Vec<String> = order.fabrics.iter().flat_map(|fabric| beside(view, fabric)).collect();
-    notes.extend(more);
-    notes.extend(order.missing.iter().cloned());
+    let head = Head { title: say!(TITLE, order = named), name: sheet::PLAN.into(), lead: sheet::PLAN_LEAD.into() };
+    let mut notes: Vec<Phrase> = vec![sheet::PLAN_NOTE.into()];
+    notes.extend(order.fabrics.iter().flat_map(|fabric| beside(view, fabric)));
+    notes.extend(order.missing.iter().map(Phrase::from));
     vec![Sheet::Plan(Plan { head, facts: facts(order), groups, lines: lines(order), notes })]
 }
 
@@ -36,44 +52,47 @@ pub fn shown<'a>(view: &View<'a>) -> Option<(&'a str, &'a OrderFigures)> {
 }
 
 fn facts(order: &OrderFigures) -> Vec<Fact> {
-    let fact = |label: &str, value: String| Fact { label: label.into(), value: value.into() };
-    let known = |text: &Option<String>| text.clone().unwrap_or_default();
+    let fact = |label: Word, value: Cell| Fact { label: label.into(), value };
+    let known = |text: &Option<String>| text.as_ref().map_or(Cell::Empty, Cell::from);
     let cut: u64 = order.products.values().flat_map(BTreeMap::values).map(|one| one.cut).sum();
     vec![
-        fact("Order no.", known(&order.number)),
-        fact("Customer's order no.", known(&order.po)),
-        fact("Placed", order.date.as_deref().and_then(date).unwrap_or_default()),
-        fact("Made to revision", known(&order.revision)),
-        fact("Ordered", format!("{} pc", number::number(order.total as f64, 0))),
-        fact("To cut, with cut extra, samples, tests", format!("{} pc", number::number(cut as f64, 0))),
+        fact(NUMBER, known(&order.number)),
+        fact(PO, known(&order.po)),
+        fact(PLACED, known(&order.date.as_deref().and_then(date))),
+        fact(REVISION, known(&order.revision)),
+        fact(head::ORDERED, pieces(order.total)),
+        fact(IN_ALL, pieces(cut)),
     ]
+}
+
+/// A count of pieces with its unit.
+pub fn pieces(count: u64) -> Cell {
+    Cell::fixed(Number::new(count as f64), 0, "pc")
 }
 
 /// The spreads of a fabric, a group for each colour.
 fn groups(view: &View<'_>, fabric: &FabricPlan) -> Vec<PlanGroup> {
-    let title = view.fabric_title(&fabric.article, &fabric.materials).english();
+    let title = view.fabric_title(&fabric.article, &fabric.materials);
     let plan = match &fabric.plan {
         Figure::Known(plan) => plan,
         Figure::NotYet { why } => {
-            let text = format!("{NOT_YET}: {}", Phrase::row(why, "; ").english());
+            let text = say!(NOT_YET, why = Phrase::row(why, "; "));
             return vec![PlanGroup { title, text, rows: Vec::new() }];
         }
-        Figure::Withheld => {
-            return vec![PlanGroup { title, text: "not shown in this edition".into(), rows: Vec::new() }];
-        }
+        Figure::Withheld => return vec![PlanGroup { title, text: head::WITHHELD.into(), rows: Vec::new() }],
     };
     let rows = plan.lays.iter().flat_map(|lay| lay.colours.iter().map(move |colour| row(view, fabric, lay, colour)));
     vec![PlanGroup { title, text: how(fabric, plan), rows: rows.collect() }]
 }
 
-fn how(fabric: &FabricPlan, plan: &Planned) -> String {
-    let estimate = if plan.estimate { "; lengths are an estimate, not lays" } else { "" };
-    let pairs = if fabric.step > 1 { format!(", spread in groups of {}", fabric.step) } else { String::new() };
-    format!(
-        "at most {} plies at once{pairs}; ends of {} included in a ply{estimate}",
-        fabric.plies,
-        number::mm(fabric.ends.get(), 0)
-    )
+fn how(fabric: &FabricPlan, plan: &Planned) -> Phrase {
+    let plies = match fabric.step {
+        0 | 1 => say!(AT_ONCE, plies = fabric.plies),
+        step => say!(IN_GROUPS, plies = fabric.plies, step),
+    };
+    let ends = say!(ENDS, ends = Cell::fixed(fabric.ends, 0, "mm").phrase());
+    let estimate = if plan.estimate { ESTIMATE.into() } else { Phrase::none() };
+    Phrase::row([plies, ends, estimate], "; ")
 }
 
 fn row(view: &View<'_>, fabric: &FabricPlan, lay: &LayLine, colour: &LayColour) -> PlanRow {
@@ -85,21 +104,19 @@ fn row(view: &View<'_>, fabric: &FabricPlan, lay: &LayLine, colour: &LayColour) 
     let numbers = of_colour().map(|bundle| bundle.bundle);
     let (first, last) = (numbers.clone().min(), numbers.max());
     let bought = Bought { article: fabric.article.clone(), colour: colour.colour.clone() };
-    let rolls: Vec<String> =
-        colour.rolls.iter().map(|one| format!("roll {}: {}", one.roll, range(one.from, one.to))).collect();
+    let rolls = colour.rolls.iter().map(|one| say!(ROLL, roll = one.roll, plies = range(one.from, one.to)));
     PlanRow {
-        lay: lay.lay.to_string(),
-        makes: mix_text(&lay.sizes),
+        lay: Cell::count(lay.lay),
+        makes: mix_text(&lay.sizes).into(),
         length: metres(lay.ply),
-        plies: format!("{} {}", colour.plies, colour_name(view, &bought)),
-        numbers: if rolls.is_empty() { range(colour.from, colour.to) } else { rolls.join("\n") },
-        bundles: first.zip(last).map_or(String::new(), |(first, last)| range(first, last)),
-        pieces: number::number(of_colour().map(|bundle| bundle.pieces).sum::<u64>() as f64, 0),
-        products: products
-            .iter()
-            .map(|((size, way), count)| format!("{size} {way}: {count}"))
-            .collect::<Vec<_>>()
-            .join("\n"),
+        plies: Phrase::row([colour.plies.to_string(), colour_name(view, &bought)], " ").into(),
+        numbers: match colour.rolls.as_slice() {
+            [] => range(colour.from, colour.to).into(),
+            _ => Phrase::lines(rolls).into(),
+        },
+        bundles: first.zip(last).map_or(Cell::Empty, |(first, last)| range(first, last).into()),
+        pieces: Cell::count(of_colour().map(|bundle| bundle.pieces).sum()),
+        products: Phrase::lines(products.iter().map(|((size, way), count)| format!("{size} {way}: {count}"))).into(),
     }
 }
 
@@ -113,29 +130,28 @@ pub fn colour_name(view: &View<'_>, bought: &Bought) -> String {
     bought.colour.as_ref().map_or(String::new(), title)
 }
 
-/// Every line of the order; what is cut is known by size and colourway, and stands at the first of their lines.
-fn lines(order: &OrderFigures) -> Vec<Vec<String>> {
+/// Every line of the order; what is cut is known by size and colourway, and is told at the first of their lines.
+fn lines(order: &OrderFigures) -> Vec<Vec<Cell>> {
     let made = made(order);
     let mut told = BTreeSet::new();
-    let whole = |value: u64| number::number(value as f64, 0);
+    let unknown = || Cell::Unknown(order.missing.iter().map(Phrase::from).collect());
     let line = |one: &crate::compute::orders::OrderedLine| {
         let (size, way) = (one.size.clone().unwrap_or_default(), one.colourway.clone().unwrap_or_default());
         let products = order.products.get(&size).and_then(|ways| ways.get(&way));
-        let allowed = one.least.zip(one.most).map_or(String::new(), |(least, most)| range(least, most));
+        let allowed = one.least.zip(one.most).map_or(Cell::Empty, |(least, most)| range(least, most).into());
         let first = told.insert((size.clone(), way.clone()));
         let (products, planned) =
             if first { (products, made.get(&(size.clone(), way.clone())).copied()) } else { (None, None) };
-        let unknown = if first { NOT_YET } else { "" };
         vec![
-            size,
-            way,
-            one.destination.clone().unwrap_or_default(),
-            one.date.as_deref().and_then(date).unwrap_or_default(),
-            one.quantity.map_or(String::new(), whole),
+            size.into(),
+            way.into(),
+            one.destination.clone().unwrap_or_default().into(),
+            one.date.as_deref().and_then(date).unwrap_or_default().into(),
+            one.quantity.map_or(Cell::Empty, Cell::count),
             allowed,
-            products.map_or(String::new(), |one| whole(one.cut)),
-            planned.map_or(unknown.into(), whole),
-            planned.zip(products).map_or(String::new(), |(made, one)| whole(made.saturating_sub(one.cut))),
+            products.map_or(Cell::Empty, |one| Cell::count(one.cut)),
+            planned.map_or_else(|| if first { unknown() } else { Cell::Empty }, Cell::count),
+            planned.zip(products).map_or(Cell::Empty, |(made, one)| Cell::count(made.saturating_sub(one.cut))),
         ]
     };
     order.lines.iter().map(line).collect()
@@ -158,32 +174,32 @@ fn made(order: &OrderFigures) -> BTreeMap<(String, String), u64> {
 }
 
 /// The plain plan beside the one shown, and what does not divide.
-fn beside(view: &View<'_>, fabric: &FabricPlan) -> Vec<String> {
+fn beside(view: &View<'_>, fabric: &FabricPlan) -> Vec<Phrase> {
     let Figure::Known(plan) = &fabric.plan else { return Vec::new() };
-    let name = fabric.materials.iter().map(|material| view.material(material)).collect::<Vec<_>>().join(", ");
-    let bought = |totals: &crate::compute::orders::Totals| match totals.rolls {
-        Some(1) => format!("1 roll, {}", metres(totals.bought)),
-        Some(rolls) => format!("{rolls} rolls, {}", metres(totals.bought)),
-        None => metres(totals.bought),
+    let name = Phrase::list(fabric.materials.iter().map(|material| view.material(material)));
+    let bought = |totals: &Totals| {
+        let length = metres(totals.bought).phrase();
+        match totals.rolls {
+            Some(1) => say!(ONE_ROLL, rolls = 1u64, length),
+            Some(rolls) => say!(ROLLS, rolls, length),
+            None => length,
+        }
     };
     let (own, plain) = (&plan.total, &plan.plain);
-    let mut notes = vec![format!(
-        "{name}: {} lays, {} plies, {}; one size a lay would take {} lays, {} plies, {}.",
-        own.lays,
-        own.plies,
-        bought(own),
-        plain.lays,
-        plain.plies,
-        bought(plain)
+    let mut notes = vec![say!(
+        BESIDE,
+        fabric = &name,
+        lays = own.lays,
+        plies = own.plies,
+        bought = bought(own),
+        plain_lays = plain.lays,
+        plain_plies = plain.plies,
+        plain_bought = bought(plain)
     )];
-    let undivided = plan
-        .undivided
-        .iter()
-        .map(|one| format!("{name}: no number of plies gives size {} exactly; {} are made.", one.size, one.made));
-    notes.extend(undivided);
+    let undivided = |one: &Undivided| say!(UNDIVIDED, fabric = &name, size = &one.size, made = one.made);
+    notes.extend(plan.undivided.iter().map(undivided));
     if !fabric.assumed.is_empty() {
-        let assumed: Vec<&str> = fabric.assumed.iter().map(String::as_str).collect();
-        notes.push(format!("{name}, taken since nothing is stated: {}.", assumed.join("; ")));
+        notes.push(say!(ASSUMED, fabric = name, what = Phrase::row(&fabric.assumed, "; ")));
     }
     notes
 }

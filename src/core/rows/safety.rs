@@ -2,54 +2,42 @@
 
 use std::collections::BTreeSet;
 
-use crate::model::Method;
+use crate::model::{Method, hazard};
 use crate::standards::Reference;
 use crate::standards::safety::{self, Caution};
-use crate::words::sheet as words;
+use crate::words::{Phrase, Word, say, sheet, words};
 
 use super::data::{CautionRow, Safety, Sheet};
 use super::package::Head;
 use super::view::View;
 
-/// Sorts of trim and filling that can come off or come out as small parts.
-const SMALL: [&str; 9] = ["eye", "nose", "button", "joint", "bell", "squeaker", "pellet", "granule", "bead"];
-/// Sorts that are cords.
-const CORDS: [&str; 7] = ["cord", "ribbon", "elastic", "loop", "string", "webbing", "drawstring"];
-/// Sorts that are film.
-const FILM: [&str; 3] = ["polybag", "bag", "film"];
+words! {
+    FOLLOWS "safety.follows" = "{source} ({known})";
+}
 
 /// One sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let rows = cautions(view).into_iter().map(row).collect();
-    let head = Head {
-        title: words::SAFETY_TITLE.en.into(),
-        name: words::SAFETY.en.into(),
-        lead: words::SAFETY_LEAD.en.into(),
-    };
-    vec![Sheet::Safety(Safety { head, rows, deferral: safety::DEFERRAL.into() })]
+    let head = Head { title: sheet::SAFETY_TITLE.into(), name: sheet::SAFETY.into(), lead: sheet::SAFETY_LEAD.into() };
+    let deferral = Word { key: safety::DEFERRAL_KEY, en: safety::DEFERRAL }.into();
+    vec![Sheet::Safety(Safety { head, rows, deferral })]
 }
 
 /// The cautions this product calls for.
 fn cautions(view: &View<'_>) -> Vec<&'static Caution> {
     let model = view.model;
-    let sorts: Vec<String> = model
-        .articles
-        .values()
-        .flat_map(|article| article.text("type").into_iter().flat_map(|value| value.all()))
-        .filter_map(|stated| stated.known().map(|text| text.to_lowercase()))
-        .collect();
-    let any = |words: &[&str]| sorts.iter().any(|sort| words.iter().any(|word| sort.contains(word)));
     let mut all = vec![&safety::NEEDLES];
     if !model.stuffings.is_empty() {
         all.push(&safety::SEAMS);
     }
-    for (words, caution) in [(&SMALL[..], &safety::SMALL_PARTS), (&CORDS, &safety::CORDS), (&FILM, &safety::BAG_FILM)] {
-        if any(words) {
-            all.push(caution);
-        }
-    }
+    let things = [
+        (hazard::small_parts(model), &safety::SMALL_PARTS),
+        (hazard::cords(model), &safety::CORDS),
+        (hazard::film(model), &safety::BAG_FILM),
+    ];
+    all.extend(things.into_iter().filter(|(articles, _)| !articles.is_empty()).map(|(_, caution)| caution));
     all.extend(cutting(view));
-    if any(&["fusible"]) {
+    if !hazard::fusibles(model).is_empty() {
         all.push(&safety::HOT_PRESS);
     }
     all
@@ -73,10 +61,14 @@ fn cutting(view: &View<'_>) -> Vec<&'static Caution> {
 }
 
 fn row(caution: &Caution) -> CautionRow {
-    let follows: Vec<String> = caution.follows.iter().map(reference).collect();
-    CautionRow { title: caution.title.into(), text: caution.text.into(), follows: follows.join("\n") }
+    let [title, text] = caution.keys;
+    CautionRow {
+        title: Word { key: title, en: caution.title }.into(),
+        text: Word { key: text, en: caution.text }.into(),
+        follows: Phrase::lines(caution.follows.iter().map(reference)),
+    }
 }
 
-fn reference(one: &Reference) -> String {
-    format!("{} ({})", one.text, one.basis.words())
+fn reference(one: &Reference) -> Phrase {
+    say!(FOLLOWS, source = one.text, known = Word { key: one.basis.key(), en: one.basis.words() })
 }

@@ -2,19 +2,29 @@
 
 use std::collections::BTreeSet;
 
-use crate::compute::{Number, SeamSize};
+use crate::compute::{Figure, Number, SeamSize};
 use crate::geom::{Affine, Outline};
 use crate::model::Piece;
 use crate::scene::{NestSize, nest, nest_sample};
-use crate::words::{number, sheet as words};
+use crate::words::{Phrase, Word, number, say, sheet, words};
 
 use super::cards::{rows, width};
+use super::cell::Cell;
 use super::data::{LegendRow, LengthRow, NestCard, Sheet, Sizes};
 use super::letters::Letters;
 use super::outline::{cut_paths, segments};
 use super::package::{Drawing, Fact, Head, room_nest};
-use super::view::{View, length};
-use super::written::figure;
+use super::view::View;
+
+words! {
+    OF_SIZES "sizes.of" = "Sizes: {sizes}";
+    SAMPLE "sizes.sample" = "Line of size {size}";
+    OVER_EACH_OTHER "sizes.nest" = "Piece {piece} in the sizes {sizes}, cut lines over each other on point {point}.";
+    LAID_ON "sizes.laid-on" = "1:{scale}, laid on point {point}";
+    EXTENT "sizes.extent" = "{width} × {height}";
+    BLOCK "sizes.block" = "block {width} × {height}";
+    IN_MM "sizes.in-mm" = "{extents} mm";
+}
 
 /// The most sizes whose lengths stand side by side.
 const COLUMNS: usize = 3;
@@ -35,11 +45,10 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         }
         let titles: Vec<&str> = some.iter().map(|size| titled(view, size)).collect();
         let name = match n {
-            0 => words::LENGTHS.en.to_string(),
-            _ => format!("{}: {}", words::LENGTHS.en, titles.join(", ")),
+            0 => sheet::LENGTHS.into(),
+            _ => say!(OF_SIZES, sizes = Phrase::list(titles.iter().copied())),
         };
-        let head =
-            Head { title: words::LENGTHS_TITLE.en.into(), name: name.into(), lead: words::LENGTHS_LEAD.en.into() };
+        let head = Head { title: sheet::LENGTHS_TITLE.into(), name, lead: sheet::LENGTHS_LEAD.into() };
         let legend = if nests.is_empty() { Vec::new() } else { legend(view, &sizes) };
         let sizes = titles.iter().map(|title| title.to_string()).collect();
         sheets.push(Sheet::Sizes(Sizes { head, unit: "mm".into(), sizes, nests, legend, rows: lengths }));
@@ -54,11 +63,11 @@ fn titled<'a>(view: &View<'a>, size: &'a str) -> &'a str {
 fn legend(view: &View<'_>, sizes: &[&str]) -> Vec<LegendRow> {
     let row = |(n, size): (usize, &&str)| {
         let text = match titled(view, size) {
-            title if title == *size => size.to_string(),
-            title => format!("{size}: {title}"),
+            title if title == *size => Phrase::from(*size),
+            title => Phrase::row([*size, title], ": "),
         };
-        let scene = nest_sample(n, &format!("Line of size {size}"));
-        LegendRow { sample: Drawing::of(scene, ""), text: text.into() }
+        let scene = nest_sample(n, say!(SAMPLE, size = *size));
+        LegendRow { sample: Drawing::of(scene, ""), text }
     };
     sizes.iter().enumerate().take(6).map(row).collect()
 }
@@ -81,12 +90,11 @@ fn card(view: &View<'_>, piece: &Piece) -> Option<([f64; 2], NestCard)> {
     let shared = shared(&known)?;
     let placed: Vec<NestSize> =
         known.iter().filter_map(|(size, sew)| placed(view, piece, size, sew, &shared)).collect();
-    let alt = format!("Piece {id} in the sizes {}, cut lines over each other on point {shared}.", sizes.join(", "));
-    let (scene, scale) = nest(&placed, &shared, &number::mm(50, 0), room_nest, &alt);
+    let alt = say!(OVER_EACH_OTHER, piece = id, sizes = Phrase::list(sizes), point = &shared);
+    let (scene, scale) = nest(&placed, &shared, &number::mm(50, 0), room_nest, alt);
     let size = [width(Some(&scene)), scene.height];
-    let caption = format!("1:{scale}, laid on point {shared}");
-    let name = if piece.entry.name.is_some() { piece.entry.title().to_string() } else { String::new() };
-    let drawing = Drawing::of(scene, &caption);
+    let name = piece.entry.name.as_ref().map_or_else(Phrase::none, |name| Phrase::from(&name.value));
+    let drawing = Drawing::of(scene, say!(LAID_ON, scale = scale.to_string(), point = shared));
     Some((size, NestCard { width: size[0], code: id.to_string(), name, drawing, blocks: blocks(view, id) }))
 }
 
@@ -115,12 +123,18 @@ fn blocks(view: &View<'_>, id: &str) -> Vec<Fact> {
         let cuts = by_size.get(size).into_iter().flat_map(|one| &one.cuts);
         let several = by_size.get(size).is_some_and(|one| one.cuts.len() > 1);
         for (cut, figures) in cuts {
-            let shape = figures.line.known().map(|line| format!("{} × {}", length(line.width), length(line.height)));
+            let extent =
+                |width: Cell, height: Cell, word: Word| say!(word, width = width.phrase(), height = height.phrase());
+            let mm = |value: &Figure<Number>| Cell::number(value, 1, "");
+            let shape = figures
+                .line
+                .known()
+                .map(|line| extent(Cell::amount(line.width, 1, ""), Cell::amount(line.height, 1, ""), EXTENT));
             let block = figures.block_width.as_ref().zip(figures.block_height.as_ref());
-            let block = block.map(|(width, height)| format!("block {} × {}", figure(width, 1), figure(height, 1)));
-            let value: Vec<String> = shape.into_iter().chain(block).collect();
-            let label = if several { format!("{size} {cut}") } else { size.to_string() };
-            all.push(Fact { label: label.into(), value: format!("{} mm", value.join(", ")).into() });
+            let block = block.map(|(width, height)| extent(mm(width), mm(height), BLOCK));
+            let label = if several { Phrase::row([size, cut.as_str()], " ") } else { size.into() };
+            let extents = Phrase::list(shape.into_iter().chain(block));
+            all.push(Fact { label, value: say!(IN_MM, extents).into() });
         }
     }
     all
@@ -137,11 +151,11 @@ fn lengths(view: &View<'_>, letters: &Letters, sizes: &[&str]) -> Vec<LengthRow>
         let by_size: Vec<Option<&SeamSize>> = sizes.iter().map(|size| seam.sizes.get(*size)).collect();
         let title = view.model.joints.get(id).map_or(id.as_str(), |joint| joint.entry.title());
         let whole = |one: &Option<&SeamSize>| match one {
-            Some(one) => [&one.a, &one.b, &one.difference].map(|value| figure(value, 1)),
+            Some(one) => [&one.a, &one.b, &one.difference].map(|value| Cell::number(value, 1, "")),
             None => Default::default(),
         };
         let lengths = by_size.iter().map(whole).collect();
-        all.push(LengthRow { letter: letters.plain(id).into(), title: title.into(), stretch: String::new(), lengths });
+        all.push(LengthRow { letter: letters.plain(id).into(), title: title.into(), stretch: Phrase::none(), lengths });
         all.extend(stretches(&by_size));
     }
     all
@@ -154,10 +168,12 @@ fn stretches(by_size: &[Option<&SeamSize>]) -> Vec<LengthRow> {
     let row = |(n, stretch): (usize, &crate::compute::Between)| {
         let lengths = by_size.iter().map(|one| {
             let one = one.and_then(|one| one.between.get(n));
-            one.map_or_else(Default::default, |one| [one.a, one.b, difference(one.a, one.b)].map(length))
+            one.map_or_else(Default::default, |one| {
+                [one.a, one.b, difference(one.a, one.b)].map(|value| Cell::amount(value, 1, ""))
+            })
         });
         let lengths = lengths.collect();
-        LengthRow { stretch: format!("{} – {}", stretch.from, stretch.to), lengths, ..LengthRow::default() }
+        LengthRow { stretch: Phrase::row([&stretch.from, &stretch.to], " – "), lengths, ..LengthRow::default() }
     };
     stretches.iter().enumerate().map(row).collect()
 }

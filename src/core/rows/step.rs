@@ -1,27 +1,39 @@
 //! What the rows of the order of work share: texts, stitches and plies of a step.
 
 use crate::model::assembly::sewn_cut;
-use crate::model::{Chain, Model, StitchUse};
+use crate::model::{Chain, Entry, Model, StitchUse};
 use crate::scene::PileSide;
 use crate::source::Spanned;
+use crate::words::{Phrase, say, words};
 
+use super::cell::Cell;
 use super::data::Step;
 use super::view::View;
 
+words! {
+    AGAIN "step.again" = "and once more with left and right exchanged";
+    NEEDLE "step.needle" = "needle {needle}";
+    PILE_DOWN "step.pile-down" = "{pieces}, pile down";
+    PILE_UP "step.pile-up" = "{pieces}, pile up";
+    FACE_DOWN "step.face-down" = "{pieces}, face down";
+    FACE_UP "step.face-up" = "{pieces}, face up";
+}
+
 /// Whether a step is done on the other side as well.
-pub(super) fn again(mirrored: &Option<Spanned<bool>>) -> &'static str {
+pub(super) fn again(mirrored: &Option<Spanned<bool>>) -> Phrase {
     match mirrored {
-        Some(flag) if flag.value => "\nand once more with left and right exchanged",
-        _ => "",
+        Some(flag) if flag.value => AGAIN.into(),
+        _ => Phrase::none(),
     }
 }
 
-pub(super) fn titled(name: Option<&str>, otherwise: &str) -> String {
-    name.unwrap_or(otherwise).to_string()
+/// The name that the user gave it, or another title.
+pub(super) fn titled(entry: &Entry, otherwise: impl FnOnce() -> Phrase) -> Phrase {
+    entry.name.as_ref().map_or_else(otherwise, |name| Phrase::from(&name.value))
 }
 
-pub(super) fn plain(view: &View<'_>, title: String, text: String, stitch: Option<&StitchUse>, note: &str) -> Step {
-    let mut step = Step { title, text, note: note.to_string(), ..Step::default() };
+pub(super) fn plain(view: &View<'_>, title: Phrase, text: Phrase, stitch: Option<&StitchUse>, note: &str) -> Step {
+    let mut step = Step { title, text, note: note.into(), ..Step::default() };
     if let Some(stitch) = stitch {
         stitching(view, stitch, &mut step);
     }
@@ -30,18 +42,17 @@ pub(super) fn plain(view: &View<'_>, title: String, text: String, stitch: Option
 
 pub(super) fn stitching(view: &View<'_>, own: &StitchUse, step: &mut Step) {
     let used = view.stitch(own);
-    step.stitch = used.kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
+    let kind = used.kind.as_ref().map_or_else(Phrase::none, |kind| Phrase::from(&kind.value));
     let needle = view.text(used.needle.as_ref());
-    if !needle.is_empty() {
-        step.stitch.push_str(&format!("\nneedle {needle}"));
-    }
-    step.density = used.density.as_ref().and_then(|one| one.known()).map_or(String::new(), |one| one.written());
-    step.thread = used.thread.as_ref().map_or(String::new(), |thread| view.material(&thread.value));
+    let needle = if needle.is_empty() { Phrase::none() } else { say!(NEEDLE, needle) };
+    step.stitch = Phrase::lines([kind, needle]);
+    step.density = used.density.as_ref().and_then(|one| one.known()).map_or(Cell::Empty, |one| one.written().into());
+    step.thread = used.thread.as_ref().map_or_else(Phrase::none, |thread| view.material(&thread.value).into());
 }
 
 /// One ply of a seam.
 pub(super) struct Ply {
-    pub text: String,
+    pub text: Phrase,
     pub pile: PileSide,
     pub face: PileSide,
     pub bead: bool,
@@ -63,14 +74,14 @@ pub(super) fn ply(view: &View<'_>, chain: Option<&Chain>, facing: PileSide) -> P
             }
         }
     }
-    let words = match (pile, facing) {
-        (true, PileSide::Down) => ", pile down",
-        (true, PileSide::Up) => ", pile up",
-        (false, PileSide::Down) => ", face down",
-        _ => ", face up",
+    let lies = match (pile, facing) {
+        (true, PileSide::Down) => PILE_DOWN,
+        (true, PileSide::Up) => PILE_UP,
+        (false, PileSide::Down) => FACE_DOWN,
+        _ => FACE_UP,
     };
     Ply {
-        text: format!("{}{words}", names.join("; ")),
+        text: say!(lies, pieces = Phrase::row(names, "; ")),
         pile: if pile { facing } else { PileSide::None },
         face: facing,
         bead: false,

@@ -8,7 +8,7 @@ use crate::diag::Findings;
 use crate::model::{Assembly, Model, Picture, Stated, StitchUse};
 use crate::revision::Since;
 use crate::source::{Sources, Span};
-use crate::words::{Phrase, kind, number, say, words};
+use crate::words::{Phrase, kind, say, words};
 
 use super::cell::{Cell, Coded, MARK};
 use super::written::{NOT_YET, figure};
@@ -142,24 +142,13 @@ impl<'a> View<'a> {
         self.sizes().into_iter().find_map(known)
     }
 
-    /// One text for each size: alone where all are the same, else behind the sizes in their order: `S 5 mm, L 6 mm`.
-    pub fn by_size(&self, text: impl Fn(&str) -> String) -> String {
-        let all: Vec<(&str, String)> = self.sizes().into_iter().map(|size| (size, text(size))).collect();
-        match all.first() {
-            Some((_, first)) if all.iter().all(|(_, text)| text == first) => first.clone(),
-            _ => {
-                let known = |text: &str| if text.is_empty() { NOT_YET.to_string() } else { text.to_string() };
-                all.iter().map(|(size, text)| format!("{size} {}", known(text))).collect::<Vec<_>>().join(", ")
-            }
-        }
-    }
-
-    /// The same as a phrase.
+    /// One phrase for each size: alone where all are the same, else behind the sizes in their order: `S 5 mm, L 6 mm`.
     pub fn in_sizes(&self, text: impl Fn(&str) -> Phrase) -> Phrase {
         let all: Vec<(&str, Phrase)> = self.sizes().into_iter().map(|size| (size, text(size))).collect();
+        let known = |value: Phrase| if value.is_empty() { NOT_YET.into() } else { value };
         match all.as_slice() {
             [(_, first), rest @ ..] if rest.iter().all(|(_, text)| text == first) => first.clone(),
-            _ => Phrase::list(all.into_iter().map(|(size, value)| say!(OF_SIZE, size, value))),
+            _ => Phrase::list(all.into_iter().map(|(size, value)| say!(OF_SIZE, size, value = known(value)))),
         }
     }
 
@@ -187,8 +176,8 @@ pub fn capital(text: &str) -> String {
 }
 
 /// A length in metres, to the millimetre.
-pub fn metres(mm: Number) -> String {
-    number::with_unit(mm.get() / 1000.0, 3, "m")
+pub fn metres(mm: Number) -> Cell {
+    Cell::fixed(Number::new(mm.get() / 1000.0), 3, "m")
 }
 
 /// A computed length as a cell: up to a tenth of a millimetre, without its unit.

@@ -1,5 +1,7 @@
 //! The drawing of a finished edge: the ply cut through as it is turned, bound or overcast, the needle going down.
 
+use crate::words::Phrase;
+
 use super::seam::{EDGE, FACE, LEFT, NEEDLE, PILE, PLY, WIDTH, needle, number, pile_strokes, stitch_at};
 use super::{Across, Along, Fill, Label, Line, Scene, Segment};
 
@@ -27,7 +29,7 @@ pub struct FinishedEdge {
     /// The stitch written at the needle, `"301"`.
     pub stitch: String,
     /// The description of the drawing.
-    pub alt: String,
+    pub alt: Phrase,
 }
 
 /// Air between the leaves of a turned ply, mm of paper.

@@ -6,10 +6,15 @@ use crate::geom::Point;
 use crate::geom::fit::fitted;
 use crate::geom::grid::{GridPoint, Polygon, millimetres};
 use crate::lay::{Instance, Lay, Placed};
+use crate::words::{say, words};
 
 use super::marks::{arrow, crossings, dimension, scale_bar};
 use super::place::{extent, text_width};
 use super::{Across, Along, At, Fill, Label, Line, Scene, Segment};
+
+words! {
+    ALT "drawing.lay" = "Lay of {pieces} pieces, {length} mm of fabric {width} mm wide";
+}
 
 /// Paper for a lay by itself, mm: along and across the roll.
 pub const LAY_PAPER: [f64; 2] = [400.0, 240.0];
@@ -51,7 +56,7 @@ pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], [along, across]: [&s
     let (length, width) = (millimetres(lay.length), millimetres(instance.fabric.width));
     let fits = |scale: &&f64| length / **scale + LEFT + ROOM <= paper[0] && width / **scale + ROOM + BELOW <= paper[1];
     let scale = SCALES.iter().find(fits).copied().unwrap_or(1000.0);
-    let alt = format!("Lay of {} pieces, {length} mm of fabric {width} mm wide", lay.placed.len());
+    let alt = say!(ALT, pieces = lay.placed.len(), length = length.to_string(), width = width.to_string());
     let size = [length / scale, width / scale];
     let mut scene = Scene::new((LEFT + size[0] + ROOM).max(LEAST_WIDTH), size[1] + ROOM + BELOW, alt);
     scene.rect(Some(Line::Outline), Fill::None, [LEFT, ROOM], size[0], size[1]);

@@ -93,7 +93,7 @@ fn shelved(pieces: &[MapPiece], scale: f64, width: f64, height: f64) -> Option<V
 }
 
 fn drawn(pieces: &[MapPiece], sheet: &Shelves, scale: f64, width: f64, alt: &Phrase) -> Scene {
-    let mut scene = Scene::new(width, sheet.used.max(AIR), alt);
+    let mut scene = Scene::new(width, sheet.used.max(AIR), alt.clone());
     let mut places = Places::new(width, scene.height);
     let shown = |(n, corner): &(usize, At)| pieces.get(*n).map(|piece| Shown::of(piece, *corner, scale));
     let placed: Vec<Shown> = sheet.corners.iter().filter_map(shown).collect();

@@ -39,7 +39,7 @@ pub struct PieceOutline {
     /// True length that the scale bar stands for, mm.
     pub bar: f64,
     /// The description of the drawing.
-    pub alt: String,
+    pub alt: Phrase,
 }
 
 /// A line inside a piece.

@@ -1,5 +1,7 @@
 //! The drawing of a seam: its stack cut through, ply by ply in needle order, the needle going down.
 
+use crate::words::Phrase;
+
 use super::marks::{dimension, hatch};
 use super::{Across, Along, At, Fill, Item, Label, Line, Path, Scene, circle, closed};
 
@@ -13,7 +15,7 @@ pub struct StackSeam {
     /// The allowance written between needle and raw edge, `"10 mm"`.
     pub allowance: String,
     /// The description of the drawing.
-    pub alt: String,
+    pub alt: Phrase,
 }
 
 /// One ply of a stack.

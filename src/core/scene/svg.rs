@@ -2,6 +2,8 @@
 
 use std::fmt::Write;
 
+use crate::words::Languages;
+
 use super::{Across, Along, Fill, Item, Label, Path, Scene, Segment, grid};
 
 /// The font families asked for, nearest to the package's own first.
@@ -11,15 +13,15 @@ const POINT: f64 = 25.4 / 72.0;
 /// Height of a capital in parts of the type size, for the built-in family.
 const CAPITAL: f64 = 0.733;
 
-/// The scene as a complete SVG document. Text stays text; every string is escaped.
+/// The scene in these languages as a complete SVG document. Text stays text; every string is escaped.
 #[must_use]
-pub fn svg(scene: &Scene) -> String {
+pub fn svg(scene: &Scene, languages: Languages) -> String {
     let (w, h) = (grid(scene.width), grid(scene.height));
     let mut out = format!(
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n\
          <svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\" role=\"img\">\n\
          <title>{}</title>\n",
-        escape(&scene.alt.english()),
+        escape(&scene.alt.print(languages)),
     );
     for item in &scene.items {
         match item {

@@ -8,6 +8,7 @@ pub mod grey;
 pub mod safety;
 pub mod seam;
 pub mod stitch;
+pub mod things;
 pub mod thread;
 
 /// How well a figure is known.
@@ -24,6 +25,16 @@ pub enum Basis {
 }
 
 impl Basis {
+    /// The name of these words in the files of other languages.
+    pub fn key(self) -> &'static str {
+        match self {
+            Basis::Seen => "basis.seen",
+            Basis::Memory => "basis.memory",
+            Basis::Derived => "basis.derived",
+            Basis::CommonPractice => "basis.common-practice",
+        }
+    }
+
     /// The words to print beside a figure.
     pub fn words(self) -> &'static str {
         match self {

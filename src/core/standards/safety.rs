@@ -6,6 +6,8 @@ use super::{Basis, Reference};
 /// One caution, ready to print.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Caution {
+    /// The names of title and text in the files of other languages.
+    pub keys: [&'static str; 2],
     /// Its title on a sheet.
     pub title: &'static str,
     /// What to mind, in full sentences.
@@ -14,7 +16,9 @@ pub struct Caution {
     pub follows: &'static [Reference],
 }
 
-/// What stands below every caution.
+/// The name of [`DEFERRAL`] in the files of other languages.
+pub const DEFERRAL_KEY: &str = "caution.deferral";
+/// What is printed below every caution.
 pub const DEFERRAL: &str =
     "This is a caution, not a test or a certificate: the law of the destination and an accredited laboratory decide.";
 
@@ -32,6 +36,7 @@ const fn practice(text: &'static str) -> Reference {
 
 /// Eyes, noses, buttons and whatever else may come off.
 pub const SMALL_PARTS: Caution = Caution {
+    keys: ["caution.small-parts", "caution.small-parts-text"],
     title: "Small parts",
     text: "For children under 3 years nothing that fits wholly into the small-parts cylinder (31.7 mm across, 25.4 mm to \
            57.1 mm deep) may be in the toy or come off it, in use or in abuse tests. What matters for eyes, noses and \
@@ -46,6 +51,7 @@ pub const CYLINDER_DEPTH_MM: (f64, f64) = (25.4, 57.15);
 
 /// Cutting knives.
 pub const KNIVES: Caution = Caution {
+    keys: ["caution.knives", "caution.knives-text"],
     title: "Cutting knives",
     text: "Guards stay down and are set to the height of the lay; a glove of metal mesh on the hand that holds the fabric; the knife is stopped before plies or blade are touched. Long pile is parted with short strokes from the back, so that it is not cut short. The maker of the machine and the local rules decide.",
     follows: &[practice("common practice of cutting rooms")],
@@ -53,6 +59,7 @@ pub const KNIVES: Caution = Caution {
 
 /// Cutting press and dies.
 pub const PRESSES: Caution = Caution {
+    keys: ["caution.presses", "caution.presses-text"],
     title: "Cutting press and dies",
     text: "Both hands start the stroke; nobody reaches under the head to set a die while the press is live. Dies are stored with their edges covered and lie flat before the stroke. The maker of the press and the local rules decide.",
     follows: &[practice("common practice of cutting rooms")],
@@ -60,6 +67,7 @@ pub const PRESSES: Caution = Caution {
 
 /// Laser cutting.
 pub const LASERS: Caution = Caution {
+    keys: ["caution.lasers", "caution.lasers-text"],
     title: "Laser cutting",
     text: "Only fabric whose fibres are known is cut: fumes are drawn off, and chlorinated fibre or coating is never cut. The beam is enclosed, nobody leaves a running machine, a fire extinguisher is at hand. Cut from the back; the melted edge is hard and smells. The maker of the machine and the local rules decide.",
     follows: &[practice("common practice of cutting rooms")],
@@ -67,6 +75,7 @@ pub const LASERS: Caution = Caution {
 
 /// Hot press.
 pub const HOT_PRESS: Caution = Caution {
+    keys: ["caution.hot-press", "caution.hot-press-text"],
     title: "Hot press",
     text: "Plates stay hot after they are switched off; both hands start the stroke, and guards stay in place. Pile lies on a needle board so that it is not flattened. The maker of the press and the local rules decide.",
     follows: &[practice("common practice of cutting rooms")],
@@ -74,6 +83,7 @@ pub const HOT_PRESS: Caution = Caution {
 
 /// Cords, ribbons, elastics and loops.
 pub const CORDS: Caution = Caution {
+    keys: ["caution.cords", "caution.cords-text"],
     title: "Cords and loops",
     text: "On a toy for children under 36 months a cord is at least 1.5 mm thick, a cord that can form a noose has a free \
            length of at most 220 mm, and a fixed loop measures at most 380 mm round, all pulled with 25 N. Later editions \
@@ -88,6 +98,7 @@ pub const LOOP_PERIMETER_MM: u32 = 380;
 
 /// Plastic film that can cling to a face.
 pub const BAG_FILM: Caution = Caution {
+    keys: ["caution.bag-film", "caution.bag-film-text"],
     title: "Bags and film",
     text: "Film larger than 100 mm x 100 mm averages at least 0.038 mm thick, with no single reading under 0.032 mm, or \
            has holes of 1 % of any 30 mm x 30 mm. A bag whose opening measures over 380 mm round has no drawstring. Many \
@@ -107,6 +118,7 @@ pub const FILM_READING_UM: u32 = 32;
 
 /// Broken needles and pins left in the product.
 pub const NEEDLES: Caution = Caution {
+    keys: ["caution.needles", "caution.needles-text"],
     title: "Needles and metal",
     text: "Needles are handed out one for one, and a broken needle is logged with all its fragments. Every piece passes \
            a metal detector both ways, set with a 1.2 mm ferrous sphere, after closing and before tags and bags; a trim \
@@ -119,6 +131,7 @@ pub const NEEDLE_SPHERE_MM: f64 = 1.2;
 
 /// Seams of filled parts, which must keep the filling in.
 pub const SEAMS: Caution = Caution {
+    keys: ["caution.seams", "caution.seams-text"],
     title: "Seams of filled parts",
     text: "Seams of a soft-filled toy are pulled with 70 N for 10 s and must then not let a 12 mm probe in; the United \
            States ask for 10 lbf up to 18 months and 15 lbf above.",
@@ -130,4 +143,4 @@ pub const SEAMS: Caution = Caution {
 };
 
 /// Every caution, in the order in which they are printed.
-pub const CAUTIONS: &[Caution] = &[SMALL_PARTS, CORDS, BAG_FILM, NEEDLES, SEAMS];
+pub const CAUTIONS: &[Caution] = &[NEEDLES, SEAMS, SMALL_PARTS, CORDS, BAG_FILM, KNIVES, PRESSES, LASERS, HOT_PRESS];

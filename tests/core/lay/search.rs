@@ -210,7 +210,7 @@ fn the_drawing_shows_every_piece() {
     let filled = |item: &&backtack_core::scene::Item| matches!(item, backtack_core::scene::Item::Path(path) if path.fill == backtack_core::scene::Fill::Tint);
     assert_eq!(scene.items.iter().filter(filled).count(), 20);
     assert!(scene.alt.english().starts_with("Lay of 20 pieces, "));
-    assert!(backtack_core::scene::svg(&scene).contains(">L</text>"));
+    assert!(backtack_core::scene::svg(&scene, backtack_core::words::Languages::default()).contains(">L</text>"));
 }
 
 /// The nine instances of the EURO Special Interest Group on Cutting and Packing that stand beside the repository where the

@@ -105,7 +105,7 @@ fn outline(code: &str, w: f64, h: f64) -> PieceOutline {
         height_text: format!("{h}"),
         bar: 50.0,
         bar_text: "50 mm".into(),
-        alt: format!("Piece {code}: rectangle, cut {w} by {h} mm, allowance 10 mm, grain along its height."),
+        alt: format!("Piece {code}: rectangle, cut {w} by {h} mm, allowance 10 mm, grain along its height.").into(),
         ..PieceOutline::default()
     }
 }
@@ -179,7 +179,7 @@ pub(super) fn sizes() -> Sizes {
     let both = [size("M", 520.0), size("L", 620.0)];
     let (scene, scale) = nest(&both, "sw", "50 mm", room_nest, "Top panel in two sizes, laid on its point sw.");
     let sample = |n: usize, text: &str| LegendRow { sample: plain(nest_sample(n, text), ""), text: text.into() };
-    let three = |a: &str, b: &str, c: &str| [a.to_string(), b.to_string(), c.to_string()];
+    let three = |a: &str, b: &str, c: &str| [a.into(), b.into(), c.into()];
     let row = |letter: &str, title: &str, stretch: &str| LengthRow {
         letter: letter.into(),
         title: title.into(),

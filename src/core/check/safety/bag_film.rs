@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::hazard;
 use crate::standards::safety;
 
 /// Plastic bags.
@@ -16,11 +17,9 @@ pub const RULE: Rule = Rule {
     source: "ISO 8124-1:2009, 4.10; ASTM F963, 4.12; the law of the destination and an accredited laboratory decide",
 };
 
-const SORTS: &[&str] = &["polybag", "film", "polythene", "cellophane"];
-
 /// Notes each bag of film that does not say how thick it is.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    for trim in super::trims(context, SORTS) {
+    for trim in hazard::film(context.model) {
         if trim.properties.contains_key("thickness") {
             continue;
         }

@@ -1,9 +1,7 @@
-//! Whom a caution is about: toys, the youngest, trims with a word; and how one is told.
+//! Whom a caution is about: toys, the youngest; and how one is told.
 
-use crate::check::Context;
-use crate::check::mention::{Wanted, articles, mentions};
 use crate::diag::Finding;
-use crate::model::{Article, ArticleKind, Model};
+use crate::model::Model;
 use crate::standards::safety::{Caution, DEFERRAL};
 
 /// Adds the text of a caution, what it follows, and who decides.
@@ -44,35 +42,6 @@ fn months(age: &str) -> Option<u32> {
     let number: u32 = rest.get(..end)?.parse().ok()?;
     let in_months = rest.get(end..)?.contains('m');
     Some(if in_months { number } else { number.saturating_mul(12) })
-}
-
-/// Trims in use whose sort or name has one of these words, in the order of their ids.
-pub fn trims<'m>(context: &Context<'m>, words: &[&str]) -> Vec<&'m Article> {
-    let model = context.model;
-    let named: Vec<&str> = mentions(model)
-        .iter()
-        .filter(|one| matches!(one.wanted, Wanted::Material(ArticleKind::Trim)))
-        .flat_map(|one| articles(model, one.id))
-        .map(|article| article.entry.id.value.as_str())
-        .collect();
-    let trims = model.articles.values().filter(|article| article.kind == ArticleKind::Trim);
-    trims
-        .filter(|trim| named.contains(&trim.entry.id.value.as_str()) || trim.properties.contains_key("use"))
-        .filter(|trim| has_word(trim, words))
-        .collect()
-}
-
-/// Whether the sort has one of these words; the name, where no sort is given.
-fn has_word(article: &Article, words: &[&str]) -> bool {
-    let sorts = article.text("type").into_iter().flat_map(|value| value.all()).filter_map(|stated| stated.known());
-    let mut texts: Vec<String> = sorts.map(|text| text.to_lowercase()).collect();
-    if texts.is_empty() {
-        texts.push(article.entry.title().to_lowercase());
-    }
-    let is = |text: &String, word: &&str| {
-        text.split(|c: char| !c.is_alphanumeric()).any(|one| one == *word || one.strip_suffix('s') == Some(*word))
-    };
-    texts.iter().any(|text| words.iter().any(|word| is(text, word)))
 }
 
 #[cfg(test)]

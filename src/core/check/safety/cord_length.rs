@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::hazard;
 use crate::standards::safety;
 
 /// Cords and loops.
@@ -16,14 +17,12 @@ pub const RULE: Rule = Rule {
     source: "EN 71-1:2005+A8:2009, 5.4; the law of the destination and an accredited laboratory decide",
 };
 
-const SORTS: &[&str] = &["cord", "ribbon", "string", "drawstring", "elastic", "lanyard", "loop", "strap", "lace"];
-
 /// Notes each cord.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     if !super::is_for_the_youngest(context.model) {
         return;
     }
-    for trim in super::trims(context, SORTS) {
+    for trim in hazard::cords(context.model) {
         let id = &trim.entry.id.value;
         let finding = Finding::new(&RULE, format!("trim {id} may be a free cord or a loop on a toy for the youngest"))
             .at(trim.entry.span(), "how long is its free end?");

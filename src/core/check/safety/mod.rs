@@ -8,7 +8,7 @@ mod seam_strength;
 mod small_parts;
 
 use super::Check;
-pub(super) use caution::{caution, is_for_the_youngest, is_toy, trims};
+pub(super) use caution::{caution, is_for_the_youngest, is_toy};
 
 /// The checks of this family.
 pub const CHECKS: &[Check] = &[

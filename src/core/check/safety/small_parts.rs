@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::{ArticleKind, hazard};
 use crate::standards::safety;
 
 /// Parts that may come off.
@@ -16,15 +17,13 @@ pub const RULE: Rule = Rule {
     source: "16 CFR 1501.4; EN 71-1; the law of the destination and an accredited laboratory decide",
 };
 
-const SORTS: &[&str] =
-    &["eye", "nose", "button", "bead", "bell", "joint", "snap", "stud", "sequin", "pompom", "rhinestone", "magnet"];
-
 /// Notes each trim that may be a small part.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     if !super::is_for_the_youngest(context.model) {
         return;
     }
-    for trim in super::trims(context, SORTS) {
+    // What is filled in is kept by its seams, about which another rule asks.
+    for trim in hazard::small_parts(context.model).into_iter().filter(|one| one.kind == ArticleKind::Trim) {
         let id = &trim.entry.id.value;
         let finding = Finding::new(&RULE, format!("trim {id} may come off a toy that the youngest can get"))
             .at(trim.entry.span(), "a small part?");

@@ -14,18 +14,18 @@ pub struct Safety {
     /// One row a caution.
     pub rows: Vec<CautionRow>,
     /// Who decides.
-    pub deferral: String,
+    pub deferral: Phrase,
 }
 
 /// One caution.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct CautionRow {
     /// Its title.
-    pub title: String,
+    pub title: Phrase,
     /// What to mind.
-    pub text: String,
+    pub text: Phrase,
     /// What it follows, one line each.
-    pub follows: String,
+    pub follows: Phrase,
 }
 
 /// The confirmation.

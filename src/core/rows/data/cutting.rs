@@ -2,7 +2,9 @@
 
 use serde::Serialize;
 
+use super::super::cell::Cell;
 use super::super::package::{Drawing, Fact, Head};
+use crate::words::Phrase;
 
 /// The lays of one product, or of an order.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -12,33 +14,33 @@ pub struct Marker {
     /// One group a fabric and what is cut from it.
     pub groups: Vec<LayGroup>,
     /// Where a press cuts, the dies: piece, cut, size, dies made, strikes for one product, rule, narrow places.
-    pub dies: Vec<Vec<String>>,
+    pub dies: Vec<Vec<Cell>>,
 }
 
 /// The lays of one fabric.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct LayGroup {
     /// The fabric.
-    pub title: String,
+    pub title: Phrase,
     /// What holds for all its lays: width, spread, method, gaps, plies.
     pub facts: Vec<Fact>,
     /// Its lays, two side by side.
     pub rows: Vec<Vec<LayCard>>,
     /// What is assumed.
-    pub notes: Vec<String>,
+    pub notes: Vec<Phrase>,
 }
 
 /// One lay.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct LayCard {
     /// What is laid.
-    pub title: String,
+    pub title: Phrase,
     /// Length, share used, fabric for one product.
     pub facts: Vec<Fact>,
     /// The lay to scale; `None` where there is none yet.
     pub drawing: Option<Drawing>,
     /// What the numbers in the pieces stand for: `1 SIDE, 2 SIDE′`.
-    pub legend: String,
+    pub legend: Phrase,
 }
 
 /// The cut plan of an order.
@@ -52,18 +54,18 @@ pub struct Plan {
     pub groups: Vec<PlanGroup>,
     /// What is ordered and what the plan makes: size, colourway, destination, date, ordered, allowed, to cut, planned,
     /// surplus.
-    pub lines: Vec<Vec<String>>,
+    pub lines: Vec<Vec<Cell>>,
     /// The plain plan beside it, and whatever must be said.
-    pub notes: Vec<String>,
+    pub notes: Vec<Phrase>,
 }
 
 /// The spreads of one fabric in one colour.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct PlanGroup {
     /// Fabric and colour.
-    pub title: String,
+    pub title: Phrase,
     /// How it is spread and cut.
-    pub text: String,
+    pub text: Phrase,
     /// One row a spread.
     pub rows: Vec<PlanRow>,
 }
@@ -72,21 +74,21 @@ pub struct PlanGroup {
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct PlanRow {
     /// Number of the spread.
-    pub lay: String,
+    pub lay: Cell,
     /// Sizes and how many of each lie on one ply.
-    pub makes: String,
+    pub makes: Cell,
     /// Length of a ply, m.
-    pub length: String,
+    pub length: Cell,
     /// How many plies.
-    pub plies: String,
+    pub plies: Cell,
     /// Ply numbers, from and to.
-    pub numbers: String,
+    pub numbers: Cell,
     /// Bundle numbers, from and to.
-    pub bundles: String,
+    pub bundles: Cell,
     /// Pieces cut.
-    pub pieces: String,
+    pub pieces: Cell,
     /// Products that come of it, by size.
-    pub products: String,
+    pub products: Cell,
 }
 
 /// Fabric to order.
@@ -97,16 +99,16 @@ pub struct Fabric {
     /// One chain a fabric and colour, two side by side.
     pub chains: Vec<Vec<Chain>>,
     /// Notes below.
-    pub notes: Vec<String>,
+    pub notes: Vec<Phrase>,
 }
 
 /// The way from products to rolls.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct Chain {
     /// Fabric and colour.
-    pub title: String,
+    pub title: Phrase,
     /// Article and supplier.
-    pub text: String,
+    pub text: Phrase,
     /// The steps, each from the one before.
     pub steps: Vec<ChainStep>,
 }
@@ -115,11 +117,11 @@ pub struct Chain {
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct ChainStep {
     /// What it gives.
-    pub step: String,
+    pub step: Phrase,
     /// How it is worked out, in figures.
-    pub working: String,
+    pub working: Phrase,
     /// The result with its unit.
-    pub result: String,
+    pub result: Cell,
     /// Whether it is what is bought.
     pub heavy: bool,
 }
