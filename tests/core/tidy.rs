@@ -1,5 +1,7 @@
 //! What must stay so in the whole tree: who imports whom, sizes, what is absent. Each has its reason in DEVELOPERS.md.
 
+mod literals;
+
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 

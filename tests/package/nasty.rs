@@ -217,9 +217,9 @@ pub fn long() -> Package {
             Sheet::Bill(bill) => {
                 let rows = (1..=200).map(|n| BillRow {
                     number: n.to_string(),
-                    item: format!("upper {n}"),
-                    details: format!("lower {n}"),
-                    article: format!("A-{n}"),
+                    item: format!("upper {n}").into(),
+                    details: format!("lower {n}").into(),
+                    article: format!("A-{n}").into(),
                     supplier: "Free".into(),
                     colours: vec!["red".into(), "blue".into()],
                     uses: vec!["1".into(), "1".into()],

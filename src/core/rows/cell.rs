@@ -11,7 +11,7 @@ use crate::words::{Phrase, say, words};
 words! {
     NOT_YET "cell.not-yet" = "not known yet";
     WITHHELD "cell.withheld" = "withheld";
-    ABOUT "cell.about" = "≈ {value}";
+    ABOUT "cell.about" = "≈\u{a0}{value}";
     CODED "cell.coded" = "{code}: {value}";
     NONE "cell.none" = "–";
 }
@@ -226,6 +226,6 @@ mod tests {
 
     #[test]
     fn an_estimate_and_a_change_are_marked() {
-        assert_eq!(Cell::Estimate(Box::new(mm(3.0))).marked(true).phrase().english(), "△ ≈ 3\u{a0}mm");
+        assert_eq!(Cell::Estimate(Box::new(mm(3.0))).marked(true).phrase().english(), "△ ≈\u{a0}3\u{a0}mm");
     }
 }

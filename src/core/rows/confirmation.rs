@@ -3,23 +3,50 @@
 use crate::compute::samples::SealedLine;
 use crate::model::property::{self, Property};
 use crate::model::{Binding, Given, Stated, Value};
-use crate::words::{head as heads, sheet as words};
+use crate::words::{Phrase, head as heads, say, sheet as sentences, words};
 
+use super::choice::begun;
+use super::comments::point;
+use super::cover::fact;
 use super::data::{Callout, Confirmation, Sheet};
 use super::package::{Fact, Head};
-use super::view::{View, capital};
-use super::written::date;
+use super::view::View;
+use super::written::{date, day as on};
+
+words! {
+    LEAD "confirmation.lead" = "Whatever is to be confirmed or filled in is here once more. Sign this sheet; one chop across the edges of all sheets.";
+    OWNER "confirmation.owner" = "For the owner";
+    FACTORY "confirmation.factory" = "For the factory";
+    ASKED "confirmation.asked" = "{item}, {what}: {request}";
+    ASKED_OF "confirmation.asked-of" = "{item}, {what} ({code}): {request}";
+    OUTLINE "confirmation.outline" = "outline";
+    FILLING_MASS "confirmation.filling-mass" = "filling mass";
+    MEASUREMENT "confirmation.measurement" = "measurement";
+    AS_DRAWN "confirmation.as-drawn" = "as drawn";
+    CONFIRM "confirmation.confirm" = "{value}, to be confirmed";
+    FILL_IN "confirmation.fill-in" = "{value}, or what the factory gives";
+    GIVE "confirmation.give" = "to be given by the factory";
+    IN_COLOUR "confirmation.in-colour" = "{article} in {colour}";
+    COLOUR "confirmation.colour" = "colour approved";
+    COLOUR_AGAINST "confirmation.colour-against" = "colour approved against {reference}";
+    SAMPLE "confirmation.sample" = "Sample inside the limits";
+    CRITICAL "confirmation.critical" = "critical points {points}";
+    SEALED_ON "confirmation.sealed-on" = "Sealed on";
+    PLACE "confirmation.place" = "Place";
+    SETS "confirmation.sets" = "Sets with";
+    SIGNED_BY "confirmation.signed-by" = "Signed by";
+    DEVIATIONS "confirmation.deviations" = "Deviations accepted";
+    UNTIL "confirmation.until" = "Valid until";
+}
 
 /// One sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let items = asked(view);
-    let lead = "Whatever is to be confirmed or filled in stands here once more. Sign this sheet; one chop across the \
-                edges of all sheets.";
     vec![Sheet::Confirmation(Confirmation {
         head: Head {
-            title: words::CONFIRMATION_TITLE.en.into(),
-            name: words::CONFIRMATION.en.into(),
-            lead: lead.into(),
+            title: sentences::CONFIRMATION_TITLE.into(),
+            name: sentences::CONFIRMATION.into(),
+            lead: LEAD.into(),
         },
         items: items
             .into_iter()
@@ -27,60 +54,73 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
             .map(|(n, text)| Callout { number: (n + 1).to_string(), text: text.into() })
             .collect(),
         required: required(view),
-        checklist: view.samples.checklist.iter().map(|point| format!("{}: {}", point.id, point.text)).collect(),
+        checklist: view.samples.checklist.iter().map(point).collect(),
         sealed: view.samples.approvals.iter().filter_map(|one| one.sealed.as_ref()).map(sealed).collect(),
         manifest: view.sealed.unwrap_or_default().into(),
         signed: signed(view),
-        parties: vec!["For the owner".into(), "For the factory".into()],
+        parties: vec![OWNER.into(), FACTORY.into()],
     })]
 }
 
 /// One line for each value that the factory confirms or fills in.
-fn asked(view: &View<'_>) -> Vec<String> {
+fn asked(view: &View<'_>) -> Vec<Phrase> {
     let mut all = Vec::new();
     for article in view.model.articles.values() {
         let title = article.entry.title();
         for spec in property::of(article.kind) {
             match article.properties.get(spec.key) {
-                Some(Property::Text(value)) => ask(&mut all, title, spec.title, value, |text| text.clone()),
-                Some(Property::Quantity(value)) => ask(&mut all, title, spec.title, value, |one| one.written()),
+                Some(Property::Text(value)) => {
+                    ask(&mut all, title, spec.title.to_lowercase(), value, |text| text.into())
+                }
+                Some(Property::Quantity(value)) => {
+                    ask(&mut all, title, spec.title.to_lowercase(), value, |one| one.written().into());
+                }
                 None => {}
             }
         }
     }
     for piece in view.model.pieces.values() {
         if let Some(outline) = &piece.outline {
-            ask(&mut all, piece.entry.title(), "outline", outline, |_| "as drawn".into());
+            ask(&mut all, piece.entry.title(), OUTLINE, outline, |_| AS_DRAWN.into());
         }
     }
     for stuffing in view.model.stuffings.values() {
         if let Some(mass) = &stuffing.mass {
-            ask(&mut all, stuffing.entry.title(), "filling mass", mass, |one| one.written());
+            ask(&mut all, stuffing.entry.title(), FILLING_MASS, mass, |one| one.written().into());
         }
     }
     for point in view.model.measures.values() {
         if let Some(target) = &point.target {
-            ask(&mut all, point.entry.title(), "measurement", target, |one| one.written());
+            ask(&mut all, point.entry.title(), MEASUREMENT, target, |one| one.written().into());
         }
     }
     all
 }
 
-fn ask<T>(all: &mut Vec<String>, title: &str, what: &str, value: &Value<T>, written: impl Fn(&T) -> String) {
-    let coded = value.by.iter().map(|(code, (_, stated))| (Some(code.as_str()), stated));
+fn ask<T>(
+    all: &mut Vec<Phrase>,
+    item: &str,
+    what: impl Into<Phrase>,
+    value: &Value<T>,
+    written: impl Fn(&T) -> Phrase,
+) {
+    let what = what.into();
+    let coded = value.by.iter().map(|(code, (_, stated))| (Some(code), stated));
     for (code, stated) in value.otherwise.iter().map(|stated| (None, stated)).chain(coded) {
-        let place = code.map_or(String::new(), |code| format!(" ({code})"));
-        if let Some(request) = request(stated, &written) {
-            all.push(format!("{title}, {}{place}: {request}", what.to_lowercase()));
-        }
+        let Some(request) = request(stated, &written) else { continue };
+        let what = what.clone();
+        all.push(match code {
+            Some(code) => say!(ASKED_OF, item, what, code, request),
+            None => say!(ASKED, item, what, request),
+        });
     }
 }
 
-fn request<T>(stated: &Stated<T>, written: &impl Fn(&T) -> String) -> Option<String> {
+fn request<T>(stated: &Stated<T>, written: &impl Fn(&T) -> Phrase) -> Option<Phrase> {
     match (&stated.given, stated.binding) {
-        (Given::Known(value), Binding::Confirm) => Some(format!("{}, to be confirmed", written(value))),
-        (Given::Known(value), Binding::FillIn) => Some(format!("{}, or what the factory gives", written(value))),
-        (Given::ByFactory, _) => Some("to be given by the factory".into()),
+        (Given::Known(value), Binding::Confirm) => Some(say!(CONFIRM, value = written(value))),
+        (Given::Known(value), Binding::FillIn) => Some(say!(FILL_IN, value = written(value))),
+        (Given::ByFactory, _) => Some(GIVE.into()),
         _ => None,
     }
 }
@@ -92,52 +132,45 @@ fn required(view: &View<'_>) -> Vec<Fact> {
         for role in way.roles.keys() {
             let Some((article, Some(colour))) = view.model.resolve(role, &way.entry.id.value) else { continue };
             let Some(found) = view.model.colours.get(colour) else { continue };
-            let label = format!("{} in {}", article.entry.title(), found.entry.title());
-            let reference = view.text(found.reference.as_ref());
-            let value = if reference.is_empty() {
-                "colour approved".into()
-            } else {
-                format!("colour approved against {reference}")
+            let label = say!(IN_COLOUR, article = article.entry.title(), colour = found.entry.title());
+            let value = match view.text(found.reference.as_ref()) {
+                "" => COLOUR.into(),
+                reference => say!(COLOUR_AGAINST, reference),
             };
-            if all.iter().all(|fact| fact.label.english() != label) {
-                all.push(Fact { label: label.into(), value: value.into() });
+            if all.iter().all(|fact| fact.label != label) {
+                all.push(Fact { label, value: value.into() });
             }
         }
     }
     let critical = view.model.measures.values().filter(|point| point.critical.as_ref().is_some_and(|flag| flag.value));
     let names: Vec<&str> = critical.map(|point| point.entry.id.value.as_str()).collect();
     if !names.is_empty() {
-        all.push(Fact {
-            label: "Sample inside the limits".into(),
-            value: format!("critical points {}", names.join(", ")).into(),
-        });
+        all.push(fact(SAMPLE, say!(CRITICAL, points = Phrase::list(names))));
     }
     all
 }
 
 /// The record of a sealed sample.
 fn sealed(one: &SealedLine) -> Vec<Fact> {
-    let fact = |label: &str, value: String| Fact { label: label.into(), value: value.into() };
-    let on = |text: &Option<String>| text.as_deref().and_then(date).unwrap_or_default();
+    let text = |text: &Option<String>| text.as_ref().map_or_else(Phrase::none, Phrase::from);
     vec![
-        fact(heads::SEAL_TAG.en, one.tag.clone().unwrap_or_default()),
-        fact("Sealed on", on(&one.date)),
-        fact("Place", one.place.clone().unwrap_or_default()),
-        fact("Sets with", one.sets.join(", ")),
-        fact("Signed by", one.signatories.join(", ")),
-        fact("Deviations accepted", one.deviations.join("; ")),
-        fact("Valid until", on(&one.until)),
+        fact(heads::SEAL_TAG, text(&one.tag)),
+        fact(SEALED_ON, on(&one.date)),
+        fact(PLACE, text(&one.place)),
+        fact(SETS, Phrase::list(&one.sets)),
+        fact(SIGNED_BY, Phrase::list(&one.signatories)),
+        fact(DEVIATIONS, Phrase::row(&one.deviations, "; ")),
+        fact(UNTIL, on(&one.until)),
     ]
 }
 
 fn signed(view: &View<'_>) -> Vec<Fact> {
     let (style, revision) = (&view.model.style, &view.model.revision);
-    let fact = |label: &str, value: String| Fact { label: label.into(), value: value.into() };
     vec![
-        fact(heads::STYLE_NUMBER.en, view.text(style.id.as_ref()).into()),
-        fact(heads::REVISION.en, view.text(revision.id.as_ref()).into()),
-        fact(heads::STAGE.en, capital(view.text(revision.stage.as_ref()))),
-        fact(heads::ISSUED.en, date(view.text(revision.date.as_ref())).unwrap_or_default()),
-        fact("Digest", view.digest.to_string()),
+        fact(heads::STYLE_NUMBER, view.text(style.id.as_ref())),
+        fact(heads::REVISION, view.text(revision.id.as_ref())),
+        fact(heads::STAGE, begun(view.text(revision.stage.as_ref()))),
+        fact(heads::ISSUED, date(view.text(revision.date.as_ref())).unwrap_or_default()),
+        fact(heads::DIGEST, view.digest),
     ]
 }

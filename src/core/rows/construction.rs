@@ -10,7 +10,6 @@ use super::finishing;
 use super::letters::Letters;
 use super::package::{Drawing, Head};
 use super::step::{Ply, again, plain, ply, stitching, titled};
-use super::tell::{by_size, marked};
 use super::view::{View, capital};
 
 words! {
@@ -67,7 +66,7 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
         plain(view, title, what(view, one), None, view.text(one.note.as_ref()))
     };
     step.number = number.to_string();
-    step.title = marked(view, &["seam", "opening", "edge-finish", "topstitch", "attach", "step"], id, step.title);
+    step.title = view.marked(&["seam", "opening", "edge-finish", "topstitch", "attach", "step"], id, step.title);
     let letter = letters.plain(id);
     if !letter.is_empty() {
         step.title = say!(LETTERED, title = step.title, letter);
@@ -191,7 +190,7 @@ fn allowance(view: &View<'_>, joint: &Joint, plies: usize) -> Vec<Phrase> {
         let texts = written(view, joint, &[side], size).into_iter().map(Phrase::from);
         texts.reduce(and).unwrap_or_default()
     };
-    let [a, b] = [SeamSide::A, SeamSide::B].map(|side| by_size(view, |size| in_size(side, size)));
+    let [a, b] = [SeamSide::A, SeamSide::B].map(|side| view.in_sizes(|size| in_size(side, size)));
     if b.is_empty() || a == b {
         vec![a]
     } else if a.is_empty() {

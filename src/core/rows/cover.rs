@@ -2,8 +2,10 @@
 
 use crate::diag::Severity;
 use crate::model::{AgeGrade, Colourway as Way};
-use crate::words::{Phrase, head as heads, say, sheet as words};
+use crate::words::{Phrase, Word, head as heads, say, sheet as sentences, words};
 
+use super::cell::Cell;
+use super::choice::begun;
 use super::comments::concession;
 use super::data::{Colourway, Cover, Sheet};
 use super::package::{Fact, Head, ROOM_COVER};
@@ -11,33 +13,39 @@ use super::view::{View, capital};
 use super::views::drawing;
 use super::written::date;
 
-crate::words::words! {
+words! {
     FROM_TO "cover.age-from-to" = "From {from} to {to}";
     FROM "cover.age-from" = "From {from}";
     TO "cover.age-to" = "Up to {to}";
+    STYLE "cover.style" = "Style {id}";
+    DATED "cover.dated" = "{revision} of {date}";
+    OPEN "cover.open" = "Questions open";
+    TAG "cover.tag" = "Sealed sample, tag no.";
+    WAY "cover.way" = "{id} · {name}";
+    SENTENCE "cover.sentence" = "{text}.";
 }
 
 /// The cover, always one sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let style = &view.model.style;
     let name = match (view.text(style.name.as_ref()), view.text(style.id.as_ref())) {
-        ("", "") => "Untitled style".to_string(),
-        ("", id) => format!("Style {id}"),
-        (name, _) => name.to_string(),
+        ("", "") => super::UNTITLED.into(),
+        ("", id) => say!(STYLE, id),
+        (name, _) => name.into(),
     };
     let lead = [view.text(style.product.as_ref()), view.text(style.note.as_ref())];
-    let lead = lead.iter().filter(|text| !text.is_empty()).map(|text| capital(text)).collect::<Vec<_>>().join(". ");
+    let lead = Phrase::row(lead.map(capital), ". ");
     let front = view.model.views.get("front").or_else(|| view.model.views.values().next());
     vec![Sheet::Cover(Cover {
-        head: Head { title: words::COVER_TITLE.en.into(), name: name.into(), lead: lead.into() },
+        head: Head { title: sentences::COVER_TITLE.into(), name, lead },
         front: front.and_then(|front| drawing(view, front, ROOM_COVER, None)),
         facts: facts(view),
         parties: crate::parties::rows::rows(view),
         sizes: view.model.sizes.iter().map(|size| size.entry.title().to_string()).collect(),
         colourways: view.model.colourways.values().map(|way| colourway(view, way)).collect(),
         concessions: view.samples.concessions.iter().map(concession).collect(),
-        covers: [words::SIGNATURE_COVERS, words::SIGNATURE_EXCEPT, words::SIGNATURE_CHANGE]
-            .map(|word| word.en.into())
+        covers: [sentences::SIGNATURE_COVERS, sentences::SIGNATURE_EXCEPT, sentences::SIGNATURE_CHANGE]
+            .map(Phrase::from)
             .to_vec(),
         precedence: precedence(),
     })]
@@ -46,43 +54,46 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
 fn facts(view: &View<'_>) -> Vec<Fact> {
     let (style, revision) = (&view.model.style, &view.model.revision);
     let destinations: Vec<String> = style.destinations.iter().map(|one| one.value.printed()).collect();
-    let fact = |label: &str, value: String| Fact { label: label.into(), value: value.into() };
     let index = view.text(revision.id.as_ref());
     let dated = match date(view.text(revision.date.as_ref())) {
-        Some(date) if !index.is_empty() => format!("{index} of {date}"),
-        _ => index.to_string(),
+        Some(date) if !index.is_empty() => say!(DATED, revision = index, date),
+        _ => index.into(),
     };
     let open = view.findings.count(Severity::Must) + view.findings.count(Severity::Should);
-    let mut all = vec![
-        fact(heads::STYLE_NUMBER.en, view.text(style.id.as_ref()).into()),
-        fact(heads::FACTORY_NUMBER.en, view.text(style.factory_number.as_ref()).into()),
-        fact(heads::DESTINATIONS.en, destinations.join(", ")),
-        fact(heads::AGE.en, style.age.as_ref().map_or(String::new(), |age| grade(view, age))),
-        fact(heads::STAGE.en, capital(view.text(revision.stage.as_ref()))),
-        fact(heads::REVISION.en, dated),
-        fact(heads::REASON.en, view.text(revision.reason.as_ref()).into()),
-        fact("Questions open", open.to_string()),
-        fact(heads::ANSWER_BY.en, date(view.text(revision.answer.as_ref())).unwrap_or_default()),
-    ];
     let tags = view.samples.approvals.iter().filter_map(|one| one.sealed.as_ref()?.tag.clone());
-    all.push(fact("Sealed sample, tag no.", tags.collect::<Vec<_>>().join(", ")));
-    all
+    vec![
+        fact(heads::STYLE_NUMBER, view.text(style.id.as_ref())),
+        fact(heads::FACTORY_NUMBER, view.text(style.factory_number.as_ref())),
+        fact(heads::DESTINATIONS, Phrase::list(destinations)),
+        fact(heads::AGE, style.age.as_ref().map_or_else(Phrase::none, |age| grade(view, age))),
+        fact(heads::STAGE, begun(view.text(revision.stage.as_ref()))),
+        fact(heads::REVISION, dated),
+        fact(heads::REASON, view.text(revision.reason.as_ref())),
+        fact(OPEN, Cell::count(open as u64)),
+        fact(heads::ANSWER_BY, date(view.text(revision.answer.as_ref())).unwrap_or_default()),
+        fact(TAG, Phrase::list(tags)),
+    ]
+}
+
+/// A label with its value.
+pub fn fact(label: Word, value: impl Into<Cell>) -> Fact {
+    Fact { label: label.into(), value: value.into() }
 }
 
 /// `From 36 months, graded by ..`.
-fn grade(view: &View<'_>, age: &AgeGrade) -> String {
+fn grade(view: &View<'_>, age: &AgeGrade) -> Phrase {
     let range = match (&age.from, &age.to) {
         (Some(from), Some(to)) => say!(FROM_TO, from = from.value.to_string(), to = to.value.to_string()),
         (Some(from), None) => say!(FROM, from = from.value.to_string()),
         (None, Some(to)) => say!(TO, to = to.value.to_string()),
         (None, None) => Phrase::none(),
     };
-    Phrase::list([range, view.text(age.basis.as_ref()).into()]).english()
+    Phrase::list([range, view.text(age.basis.as_ref()).into()])
 }
 
 fn colourway(view: &View<'_>, way: &Way) -> Colourway {
     let id = &way.entry.id.value;
-    let name = if way.entry.name.is_some() { format!("{id} · {}", way.entry.title()) } else { id.clone() };
+    let name = if way.entry.name.is_some() { say!(WAY, id, name = way.entry.title()) } else { id.into() };
     let mut swatches: Vec<String> = Vec::new();
     for role in way.roles.keys() {
         let colour = view.model.resolve(role, id).and_then(|(_, colour)| view.model.colours.get(colour?));
@@ -93,11 +104,16 @@ fn colourway(view: &View<'_>, way: &Way) -> Colourway {
             }
         }
     }
-    Colourway { name, swatches, cells: view.model.sizes.iter().map(|_| "yes".to_string()).collect() }
+    Colourway { name, swatches, cells: view.model.sizes.iter().map(|_| heads::YES.into()).collect() }
 }
 
-fn precedence() -> Vec<String> {
-    let order =
-        [words::PRECEDENCE_1, words::PRECEDENCE_2, words::PRECEDENCE_3, words::PRECEDENCE_4, words::PRECEDENCE_5];
-    order.iter().map(|word| capital(word.en) + ".").collect()
+fn precedence() -> Vec<Phrase> {
+    let order = [
+        sentences::PRECEDENCE_1,
+        sentences::PRECEDENCE_2,
+        sentences::PRECEDENCE_3,
+        sentences::PRECEDENCE_4,
+        sentences::PRECEDENCE_5,
+    ];
+    order.iter().map(|word| say!(SENTENCE, text = Phrase::from(word).capital())).collect()
 }

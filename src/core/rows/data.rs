@@ -75,22 +75,22 @@ pub struct Cover {
     /// Colourways, the rows of the assortment.
     pub colourways: Vec<Colourway>,
     /// Findings that were lifted, by whom and until when.
-    pub concessions: Vec<String>,
+    pub concessions: Vec<Phrase>,
     /// What the signature covers, one sentence each.
-    pub covers: Vec<String>,
+    pub covers: Vec<Phrase>,
     /// Rules of precedence, first wins, one sentence each.
-    pub precedence: Vec<String>,
+    pub precedence: Vec<Phrase>,
 }
 
 /// One row of the assortment.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct Colourway {
     /// Code and name, "SAND · Sand with brick piping".
-    pub name: String,
+    pub name: Phrase,
     /// Screen colours, for the screen only: `"#c8b79a"`. Six hexadecimal digits or empty for none.
     pub swatches: Vec<String>,
     /// One cell per size: an order code, "yes", or "–".
-    pub cells: Vec<String>,
+    pub cells: Vec<Cell>,
 }
 
 /// The standing findings; the sheet is left out when there are none.
@@ -110,9 +110,9 @@ pub struct Question {
     /// Whether it stops the release: drawn with a heavy bar.
     pub stops: bool,
     /// The question.
-    pub text: String,
+    pub text: Phrase,
     /// The sheet and the item it concerns, a line each: "Pieces: piece Side".
-    pub concerns: String,
+    pub concerns: Phrase,
 }
 
 /// The views.
@@ -147,14 +147,14 @@ pub struct Bill {
     /// Groups of rows: fabric, fusible, thread, filling, trims.
     pub groups: Vec<BillGroup>,
     /// Notes under the table.
-    pub notes: Vec<String>,
+    pub notes: Vec<Phrase>,
 }
 
 /// Rows of one kind.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct BillGroup {
     /// The kind, "Shell fabric".
-    pub title: String,
+    pub title: Phrase,
     /// The rows.
     pub rows: Vec<BillRow>,
 }
@@ -165,23 +165,23 @@ pub struct BillRow {
     /// Item number, as in the call-outs.
     pub number: String,
     /// What it is called.
-    pub item: String,
+    pub item: Phrase,
     /// What it is made of, what it is for, where it goes; may be empty.
-    pub details: String,
+    pub details: Phrase,
     /// Article; empty asks for it.
-    pub article: String,
+    pub article: Cell,
     /// Supplier; empty asks for it.
-    pub supplier: String,
+    pub supplier: Cell,
     /// One colour per colourway.
-    pub colours: Vec<String>,
+    pub colours: Vec<Cell>,
     /// Net use per unit, one per size, without its unit.
-    pub uses: Vec<String>,
+    pub uses: Vec<Cell>,
     /// Unit of the use.
-    pub unit: String,
+    pub unit: Phrase,
     /// Least order per colour, where it is stated; else the factory fills it in.
-    pub minimum: String,
+    pub minimum: Cell,
     /// Lead time, where it is stated; else the factory fills it in.
-    pub lead: String,
+    pub lead: Cell,
 }
 
 /// The pieces.
@@ -207,38 +207,38 @@ pub struct PieceRow {
     /// Code of the piece.
     pub code: String,
     /// Name of the piece, and of the cut where a piece has several.
-    pub name: String,
+    pub name: Phrase,
     /// Material it is cut from.
-    pub material: String,
+    pub material: Phrase,
     /// Those that lie as drawn, per product.
-    pub drawn: String,
+    pub drawn: Cell,
     /// Mirrored ones per product.
-    pub mirrored: String,
+    pub mirrored: Cell,
     /// All of them per product.
-    pub total: String,
+    pub total: Cell,
     /// Cut size, width × height, one per size of the product in the order of the columns: `"504 × 504"`.
-    pub size: String,
+    pub size: Cell,
     /// Allowance without its unit, `"10"`, or per edge `"10, top 15"`.
-    pub allowance: String,
+    pub allowance: Cell,
     /// Grain and pile in words: "grain along height, pile down".
-    pub direction: String,
+    pub direction: Phrase,
     /// Anything else; may be empty.
-    pub note: String,
+    pub note: Phrase,
 }
 
 /// A total by material.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct PieceTotal {
     /// The material.
-    pub material: String,
+    pub material: Phrase,
     /// Pieces that lie as drawn, per product.
-    pub drawn: String,
+    pub drawn: Cell,
     /// Mirrored pieces per product.
-    pub mirrored: String,
+    pub mirrored: Cell,
     /// Pieces per product.
-    pub total: String,
+    pub total: Cell,
     /// Net area or length per product and size, with its unit.
-    pub net: String,
+    pub net: Phrase,
 }
 
 /// The drawing of one piece with what must be read beside it.
@@ -249,9 +249,9 @@ pub struct PieceCard {
     /// Code.
     pub code: String,
     /// Name.
-    pub name: String,
+    pub name: Phrase,
     /// Count and material: "cut 2 · Cotton canvas".
-    pub count: String,
+    pub count: Phrase,
     /// The drawing; its caption states the scale. `None` prints "Shape by the factory".
     pub drawing: Option<Drawing>,
 }

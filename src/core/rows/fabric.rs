@@ -8,8 +8,7 @@ use super::cell::Cell;
 use super::data::{Chain, ChainStep, Fabric, Sheet};
 use super::package::Head;
 use super::plan::{colour_name, pieces, shown};
-use super::tell::metres;
-use super::view::View;
+use super::view::{View, metres};
 
 words! {
     TITLE "fabric.title" = "How much fabric to order {order}";

@@ -103,7 +103,7 @@ fn stuffing_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
         stuffing.part.as_ref().and_then(|part| view.model.parts.get(&part.value)).map_or(1, |part| part.uses.len());
     let name = view.marked(&["stuffing"], id, stuffing.entry.title());
     Some(FillRow {
-        stuffing: if uses > 1 { say!(EACH_OF, stuffing = name, uses) } else { name.into() },
+        stuffing: if uses > 1 { say!(EACH_OF, stuffing = name, uses) } else { name },
         material: stuffing.filling.as_ref().map_or_else(Phrase::none, |material| view.material(&material.value).into()),
         how: view.text(stuffing.check.as_ref()).into(),
         masses,
@@ -169,4 +169,44 @@ fn notes(view: &View<'_>) -> Vec<Phrase> {
         }
     }
     all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::compute::Figure;
+
+    fn limited(target: &str, lower: &str, upper: &str) -> Mass {
+        let number = |text: &str| Figure::Known(Number::exact(Rational::parse(text).unwrap()));
+        mass(&Limited { target: number(target), lower: number(lower), upper: number(upper) })
+    }
+
+    fn printed(mass: &Mass) -> [String; 2] {
+        [mass.target.phrase().english(), mass.limits.phrase().english()]
+    }
+
+    #[test]
+    fn limits_go_inward_from_their_exact_values() {
+        assert_eq!(printed(&limited("900", "855", "945")), ["900", "855–945"]);
+        assert_eq!(printed(&limited("900", "855.0000000001", "944.9999999999")), ["900", "856–944"]);
+        assert_eq!(printed(&limited("30", "28.5", "31.5")), ["30", "28.5–31.5"]);
+        assert_eq!(printed(&limited("30", "28.45", "31.549")), ["30", "28.5–31.5"]);
+        assert_eq!(printed(&limited("30", "28", "32")), ["30", "28–32"]);
+    }
+
+    #[test]
+    fn limits_too_narrow_for_their_step_are_written_finer() {
+        assert_eq!(printed(&limited("250.4", "250.2", "250.6")), ["250", "250.2–250.6"]);
+    }
+
+    #[test]
+    fn a_sum_of_exact_limits_is_exact() {
+        let third = Number::exact(Rational::new(1, 3).unwrap());
+        let sum = Figure::sum([third, third, third].map(Figure::Known));
+        assert_eq!(sum.known().and_then(|sum| sum.rational()), Some(Rational::ONE));
+        assert_eq!(third.multiplied(3).rational(), Some(Rational::ONE));
+        // One that is measured lies on the grid of figures.
+        let measured = Figure::sum([Number::exact(Rational::ONE), Number::new(0.1)].map(Figure::Known));
+        assert_eq!(measured.known().and_then(|sum| sum.rational()), Rational::parse("1.1"));
+    }
 }

@@ -3,7 +3,23 @@
 use crate::diag::Finding;
 use crate::model::{Entry, Model};
 use crate::source::Span;
-use crate::words::{Word, kind, sheet as words};
+use crate::words::{Phrase, Word, kind, say, sheet as words, words};
+
+words! {
+    PLACE "items.place" = "{sheet}: {item}";
+    THING "items.thing" = "{kind} {title}";
+    MORE "items.more" = "and {count} more";
+    ORDER_OF_WORK "items.order-of-work" = "order of work";
+    STITCH "items.stitch" = "stitch";
+    CUTTING "items.cutting" = "cutting";
+    SAMPLE "items.sample" = "sample";
+    COMMENT "items.comment" = "comment";
+    APPROVAL "items.approval" = "approval";
+    CONCESSION "items.concession" = "concession";
+}
+
+/// What is no kind of thing with words of its own elsewhere.
+const CALLED: [Word; 7] = [ORDER_OF_WORK, STITCH, CUTTING, SAMPLE, COMMENT, APPROVAL, CONCESSION];
 
 /// Lines that are shown; a finding that points at more says how many.
 const SHOWN: usize = 4;
@@ -12,31 +28,33 @@ const SHOWN: usize = 4;
 type Table<'m> = (&'static str, &'m str, Span);
 
 /// `Pieces: piece Side`, a line for each thing a finding points at.
-pub fn concerned(model: &Model, finding: &Finding) -> String {
+pub fn concerned(model: &Model, finding: &Finding) -> Phrase {
     let tables = tables(model);
-    let mut lines: Vec<String> = Vec::new();
+    let mut lines: Vec<Phrase> = Vec::new();
     for line in finding.places.iter().filter_map(|label| line(&tables, label.span)) {
         if !lines.contains(&line) {
             lines.push(line);
         }
     }
     if lines.is_empty() {
-        lines.push(words::COVER.en.to_string());
+        lines.push(words::COVER.into());
     }
     if lines.len() > SHOWN {
         let more = lines.len() - SHOWN;
         lines.truncate(SHOWN);
-        lines.push(format!("and {more} more"));
+        lines.push(say!(MORE, count = more));
     }
-    lines.join("\n")
+    Phrase::lines(lines)
 }
 
 /// The table that begins last before a place is the one it lies in; none in a drawing.
-fn line(tables: &[Table<'_>], place: Span) -> Option<String> {
+fn line(tables: &[Table<'_>], place: Span) -> Option<Phrase> {
     let before = tables.iter().filter(|(.., at)| at.file == place.file && at.start <= place.start);
     let (table, title, _) = before.max_by_key(|(.., at)| at.start)?;
-    let called = kind::of(table).map_or(*table, |kind| kind.one.en);
-    Some(format!("{}: {}", sheet(table).en, format!("{called} {title}").trim()))
+    let called = kind::of(table).map(|kind| kind.one).or(CALLED.into_iter().find(|word| word.en == *table));
+    let kind = called.map_or_else(|| (*table).into(), Phrase::from);
+    let item = if title.is_empty() { kind } else { say!(THING, kind, title = *title) };
+    Some(say!(PLACE, sheet = sheet(table), item))
 }
 
 /// The sheet that shows things of a kind.

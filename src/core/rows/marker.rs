@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::compute::dies::{Die, Narrow};
 use crate::compute::lays::{Direction, LayFigures, mix_text};
-use crate::compute::{Number, Task};
+use crate::compute::{Figure, Number, Task};
 use crate::model::{Method, Spread};
 use crate::scene::{Codes, lay};
 use crate::words::{Phrase, Word, head, number, say, sheet, words};
@@ -12,8 +12,7 @@ use crate::words::{Phrase, Word, head, number, say, sheet, words};
 use super::cell::Cell;
 use super::data::{LayCard, LayGroup, Marker, Sheet};
 use super::package::{Drawing, Fact, Head, ROOM_LAY};
-use super::tell::{known_metres, metres};
-use super::view::View;
+use super::view::{View, metres};
 
 words! {
     WIDTH "marker.width" = "Width laid";
@@ -75,12 +74,7 @@ pub fn group(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> LayGroup {
     let rows = cards.chunks(2).map(<[LayCard]>::to_vec).collect();
     let mut notes = assumed(first);
     notes.extend(some.iter().filter_map(|(_, figures)| surplus(figures)));
-    LayGroup {
-        title: view.fabric_title(&task.bought.article, &task.materials).into(),
-        facts: shared(view, some),
-        rows,
-        notes,
-    }
+    LayGroup { title: view.fabric_title(&task.bought.article, &task.materials), facts: shared(view, some), rows, notes }
 }
 
 fn card(task: &Task, figures: &LayFigures) -> LayCard {
@@ -200,6 +194,11 @@ fn method(method: Method) -> Word {
         Method::Die => DIE,
         Method::Laser => LASER,
     }
+}
+
+/// A figure that is a length in metres.
+fn known_metres(mm: &Figure<Number>) -> Cell {
+    Cell::figure(mm, |mm| metres(*mm))
 }
 
 fn mm(value: Number) -> Phrase {

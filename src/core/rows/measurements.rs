@@ -124,7 +124,7 @@ fn row(view: &View<'_>, at: usize, id: &str, point: &PointOfMeasure, size: &str)
     });
     Point {
         number,
-        name: view.marked(&["point-of-measure"], id, &name).into(),
+        name: view.marked(&["point-of-measure"], id, &name),
         how: Phrase::row(how, " · "),
         critical: point.critical.as_ref().is_some_and(|flag| flag.value),
         limits: vec![line.map_or_else(Mass::default, limits)],

@@ -8,6 +8,7 @@ mod block;
 mod cards;
 mod cell;
 mod changes;
+mod choice;
 mod comments;
 mod confirmation;
 mod construction;
@@ -32,7 +33,6 @@ mod safety;
 mod samples;
 mod sizes;
 mod step;
-mod tell;
 mod view;
 mod views;
 mod written;
@@ -40,9 +40,17 @@ mod written;
 pub use cell::{Cell, Coded};
 pub use view::View;
 
+use crate::words::{Phrase, head, say, words};
 use data::Sheet;
 use labels::labels;
 use package::{About, Package, TitleBlock};
+
+words! {
+    REVISION "package.revision" = "{style} revision {revision}";
+    UNTITLED "package.untitled" = "Untitled style";
+    ORDER "package.order" = "Order";
+    PROGRAM "package.program" = "backtack";
+}
 
 /// What fills one kind of sheet: none, one or several.
 type Fill = fn(&View<'_>) -> Vec<Sheet>;
@@ -79,11 +87,8 @@ pub fn pages(view: &View<'_>) -> Package {
     let sheets = fills.iter().flat_map(|fill| fill(view)).collect();
     let block = title_block(view);
     let about = About {
-        title: [block.title.as_str(), block.style.as_str(), "revision", block.revision.as_str()]
-            .join(" ")
-            .trim()
-            .to_string(),
-        author: if block.owner.is_empty() { "backtack".into() } else { block.owner.clone() },
+        title: about(view, &block),
+        author: if block.owner.is_empty() { PROGRAM.en.into() } else { block.owner.clone() },
         language: view.model.style.languages.first.code().into(),
         date: date(view),
     };
@@ -107,9 +112,9 @@ fn title_block(view: &View<'_>) -> TitleBlock {
     let (style, revision) = (&view.model.style, &view.model.revision);
     let text = |stated| view.text(stated).to_string();
     let title = match (view.text(style.name.as_ref()), view.text(style.id.as_ref())) {
-        ("", "") => "Untitled style".to_string(),
-        ("", id) => id.to_string(),
-        (name, _) => name.to_string(),
+        ("", "") => UNTITLED.into(),
+        ("", id) => id.into(),
+        (name, _) => name.into(),
     };
     TitleBlock {
         owner: crate::parties::rows::owner(view),
@@ -122,13 +127,20 @@ fn title_block(view: &View<'_>) -> TitleBlock {
         language: view.model.style.languages.codes(),
         creator: text(revision.by.as_ref()),
         approver: text(revision.approved.as_ref()),
-        kind: if view.order.is_some() { "Order".into() } else { "Specification for manufacture".into() },
-        stage: view::capital(view.text(revision.stage.as_ref())),
+        kind: if view.order.is_some() { ORDER.into() } else { head::SPECIFICATION.into() },
+        stage: choice::begun(view.text(revision.stage.as_ref())),
         style: text(style.id.as_ref()),
         factory_style: text(style.factory_number.as_ref()),
         season: text(style.season.as_ref()),
         digest: view.digest.to_string(),
     }
+}
+
+/// The title of the document, in its first language.
+fn about(view: &View<'_>, block: &TitleBlock) -> String {
+    let style = Phrase::row([block.title.clone(), block.style.as_str().into()], " ");
+    let title = say!(REVISION, style, revision = &block.revision);
+    title.in_language(view.model.style.languages.first).trim().to_string()
 }
 
 /// Sealed revisions before this one, the newest first.

@@ -7,12 +7,16 @@ use crate::geom::{Outline, Path, Point, Segment as Curve, measure};
 use crate::model::assembly::{Side, sewn_cut};
 use crate::model::{JointKind, NotchStyle, Piece, Variant};
 use crate::scene::{At, InnerLine, Line, NotchForm, PieceNotch, PieceOutline, PiecePoint, Segment};
-use crate::words::{Phrase, number, say, words};
+use crate::words::{Languages, Phrase, number, say, words};
 
 use super::view::{View, length, millimetres};
 
 words! {
     SEW_LINE_ONLY "outline.sew-line-only" = "Piece {piece}: sew line only, the cut line is not known yet.";
+    OPENING "outline.opening" = "opening {length}";
+    OPENING_OF "outline.opening-of" = "opening {length} ({copies})";
+    ALLOWANCE "outline.allowance" = "allowance {width}";
+    NO_ALLOWANCE "outline.no-allowance" = "no allowance";
     BARE "outline.piece" = "Piece {piece}: cut size {width} by {height} mm, sew line dashed inside the cut line.";
     ONE_NOTCH "outline.one-notch" = "Piece {piece}: cut size {width} by {height} mm, sew line dashed inside the cut line, one notch.";
     NOTCHES "outline.notches" = "Piece {piece}: cut size {width} by {height} mm, sew line dashed inside the cut line, {count} notches.";
@@ -37,7 +41,7 @@ pub fn shape(view: &View<'_>, piece: &Piece, size: &str) -> Option<PieceOutline>
         notches: notches(lines),
         marks: sew.marks.iter().map(|one| mark(&one.id, one.at)).collect(),
         openings: openings(view, piece, sew),
-        remarks: allowances(lines, sew),
+        remarks: allowances(lines, sew, view.model.style.languages),
         grain: towards(piece.grain_line(sew)).or(pile),
         pile,
         width_text: millimetres(bounds.width()),
@@ -108,6 +112,12 @@ fn notches(lines: &Lines) -> Vec<PieceNotch> {
         .collect()
 }
 
+/// A text of a drawing, which has one line: the second language stands behind the first, and the label finds room for both.
+fn in_line(text: &Phrase, languages: Languages) -> String {
+    let first = text.in_language(languages.first);
+    text.second(languages).map_or(first.clone(), |second| format!("{first} {second}"))
+}
+
 /// Stretches of the outline that are left open, each once, with their lengths, and the copies where only some have it.
 fn openings(view: &View<'_>, piece: &Piece, sew: &Outline) -> Vec<([At; 2], String)> {
     let mut all: BTreeMap<(usize, usize), (f64, BTreeSet<&str>)> = BTreeMap::new();
@@ -122,8 +132,12 @@ fn openings(view: &View<'_>, piece: &Piece, sew: &Outline) -> Vec<([At; 2], Stri
     let place = |at: usize| sew.points.get(at).and_then(|one| sew.point(&one.id)).map(page);
     let written = |((from, to), (length, copies)): ((usize, usize), (f64, BTreeSet<&str>))| {
         let some: Vec<&str> = copies.into_iter().collect();
-        let only = if some.len() < piece.copies.len() { format!(" ({})", some.join(", ")) } else { String::new() };
-        Some(([place(from)?, place(to)?], format!("opening {}{only}", millimetres(length))))
+        let length = millimetres(length);
+        let text = match some.len() < piece.copies.len() {
+            true => say!(OPENING_OF, length, copies = Phrase::list(some)),
+            false => say!(OPENING, length),
+        };
+        Some(([place(from)?, place(to)?], in_line(&text, view.model.style.languages)))
     };
     all.into_iter().filter_map(written).collect()
 }
@@ -156,7 +170,7 @@ fn stretches(view: &View<'_>, piece: &Piece, side: &Side) -> Vec<Stretch> {
 }
 
 /// Allowances that are not that of most edges, at the middle of their edge.
-fn allowances(lines: &Lines, sew: &Outline) -> Vec<PiecePoint> {
+fn allowances(lines: &Lines, sew: &Outline, languages: Languages) -> Vec<PiecePoint> {
     let widths: &[f64] = lines.widths.known().map_or(&[], Vec::as_slice);
     let count = |width: f64| widths.iter().filter(|other| (**other - width).abs() < 1e-9).count();
     let usual = widths.iter().copied().reduce(|most, width| if count(width) > count(most) { width } else { most });
@@ -165,9 +179,8 @@ fn allowances(lines: &Lines, sew: &Outline) -> Vec<PiecePoint> {
     let mut all: Vec<PiecePoint> = Vec::new();
     for (run, width) in other {
         let Some((at, _)) = sew.along_run(run, sew.length_of(run) / 2.0) else { continue };
-        let name =
-            if *width == 0.0 { "no allowance".to_string() } else { format!("allowance {}", millimetres(*width)) };
-        all.push(PiecePoint { name, at: page(at) });
+        let text = if *width == 0.0 { NO_ALLOWANCE.into() } else { say!(ALLOWANCE, width = millimetres(*width)) };
+        all.push(PiecePoint { name: in_line(&text, languages), at: page(at) });
     }
     all
 }

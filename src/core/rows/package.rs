@@ -55,7 +55,7 @@ pub struct TitleBlock {
     /// Identification number of the document.
     pub number: String,
     /// Title: the product.
-    pub title: String,
+    pub title: Phrase,
     /// Supplementary title.
     pub supplement: String,
     /// Date of issue, written out.
@@ -71,9 +71,9 @@ pub struct TitleBlock {
     /// Person who approved it.
     pub approver: String,
     /// Document type, `"Product specification"`.
-    pub kind: String,
+    pub kind: Phrase,
     /// Document status: the stage, `"Prototype"`.
-    pub stage: String,
+    pub stage: Phrase,
     /// Our style number.
     pub style: String,
     /// The factory's number.

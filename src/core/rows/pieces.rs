@@ -1,17 +1,53 @@
 //! What to cut: the cuts in a table, totals by material, and each piece drawn with its sew and cut line.
 
+use std::collections::BTreeSet;
+
 use crate::compute::{CutCount, Figure, Number};
 use crate::model::{Cut, EdgeRef, NotchStyle, Piece, Value, Variant};
 use crate::scene::{self, Line, legend_sample, piece as draw, scale_for};
-use crate::units::Quantity;
-use crate::words::{number, sheet as words};
+use crate::units::{Quantity, Unit};
+use crate::words::{Phrase, Word, say, sheet as sentences, words};
 
 use super::cards::{rows as rows_of, width};
+use super::cell::Cell;
 use super::data::{LegendRow, PieceCard, PieceRow, PieceTotal, Pieces, Sheet};
 use super::outline::{form, shape};
 use super::package::{Drawing, Head, room_piece};
-use super::view::{View, length};
-use super::written::{NOT_YET, figure};
+use super::view::{View, mm};
+
+words! {
+    LEAD "pieces.lead" = "Counts are for one product. Sizes are cut sizes, width × height, with the height along the grain. A mirrored piece is written out as such; a piece that is its own mirror image counts as one kind.";
+    CUT_OF "pieces.cut-of" = "{piece}, {cut}";
+    AREA_OF "pieces.area" = "the area is not computed";
+    WIDE_HIGH "pieces.wide-high" = "{width} × {height}";
+    BLOCK "pieces.block" = "block {width} × {height}";
+    INSIDE "pieces.inside" = "{allowance} inside";
+    EDGE "pieces.edge" = "{edge} {allowance}";
+    GRAIN_TO "pieces.grain-to" = "grain {from} to {to}";
+    GRAIN_DRAWN "pieces.grain-drawn" = "grain as drawn";
+    PILE_TO "pieces.pile-to" = "pile lies {from} to {to}";
+    PILE_DRAWN "pieces.pile-drawn" = "pile as drawn";
+    MIRRORED "pieces.mirrored" = "mirrored: {names}";
+    LAYERS "pieces.layers" = "{count} layers each";
+    RAW "pieces.raw" = "raw: {edges}";
+    NET_OF_SIZE "pieces.net-of-size" = "{size}  {area}";
+    CUT "pieces.cut" = "cut {count} · {material}";
+    CUT_SIDED "pieces.cut-sided" = "cut {count} ({mirrored} mirrored) · {material}";
+    LAYER "pieces.layer" = "{cut} · {layer}";
+    THEN_TO_SHAPE "pieces.then-to-shape" = "{cut}, {block} mm, then to shape";
+    SIZE_AND_SCALE "pieces.size-and-scale" = "Size {size}, {scale}";
+    CUT_LINE "pieces.cut-line" = "cut line";
+    SEW_LINE "pieces.sew-line" = "sew line";
+    GRAIN "pieces.grain" = "grain";
+    PILE "pieces.pile" = "pile, the way it lies";
+    STITCHING "pieces.stitching" = "stitching inside a piece";
+    PLACEMENT "pieces.placement" = "placement mark";
+    FOLD "pieces.fold" = "middle, about which a half was opened out";
+    SLIT "pieces.slit" = "notch, slit; drawn no shorter than it shows";
+    OUTWARD "pieces.outward" = "notch, outward; drawn no smaller than it shows";
+    MARKED "pieces.marked" = "notch, marked and not cut";
+    CUT_SIZE "pieces.cut-size" = "cut size";
+}
 
 /// One sheet, or none without pieces.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -19,11 +55,9 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         return Vec::new();
     }
     let rows: Vec<PieceRow> = view.figures.counts.cuts.iter().filter_map(|count| row(view, count)).collect();
-    let lead = "Counts are for one product. Sizes are cut sizes, width × height, with the height along the grain. A \
-                mirrored piece is written out as such; a piece that is its own mirror image counts as one kind.";
     vec![Sheet::Pieces(Pieces {
-        head: Head { title: words::PIECES_TITLE.en.into(), name: words::PIECES.en.into(), lead: lead.into() },
-        unit: "mm".into(),
+        head: Head { title: sentences::PIECES_TITLE.into(), name: sentences::PIECES.into(), lead: LEAD.into() },
+        unit: Unit::Mm.symbol().into(),
         rows,
         totals: totals(view),
         drawings: rows_of(view.model.pieces.values().map(|piece| card(view, piece))),
@@ -31,25 +65,21 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     })]
 }
 
-fn count(figure: &Figure<u64>) -> String {
-    match figure {
-        Figure::Known(value) => value.to_string(),
-        Figure::NotYet { .. } => NOT_YET.into(),
-        Figure::Withheld => "withheld".into(),
-    }
+fn count(figure: &Figure<u64>) -> Cell {
+    Cell::figure(figure, |value| Cell::count(*value))
 }
 
 fn row(view: &View<'_>, count_of: &CutCount) -> Option<PieceRow> {
     let piece = view.model.pieces.get(&count_of.piece)?;
     let cut = piece.cuts.get(&count_of.cut)?;
     let title = piece.entry.title();
-    let name = if piece.cuts.len() > 1 { format!("{title}, {}", cut.entry.title()) } else { title.to_string() };
+    let name = if piece.cuts.len() > 1 { say!(CUT_OF, piece = title, cut = cut.entry.title()) } else { title.into() };
     let own = count_of.own_image.known().copied().unwrap_or(false);
-    let side = |figure: &Figure<u64>| if own { "–".to_string() } else { count(figure) };
+    let side = |figure: &Figure<u64>| if own { Cell::Dash } else { count(figure) };
     Some(PieceRow {
         code: count_of.piece.clone(),
-        name: view.marked(&["piece"], &count_of.piece, &name),
-        material: count_of.material.as_ref().map_or(String::new(), |material| view.material(material)),
+        name: view.marked(&["piece"], &count_of.piece, name),
+        material: count_of.material.as_ref().map_or_else(Phrase::none, |material| view.material(material).into()),
         drawn: side(&count_of.drawn),
         mirrored: side(&count_of.mirrored),
         total: count(&count_of.total),
@@ -60,72 +90,70 @@ fn row(view: &View<'_>, count_of: &CutCount) -> Option<PieceRow> {
     })
 }
 
-/// The cut size in every size, one line each.
-fn sizes(view: &View<'_>, piece: &str, cut: &str) -> String {
-    let Some(by_size) = view.figures.pieces.get(piece) else { return String::new() };
-    let mut lines: Vec<(String, String)> = Vec::new();
-    for size in view.sizes() {
-        let Some(figures) = by_size.get(size).and_then(|one| one.cuts.get(cut)) else { continue };
-        let text = match (&figures.block_width, &figures.block_height, &figures.line) {
-            (Some(width), Some(height), _) => format!("block {} × {}", figure(width, 1), figure(height, 1)),
-            (_, _, Figure::Known(line)) => format!("{} × {}", length(line.width), length(line.height)),
-            _ => NOT_YET.into(),
-        };
-        lines.push((size.to_string(), text));
-    }
-    let same = lines.windows(2).all(|pair| pair[0].1 == pair[1].1);
-    match (same, lines.first()) {
-        (true, Some((_, text))) => text.clone(),
-        _ => lines.iter().map(|(size, text)| format!("{size}  {text}")).collect::<Vec<_>>().join("\n"),
-    }
-}
-
-fn millimetres(view: &View<'_>, value: &Value<Quantity>) -> String {
-    view.by_size(|size| match value.known(Variant { size, colourway: "" }) {
-        Some(quantity) => figure(&Figure::number(quantity.si_f64() * 1000.0), 2),
-        None => NOT_YET.into(),
+/// The cut size in every size.
+fn sizes(view: &View<'_>, piece: &str, cut: &str) -> Cell {
+    let by_size = view.figures.pieces.get(piece);
+    view.cells(|size| {
+        let figures = by_size?.get(size)?.cuts.get(cut)?;
+        let side = |figure: &Figure<Number>| Cell::figure(figure, |value| mm(*value)).phrase();
+        Some(match (&figures.block_width, &figures.block_height) {
+            (Some(width), Some(height)) => say!(BLOCK, width = side(width), height = side(height)).into(),
+            _ => Cell::figure(&figures.line, |line| {
+                say!(WIDE_HIGH, width = mm(line.width).phrase(), height = mm(line.height).phrase()).into()
+            }),
+        })
     })
 }
 
-fn allowance(view: &View<'_>, cut: &Cut) -> String {
-    if let Some(inside) = &cut.inside {
-        return format!("{} inside", millimetres(view, inside));
-    }
-    let mut texts: Vec<String> = cut.allowance.all.iter().map(|value| millimetres(view, value)).collect();
-    let edge = |(edge, value): &(EdgeRef, Value<Quantity>)| format!("{} {}", edge.text(), millimetres(view, value));
-    texts.extend(cut.allowance.edges.iter().map(edge));
-    texts.join("\n")
+fn millimetres(view: &View<'_>, value: &Value<Quantity>) -> Phrase {
+    view.in_sizes(|size| {
+        let known = value.known(Variant { size, colourway: "" });
+        let cell = known.map_or(Cell::Unknown(BTreeSet::new()), |quantity| {
+            let mm = quantity.si().checked_div(Unit::Mm.si_factor());
+            Cell::amount(mm.map_or(Number::new(quantity.si_f64() * 1000.0), Number::exact), 2, "")
+        });
+        cell.phrase()
+    })
 }
 
-fn direction(view: &View<'_>, piece: &Piece) -> String {
-    let way = |word: &str, ends: &crate::source::Spanned<(String, String)>| {
-        format!("{word} {} to {}", ends.value.0, ends.value.1)
+fn allowance(view: &View<'_>, cut: &Cut) -> Cell {
+    if let Some(inside) = &cut.inside {
+        return say!(INSIDE, allowance = millimetres(view, inside)).into();
+    }
+    let all = cut.allowance.all.iter().map(|value| millimetres(view, value));
+    let edge = |(edge, value): &(EdgeRef, Value<Quantity>)| {
+        say!(EDGE, edge = edge.text(), allowance = millimetres(view, value))
+    };
+    Phrase::lines(all.chain(cut.allowance.edges.iter().map(edge))).into()
+}
+
+fn direction(view: &View<'_>, piece: &Piece) -> Phrase {
+    let way = |word: Word, ends: &crate::source::Spanned<(String, String)>| {
+        say!(word, from = &ends.value.0, to = &ends.value.1)
     };
     let drawn = view.assembly.outlines.any(&piece.entry.id.value);
-    let grain = piece.grain.as_ref().map(|ends| way("grain", ends));
-    let grain = grain.or(drawn.and_then(|one| one.grain).map(|_| "grain as drawn".to_string()));
-    let pile = piece.pile.as_ref().map(|ends| way("pile lies", ends));
-    let pile = pile.or(drawn.and_then(|one| one.pile).map(|_| "pile as drawn".to_string()));
-    grain.into_iter().chain(pile).collect::<Vec<_>>().join(", ")
+    let grain = piece.grain.as_ref().map(|ends| way(GRAIN_TO, ends));
+    let grain = grain.or(drawn.and_then(|one| one.grain).map(|_| GRAIN_DRAWN.into()));
+    let pile = piece.pile.as_ref().map(|ends| way(PILE_TO, ends));
+    let pile = pile.or(drawn.and_then(|one| one.pile).map(|_| PILE_DRAWN.into()));
+    Phrase::list(grain.into_iter().chain(pile))
 }
 
 /// Names of copies written out, raw edges, and the user's own remark.
-fn note(view: &View<'_>, piece: &Piece, cut: &Cut) -> String {
-    let mut parts: Vec<String> = Vec::new();
+fn note(view: &View<'_>, piece: &Piece, cut: &Cut) -> Phrase {
+    let mut parts: Vec<Phrase> = Vec::new();
     let mirrored: Vec<&str> = piece.copies.iter().filter(|copy| copy.mirrored).map(|copy| copy.name.as_str()).collect();
     if !mirrored.is_empty() {
-        parts.push(format!("mirrored: {}", mirrored.join(", ")));
+        parts.push(say!(MIRRORED, names = Phrase::list(mirrored)));
     }
     if let Some(times) = cut.count.as_ref().and_then(|count| count.known()).filter(|times| **times > 1) {
-        parts.push(format!("{times} layers each"));
+        parts.push(say!(LAYERS, count = *times));
     }
     if !piece.raw.is_empty() {
-        let runs: Vec<String> = piece.raw.iter().map(|run| view.written(run.span)).collect();
-        parts.push(format!("raw: {}", runs.join(", ")));
+        parts.push(say!(RAW, edges = Phrase::list(piece.raw.iter().map(|run| view.written(run.span)))));
     }
-    parts.push(view.text(piece.note.as_ref()).to_string());
-    parts.retain(|part| !part.is_empty());
-    parts.join("; ")
+    parts.push(view.text(piece.note.as_ref()).into());
+    Phrase::row(parts, "; ")
 }
 
 /// Pieces and net area by material, summed over its cuts; the areas are those of the bill.
@@ -138,26 +166,19 @@ fn totals(view: &View<'_>) -> Vec<PieceTotal> {
         let side = |pick: fn(&CutCount) -> &Figure<u64>| {
             let sum =
                 Figure::total(cuts().filter(|cut| cut.own_image.known() != Some(&true)).map(|cut| pick(cut).clone()));
-            if sided { count(&sum) } else { "–".to_string() }
+            if sided { count(&sum) } else { Cell::Dash }
         };
-        let nets: Vec<String> = view
-            .sizes()
-            .into_iter()
-            .map(|size| {
-                let parts = cuts().map(|cut| area(view, cut, size));
-                let text = match Figure::sum(parts).times(1e-6) {
-                    Figure::Known(value) => number::with_unit(value.get(), 4, "m²"),
-                    _ => NOT_YET.into(),
-                };
-                if view.model.sizes.len() > 1 { format!("{size}  {text}") } else { text }
-            })
-            .collect();
+        let net = |size: &str| {
+            let sum = Figure::sum(cuts().map(|cut| area(view, cut, size))).times(1e-6);
+            let area = Cell::figure(&sum, |value| Cell::fixed(*value, 4, "m²")).phrase();
+            if view.model.sizes.len() > 1 { say!(NET_OF_SIZE, size, area) } else { area }
+        };
         all.push(PieceTotal {
-            material: view.material(material),
+            material: view.material(material).into(),
             drawn: side(|cut| &cut.drawn),
             mirrored: side(|cut| &cut.mirrored),
             total: count(total),
-            net: nets.join(" · "),
+            net: Phrase::row(view.sizes().into_iter().map(net), " · "),
         });
     }
     all
@@ -169,7 +190,7 @@ fn area(view: &View<'_>, cut: &CutCount, size: &str) -> Figure<Number> {
     let times = cut.total.clone().map(|count| Number::new(count as f64));
     match one {
         Some(one) => one.material_area.clone().by(times),
-        None => Figure::not_yet("the area is not computed"),
+        None => Figure::not_yet(AREA_OF),
     }
 }
 
@@ -184,30 +205,38 @@ fn card(view: &View<'_>, piece: &Piece) -> ([f64; 2], PieceCard) {
         width: size[0],
         code: id.clone(),
         name: view.marked(&["piece"], id, if piece.entry.name.is_some() { piece.entry.title() } else { "" }),
-        count: cuts.collect::<Vec<_>>().join("\n"),
+        count: Phrase::lines(cuts),
         drawing,
     };
     (size, card)
 }
 
 /// `cut 2 (1 mirrored) · Plush`, and the block it is cut from first.
-fn cut_count(view: &View<'_>, piece: &Piece, cut: &CutCount) -> String {
-    let material = cut.material.as_ref().map_or(String::new(), |material| view.material(material));
-    let sides = match (cut.own_image.known(), cut.mirrored.known()) {
-        (Some(false), Some(1..)) => format!(" ({} mirrored)", count(&cut.mirrored)),
-        _ => String::new(),
+fn cut_count(view: &View<'_>, piece: &Piece, cut: &CutCount) -> Phrase {
+    let material = cut.material.as_ref().map_or_else(Phrase::none, |material| view.material(material).into());
+    let total = count(&cut.total).phrase();
+    let mut said = match (cut.own_image.known(), cut.mirrored.known()) {
+        (Some(false), Some(1..)) => {
+            say!(CUT_SIDED, count = total, mirrored = count(&cut.mirrored).phrase(), material)
+        }
+        _ => say!(CUT, count = total, material),
     };
-    let layer = match piece.cuts.get(&cut.cut) {
-        Some(layer) if piece.cuts.len() > 1 => format!(" · {}", layer.entry.title()),
-        _ => String::new(),
-    };
-    let block = piece.cuts.get(&cut.cut).is_some_and(|layer| layer.block.is_some());
-    let block = if block {
-        format!(", {} mm, then to shape", sizes(view, &cut.piece, &cut.cut).replace('\n', "; "))
-    } else {
-        String::new()
-    };
-    format!("cut {}{sides} · {material}{layer}{block}", count(&cut.total))
+    let layer = piece.cuts.get(&cut.cut);
+    if let Some(layer) = layer.filter(|_| piece.cuts.len() > 1) {
+        said = say!(LAYER, cut = said, layer = layer.entry.title());
+    }
+    if layer.is_some_and(|layer| layer.block.is_some()) {
+        said = say!(THEN_TO_SHAPE, cut = said, block = blocks(&sizes(view, &cut.piece, &cut.cut)));
+    }
+    said
+}
+
+/// Cut sizes on one line: `S: block 100 × 80; L: block 120 × 90`.
+fn blocks(sizes: &Cell) -> Phrase {
+    match sizes.phrase() {
+        Phrase::Row(all, _) => Phrase::row(all, "; "),
+        one => one,
+    }
 }
 
 /// The piece in the first size that has a shape, at the largest scale that fits.
@@ -217,28 +246,31 @@ fn drawing(view: &View<'_>, piece: &Piece) -> Option<Drawing> {
     let scale = scale_for(&outline, room_piece);
     let scene = draw(&outline, scale);
     let named = view.model.size(size).map_or(size, |one| one.entry.title());
-    let caption = if view.model.sizes.len() > 1 { format!("Size {named}, 1:{scale}") } else { format!("1:{scale}") };
-    Some(Drawing::of(scene, &caption))
+    let scale = format!("1:{scale}");
+    let caption = if view.model.sizes.len() > 1 { say!(SIZE_AND_SCALE, size = named, scale) } else { scale.into() };
+    Some(Drawing::of(scene, caption))
 }
 
 /// The lines that occur in the drawings.
 fn legend(view: &View<'_>) -> Vec<LegendRow> {
     let pieces = || view.model.pieces.values();
-    let sample =
-        |line: Line, text: &str| LegendRow { sample: Drawing::of(legend_sample(line, text), ""), text: text.into() };
-    let mut all = vec![sample(Line::Cut, "cut line"), sample(Line::Sew, "sew line")];
+    let sample = |line: Line, text: Word| LegendRow {
+        sample: Drawing::of(legend_sample(line, text), Phrase::none()),
+        text: text.into(),
+    };
+    let mut all = vec![sample(Line::Cut, CUT_LINE), sample(Line::Sew, SEW_LINE)];
     let drawn = || pieces().filter_map(|piece| Some((piece, view.assembly.outlines.any(&piece.entry.id.value)?)));
     if drawn().any(|(piece, outline)| piece.along(outline).is_some()) {
-        all.push(sample(Line::Grain, "grain"));
+        all.push(sample(Line::Grain, GRAIN));
     }
     if drawn().any(|(piece, outline)| piece.pile_line(outline).is_some()) {
-        all.push(sample(Line::Pile, "pile, the way it lies"));
+        all.push(sample(Line::Pile, PILE));
     }
     if drawn().any(|(_, one)| !one.lines.is_empty()) {
-        all.push(sample(Line::Topstitch, "stitching inside a piece"));
+        all.push(sample(Line::Topstitch, STITCHING));
     }
     if drawn().any(|(_, one)| !one.marks.is_empty()) {
-        all.push(sample(Line::Placement, "placement mark"));
+        all.push(sample(Line::Placement, PLACEMENT));
     }
     let folded = |piece: &Piece| {
         let sizes = view.sizes();
@@ -246,23 +278,19 @@ fn legend(view: &View<'_>) -> Vec<LegendRow> {
         sources.into_iter().any(|source| source.fold.is_some())
     };
     if pieces().any(folded) {
-        all.push(sample(Line::Fold, "middle, about which a half was opened out"));
+        all.push(sample(Line::Fold, FOLD));
     }
     let notches = |piece: &Piece| {
         let shown = view.shown(&piece.entry.id.value);
         shown.is_some_and(|(_, lines)| lines.notches.known().is_some_and(|marks| !marks.is_empty()))
     };
-    for (style, text) in [
-        (NotchStyle::Slit, "notch, slit; drawn no shorter than it shows"),
-        (NotchStyle::Outward, "notch, outward; drawn no smaller than it shows"),
-        (NotchStyle::None, "notch, marked and not cut"),
-    ] {
+    for (style, text) in [(NotchStyle::Slit, SLIT), (NotchStyle::Outward, OUTWARD), (NotchStyle::None, MARKED)] {
         let own = |piece: &Piece| piece.notches.style.as_ref().map(|style| style.value).unwrap_or_default() == style;
         if pieces().any(|piece| own(piece) && notches(piece)) {
             let scene = scene::notch_sample(form(style), text);
-            all.push(LegendRow { sample: Drawing::of(scene, ""), text: text.into() });
+            all.push(LegendRow { sample: Drawing::of(scene, Phrase::none()), text: text.into() });
         }
     }
-    all.push(sample(Line::Dimension, "cut size"));
+    all.push(sample(Line::Dimension, CUT_SIZE));
     all
 }

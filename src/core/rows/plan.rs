@@ -11,8 +11,7 @@ use crate::words::{Phrase, Word, head, say, sheet, words};
 use super::cell::Cell;
 use super::data::{Plan, PlanGroup, PlanRow, Sheet};
 use super::package::{Fact, Head};
-use super::tell::metres;
-use super::view::View;
+use super::view::{View, metres};
 use super::written::date;
 
 words! {
@@ -74,7 +73,7 @@ pub fn pieces(count: u64) -> Cell {
 
 /// The spreads of a fabric, a group for each colour.
 fn groups(view: &View<'_>, fabric: &FabricPlan) -> Vec<PlanGroup> {
-    let title = Phrase::from(view.fabric_title(&fabric.article, &fabric.materials));
+    let title = view.fabric_title(&fabric.article, &fabric.materials);
     let plan = match &fabric.plan {
         Figure::Known(plan) => plan,
         Figure::NotYet { why } => {

@@ -1,13 +1,18 @@
 //! The standing findings, as questions to answer. Left out when there are none.
 
 use crate::diag::{Finding, Severity};
-use crate::words::{Phrase, foot, sheet as words};
+use crate::words::{Phrase, foot, say, sheet as sentences, words};
 
 use super::data::{Question, Questions, Sheet};
 use super::items::concerned;
 use super::package::Head;
-use super::view::{View, capital};
+use super::view::View;
 use super::written::date;
+
+words! {
+    LEAD "questions.lead" = "Please answer on this sheet or in writing. A question with a bar beside it stops the release.";
+    LEAD_BY "questions.lead-by" = "Please answer on this sheet or in writing by {date}. A question with a bar beside it stops the release.";
+}
 
 /// One sheet, or none. Notes are for the author of the specification and stay off the page.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -16,10 +21,9 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if asked.is_empty() {
         return Vec::new();
     }
-    let by = date(view.text(view.model.revision.answer.as_ref())).map_or(String::new(), |date| format!(" by {date}"));
-    let lead =
-        format!("Please answer on this sheet or in writing{by}. A question with a bar beside it stops the release.");
-    let head = Head { title: words::QUESTIONS_TITLE.en.into(), name: words::QUESTIONS.en.into(), lead: lead.into() };
+    let by = date(view.text(view.model.revision.answer.as_ref()));
+    let lead = by.map_or_else(|| LEAD.into(), |date| say!(LEAD_BY, date));
+    let head = Head { title: sentences::QUESTIONS_TITLE.into(), name: sentences::QUESTIONS.into(), lead };
     let rows = asked.iter().enumerate().map(|(n, finding)| question(view, n + 1, finding)).collect();
     vec![Sheet::Questions(Questions { head, rows })]
 }
@@ -28,7 +32,7 @@ fn question(view: &View<'_>, number: usize, finding: &Finding) -> Question {
     Question {
         number: number.to_string(),
         stops: finding.severity == Severity::Must,
-        text: capital(&finding.message.english()),
+        text: finding.message.clone().capital(),
         concerns: concerned(view.asked, finding),
     }
 }

@@ -8,8 +8,18 @@ use crate::diag::Findings;
 use crate::model::{Assembly, Model, Picture, Stated, StitchUse};
 use crate::revision::Since;
 use crate::source::{Sources, Span};
+use crate::words::{Phrase, kind, say, words};
 
+use super::cell::{Cell, Coded, MARK};
 use super::written::{NOT_YET, figure};
+
+words! {
+    SAMPLE "view.sample" = "Sample {id}, {name}";
+    THING "view.thing" = "{kind} {id}, {name}";
+    NAMED "view.named" = "{id}, {name}";
+    OF_SIZE "view.of-size" = "{size} {value}";
+    FOR_ROLES "view.for-roles" = "{roles}: {fabric}";
+}
 
 /// Everything a sheet may look at.
 #[derive(Debug, Clone, Copy)]
@@ -56,14 +66,14 @@ impl<'a> View<'a> {
     }
 
     /// Something as a comment or an approval points at it: `piece.CROWN`, `plush/soot`; as it is written where it is not known.
-    pub fn item(&self, written: &str) -> String {
+    pub fn item(&self, written: &str) -> Phrase {
         if let Some((article, colour)) = written.split_once('/') {
             let colour = self.model.colours.get(colour).map_or(colour, |colour| colour.entry.title());
-            return format!("{}, {colour}", self.material(article));
+            return say!(NAMED, id = self.material(article), name = colour);
         }
         let (kind, id) = written.split_once('.').unwrap_or(("", written));
         if let Some(sample) = self.samples.samples.get(id).filter(|_| kind == "sample") {
-            return format!("Sample {id}, {}", sample.name);
+            return say!(SAMPLE, id, name = &sample.name);
         }
         let model = self.model;
         let entry = match kind {
@@ -77,9 +87,9 @@ impl<'a> View<'a> {
             _ => model.articles.get(id).map(|one| &one.entry),
         };
         match entry.filter(|entry| entry.title() != id) {
-            Some(entry) if kind.is_empty() => format!("{id}, {}", entry.title()),
-            Some(entry) => format!("{} {id}, {}", capital(&kind.replace('-', " ")), entry.title()),
-            None => written.to_string(),
+            Some(entry) if kind.is_empty() => say!(NAMED, id, name = entry.title()),
+            Some(entry) => say!(THING, kind = called(kind).capital(), id, name = entry.title()),
+            None => written.into(),
         }
     }
 
@@ -104,17 +114,17 @@ impl<'a> View<'a> {
     }
 
     /// A text, marked where the thing it names changed since the last sealed revision.
-    pub fn marked(&self, kinds: &[&str], id: &str, text: &str) -> String {
+    pub fn marked(&self, kinds: &[&str], id: &str, text: impl Into<Phrase>) -> Phrase {
         let changed = self.since.is_some_and(|since| kinds.iter().any(|kind| since.marks.thing(kind, id)));
-        if changed { format!("{CHANGED} {text}").trim().to_string() } else { text.to_string() }
+        if changed { Phrase::row([MARK.into(), text.into()], " ") } else { text.into() }
     }
 
     /// `Black plush: Short plush, pile 5 mm`: what a fabric is called, and what it is for.
-    pub fn fabric_title<'m>(&self, article: &str, materials: impl IntoIterator<Item = &'m String>) -> String {
+    pub fn fabric_title<'m>(&self, article: &str, materials: impl IntoIterator<Item = &'m String>) -> Phrase {
         let fabric = self.material(article);
         let roles: Vec<String> =
             materials.into_iter().map(|material| self.material(material)).filter(|name| *name != fabric).collect();
-        if roles.is_empty() { fabric } else { format!("{}: {fabric}", roles.join(", ")) }
+        if roles.is_empty() { fabric.into() } else { say!(FOR_ROLES, roles = Phrase::list(roles), fabric) }
     }
 
     /// The stitch of a seam: its own, or the one all seams have.
@@ -132,16 +142,20 @@ impl<'a> View<'a> {
         self.sizes().into_iter().find_map(known)
     }
 
-    /// One text for each size: alone where all are the same, else behind the sizes in their order: `S 5 mm, L 6 mm`.
-    pub fn by_size(&self, text: impl Fn(&str) -> String) -> String {
-        let all: Vec<(&str, String)> = self.sizes().into_iter().map(|size| (size, text(size))).collect();
-        match all.first() {
-            Some((_, first)) if all.iter().all(|(_, text)| text == first) => first.clone(),
-            _ => {
-                let known = |text: &str| if text.is_empty() { NOT_YET.to_string() } else { text.to_string() };
-                all.iter().map(|(size, text)| format!("{size} {}", known(text))).collect::<Vec<_>>().join(", ")
-            }
+    /// One phrase for each size: alone where all are the same, else behind the sizes in their order: `S 5 mm, L 6 mm`.
+    pub fn in_sizes(&self, text: impl Fn(&str) -> Phrase) -> Phrase {
+        let all: Vec<(&str, Phrase)> = self.sizes().into_iter().map(|size| (size, text(size))).collect();
+        let known = |value: Phrase| if value.is_empty() { NOT_YET.into() } else { value };
+        match all.as_slice() {
+            [(_, first), rest @ ..] if rest.iter().all(|(_, text)| text == first) => first.clone(),
+            _ => Phrase::list(all.into_iter().map(|(size, value)| say!(OF_SIZE, size, value = known(value)))),
         }
+    }
+
+    /// One cell for each size that has one, in their order.
+    pub fn cells(&self, cell: impl Fn(&str) -> Option<Cell>) -> Cell {
+        let coded = |size: &str| Some(Coded { code: size.to_string(), cell: cell(size)? });
+        Cell::By(self.sizes().into_iter().filter_map(coded).collect())
     }
 
     /// The sizes as codes, in order.
@@ -150,13 +164,25 @@ impl<'a> View<'a> {
     }
 }
 
-/// Stands before what changed since the last sealed revision.
-const CHANGED: char = '△';
+/// What a table of the specification is called.
+pub fn called(table: &str) -> Phrase {
+    kind::of(table).map_or_else(|| table.replace('-', " ").into(), |kind| kind.one.into())
+}
 
 /// The first letter in upper case.
 pub fn capital(text: &str) -> String {
     let mut chars = text.chars();
     chars.next().map_or(String::new(), |first| first.to_uppercase().chain(chars).collect())
+}
+
+/// A length in metres, to the millimetre.
+pub fn metres(mm: Number) -> Cell {
+    Cell::fixed(Number::new(mm.get() / 1000.0), 3, "m")
+}
+
+/// A computed length as a cell: up to a tenth of a millimetre, without its unit.
+pub fn mm(value: Number) -> Cell {
+    Cell::amount(value, 1, "")
 }
 
 /// A computed length in mm as the sheets write it, without its unit.

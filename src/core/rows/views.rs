@@ -2,12 +2,20 @@
 
 use crate::model::View as Side;
 use crate::scene::{At, Line, Scene, arrow, balloon};
-use crate::words::sheet as words;
+use crate::words::{Phrase, say, sheet as sentences, words};
 
 use super::data::{Callout, Sheet, Views};
 use super::package::{Drawing, Head, ROOM_VIEW, ROOM_VIEW_HALF, Room};
 use super::picture::placed;
 use super::view::View;
+
+words! {
+    LEAD "views.lead" = "Pictures show the intent; figures and drawings at a stated scale decide.";
+    MORE "views.more" = "{views} ({number})";
+    SAID "views.said" = "{name}: {text}";
+    CODED "views.coded" = "{name} ({id})";
+    NO_TEXT "views.no-text" = "Picture {name}: no description is given.";
+}
 
 /// Views on a sheet.
 const PER_SHEET: usize = 4;
@@ -31,10 +39,12 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         if views.is_empty() {
             continue;
         }
-        let name = if n == 0 { words::VIEWS.en.to_string() } else { format!("{} ({})", words::VIEWS.en, n + 1) };
-        let lead = "Pictures show the intent; figures and drawings at a stated scale decide.".to_string();
+        let name = match n {
+            0 => sentences::VIEWS.into(),
+            _ => say!(MORE, views = sentences::VIEWS, number = n + 1),
+        };
         sheets.push(Sheet::Views(Views {
-            head: Head { title: words::VIEWS_TITLE.en.into(), name: name.into(), lead: lead.into() },
+            head: Head { title: sentences::VIEWS_TITLE.into(), name, lead: LEAD.into() },
             views,
             callouts,
         }));
@@ -52,15 +62,15 @@ fn callout(view: &View<'_>, number: usize, one: &crate::model::Callout) -> Callo
     let item = one.item.as_ref().map(|item| (item, named(view, &item.value)));
     let text = view.text(one.text.as_ref());
     let text = match item {
-        Some((item, name)) if text.is_empty() => name.unwrap_or_else(|| item.value.clone()),
-        Some((_, Some(name))) if name != text => format!("{name}: {text}"),
-        _ => text.to_string(),
+        Some((item, name)) if text.is_empty() => name.unwrap_or_else(|| (&item.value).into()),
+        Some((_, Some(name))) if name != text.into() => say!(SAID, name, text),
+        _ => text.into(),
     };
     Callout { number: number.to_string(), text: text.into() }
 }
 
 /// The name of whatever a call-out names; of pieces, as they are called by their codes on every sheet, the code too.
-fn named(view: &View<'_>, id: &str) -> Option<String> {
+fn named(view: &View<'_>, id: &str) -> Option<Phrase> {
     let model = view.model;
     let piece = model.pieces.get(id).map(|one| &one.entry);
     let entry = piece
@@ -74,9 +84,9 @@ fn named(view: &View<'_>, id: &str) -> Option<String> {
         .or_else(|| model.stuffings.get(id).map(|one| &one.entry))
         .or_else(|| model.steps.get(id).map(|one| &one.entry))?;
     Some(match (piece, &entry.name) {
-        (Some(_), Some(name)) => format!("{} ({id})", name.value),
-        (_, Some(name)) => name.value.clone(),
-        (Some(_), None) => id.to_string(),
+        (Some(_), Some(name)) => say!(CODED, name = &name.value, id),
+        (_, Some(name)) => (&name.value).into(),
+        (Some(_), None) => id.into(),
         (None, None) => return None,
     })
 }
@@ -88,8 +98,8 @@ pub fn drawing(view: &View<'_>, side: &Side, room: Room, first: Option<usize>) -
     let factor = (room.width / picture.width).min(room.height / picture.height);
     let (width, height) = (picture.width * factor, picture.height * factor);
     let alt = match view.text(side.alt.as_ref()) {
-        "" => format!("Picture {}: no description is given.", side.entry.title()),
-        alt => alt.to_string(),
+        "" => say!(NO_TEXT, name = side.entry.title()),
+        alt => alt.into(),
     };
     let mut scene = Scene::new(width, height, alt);
     let file = placed(view.model, &path.value)?;

@@ -1,11 +1,10 @@
 //! Which edges meet: the pieces of a part side by side, every edge with the letter of its seam.
 
-use crate::words::Phrase;
-
 use super::marks::{along, left, towards};
 use super::piece::{SCALES, bounds, moved};
 use super::place::{Places, around, leader, ring_of_places, square, strokes, text_width, within};
 use super::{At, Fill, Label, Line, PiecePoint, Scene, Segment, circle, closed, grid};
+use crate::words::Phrase;
 
 /// A piece on the map, in its own true millimetres, y down, every text final.
 #[derive(Debug, Clone, Default, PartialEq)]

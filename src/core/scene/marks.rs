@@ -1,8 +1,7 @@
 //! The marks of a drawing: arrows, dimensions, grain, pile, notches, rings, balloons, hatches.
 
-use crate::words::Phrase;
-
 use super::{Across, Along, At, Fill, Label, Line, Scene, Segment, circle, closed, open};
+use crate::words::Phrase;
 
 /// Length of an arrowhead, mm.
 const HEAD: f64 = 2.6;

@@ -1,11 +1,10 @@
 //! All sizes of a piece over each other on one point they share.
 
-use crate::words::Phrase;
-
 use super::marks::{scale_bar, towards};
 use super::piece::{SCALES, bounds, moved};
 use super::place::{Places, extent, leader, ring_of, ring_of_places, square};
 use super::{Across, Along, At, Fill, Label, Line, Scene, Segment, circle, grid};
+use crate::words::Phrase;
 
 /// One size of a piece: its cut line in true millimetres, y down, the shared point at the origin.
 #[derive(Debug, Clone, Default, PartialEq)]

@@ -1,10 +1,9 @@
 //! The drawing of one piece at a stated scale: cut line, sew line, points, notches, grain, pile, size.
 
-use crate::words::Phrase;
-
 use super::marks::{along, comb, dimension, grain, left, ring, scale_bar, towards, unit};
 use super::place::{Places, around, extent, frame, leader, ring_of, ring_of_places, square, text_width, within};
 use super::{Across, Along, At, Fill, Label, Line, Scene, Segment, closed, grid};
+use crate::words::Phrase;
 
 /// One piece in its own true millimetres, y down, every text final.
 #[derive(Debug, Clone, Default, PartialEq)]

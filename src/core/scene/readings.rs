@@ -1,8 +1,7 @@
 //! Readings of one point of measure on all pieces, against its limits.
 
-use crate::words::Phrase;
-
 use super::{Across, Along, At, Fill, Label, Line, Scene, circle, closed};
+use crate::words::Phrase;
 
 /// What is drawn of one piece.
 #[derive(Debug, Clone, PartialEq)]

@@ -11,6 +11,8 @@ use crate::units::{Quantity, Rational};
 pub(super) const WORD: &str = "word";
 /// The key of a row of phrases in JSON.
 pub(super) const ROW: &str = "row";
+/// The key of a phrase in JSON that begins with a capital letter.
+pub(super) const CAPITAL: &str = "capital";
 
 /// A fixed word or sentence. Arguments stand in braces: `"{piece} has no seam allowance"`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -66,6 +68,8 @@ pub enum Phrase {
     Fixed(Word, Vec<(&'static str, Phrase)>),
     /// Several in a row, with what stands between them.
     Row(Vec<Phrase>, &'static str),
+    /// With its first letter in upper case, in languages that have such letters.
+    Capital(Box<Phrase>),
 }
 
 impl Phrase {
@@ -103,12 +107,19 @@ impl Phrase {
         }
     }
 
+    /// The same with its first letter in upper case, in languages that have such letters.
+    #[must_use]
+    pub fn capital(self) -> Self {
+        Phrase::Capital(Box::new(self))
+    }
+
     /// Whether it prints nothing.
     pub fn is_empty(&self) -> bool {
         match self {
             Phrase::Plain(text) => text.is_empty(),
             Phrase::Fixed(word, _) => word.en.is_empty(),
             Phrase::Row(items, _) => items.iter().all(Phrase::is_empty),
+            Phrase::Capital(phrase) => phrase.is_empty(),
         }
     }
 
@@ -129,6 +140,7 @@ impl Phrase {
             Phrase::Row(items, between) => {
                 items.iter().map(|item| item.in_language(language)).collect::<Vec<_>>().join(between)
             }
+            Phrase::Capital(phrase) => capital(&phrase.in_language(language)),
         }
     }
 
@@ -138,6 +150,7 @@ impl Phrase {
             Phrase::Plain(_) => false,
             Phrase::Fixed(word, _) => word.text(language).is_some(),
             Phrase::Row(items, _) => items.iter().any(|item| item.speaks(language)),
+            Phrase::Capital(phrase) => phrase.speaks(language),
         }
     }
 
@@ -156,14 +169,6 @@ impl Phrase {
         let text = self.in_language(second);
         (text != self.in_language(languages.first)).then_some(text)
     }
-
-    /// With its first letter in upper case, in languages that have such letters.
-    #[must_use]
-    pub fn sentence_case(self, language: Language) -> String {
-        let text = self.in_language(language);
-        let mut chars = text.chars();
-        chars.next().map_or(String::new(), |first| first.to_uppercase().chain(chars).collect())
-    }
 }
 
 /// English, for the terminal.
@@ -173,7 +178,7 @@ impl std::fmt::Display for Phrase {
     }
 }
 
-/// In JSON a plain text is a string, a word `{"word": key, "en": text, "with": {..}}`, a row `{"row": [..], "between": text}`:
+/// In JSON a plain text is a string, a word `{"word": key, "en": text, "with": {..}}`, a row `{"row": [..], "between": text}`, one with a capital `{"capital": phrase}`:
 /// [`printed`](super::printed) makes strings of them all.
 impl Serialize for Phrase {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -195,8 +200,19 @@ impl Serialize for Phrase {
                 map.serialize_entry("between", between)?;
                 map.end()
             }
+            Phrase::Capital(phrase) => {
+                let mut map = serializer.serialize_map(Some(1))?;
+                map.serialize_entry(CAPITAL, phrase)?;
+                map.end()
+            }
         }
     }
+}
+
+/// The first letter in upper case.
+pub(super) fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or(String::new(), |first| first.to_uppercase().chain(chars).collect())
 }
 
 /// A text with its arguments put in. What stands in braces and is no argument stays.

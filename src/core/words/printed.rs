@@ -3,7 +3,7 @@
 use serde_json::{Map, Value};
 
 use super::language::{Language, Languages};
-use super::phrase::{ROW, WORD, filled};
+use super::phrase::{CAPITAL, ROW, WORD, capital, filled};
 
 /// The same data with every phrase as it is printed: in the first language, and on a second line in the second one, where
 /// that says something else.
@@ -19,7 +19,7 @@ pub fn printed(data: Value, languages: Languages) -> Value {
 }
 
 fn is_phrase(fields: &Map<String, Value>) -> bool {
-    fields.contains_key(WORD) || fields.contains_key(ROW)
+    [WORD, ROW, CAPITAL].iter().any(|key| fields.contains_key(*key))
 }
 
 fn lines(phrase: &Value, languages: Languages) -> String {
@@ -34,6 +34,9 @@ fn lines(phrase: &Value, languages: Languages) -> String {
 fn text(phrase: &Value, language: Language) -> String {
     match phrase {
         Value::String(text) => text.clone(),
+        Value::Object(fields) if fields.contains_key(CAPITAL) => {
+            capital(&fields.get(CAPITAL).map_or(String::new(), |phrase| self::text(phrase, language)))
+        }
         Value::Object(fields) => match word(fields) {
             Some((key, en)) => {
                 let text = language.text(key).unwrap_or(en);
@@ -52,6 +55,9 @@ fn text(phrase: &Value, language: Language) -> String {
 /// Whether it says anything in this language that it does not say in every other.
 fn speaks(phrase: &Value, language: Language) -> bool {
     let Value::Object(fields) = phrase else { return false };
+    if let Some(phrase) = fields.get(CAPITAL) {
+        return speaks(phrase, language);
+    }
     match word(fields) {
         Some((key, _)) => language == Language::English || language.text(key).is_some(),
         None => row(fields).iter().any(|item| speaks(item, language)),
@@ -84,6 +90,8 @@ mod tests {
             Phrase::from(PIECE),
             say!(PIECES, count = 3usize, what = PIECE),
             Phrase::list([Phrase::from(PIECE), Phrase::from("TOP")]),
+            Phrase::list(["piece", "part"]).capital(),
+            say!(PIECES, count = 3usize, what = PIECE).capital(),
         ];
         for languages in all {
             for phrase in &phrases {

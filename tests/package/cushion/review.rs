@@ -41,7 +41,7 @@ pub(super) fn samples() -> Samples {
     let reading = |label: &str, value: f64, out: bool| ChartReading {
         label: label.into(),
         value: Some(value),
-        text: value.to_string(),
+        text: value.to_string().into(),
         out,
     };
     let chart = Chart {
@@ -90,7 +90,7 @@ pub(super) fn comments() -> Comments {
             text: "Corners are too sharp".into(),
             by: "M. Example, 2026-02-20, sample prototype".into(),
             state: "Open".into(),
-            answer: String::new(),
+            answer: "".into(),
             picture: None,
         }],
         approvals: vec![ApprovalRow {

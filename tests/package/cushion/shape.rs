@@ -217,7 +217,7 @@ pub(super) fn pieces() -> Pieces {
         size: size.into(),
         allowance: "10".into(),
         direction: "grain along height".into(),
-        note: String::new(),
+        note: "".into(),
     };
     let card = |outline: &PieceOutline, name: &str, count: &str| {
         let drawing = drawn(outline);

@@ -8,18 +8,18 @@ use super::{call, fact, head, lines, plain};
 /// A row of the bill from its cells, divided by bars: number, item, article, supplier, two colours, two uses, unit.
 fn bill_row(cells: &str) -> BillRow {
     let cells: Vec<String> = cells.split('|').map(|cell| cell.trim().replace("//", "\n")).collect();
-    let cell = |n: usize| cells.get(n).cloned().unwrap_or_default();
+    let cell = |n: usize| cells.get(n).map_or("", String::as_str);
     BillRow {
-        number: cell(0),
-        item: cell(1),
-        details: String::new(),
-        article: cell(2),
-        supplier: cell(3),
-        colours: vec![cell(4), cell(5)],
-        uses: vec![cell(6), cell(7)],
-        unit: cell(8),
-        minimum: cell(9),
-        lead: cell(10),
+        number: cell(0).into(),
+        item: cell(1).into(),
+        details: "".into(),
+        article: cell(2).into(),
+        supplier: cell(3).into(),
+        colours: vec![cell(4).into(), cell(5).into()],
+        uses: vec![cell(6).into(), cell(7).into()],
+        unit: cell(8).into(),
+        minimum: cell(9).into(),
+        lead: cell(10).into(),
     }
 }
 

@@ -140,7 +140,7 @@ impl Against {
 
     /// A number in the unit of the line.
     pub fn number(&self, si: Rational) -> Option<Number> {
-        si.checked_div(self.unit.si_factor()).map(|value| Number::new(value.to_f64()))
+        si.checked_div(self.unit.si_factor()).map(Number::exact)
     }
 
     fn figure(&self, si: Figure<Rational>) -> Figure<Number> {

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::model::{Approval, Comment, CommentState, Judgement, Model, Stated, Submission};
+use crate::model::{Action, Approval, Comment, CommentState, Judgement, Model, Stated, Submission};
 use crate::source::Spanned;
 
 use super::colours::{self, ColourLine};
@@ -37,6 +37,13 @@ pub struct CommentLine {
     pub reason: Option<String>,
     /// Whether only the own edition shows it.
     pub own: bool,
+}
+
+impl CommentLine {
+    /// Whether it is in the way of bulk: it must change, and nobody has answered.
+    pub fn stops(&self) -> bool {
+        self.action == Action::MustChange.word() && self.state == CommentState::Open.word()
+    }
 }
 
 /// Where an approval stands.

@@ -2,7 +2,9 @@
 
 use serde::Serialize;
 
+use super::super::cell::Cell;
 use super::super::package::{Drawing, Head};
+use crate::words::Phrase;
 
 /// What changed, what followed, who asked for it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -10,26 +12,26 @@ pub struct Changes {
     /// Title, name, lead.
     pub head: Head,
     /// Sealed revisions, the newest first: revision, stage, date, by whom, why, digest.
-    pub past: Vec<Vec<String>>,
+    pub past: Vec<Vec<Phrase>>,
     /// Changes by what they are about, as sheets are.
     pub groups: Vec<ChangeGroup>,
     /// Seams whose layers no longer match, and what could not be compared.
-    pub warnings: Vec<String>,
+    pub warnings: Vec<Phrase>,
     /// Numbers that followed: what, before, after, difference.
-    pub followed: Vec<Vec<String>>,
+    pub followed: Vec<Vec<Cell>>,
     /// Outlines that differ, laid over each other, in rows.
     pub overlays: Vec<Vec<OverlayCard>>,
     /// What comments asked for: comment, what it asked, what changed.
-    pub answers: Vec<Vec<String>>,
+    pub answers: Vec<Vec<Phrase>>,
     /// Changes that no comment asked for.
-    pub unasked: Vec<String>,
+    pub unasked: Vec<Phrase>,
 }
 
 /// Changes under one heading.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct ChangeGroup {
     /// The heading.
-    pub title: String,
+    pub title: Phrase,
     /// One row a value.
     pub rows: Vec<ChangeRow>,
 }
@@ -38,15 +40,15 @@ pub struct ChangeGroup {
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct ChangeRow {
     /// The thing; empty where it is the one above.
-    pub what: String,
+    pub what: Phrase,
     /// The value.
-    pub key: String,
+    pub key: Phrase,
     /// Before.
-    pub before: String,
+    pub before: Cell,
     /// After.
-    pub after: String,
+    pub after: Cell,
     /// New, gone, tolerance widened and so on.
-    pub remark: String,
+    pub remark: Phrase,
 }
 
 /// An outline before and after.
@@ -55,9 +57,9 @@ pub struct OverlayCard {
     /// Width on paper, mm.
     pub width: f64,
     /// The piece, in which size.
-    pub title: String,
+    pub title: Phrase,
     /// Both outlines.
     pub drawing: Drawing,
     /// Area, largest distance and where, edges, points.
-    pub text: Vec<String>,
+    pub text: Vec<Phrase>,
 }

@@ -40,11 +40,11 @@ pub struct Confirmation {
     /// What is signed: revision, digest, stage, written out.
     pub signed: Vec<Fact>,
     /// What is put right in bulk and looked at inline.
-    pub checklist: Vec<String>,
+    pub checklist: Vec<Phrase>,
     /// The sealed samples: tag, date, who has a set, what was accepted, until when.
     pub sealed: Vec<Vec<Fact>>,
     /// Digest of the manifest, 64 digits; empty where the revision is not sealed.
     pub manifest: String,
     /// Who signs, two or three: "For the buyer", "For the factory".
-    pub parties: Vec<String>,
+    pub parties: Vec<Phrase>,
 }

@@ -2,7 +2,9 @@
 
 use serde::Serialize;
 
+use super::super::cell::Cell;
 use super::super::package::{Drawing, Fact, Head};
+use crate::words::Phrase;
 
 /// One sample: what was read on it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -20,7 +22,7 @@ pub struct Samples {
     /// A chart for each row with readings, in rows of a sheet.
     pub charts: Vec<Vec<Drawing>>,
     /// What is to be asked about, and hints.
-    pub notes: Vec<String>,
+    pub notes: Vec<Phrase>,
 }
 
 /// Readings of one point.
@@ -29,21 +31,21 @@ pub struct ReadRow {
     /// Its number.
     pub number: String,
     /// Its name, with the side.
-    pub name: String,
+    pub name: Phrase,
     /// Critical, for reference, or empty.
-    pub weight: String,
+    pub weight: Phrase,
     /// Target with its unit.
-    pub target: String,
+    pub target: Cell,
     /// Limits.
-    pub limits: String,
+    pub limits: Cell,
     /// One for each piece.
     pub readings: Vec<Read>,
     /// Mean and range.
-    pub mean: String,
+    pub mean: Cell,
     /// Greatest less least.
-    pub range: String,
+    pub range: Cell,
     /// In words.
-    pub verdict: String,
+    pub verdict: Phrase,
     /// Whether any reading is refused.
     pub out: bool,
 }
@@ -52,7 +54,7 @@ pub struct ReadRow {
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct Read {
     /// As printed; a dash where it was not read.
-    pub text: String,
+    pub text: Cell,
     /// Whether it is refused.
     pub out: bool,
 }
@@ -61,13 +63,13 @@ pub struct Read {
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct BesideRow {
     /// Of what.
-    pub what: String,
+    pub what: Phrase,
     /// What was asked.
-    pub asked: String,
+    pub asked: Cell,
     /// What was found.
-    pub found: String,
+    pub found: Cell,
     /// In words.
-    pub verdict: String,
+    pub verdict: Phrase,
     /// Whether it is refused.
     pub out: bool,
 }
@@ -82,9 +84,9 @@ pub struct Comments {
     /// Approvals.
     pub approvals: Vec<ApprovalRow>,
     /// What is put right in bulk and looked at inline.
-    pub checklist: Vec<String>,
+    pub checklist: Vec<Phrase>,
     /// What was lifted, by whom and until when.
-    pub concessions: Vec<String>,
+    pub concessions: Vec<Phrase>,
 }
 
 /// One comment.
@@ -93,19 +95,19 @@ pub struct CommentRow {
     /// Its id.
     pub id: String,
     /// What it is about.
-    pub about: String,
+    pub about: Phrase,
     /// Must change, should change, note.
-    pub weight: String,
+    pub weight: Phrase,
     /// Whether it is in the way of bulk.
     pub stops: bool,
     /// What it says.
-    pub text: String,
+    pub text: Phrase,
     /// Who, when, on which sample.
-    pub by: String,
+    pub by: Phrase,
     /// Where it stands.
-    pub state: String,
+    pub state: Phrase,
     /// The answer, the revision that answers, why it was dropped.
-    pub answer: String,
+    pub answer: Phrase,
     /// Its picture.
     pub picture: Option<Drawing>,
 }
@@ -114,15 +116,15 @@ pub struct CommentRow {
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct ApprovalRow {
     /// What is approved.
-    pub what: String,
+    pub what: Phrase,
     /// What kind of approval, in which colourway.
-    pub kind: String,
+    pub kind: Phrase,
     /// Whether bulk needs it.
-    pub required: String,
+    pub required: Phrase,
     /// Submissions, one line each.
-    pub submissions: Vec<String>,
+    pub submissions: Vec<Phrase>,
     /// Where it stands.
-    pub standing: String,
+    pub standing: Phrase,
     /// Whether it is in the way of bulk.
     pub stops: bool,
 }

@@ -1,0 +1,184 @@
+//! Rows hold no English: what a sheet says is declared as words, so that every language has it.
+
+use super::{code, sources};
+
+/// Where rows lie.
+const ROWS: &str = "src/core/rows/";
+
+/// Files whose words are not declared yet. A file that is clean must leave the list.
+const OPEN: &[&str] = &[
+    "construction.rs",
+    "fabric.rs",
+    "filling.rs",
+    "finishing.rs",
+    "marker.rs",
+    "matching.rs",
+    "measurements.rs",
+    "outline.rs",
+    "plan.rs",
+    "safety.rs",
+    "sizes.rs",
+    "step.rs",
+];
+
+/// Literals that no page prints: tables, keys and ids of the specification, names of virtual files, letters of seams.
+const KEYS: &[(&str, &[&str])] = &[
+    (
+        "bill.rs",
+        &[
+            "all",
+            "article",
+            "construction",
+            "cuttable-width",
+            "diameter",
+            "edge-finish",
+            "fabric",
+            "filling",
+            "fineness",
+            "lead-time",
+            "length",
+            "mass",
+            "minimum-order",
+            "note",
+            "opening",
+            "pile",
+            "place",
+            "supplier",
+            "thread",
+            "trim",
+            "type",
+            "width",
+        ],
+    ),
+    ("changes.rs", &["name", "revision"]),
+    ("cover.rs", &["front"]),
+    (
+        "items.rs",
+        &[
+            "approval",
+            "attach",
+            "colour",
+            "colourway",
+            "comment",
+            "concession",
+            "cutting",
+            "edge-finish",
+            "fabric",
+            "filling",
+            "opening",
+            "order of work",
+            "part",
+            "piece",
+            "point-of-measure",
+            "revision",
+            "role",
+            "sample",
+            "seam",
+            "size",
+            "step",
+            "stitch",
+            "stuffing",
+            "style",
+            "thread",
+            "topstitch",
+            "trim",
+            "view",
+        ],
+    ),
+    ("letters.rs", &["ABCDEFGHJKLMNPQRSTUVWXYZ"]),
+    ("picture.rs", &["comments/{}", "pictures/{:03}.{}"]),
+    ("pieces.rs", &["piece"]),
+    ("samples.rs", &["difference", "fabric.", "finished", "shell"]),
+    ("view.rs", &["colour", "part", "piece", "point-of-measure", "role", "sample", "seam", "stuffing"]),
+    ("views.rs", &["back", "bottom", "front", "left", "right", "side", "top", "underside"]),
+];
+
+/// The literals of code that say something, each with its line: outside of declared words, attributes and comments.
+fn literals(text: &str) -> Vec<String> {
+    let code = without_words(&code(text));
+    let mut all = Vec::new();
+    let mut rest = code.as_str();
+    while let Some(at) = rest.find(['"', '\'', '#', '/']) {
+        let (sign, behind) = rest[at..].split_at(1);
+        rest = match sign {
+            "\"" => {
+                let end = closing(behind);
+                all.push(behind[..end].to_string());
+                &behind[(end + 1).min(behind.len())..]
+            }
+            // A quoted character, which may be a quote; a lifetime has no second one so near.
+            "'" => {
+                let end = behind.char_indices().skip(1).take(2).find(|(_, c)| *c == '\'');
+                end.map_or(behind, |(end, _)| &behind[end + 1..])
+            }
+            "#" if behind.starts_with('[') => behind.split_once("]\n").map_or("", |(_, rest)| rest),
+            "/" if behind.starts_with('/') => behind.split_once('\n').map_or("", |(_, rest)| rest),
+            _ => behind,
+        };
+    }
+    all.retain(|literal| says_something(literal));
+    all
+}
+
+/// Where a string ends that has begun.
+fn closing(text: &str) -> usize {
+    let mut escaped = false;
+    let end = text.char_indices().find(|(_, c)| {
+        let end = *c == '"' && !escaped;
+        escaped = *c == '\\' && !escaped;
+        end
+    });
+    end.map_or(text.len(), |(end, _)| end)
+}
+
+/// The code without its blocks of declared words.
+fn without_words(code: &str) -> String {
+    let mut parts = code.split("words! {");
+    let first = parts.next().unwrap_or_default().to_string();
+    parts.fold(first, |out, part| out + part.split_once("\n}").map_or("", |(_, rest)| rest))
+}
+
+/// Whether two letters stand side by side, outside of the names of arguments and of escapes.
+fn says_something(literal: &str) -> bool {
+    let mut plain = String::new();
+    let mut depth = 0;
+    let mut chars = literal.chars();
+    while let Some(c) = chars.next() {
+        match c {
+            '{' => depth += 1,
+            '}' => depth -= 1,
+            '\\' => drop(chars.next()),
+            _ if depth == 0 => plain.push(c),
+            _ => {}
+        }
+    }
+    let letters: Vec<bool> = plain.chars().map(char::is_alphabetic).collect();
+    letters.windows(2).any(|pair| pair == [true, true])
+}
+
+#[test]
+fn the_reader_of_literals_reads_them() {
+    let text = "//! \"Module\"\nwords! {\n    A \"key\" = \"Word\";\n}\n#[cfg(feature = \"no\")]\nfn f() {\n    // \"Comment\"\n    \
+                let a = [\"cut line\", \"{name}: {}\", \"\\u{a0}m\\\"et\"]; // \"Behind\"\n    b.trim('\"'); say(\"mm\")\n}\n\
+                #[cfg(test)]\nmod tests { const A: &str = \"Test\"; }\n";
+    assert_eq!(literals(text), ["cut line", "\\u{a0}m\\\"et", "mm"]);
+}
+
+#[test]
+fn rows_hold_no_english() {
+    let (mut wrong, mut idle) = (Vec::new(), Vec::new());
+    for (path, text) in sources() {
+        let Some(name) = path.strip_prefix(ROWS) else { continue };
+        let keys = KEYS.iter().find(|(file, _)| *file == name).map_or(&[] as &[&str], |(_, keys)| keys);
+        let found = literals(&text);
+        let (known, other): (Vec<&String>, Vec<&String>) = found.iter().partition(|one| keys.contains(&one.as_str()));
+        idle.extend(keys.iter().filter(|key| !known.iter().any(|one| one == *key)).map(|key| format!("{name}: {key}")));
+        match (OPEN.contains(&name), other.is_empty()) {
+            (true, true) => idle.push(name.to_string()),
+            (false, false) => wrong.extend(other.iter().map(|one| format!("{name}: \"{one}\""))),
+            _ => {}
+        }
+    }
+    assert!(wrong.is_empty(), "words that no other language can have; declare them with words!:\n{}", wrong.join("\n"));
+    assert!(idle.is_empty(), "exceptions that are no longer needed:\n{}", idle.join("\n"));
+}
