@@ -8,7 +8,7 @@
 
 use std::time::Instant;
 
-use backtack_core::compute::plan::{Buy, Problem, mixes, solve};
+use backtack_core::orders::plan::{Buy, Problem, mixes, solve};
 
 #[path = "../tests/core/plan/table.rs"]
 mod table;

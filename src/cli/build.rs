@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use backtack_core::compute::Task;
-use backtack_core::compute::lays::Effort;
+use backtack_core::cutting::figures::Effort;
 use backtack_core::diag::{Folder, Severity, plain, text};
 use backtack_core::model::Stated;
 use backtack_core::pipeline::{self, Checked, Edition, check, relaid};

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
-use backtack_core::compute::samples::SampleFigures;
+use backtack_core::samples::figures::SampleFigures;
 use backtack_core::pipeline::{Earlier, edition};
 use backtack_core::read;
 use backtack_core::rows::data::Sheet;

@@ -1,6 +1,6 @@
 //! Dies, counted and measured by hand.
 
-use backtack_core::compute::dies::{NARROW, Narrow, dies, narrow, strikes};
+use backtack_core::cutting::figures::dies::{NARROW, Narrow, dies, narrow, strikes};
 use backtack_core::compute::{self, Shape};
 use backtack_core::geom::{Path, Point};
 

@@ -3,9 +3,9 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use backtack_core::compute::lays::{Effort, OrderLays, Search, plan_order};
-use backtack_core::compute::orders::{self, Estimate, Laid, Lays, OrderFigures, Spreading, needed};
-use backtack_core::compute::plan::{Length, Mix};
+use backtack_core::cutting::figures::{Effort, OrderLays, Search, plan_order};
+use backtack_core::orders::figures::{self, Estimate, Laid, Lays, OrderFigures, Spreading, needed};
+use backtack_core::orders::plan::{Length, Mix};
 use backtack_core::compute::{self, Figures};
 use backtack_core::lay::{Lock, Progress};
 use backtack_core::model::Assembly;

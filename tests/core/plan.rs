@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use backtack_core::compute::plan::{Buy, Demand, Length, Mix, Plan, Problem, Unplannable, Worth, mixes, settle, solve};
+use backtack_core::orders::plan::{Buy, Demand, Length, Mix, Plan, Problem, Unplannable, Worth, mixes, settle, solve};
 use backtack_core::units::Rational;
 
 mod table;

@@ -5,7 +5,7 @@ mod forms;
 mod ledgers;
 
 use backtack_core::compute::Figures;
-use backtack_core::compute::samples::{ReadLine, SampleResult, Verdict};
+use backtack_core::samples::figures::{ReadLine, SampleResult, Verdict};
 use backtack_core::read::{self, Loaded};
 
 /// A bag with a point of every sort.

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use backtack_core::compute::lays::{
+use backtack_core::cutting::figures::{
     Effort, Moved, PRODUCT, SIZES, Search, of_order as of_order_name, plan_order, search, swept,
 };
 use backtack_core::diag::{Levels, plain};

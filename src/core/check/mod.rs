@@ -5,13 +5,11 @@ pub mod filling;
 pub mod material;
 pub mod measure;
 mod mention;
-pub mod order;
 pub mod outline;
 pub mod piece;
 pub mod reference;
 pub mod release;
 pub mod safety;
-pub mod sample;
 pub mod sewing;
 
 pub use crate::model::Stage;
@@ -28,8 +26,8 @@ pub const FAMILIES: &[&[Check]] = &[
     filling::CHECKS,
     measure::CHECKS,
     sewing::CHECKS,
-    order::CHECKS,
-    sample::CHECKS,
+    crate::orders::rules::CHECKS,
+    crate::samples::rules::CHECKS,
     release::CHECKS,
     crate::parties::rules::CHECKS,
     safety::CHECKS,

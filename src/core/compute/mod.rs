@@ -9,25 +9,20 @@ mod bill;
 mod contour;
 mod counts;
 mod dart;
-pub mod dies;
 mod edges;
 pub mod fields;
 mod figure;
 mod filling;
 mod input;
-pub mod lays;
 pub mod lines;
 mod mass;
 mod measures;
 mod need;
 mod notch;
 mod number;
-pub mod orders;
-pub mod plan;
 mod ratio;
 mod record;
 mod rules;
-pub mod samples;
 mod seams;
 mod shapes;
 mod stitches;
@@ -41,7 +36,7 @@ pub use edges::{CornerFigures, EdgeFigures};
 pub use figure::{Figure, Number};
 pub use filling::{Filling, Limited, Proposed, StuffingLine};
 pub use input::{Bought, ByVariant};
-pub use lays::{How, LayFigures, Lays, Mix, Task};
+pub use crate::cutting::figures::{How, LayFigures, Lays, Mix, Task};
 pub use lines::{Drawn, Lines};
 pub use mass::{Mass, MassLine};
 pub use measures::{MeasureLine, MeasureSize};
@@ -85,15 +80,15 @@ pub fn compute(model: &Model, assembly: &Assembly) -> Computed {
     let thread = thread::thread(&ground);
     let filling = filling::filling(&ground);
     let trims = trims::trims(&ground, &seams);
-    let lays = lays::lays(&ground, &counts.cuts);
+    let lays = crate::cutting::figures::lays(&ground, &counts.cuts);
     let fabric = need::fabric(&ground, &counts.cuts, &pieces, &lays);
     let parts = mass::Parts { cuts: &counts.cuts, pieces: &pieces, thread: &thread, filling: &filling, trims: &trims };
     let mass = mass::mass(&ground, &parts);
     let uses = bill::Uses { fabric: &fabric, thread: &thread, filling: &filling, trims: &trims, mass: &mass };
     let bill = bill::bill(&uses);
     let measures = measures::measures(&ground);
-    let samples = samples::samples(model, &mass);
-    let dies = dies::all(&ground, &counts.cuts);
+    let samples = crate::samples::figures::samples(model, &mass);
+    let dies = crate::cutting::figures::dies::all(&ground, &counts.cuts);
     let sizes = model.sizes.iter().map(|size| size.entry.id.value.clone()).collect();
     let colourways = model.colourways.keys().cloned().collect();
     let figures = Figures {
@@ -111,7 +106,7 @@ pub fn compute(model: &Model, assembly: &Assembly) -> Computed {
         fabric,
         mass,
         bill,
-        orders: orders::wanted(model),
+        orders: crate::orders::figures::wanted(model),
         measures,
         samples,
     };

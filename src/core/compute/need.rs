@@ -8,7 +8,7 @@ use crate::model::Variant;
 
 use super::counts::CutCount;
 use super::input::{Bought, ByVariant, Ground};
-use super::lays::Lays;
+use crate::cutting::figures::Lays;
 use super::number::{number, property};
 use super::shapes::PieceSize;
 use super::{Figure, Number};

@@ -6,7 +6,6 @@
 mod article;
 pub mod assembly;
 mod chain;
-mod cutting;
 mod drawing;
 mod entry;
 mod fact;
@@ -17,11 +16,9 @@ mod kind;
 mod measure;
 mod named;
 mod notch;
-mod order;
 mod part;
 mod piece;
 pub mod property;
-mod sample;
 mod stage;
 mod style;
 mod value;
@@ -31,7 +28,7 @@ mod work;
 pub use article::{Article, Colour, Composition, Role};
 pub use assembly::Assembly;
 pub use chain::{Chain, EdgeRef, NoEdge, PathRef, PointRef, RunRef};
-pub use cutting::{Cutting, Method, Spread};
+pub use crate::cutting::model::{Cutting, Method, Spread};
 pub use drawing::{Drawing, GAUGE, Sketch, Traced, Unseen};
 pub use entry::{Entry, Table};
 pub use fact::{Entry as StatedEntry, Fact, Item, Meaning, Statements, Stretch};
@@ -40,13 +37,10 @@ pub use joint::{Close, Ease, EdgeFinish, EdgeFinishKind, Joint, JointKind, Layer
 pub use kind::ArticleKind;
 pub use measure::PointOfMeasure;
 pub use notch::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notches};
-pub use order::{Order, OrderLine};
+pub use crate::orders::model::{Order, OrderLine};
 pub use part::{Form, Part, Stuffing, Use};
 pub use piece::{Allowance, Copy, Cut, Darts, Piece};
-pub use sample::{
-    Action, Approval, Comment, CommentState, Concession, Graded, Judgement, LabReadings, Looked, Reading, Readings,
-    Sample, Samples, Sealed, Submission,
-};
+pub use crate::samples::model::{Action, Approval, Comment, CommentState, Concession, Graded, Judgement, LabReadings, Looked, Reading, Readings, Sample, Samples, Sealed, Submission};
 pub use stage::Stage;
 pub use style::{AgeGrade, Colourway, Product, Revision, Size, Style};
 pub use value::{Audience, Binding, Given, Stated, Value, Variant};

@@ -3,7 +3,8 @@
 
 use super::{Checked, check, compare};
 use crate::compute::Lays;
-use crate::compute::samples::{self, CommentLine, SampleFigures};
+use crate::samples::figures as samples;
+use crate::samples::figures::{CommentLine, SampleFigures};
 use crate::diag::{Findings, Levels};
 use crate::model::Model;
 use crate::read::{self, Loaded};

@@ -2,7 +2,8 @@
 
 use super::edition::{Shown, part};
 use super::{Checked, Edition, Ordered, planned};
-use crate::compute::{lays, orders};
+use crate::cutting::figures as lays;
+use crate::orders::figures as orders;
 use crate::read::{self, Loaded, Unshown};
 use crate::revision::ArchiveError;
 

@@ -3,11 +3,10 @@
 
 mod form;
 mod making;
-mod samples;
 
 pub use form::{Form, Key, Kind};
 pub use making::{METHODS, SPREADS};
-pub use samples::{APPROVED, GRADED, SAMPLES};
+pub use crate::samples::keys::{APPROVED, GRADED, SAMPLES};
 
 use std::sync::OnceLock;
 
@@ -408,10 +407,10 @@ fn rest() -> Vec<Kind> {
         keyed("cutting", making::cutting(), "How fabric is spread and cut"),
         keyed("view", view, "A picture of the product from one side"),
         keyed("order", making::order(), "An order of the style, in a file of its own; no part of the specification"),
-        keyed("sample", samples::sample(), "A sample: what is asked for, and what was found on it"),
-        keyed("comment", samples::comment(), "A comment on something, and what became of it"),
-        keyed("approval", samples::approval(), "What is to be approved, and what was submitted"),
-        keyed("concession", samples::concession(), "Somebody accepts a finding, by name and with a reason"),
+        keyed("sample", crate::samples::keys::sample(), "A sample: what is asked for, and what was found on it"),
+        keyed("comment", crate::samples::keys::comment(), "A comment on something, and what became of it"),
+        keyed("approval", crate::samples::keys::approval(), "What is to be approved, and what was submitted"),
+        keyed("concession", crate::samples::keys::concession(), "Somebody accepts a finding, by name and with a reason"),
         severity,
     ]
 }

@@ -2,7 +2,6 @@
 
 mod articles;
 mod chains;
-mod cutting;
 mod declared;
 #[expect(clippy::disallowed_methods, reason = "the only file input")]
 mod disk;
@@ -12,13 +11,10 @@ mod edition;
 mod facts;
 mod folders;
 pub mod keys;
-mod ledgers;
 mod libraries;
 mod loaded;
-mod lock;
 mod markets;
 mod measures;
-mod orders;
 mod outlines;
 mod parse;
 mod pictures;
@@ -27,7 +23,6 @@ mod printable;
 mod reader;
 pub mod reference;
 pub mod rules;
-mod samples;
 pub mod schema;
 mod seams;
 mod section;

@@ -1,7 +1,7 @@
 //! Where a style stands, on one screen.
 
 use crate::compute::Figures;
-use crate::compute::samples::{ReadLine, SampleResult, Standing, Verdict};
+use crate::samples::figures::{ReadLine, SampleResult, Standing, Verdict};
 use crate::diag::{Findings, Severity, cut, plain};
 use crate::model::{Model, Stage, Stated};
 use crate::words::number::counted;

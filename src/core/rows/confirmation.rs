@@ -1,12 +1,12 @@
 //! The confirmation: what the factory confirms, what must be there before the next stage, and who signs for what.
 
-use crate::compute::samples::SealedLine;
+use crate::samples::figures::SealedLine;
 use crate::model::property::{self, Property};
 use crate::model::{Binding, Given, Stated, Value};
 use crate::words::{Phrase, head as heads, say, sheet as sentences, words};
 
 use super::choice::begun;
-use super::comments::point;
+use crate::samples::rows::comments::point;
 use super::cover::fact;
 use super::data::{Callout, Confirmation, Sheet};
 use super::package::{Fact, Head};

@@ -6,7 +6,7 @@ use crate::words::{Phrase, Word, head as heads, say, sheet as sentences, words};
 
 use super::cell::Cell;
 use super::choice::begun;
-use super::comments::concession;
+use crate::samples::rows::comments::concession;
 use super::data::{Colourway, Cover, Sheet};
 use super::package::{Fact, Head, ROOM_COVER};
 use super::view::{View, capital};

@@ -7,30 +7,24 @@ mod bill;
 mod block;
 mod cards;
 mod cell;
-mod changes;
 mod choice;
-mod comments;
 mod confirmation;
 mod construction;
 mod cover;
 pub mod data;
-mod fabric;
 mod filling;
 mod finishing;
 mod items;
 pub mod labels;
 mod letters;
-mod marker;
 mod matching;
 mod measurements;
 mod outline;
 pub mod package;
 pub mod picture;
 mod pieces;
-mod plan;
 mod questions;
 mod safety;
-mod samples;
 mod sizes;
 mod step;
 mod view;
@@ -58,16 +52,16 @@ type Fill = fn(&View<'_>) -> Vec<Sheet>;
 /// Every kind of sheet in page order. A new sheet is one file and one line here.
 const SHEETS: [Fill; 16] = [
     cover::fill,
-    changes::fill,
+    crate::revision::rows::fill,
     questions::fill,
-    comments::fill,
-    samples::fill,
+    crate::samples::rows::comments::fill,
+    crate::samples::rows::samples::fill,
     views::fill,
     bill::fill,
     pieces::fill,
     matching::fill,
     sizes::fill,
-    marker::fill,
+    crate::cutting::rows::fill,
     construction::fill,
     filling::fill,
     measurements::fill,
@@ -76,7 +70,7 @@ const SHEETS: [Fill; 16] = [
 ];
 
 /// The sheets of an order, in its own document.
-const ORDER_SHEETS: [Fill; 4] = [plan::fill, fabric::fill, marker::fill, safety::fill];
+const ORDER_SHEETS: [Fill; 4] = [plan::fill, crate::orders::rows::fabric::fill, crate::cutting::rows::fill, safety::fill];
 
 /// The document's date where the revision has none: visibly no date of issue, and the same every time.
 const DRAFT_DATE: [u16; 3] = [2000, 1, 1];
@@ -152,7 +146,7 @@ fn history(view: &View<'_>) -> String {
 /// The style number; of an order with the order's number behind it.
 fn number(view: &View<'_>) -> String {
     let style = view.text(view.model.style.id.as_ref());
-    match plan::shown(view) {
+    match crate::orders::rows::plan::shown(view) {
         Some((id, order)) => format!("{style} {}", order.number.as_deref().unwrap_or(id)).trim().to_string(),
         None => style.to_string(),
     }

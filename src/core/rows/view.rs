@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::compute::samples::SampleFigures;
+use crate::samples::figures::SampleFigures;
 use crate::compute::{Drawn, Figure, Figures, Lays, Lines, Number};
 use crate::diag::Findings;
 use crate::model::{Assembly, Model, Picture, Stated, StitchUse};

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use backtack_core::compute::orders::{self, Estimate, Laid, Lays, Spreading};
-use backtack_core::compute::plan::{Length, Mix};
+use backtack_core::orders::figures::{self, Estimate, Laid, Lays, Spreading};
+use backtack_core::orders::plan::{Length, Mix};
 use backtack_core::compute::{self, Figure, Figures};
 use backtack_core::model::Assembly;
 use backtack_core::read;

@@ -1,7 +1,7 @@
 //! Tables over every order of up to four sizes and forty products at once, made in another way than plans are. Also
 //! compiled into the bench of plans.
 
-use backtack_core::compute::plan::{Buy, Demand, Length, Mix, Problem, Worth};
+use backtack_core::orders::plan::{Buy, Demand, Length, Mix, Problem, Worth};
 use backtack_core::units::Rational;
 
 /// A millimetre in µm.

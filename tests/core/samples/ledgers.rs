@@ -1,6 +1,6 @@
 //! Comments, approvals and concessions.
 
-use backtack_core::compute::samples::{Standing, Verdict};
+use backtack_core::samples::figures::{Standing, Verdict};
 use backtack_core::diag::{Findings, Folder, Severity, json, sarif, text};
 use backtack_core::read::{self, Loaded};
 

@@ -1,0 +1,218 @@
+//! Dies: how many a piece needs, how often they strike, how much steel rule they take, and where rule cannot be bent.
+//!
+//! A die is the cut line in steel rule. It cuts whole shapes, through all plies of a stack at once.
+
+use serde::Serialize;
+
+use crate::compute::contour::Shape;
+use crate::compute::counts::CutCount;
+use crate::compute::input::Ground;
+use crate::compute::{Figure, Number};
+use crate::cutting::figures as lays;
+use crate::geom::{Point, flatten, measure};
+use crate::model::{Method, Spread, Variant};
+
+/// Rule is not bent round what is narrower than this, mm (*common practice*).
+pub const NARROW: f64 = 6.0;
+/// Distance between places looked at along a line, mm.
+const STEP: f64 = 0.5;
+/// Curves become straight pieces within this, mm.
+const FLAT: f64 = 0.02;
+
+/// The dies of one layer of a piece in one size.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Die {
+    /// Piece.
+    pub piece: String,
+    /// Cut.
+    pub cut: String,
+    /// Size.
+    pub size: String,
+    /// Dies that are made: two for a pair of mirror images, unless they are cut face to face.
+    pub dies: u64,
+    /// Strikes for one product, through all plies at once: pieces on one ply, or on a pair of plies face to face.
+    pub strikes: u64,
+    /// Steel rule of one die, mm: the length of the cut.
+    pub rule: Number,
+    /// Tongues and gaps too narrow to bend in rule.
+    pub narrow: Vec<Narrow>,
+}
+
+/// A place where the material, or the gap between two parts of the line, is narrow.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Narrow {
+    /// Whether it is a tongue of the piece; else a gap beside it.
+    pub tongue: bool,
+    /// Its middle on the drawn piece, mm.
+    pub at: [Number; 2],
+    /// Least width, mm.
+    pub width: Number,
+    /// Length over which it is narrow, mm.
+    pub length: Number,
+}
+
+/// The dies of everything that is cut by a press, in the order of pieces, cuts and sizes. What is not drawn yet is left out.
+pub(crate) fn all(ground: &Ground<'_>, cuts: &[CutCount]) -> Vec<Die> {
+    let mut all = Vec::new();
+    for cut in cuts {
+        for size in &ground.model.sizes {
+            all.extend(one(ground, cut, &size.entry.id.value));
+        }
+    }
+    all
+}
+
+fn one(ground: &Ground<'_>, cut: &CutCount, size: &str) -> Option<Die> {
+    let colourway = ground.model.colourways.keys().next()?;
+    let (article, _) = ground.model.resolve(cut.material.as_deref()?, colourway)?;
+    let how = lays::how(ground.model, article, Variant { size, colourway });
+    if how.method != Method::Die {
+        return None;
+    }
+    let face = how.spread == Spread::FaceToFace;
+    let (drawn, mirrored) = (*cut.drawn.known()?, *cut.mirrored.known()?);
+    let own_image = cut.own_image == Figure::Known(true);
+    let block = ground.model.pieces.get(&cut.piece)?.cuts.get(&cut.cut)?.block.is_some();
+    let shape = ground.drawn.cut(&cut.piece, size, &cut.cut);
+    let shape = shape.known().filter(|_| !block)?;
+    Some(Die {
+        piece: cut.piece.clone(),
+        cut: cut.cut.clone(),
+        size: size.to_string(),
+        dies: dies(drawn, mirrored, face),
+        strikes: strikes((drawn, mirrored), own_image, face, 1, if face { 2 } else { 1 }),
+        rule: Number::new(shape.perimeter),
+        narrow: narrow(shape, NARROW),
+    })
+}
+
+/// Dies for the pieces of one kind in one product: as drawn, and mirrored. A piece that is its own mirror image has none
+/// mirrored. Face to face, the same die cuts both.
+pub fn dies(drawn: u64, mirrored: u64, face_to_face: bool) -> u64 {
+    match (drawn > 0, mirrored > 0) {
+        (true, true) if !face_to_face => 2,
+        (false, false) => 0,
+        _ => 1,
+    }
+}
+
+/// Strikes for some products, the plies of each stack being cut at once. Face to face each strike gives as many pieces as drawn
+/// as mirrored ones; of a piece that is its own mirror image it gives one a ply.
+pub fn strikes((drawn, mirrored): (u64, u64), own_image: bool, face_to_face: bool, products: u64, plies: u64) -> u64 {
+    let plies = plies.max(1);
+    match face_to_face {
+        true if !own_image => (drawn.max(mirrored) * products).div_ceil((plies / 2).max(1)),
+        _ => (drawn * products).div_ceil(plies) + (mirrored * products).div_ceil(plies),
+    }
+}
+
+/// One place of a line, with the material on its left.
+struct Place {
+    at: Point,
+    inward: Point,
+    path: usize,
+}
+
+/// The places of a cut line where a tongue or a gap is narrower than `least` over more than that length, mm.
+pub fn narrow(shape: &Shape, least: f64) -> Vec<Narrow> {
+    let closed = |path| {
+        let mut line = flatten(path, FLAT);
+        line.extend(line.first().copied());
+        line
+    };
+    let lines: Vec<Vec<Point>> = shape.paths.iter().map(closed).collect();
+    let edges: Vec<(Point, Point)> =
+        lines.iter().flat_map(|line| line.iter().copied().zip(line.iter().copied().skip(1))).collect();
+    // The outer line goes anticlockwise, holes the other way; a drawing may turn all of it round.
+    let turned = shape.paths.first().is_some_and(|path| measure::signed_area(path) < 0.0);
+    let places: Vec<Place> = lines.iter().enumerate().flat_map(|(path, line)| along(line, path, turned)).collect();
+    let mut found = Vec::new();
+    for tongue in [true, false] {
+        let width = |place: &Place| {
+            let way = if tongue { place.inward } else { place.inward * -1.0 };
+            across(place.at, way, &edges, least).map(|width| (width, place.at + way * (width / 2.0)))
+        };
+        let widths: Vec<Option<(f64, Point)>> = places.iter().map(width).collect();
+        for run in runs(&places, &widths) {
+            // From where it begins to be narrow: round the point of a tongue its other side leads back.
+            let first = run.first().map_or(Point::new(0.0, 0.0), |(_, middle)| *middle);
+            let length = run.iter().map(|(_, middle)| middle.distance(first) + STEP).fold(0.0, f64::max);
+            let middles = run.iter().fold(Point::new(0.0, 0.0), |sum, (_, middle)| sum + *middle);
+            let middle = middles * (1.0 / run.len() as f64);
+            let least_width = run.iter().map(|(width, _)| *width).fold(f64::INFINITY, f64::min);
+            // Both sides of a tongue tell of the same one.
+            let known = |other: &&mut (Point, Narrow)| other.1.tongue == tongue && other.0.distance(middle) < least;
+            if length <= least {
+                continue;
+            }
+            match found.iter_mut().find(known) {
+                Some((_, other)) => other.length = Number::new(other.length.raw().max(length)),
+                None => {
+                    let at = [Number::new(middle.x), Number::new(middle.y)];
+                    let (width, length) = (Number::new(least_width), Number::new(length));
+                    found.push((middle, Narrow { tongue, at, width, length }));
+                }
+            }
+        }
+    }
+    found.into_iter().map(|(_, narrow)| narrow).collect()
+}
+
+/// Places along a closed line, the first half a step from its start.
+fn along(line: &[Point], path: usize, turned: bool) -> Vec<Place> {
+    let mut all = Vec::new();
+    let mut left = STEP / 2.0;
+    for (a, b) in line.iter().zip(line.iter().skip(1)) {
+        let length = a.distance(*b);
+        let Some(way) = (*b - *a).unit() else { continue };
+        while left < length {
+            let inward = if turned { way.right() } else { way.left() };
+            all.push(Place { at: *a + way * left, inward, path });
+            left += STEP;
+        }
+        left -= length;
+    }
+    all
+}
+
+/// From a place of the line to the next line across, if it is nearer than `least`.
+fn across(at: Point, way: Point, edges: &[(Point, Point)], least: f64) -> Option<f64> {
+    /// The line itself begins here, mm.
+    const ITSELF: f64 = 1e-6;
+    let hit = |(a, b): &(Point, Point)| {
+        let (edge, from) = (*b - *a, *a - at);
+        let turn = way.cross(edge);
+        if turn == 0.0 {
+            return None;
+        }
+        let (far, share) = (from.cross(edge) / turn, from.cross(way) / turn);
+        (far > ITSELF && far < least && (0.0..=1.0).contains(&share)).then_some(far)
+    };
+    edges.iter().filter_map(hit).min_by(f64::total_cmp)
+}
+
+/// Stretches of places in a row that have a width, each line being closed.
+fn runs(places: &[Place], widths: &[Option<(f64, Point)>]) -> Vec<Vec<(f64, Point)>> {
+    let mut all: Vec<Vec<(f64, Point)>> = Vec::new();
+    let mut start = 0;
+    while start < places.len() {
+        let path = places[start].path;
+        let end = start + places[start..].iter().take_while(|place| place.path == path).count();
+        let line = &widths[start..end];
+        // From a place without a width on, so that no stretch is cut in two where the line begins.
+        let first = line.iter().position(Option::is_none).unwrap_or(0);
+        let mut open = false;
+        for width in line[first..].iter().chain(&line[..first]) {
+            match width {
+                Some(width) if open => all.last_mut().into_iter().for_each(|run| run.push(*width)),
+                Some(width) => all.push(vec![*width]),
+                None => {}
+            }
+            open = width.is_some();
+        }
+        start = end;
+    }
+    all
+}

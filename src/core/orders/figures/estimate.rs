@@ -1,0 +1,72 @@
+//! Lengths of lays by the stated efficiency of each fabric, where nothing is laid.
+
+use std::collections::BTreeSet;
+
+use crate::orders::plan::{Length, Mix};
+use crate::compute::{Figure, Figures};
+use crate::model::{Model, Variant};
+use crate::standards::common;
+use crate::units::Rational;
+
+use super::{Laid, Lays, Spreading};
+
+/// Plies of a lay where nothing is stated.
+pub const PLIES: u32 = common::PLIES_SHORT.high as u32;
+/// Lost at the two ends of each ply together, µm.
+const ENDS: i64 = 2_000 * common::PLY_END.high as i64;
+/// Products in one lay at most, and at least where they would make a short one.
+const SETS: (u32, u32) = (4, 12);
+/// A lay is about this long or longer where products are small, µm (*common practice*).
+const LONG: i64 = 2_000_000;
+
+/// Lengths by the stated efficiency of each fabric: area / (cuttable width × efficiency). No lays.
+#[derive(Debug)]
+pub struct Estimate<'a> {
+    /// The specification.
+    pub model: &'a Model,
+    /// Its figures: areas of what is cut.
+    pub figures: &'a Figures,
+}
+
+impl Lays for Estimate<'_> {
+    fn spreading(&mut self, of: &Laid<'_>) -> Spreading {
+        let mut assumed = BTreeSet::new();
+        let variant = Variant { size: of.sizes.first().map_or("", String::as_str), colourway: of.colourway };
+        let plies = self.model.articles.get(of.article).and_then(|one| one.quantity("plies")?.known(variant));
+        let plies = plies.and_then(|plies| u32::try_from(plies.si().floor_to(Rational::ONE)?.numerator()).ok());
+        let plies = plies.filter(|plies| *plies > 0).unwrap_or_else(|| {
+            assumed.insert(format!("plies of {} are not stated: {PLIES} (common practice)", of.article));
+            PLIES
+        });
+        assumed.insert(format!("ends of the plies of {}: {} mm (common practice)", of.article, ENDS / 1_000));
+        let one = |at: usize| Mix { sets: (0..of.sizes.len()).map(|size| u32::from(size == at)).collect() };
+        let longest = (0..of.sizes.len()).filter_map(|at| self.length(of, &one(at)).ok()).map(Length::get).max();
+        let sets =
+            longest.map_or(SETS.0, |longest| u32::try_from(LONG / longest).unwrap_or(SETS.1).clamp(SETS.0, SETS.1));
+        Spreading { plies, step: 1, multiple: 1, sets, ends: ENDS, table: None, splice: None, assumed }
+    }
+
+    fn length(&mut self, of: &Laid<'_>, mix: &Mix) -> Result<Length, String> {
+        let mut length = 0.0;
+        for (size, sets) in of.sizes.iter().zip(&mix.sets).filter(|(_, sets)| **sets > 0) {
+            let needs = self.figures.fabric.get(size).and_then(|by| by.get(of.colourway));
+            let mine = |materials: &BTreeSet<String>| materials == of.materials;
+            let need = needs.into_iter().flatten().find(|one| one.bought.article == of.article && mine(&one.materials));
+            let need = need.ok_or_else(|| format!("the need of {} in size {size} is not known", of.article))?;
+            match &need.length {
+                Figure::Known(one) => length += one.raw() * f64::from(*sets),
+                Figure::NotYet { why } => return Err(crate::words::Phrase::row(why, "; ").english()),
+                Figure::Withheld => return Err("it is not shown in this edition".into()),
+            }
+        }
+        Ok(Length::Known(((length * 1e3).round() as i64).max(1)))
+    }
+
+    fn lay(&mut self, _: &Laid<'_>, _: &Mix) -> Option<i64> {
+        None
+    }
+
+    fn is_estimate(&self) -> bool {
+        true
+    }
+}

@@ -1,0 +1,62 @@
+//! Where the lengths of lays come from: an estimate, or lays kept or made.
+
+use std::collections::BTreeSet;
+
+use crate::orders::plan::{Length, Mix};
+
+/// Pieces that are laid together: everything cut from one fabric in one colour, for some products.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Laid<'a> {
+    /// The fabric.
+    pub article: &'a str,
+    /// What the pieces call it.
+    pub materials: &'a BTreeSet<String>,
+    /// A colourway in which they are cut together; all such colourways have the same pieces.
+    pub colourway: &'a str,
+    /// Size ids, in the order of the mix.
+    pub sizes: &'a [String],
+}
+
+/// How a fabric is spread and cut. Lengths in whole µm.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Spreading {
+    /// Most plies in one lay.
+    pub plies: u32,
+    /// Plies come in groups of this many: 2 face to face.
+    pub step: u32,
+    /// Products of one size in one group come in multiples of this.
+    pub multiple: u32,
+    /// Most products in one lay.
+    pub sets: u32,
+    /// Lost at the two ends of each ply together.
+    pub ends: i64,
+    /// Longest ply, ends included.
+    pub table: Option<i64>,
+    /// What a splice loses, where splices are allowed.
+    pub splice: Option<i64>,
+    /// What was taken for want of a statement.
+    pub assumed: BTreeSet<String>,
+}
+
+/// Where lays come from.
+pub trait Lays {
+    /// How a fabric is spread and cut.
+    fn spreading(&mut self, of: &Laid<'_>) -> Spreading;
+    /// What is known of the length of a lay, without its ends; `Err` with the reason where nothing is, as where an outline
+    /// is the factory's to make.
+    ///
+    /// # Errors
+    /// Why no length is known.
+    fn length(&mut self, of: &Laid<'_>, mix: &Mix) -> Result<Length, String>;
+    /// Lays a mix that is not laid yet: its length in µm; `None` where it cannot be laid.
+    fn lay(&mut self, of: &Laid<'_>, mix: &Mix) -> Option<i64>;
+    /// Whether lengths are an estimate, and no lay.
+    fn is_estimate(&self) -> bool;
+    /// Rounds of planning and laying, for one fabric.
+    fn rounds(&self) -> usize {
+        ROUNDS
+    }
+}
+
+/// Rounds of planning and laying, for one fabric.
+pub const ROUNDS: usize = 12;

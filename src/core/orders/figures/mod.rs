@@ -1,0 +1,32 @@
+//! Orders in numbers: what is wanted, the cut plan of every fabric, and the material to buy.
+//!
+//! [`wanted()`] follows from the order alone. [`plan()`] needs the lengths of lays, which it asks of [`Lays`], so that it can
+//! be made of an estimate, of lays kept from before, or of lays made on the spot.
+
+mod chain;
+mod cutting;
+mod estimate;
+mod fabric;
+mod record;
+mod laid;
+mod planner;
+mod wanted;
+
+pub use chain::needed;
+pub use estimate::Estimate;
+pub(crate) use estimate::PLIES;
+pub use record::{Bundle, Chain, Colour, FabricPlan, FromRoll, LayColour, LayLine, OrderFigures, OrderProducts, OrderedLine, Planned, PlyTerm, Price, Steps, Totals, Undivided};
+pub use laid::{Laid, Lays, ROUNDS, Spreading};
+pub use planner::{plan, plan_one};
+pub use wanted::wanted;
+
+use crate::compute::Figures;
+use crate::diag::Findings;
+use crate::model::Model;
+
+/// What the plan of one order brings up.
+pub fn findings(model: &Model, figures: &Figures, order: &str) -> Findings {
+    let mut findings = Findings::default();
+    crate::compute::rules::planned(model, figures, order, &mut findings);
+    findings
+}

@@ -1,0 +1,124 @@
+//! How much fabric to order: the way from products to rolls, each step from the one before.
+
+use crate::orders::figures::{Chain as Figures, PlyTerm, Steps};
+use crate::compute::{Figure, Number};
+use crate::words::{Phrase, Word, number, say, sheet, words};
+
+use crate::rows::cell::Cell;
+use crate::rows::data::{Chain, ChainStep, Fabric, Sheet};
+use crate::rows::package::Head;
+use super::plan::{colour_name, pieces, shown};
+use crate::rows::view::{View, metres};
+
+words! {
+    TITLE "fabric.title" = "How much fabric to order {order}";
+    FABRIC "fabric.fabric" = "Fabric";
+    ESTIMATED "fabric.estimated" = "from an estimate, not from lays";
+    LAID_OUT "fabric.from-lays" = "from lays";
+    TO_CUT "fabric.to-cut" = "Products to cut";
+    TO_CUT_HOW "fabric.to-cut-how" = "ordered with cut extra, samples and tests";
+    MADE "fabric.made" = "Products the plan makes";
+    ON_ALL_PLIES "fabric.on-all-plies" = "on all plies";
+    LAID "fabric.laid" = "Laid, without ends";
+    ENDS "fabric.ends" = "Ends of the plies";
+    ENDS_HOW "fabric.ends-how" = "plies × both ends";
+    SPREAD "fabric.spread" = "Spread";
+    SPREAD_HOW "fabric.spread-how" = "laid + ends";
+    RELAXED "fabric.relaxed" = "Before it shrinks";
+    RELAXED_HOW "fabric.relaxed-how" = "spread / {share} ({percent} %)";
+    FAULTS "fabric.faults" = "With faults cut out";
+    FAULTS_HOW "fabric.faults-how" = "that / {share} ({percent} %)";
+    ROLLS "fabric.rolls" = "Rolls";
+    ROLLS_HOW "fabric.rolls-how" = "{roll} a roll, {usable} of it can be spread; no ply from two rolls";
+    MINIMUM "fabric.minimum" = "Minimum order";
+    DECIDES "fabric.decides" = "more than is needed: it decides";
+    LESS "fabric.less" = "less than is needed";
+    TO_ORDER "fabric.to-order" = "To order";
+    TO_ORDER_HOW "fabric.to-order-how" = "whole rolls or metres";
+    AND_YARDS "fabric.and-yards" = "{metres} / {yards} yd";
+    MASS "fabric.mass" = "Mass";
+    MASS_HOW "fabric.mass-how" = "length × full width × mass per area";
+    LEFT_OVER "fabric.left-over" = "Left over";
+    NOBODYS "fabric.nobodys" = "whose it is, the order does not say";
+    COST "fabric.cost" = "Cost";
+    AT_PRICE "fabric.at-price" = "at {price}";
+    TERM "fabric.term" = "lay {lay}: {plies} plies × {length}";
+    TERM_OF_ROLL "fabric.term-of-roll" = "lay {lay}: {plies} plies × {length}, {count} a roll";
+}
+
+/// One sheet for the order that is shown; none without one, or where nothing is bought.
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
+    let Some((id, order)) = shown(view) else { return Vec::new() };
+    let chains: Vec<Chain> = order.material.iter().map(|chain| self::chain(view, chain)).collect();
+    if chains.is_empty() {
+        return Vec::new();
+    }
+    let named = order.number.clone().unwrap_or_else(|| id.to_string());
+    let head =
+        Head { title: say!(TITLE, order = named), name: sheet::FABRIC_SHEET.into(), lead: sheet::FABRIC_LEAD.into() };
+    let notes = vec![sheet::FABRIC_NOTE.into()];
+    vec![Sheet::Fabric(Fabric { head, chains: chains.chunks(2).map(<[Chain]>::to_vec).collect(), notes })]
+}
+
+fn chain(view: &View<'_>, one: &Figures) -> Chain {
+    let title = Phrase::list([view.material(&one.bought.article), colour_name(view, &one.bought)]);
+    let steps = match &one.steps {
+        Figure::Known(steps) => self::steps(one, steps),
+        Figure::NotYet { why } => vec![row(FABRIC, Phrase::row(why, "; "), Cell::Unknown(why.clone()))],
+        Figure::Withheld => vec![row(FABRIC, "", Cell::Withheld)],
+    };
+    let estimate = one.steps.known().is_some_and(|steps| steps.estimate);
+    let text = if estimate { ESTIMATED } else { LAID_OUT };
+    Chain { title, text: text.into(), steps }
+}
+
+fn row(step: Word, working: impl Into<Phrase>, result: impl Into<Cell>) -> ChainStep {
+    ChainStep { step: step.into(), working: working.into(), result: result.into(), heavy: false }
+}
+
+fn steps(one: &Figures, steps: &Steps) -> Vec<ChainStep> {
+    let mut all = vec![
+        row(TO_CUT, TO_CUT_HOW, pieces(one.products)),
+        row(MADE, "", pieces(one.made)),
+        row(sheet::PIECES, ON_ALL_PLIES, pieces(steps.pieces)),
+        row(LAID, Phrase::lines(steps.plies.iter().map(term)), metres(steps.laid)),
+        row(ENDS, ENDS_HOW, metres(steps.ends)),
+        row(SPREAD, SPREAD_HOW, metres(steps.spread)),
+        row(RELAXED, divided(RELAXED_HOW, steps.shrinkage), metres(steps.relaxed)),
+        row(FAULTS, divided(FAULTS_HOW, steps.faults), metres(steps.needed)),
+    ];
+    if let (Some(roll), Some(usable), Some(rolls)) = (steps.roll, steps.usable, steps.rolls) {
+        let working = say!(ROLLS_HOW, roll = metres(roll).phrase(), usable = metres(usable).phrase());
+        all.push(row(ROLLS, working, Cell::count(rolls)));
+    }
+    if let Some(minimum) = steps.minimum {
+        all.push(row(MINIMUM, if steps.minimum_decides { DECIDES } else { LESS }, metres(minimum)));
+    }
+    let yards = number::number(steps.yards.get(), 1);
+    let length = say!(AND_YARDS, metres = metres(steps.bought).phrase(), yards);
+    all.push(ChainStep { heavy: true, ..row(TO_ORDER, TO_ORDER_HOW, length) });
+    let kilograms = |grams: &Number| Cell::fixed(Number::new(grams.get() / 1000.0), 1, "kg");
+    all.push(row(MASS, MASS_HOW, Cell::figure(&steps.mass, kilograms)));
+    let of = steps.surplus_of.as_ref().map_or_else(|| NOBODYS.into(), Phrase::from);
+    all.push(row(LEFT_OVER, of, metres(steps.surplus)));
+    if let Some(price) = &steps.price {
+        let total = Cell::fixed(price.total, 2, &price.currency);
+        all.push(row(COST, say!(AT_PRICE, price = &price.each), total));
+    }
+    all
+}
+
+/// Divided by what is left of a whole after a share of it, in percent.
+fn divided(word: Word, share: Number) -> Phrase {
+    let left = number::number(1.0 - share.get() / 100.0, 4);
+    say!(word, share = left, percent = Cell::amount(share, 2, "").phrase())
+}
+
+/// `lay 1: 10 plies × 1.234 m`.
+fn term(one: &PlyTerm) -> Phrase {
+    let (plies, length) = (Cell::count(one.plies).phrase(), metres(one.length).phrase());
+    match one.per_roll {
+        Some(count) => say!(TERM_OF_ROLL, lay = one.lay, plies, length, count = Cell::count(count).phrase()),
+        None => say!(TERM, lay = one.lay, plies, length),
+    }
+}

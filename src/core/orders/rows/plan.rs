@@ -1,0 +1,206 @@
+//! How to cut an order: lays, plies, bundles, fabric by fabric; and what comes of it for every line.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::cutting::figures::mix_text;
+use crate::orders::figures::{FabricPlan, LayColour, LayLine, OrderFigures, Planned, Totals, Undivided};
+use crate::compute::{Bought, Figure, Number};
+use crate::standards::market::Market;
+use crate::words::{Phrase, Word, head, say, sheet, words};
+
+use crate::rows::cell::Cell;
+use crate::rows::data::{Plan, PlanGroup, PlanRow, Sheet};
+use crate::rows::package::{Fact, Head};
+use crate::rows::view::{View, metres};
+use crate::rows::written::date;
+
+words! {
+    TITLE "plan.title" = "How to cut the order {order}";
+    NUMBER "plan.number" = "Order no.";
+    PO "plan.po" = "Customer's order no.";
+    PLACED "plan.placed" = "Placed";
+    REVISION "plan.revision" = "Made to revision";
+    IN_ALL "plan.in-all" = "To cut, with cut extra, samples, tests";
+    NOT_YET "plan.not-yet" = "not known yet: {why}";
+    AT_ONCE "plan.at-once" = "at most {plies} plies at once";
+    IN_GROUPS "plan.in-groups" = "at most {plies} plies at once, spread in groups of {step}";
+    ENDS "plan.ends" = "ends of {ends} included in a ply";
+    ESTIMATE "plan.estimate" = "lengths are an estimate, not lays";
+    ROLL "plan.roll" = "roll {roll}: {plies}";
+    BESIDE "plan.beside" = "{fabric}: {lays} lays, {plies} plies, {bought}; one size a lay would take {plain_lays} lays, {plain_plies} plies, {plain_bought}.";
+    ONE_ROLL "plan.one-roll" = "{rolls} roll, {length}";
+    ROLLS "plan.rolls" = "{rolls} rolls, {length}";
+    UNDIVIDED "plan.undivided" = "{fabric}: no number of plies gives size {size} exactly; {made} are made.";
+    ASSUMED "plan.assumed" = "{fabric}, taken since nothing is stated: {what}.";
+}
+
+/// One sheet for the order that is shown; none without one.
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
+    let Some((id, order)) = shown(view) else { return Vec::new() };
+    let groups = order.fabrics.iter().flat_map(|fabric| groups(view, fabric)).collect();
+    let named = order.number.clone().unwrap_or_else(|| id.to_string());
+    let head = Head { title: say!(TITLE, order = named), name: sheet::PLAN.into(), lead: sheet::PLAN_LEAD.into() };
+    let mut notes: Vec<Phrase> = vec![sheet::PLAN_NOTE.into()];
+    notes.extend(order.fabrics.iter().flat_map(|fabric| beside(view, fabric)));
+    notes.extend(order.missing.iter().map(Phrase::from));
+    vec![Sheet::Plan(Plan { head, facts: facts(order), groups, lines: lines(order), notes })]
+}
+
+/// The order that is shown, with its id.
+pub fn shown<'a>(view: &View<'a>) -> Option<(&'a str, &'a OrderFigures)> {
+    let id = view.order?;
+    Some((id, view.figures.orders.get(id)?))
+}
+
+fn facts(order: &OrderFigures) -> Vec<Fact> {
+    let fact = |label: Word, value: Cell| Fact { label: label.into(), value };
+    let known = |text: &Option<String>| text.as_ref().map_or(Cell::Empty, Cell::from);
+    let cut: u64 = order.products.values().flat_map(BTreeMap::values).map(|one| one.cut).sum();
+    vec![
+        fact(NUMBER, known(&order.number)),
+        fact(PO, known(&order.po)),
+        fact(PLACED, known(&order.date.as_deref().and_then(date))),
+        fact(REVISION, known(&order.revision)),
+        fact(head::ORDERED, pieces(order.total)),
+        fact(IN_ALL, pieces(cut)),
+    ]
+}
+
+/// A count of pieces with its unit.
+pub fn pieces(count: u64) -> Cell {
+    Cell::fixed(Number::new(count as f64), 0, "pc")
+}
+
+/// The spreads of a fabric, a group for each colour.
+fn groups(view: &View<'_>, fabric: &FabricPlan) -> Vec<PlanGroup> {
+    let title = view.fabric_title(&fabric.article, &fabric.materials);
+    let plan = match &fabric.plan {
+        Figure::Known(plan) => plan,
+        Figure::NotYet { why } => {
+            let text = say!(NOT_YET, why = Phrase::row(why, "; "));
+            return vec![PlanGroup { title, text, rows: Vec::new() }];
+        }
+        Figure::Withheld => return vec![PlanGroup { title, text: head::WITHHELD.into(), rows: Vec::new() }],
+    };
+    let rows = plan.lays.iter().flat_map(|lay| lay.colours.iter().map(move |colour| row(view, fabric, lay, colour)));
+    vec![PlanGroup { title, text: how(fabric, plan), rows: rows.collect() }]
+}
+
+fn how(fabric: &FabricPlan, plan: &Planned) -> Phrase {
+    let plies = match fabric.step {
+        0 | 1 => say!(AT_ONCE, plies = fabric.plies),
+        step => say!(IN_GROUPS, plies = fabric.plies, step),
+    };
+    let ends = say!(ENDS, ends = Cell::fixed(fabric.ends, 0, "mm").phrase());
+    let estimate = if plan.estimate { ESTIMATE.into() } else { Phrase::none() };
+    Phrase::row([plies, ends, estimate], "; ")
+}
+
+fn row(view: &View<'_>, fabric: &FabricPlan, lay: &LayLine, colour: &LayColour) -> PlanRow {
+    let of_colour = || lay.bundles.iter().filter(|bundle| bundle.colour == colour.colour);
+    let mut products: BTreeMap<(&str, &str), u64> = BTreeMap::new();
+    for bundle in of_colour() {
+        *products.entry((&bundle.size, &bundle.colourway)).or_default() += bundle.products;
+    }
+    let numbers = of_colour().map(|bundle| bundle.bundle);
+    let (first, last) = (numbers.clone().min(), numbers.max());
+    let bought = Bought { article: fabric.article.clone(), colour: colour.colour.clone() };
+    let rolls = colour.rolls.iter().map(|one| say!(ROLL, roll = one.roll, plies = range(one.from, one.to)));
+    PlanRow {
+        lay: Cell::count(lay.lay),
+        makes: mix_text(&lay.sizes).into(),
+        length: metres(lay.ply),
+        plies: Phrase::row([colour.plies.to_string(), colour_name(view, &bought)], " ").into(),
+        numbers: match colour.rolls.as_slice() {
+            [] => range(colour.from, colour.to).into(),
+            _ => Phrase::lines(rolls).into(),
+        },
+        bundles: first.zip(last).map_or(Cell::Empty, |(first, last)| range(first, last).into()),
+        pieces: Cell::count(of_colour().map(|bundle| bundle.pieces).sum()),
+        products: Phrase::lines(products.iter().map(|((size, way), count)| format!("{size} {way}: {count}"))).into(),
+    }
+}
+
+fn range(from: u64, to: u64) -> String {
+    if from == to { from.to_string() } else { format!("{from}–{to}") }
+}
+
+/// The colour of what is bought, for people; nothing where it has none.
+pub fn colour_name(view: &View<'_>, bought: &Bought) -> String {
+    let title = |id: &String| view.model.colours.get(id).map_or(id.clone(), |colour| colour.entry.title().to_string());
+    bought.colour.as_ref().map_or(String::new(), title)
+}
+
+/// Every line of the order; what is cut is known by size and colourway, and is told at the first of their lines.
+fn lines(order: &OrderFigures) -> Vec<Vec<Cell>> {
+    let made = made(order);
+    let mut told = BTreeSet::new();
+    let unknown = || Cell::Unknown(order.missing.iter().map(Phrase::from).collect());
+    let line = |one: &crate::orders::figures::OrderedLine| {
+        let (size, way) = (one.size.clone().unwrap_or_default(), one.colourway.clone().unwrap_or_default());
+        let products = order.products.get(&size).and_then(|ways| ways.get(&way));
+        let allowed = one.least.zip(one.most).map_or(Cell::Empty, |(least, most)| range(least, most).into());
+        let first = told.insert((size.clone(), way.clone()));
+        let (products, planned) =
+            if first { (products, made.get(&(size.clone(), way.clone())).copied()) } else { (None, None) };
+        vec![
+            size.into(),
+            way.into(),
+            one.destination.as_deref().and_then(Market::of).map_or(String::new(), |market| market.printed()).into(),
+            one.date.as_deref().and_then(date).unwrap_or_default().into(),
+            one.quantity.map_or(Cell::Empty, Cell::count),
+            allowed,
+            products.map_or(Cell::Empty, |one| Cell::count(one.cut)),
+            planned.map_or_else(|| if first { unknown() } else { Cell::Empty }, Cell::count),
+            planned.zip(products).map_or(Cell::Empty, |(made, one)| Cell::count(made.saturating_sub(one.cut))),
+        ]
+    };
+    order.lines.iter().map(line).collect()
+}
+
+/// Products that every fabric gives, by size and colourway: the least over the fabrics.
+fn made(order: &OrderFigures) -> BTreeMap<(String, String), u64> {
+    let mut least: BTreeMap<(String, String), u64> = BTreeMap::new();
+    for fabric in &order.fabrics {
+        let Figure::Known(plan) = &fabric.plan else { return BTreeMap::new() };
+        let mut here: BTreeMap<(String, String), u64> = BTreeMap::new();
+        for bundle in plan.lays.iter().flat_map(|lay| &lay.bundles) {
+            *here.entry((bundle.size.clone(), bundle.colourway.clone())).or_default() += bundle.products;
+        }
+        for (key, count) in here {
+            least.entry(key).and_modify(|old| *old = (*old).min(count)).or_insert(count);
+        }
+    }
+    least
+}
+
+/// The plain plan beside the one shown, and what does not divide.
+fn beside(view: &View<'_>, fabric: &FabricPlan) -> Vec<Phrase> {
+    let Figure::Known(plan) = &fabric.plan else { return Vec::new() };
+    let name = Phrase::list(fabric.materials.iter().map(|material| view.material(material)));
+    let bought = |totals: &Totals| {
+        let length = metres(totals.bought).phrase();
+        match totals.rolls {
+            Some(1) => say!(ONE_ROLL, rolls = 1u64, length),
+            Some(rolls) => say!(ROLLS, rolls, length),
+            None => length,
+        }
+    };
+    let (own, plain) = (&plan.total, &plan.plain);
+    let mut notes = vec![say!(
+        BESIDE,
+        fabric = &name,
+        lays = own.lays,
+        plies = own.plies,
+        bought = bought(own),
+        plain_lays = plain.lays,
+        plain_plies = plain.plies,
+        plain_bought = bought(plain)
+    )];
+    let undivided = |one: &Undivided| say!(UNDIVIDED, fabric = &name, size = &one.size, made = one.made);
+    notes.extend(plan.undivided.iter().map(undivided));
+    if !fabric.assumed.is_empty() {
+        notes.push(say!(ASSUMED, fabric = name, what = Phrase::row(&fabric.assumed, "; ")));
+    }
+    notes
+}

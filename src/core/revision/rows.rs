@@ -1,0 +1,275 @@
+//! What is new since the last sealed revision: value by value, what followed, outlines laid over each other, and what
+//! comments asked for against what changed.
+
+use crate::revision::Since;
+use crate::revision::chain::Link;
+use crate::revision::compare::{self, Change, Followed, ItemChange, Overlay, State, group, groups, scoped};
+use crate::scene::{Laid, overlay};
+use crate::words::{Phrase, Word, number, say, sheet as sentences, words};
+
+use crate::rows::cards::{rows, width};
+use crate::rows::cell::Cell;
+use crate::rows::choice::{among, begun};
+use crate::rows::data::{ChangeGroup, ChangeRow, Changes, OverlayCard, Sheet};
+use crate::rows::package::{Drawing, Head};
+use crate::rows::view::{View, called};
+use crate::rows::written::date;
+
+words! {
+    TITLE_SINCE "changes.since" = "{title} since revision {revision}";
+    NEW "changes.new" = "new";
+    GONE "changes.gone" = "gone";
+    WAS "changes.was" = "was {id}";
+    FACT "changes.fact" = "{key} {value}";
+    FAMILY "changes.family" = "{family} {what}";
+    IN_SIZE "changes.in-size" = "{piece}, size {size}";
+    OVERLAY "changes.overlay" = "Sew line of {piece} before and after; farthest apart {distance} {place}";
+    BAR "changes.bar" = "50 mm";
+    MIRRORED "changes.mirrored" = "Mirrored.";
+    FARTHEST "changes.farthest" = "Farthest apart {distance} {place}; area {before} to {after} ({share}).";
+    EDGE "changes.edge" = "{from}-{to} {before} to {after}";
+    EDGES "changes.edges" = "Edges: {edges}.";
+    TURNED "changes.turned" = "{what} by {angle}°";
+    MOVED_BY "changes.moved-by" = "{what} {id} by {distance}";
+    MOVED_NEW "changes.moved-new" = "{what} {id} new";
+    MOVED_GONE "changes.moved-gone" = "{what} {id} gone";
+    MOVED "changes.moved" = "Moved: {things}.";
+    UNANSWERED "changes.unanswered" = "nothing changed";
+    ITEM "changes.item" = "{kind} {id}";
+    ITEM_NAMED "changes.item-named" = "{kind} {id}, {name}";
+    STYLE "changes.style" = "Style";
+    MATERIALS "changes.materials" = "Materials";
+    PIECES "changes.pieces" = "Pieces";
+    FILLING "changes.filling" = "Filling";
+    SEWING "changes.sewing" = "Sewing";
+    MEASUREMENTS "changes.measurements" = "Measurements";
+    CUTTING "changes.cutting" = "Cutting";
+    VIEWS "changes.views" = "Views";
+    OTHER "changes.other" = "Other";
+    WIDENED "changes.widened" = "tolerance widened";
+    NARROWED "changes.narrowed" = "tolerance narrowed";
+    SHIFTED "changes.shifted" = "tolerance widened on one side, narrowed on the other";
+    ADDED "changes.tolerance-added" = "tolerance added";
+    REMOVED "changes.tolerance-removed" = "tolerance removed";
+    ORDER "changes.order" = "order";
+    CONTENT "changes.content" = "other content";
+    OF_PIECES "changes.of-pieces" = "pieces";
+    OF_FABRIC "changes.of-fabric" = "fabric";
+    OF_FILLING "changes.of-filling" = "filling";
+    OF_THREAD "changes.of-thread" = "thread";
+    OF_TRIMS "changes.of-trims" = "trims";
+    OF_MASS "changes.of-mass" = "mass";
+    OF_LIMITS "changes.of-limits" = "limits";
+    POINT "changes.point" = "point";
+    LINE "changes.line" = "line";
+    MARK "changes.mark" = "mark";
+    NOTCH "changes.notch" = "notch";
+    GRAIN "changes.grain" = "grain";
+    PILE "changes.pile" = "pile";
+}
+
+/// Headings of groups.
+const HEADINGS: &[Word] = &[STYLE, MATERIALS, PIECES, FILLING, SEWING, MEASUREMENTS, CUTTING, VIEWS, OTHER];
+/// What is said of a change beside before and after.
+const REMARKS: &[Word] = &[WIDENED, NARROWED, SHIFTED, ADDED, REMOVED, ORDER, CONTENT];
+/// Numbers that follow.
+const FAMILIES: &[Word] = &[OF_PIECES, OF_FABRIC, OF_FILLING, OF_THREAD, OF_TRIMS, OF_MASS, OF_LIMITS];
+/// What lies on an outline.
+const THINGS: &[Word] = &[POINT, LINE, MARK, NOTCH, GRAIN, PILE];
+
+/// Room for one pair of outlines, mm.
+const ROOM: [f64; 2] = [120.0, 96.0];
+/// Values of a new thing that are listed; the rest stands on its own sheet.
+const LISTED: usize = 6;
+/// Height of the text of a card, mm, for putting cards of like height together.
+const TEXT: f64 = 14.0;
+
+/// One sheet, or none before anything was sealed.
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
+    let Some(since) = view.since else { return Vec::new() };
+    let changes = &since.changes;
+    let last = since.past.last().map_or("", |past| past.revision.as_str());
+    let title = match last {
+        "" => sentences::CHANGES_TITLE.into(),
+        revision => say!(TITLE_SINCE, title = sentences::CHANGES_TITLE, revision),
+    };
+    let lead = if changes.is_empty() { sentences::CHANGES_NONE } else { sentences::CHANGES_LEAD };
+    let unmatched = changes.unmatched.iter().map(|seam| Phrase::from(seam).capital());
+    let warnings = unmatched.chain(changes.not_compared.iter().map(Phrase::from));
+    vec![Sheet::Changes(Changes {
+        head: Head { title, name: sentences::CHANGES.into(), lead: lead.into() },
+        past: since.past.iter().rev().map(past).collect(),
+        groups: groups().filter_map(|heading| of_group(changes, heading)).collect(),
+        warnings: warnings.collect(),
+        followed: changes.followed.iter().map(followed).collect(),
+        overlays: overlays(changes),
+        answers: answers(view, since),
+        unasked: since.answers.unasked.iter().filter_map(|at| changes.items.get(*at)).map(named).collect(),
+    })]
+}
+
+fn past(one: &Link) -> Vec<Phrase> {
+    let on = date(&one.date).unwrap_or_default();
+    let digest = one.digest.short();
+    vec![(&one.revision).into(), begun(&one.stage), on.into(), (&one.by).into(), (&one.reason).into(), digest.into()]
+}
+
+fn of_group(changes: &compare::Changes, heading: &str) -> Option<ChangeGroup> {
+    let items = changes.items.iter().filter(|item| group(item.kind) == heading && item.kind != "revision");
+    let rows: Vec<ChangeRow> = items.flat_map(of_item).collect();
+    (!rows.is_empty()).then(|| ChangeGroup { title: among(HEADINGS, heading), rows })
+}
+
+fn of_item(item: &ItemChange) -> Vec<ChangeRow> {
+    let what = named(item);
+    let whole = |remark: Phrase, after: Phrase| ChangeRow {
+        what: what.clone(),
+        after: after.into(),
+        remark,
+        ..ChangeRow::default()
+    };
+    let mut all = match &item.state {
+        State::Added => {
+            let facts = item.changes.iter().filter(|one| one.key != "name").take(LISTED).map(|change| {
+                let value = change.after.as_deref().unwrap_or_default();
+                say!(FACT, key = scoped(&change.key, &change.scope), value)
+            });
+            return vec![whole(NEW.into(), Phrase::row(facts, "; "))];
+        }
+        State::Removed => return vec![whole(GONE.into(), Phrase::none())],
+        State::Renamed(id) => vec![whole(say!(WAS, id), Phrase::none())],
+        State::Changed => Vec::new(),
+    };
+    for change in &item.changes {
+        let what = if all.is_empty() { what.clone() } else { Phrase::none() };
+        all.push(of_value(what, change));
+    }
+    all
+}
+
+fn of_value(what: Phrase, change: &Change) -> ChangeRow {
+    let value = |text: &Option<String>| text.as_ref().map_or(Cell::Empty, Cell::from);
+    ChangeRow {
+        what,
+        key: scoped(&change.key, &change.scope).into(),
+        before: value(&change.before),
+        after: value(&change.after),
+        remark: change.remark.as_ref().map_or_else(Phrase::none, |remark| among(REMARKS, remark.text())),
+    }
+}
+
+fn followed(one: &Followed) -> Vec<Cell> {
+    let known = |value: &Option<String>| value.as_ref().map_or(Cell::Dash, Cell::from);
+    // As many decimals as the numbers it is the difference of.
+    let decimals = |value: &Option<String>| {
+        let rest = value.as_deref().and_then(|text| text.split_once('.')).map_or("", |(_, rest)| rest);
+        rest.chars().take_while(char::is_ascii_digit).count() as u32
+    };
+    let places = decimals(&one.before).max(decimals(&one.after));
+    let sign = one.difference.map_or(String::new(), |difference| {
+        let sign = if difference > 0.0 { "+" } else { "" };
+        format!("{sign}{}", number::number(difference, places))
+    });
+    let family = among(FAMILIES, one.family).capital();
+    let what = match scoped(&one.what, &one.scope) {
+        what if what.is_empty() => family,
+        what => say!(FAMILY, family, what),
+    };
+    vec![what.into(), known(&one.before), known(&one.after), sign.into()]
+}
+
+fn overlays(changes: &compare::Changes) -> Vec<Vec<OverlayCard>> {
+    let cards = changes.overlays.iter().map(|one| {
+        let card = card(one);
+        ([card.width, card.drawing.scene.height + TEXT], card)
+    });
+    rows(cards)
+}
+
+fn card(one: &Overlay) -> OverlayCard {
+    let distance = if one.differs { number::mm(one.farthest.distance, 1) } else { String::new() };
+    let mut laid = Laid::of(&one.before.path, &one.after.path, (one.farthest.before, one.farthest.after), &distance);
+    for name in one.after.names() {
+        if let Some(place) = one.after.point(&name) {
+            laid = laid.with_point(&name, place);
+        }
+    }
+    let piece = &one.piece;
+    let title = one.size.as_ref().map_or_else(|| piece.into(), |size| say!(IN_SIZE, piece, size));
+    let alt = say!(OVERLAY, piece = &title, distance, place = &one.place);
+    let (scene, scale) = overlay(&laid, BAR.en, |_| ROOM, alt);
+    let caption = if scale < 1.0 { format!("{}:1", 1.0 / scale) } else { format!("1:{scale}") };
+    OverlayCard { width: width(Some(&scene)), title, drawing: Drawing::of(scene, caption), text: said(one) }
+}
+
+/// What is said under a pair of outlines.
+fn said(one: &Overlay) -> Vec<Phrase> {
+    let mut all = Vec::new();
+    if one.mirrored {
+        all.push(MIRRORED.into());
+    }
+    if one.differs {
+        let (before, after) = (one.area.0 / 100.0, one.area.1 / 100.0);
+        let share = if before > 0.0 { (after / before - 1.0) * 100.0 } else { 0.0 };
+        let sign = if share > 0.0 { "+" } else { "" };
+        all.push(say!(
+            FARTHEST,
+            distance = number::mm(one.farthest.distance, 1),
+            place = &one.place,
+            before = number::cm2(before, 1),
+            after = number::cm2(after, 1),
+            share = format!("{sign}{}", number::percent(share, 1)),
+        ));
+    }
+    let edges: Vec<Phrase> = one.runs.iter().map(edge).collect();
+    if !edges.is_empty() {
+        all.push(say!(EDGES, edges = Phrase::list(edges)));
+    }
+    let things: Vec<Phrase> = one.moved.iter().map(moved).collect();
+    if !things.is_empty() {
+        all.push(say!(MOVED, things = Phrase::list(things)));
+    }
+    all
+}
+
+/// `a-b 120.0 to 122.5 mm`.
+fn edge(run: &compare::RunChange) -> Phrase {
+    let (before, after) = (number::number(run.before, 1), number::mm(run.after, 1));
+    say!(EDGE, from = &run.from, to = &run.to, before, after)
+}
+
+/// `notch n1 by 3.0 mm`.
+fn moved(moved: &compare::Moved) -> Phrase {
+    let (what, id) = (among(THINGS, moved.what), &moved.id);
+    match (moved.by, moved.there) {
+        (Some(by), _) if [GRAIN.en, PILE.en].contains(&moved.what) => say!(TURNED, what, angle = number::number(by, 1)),
+        (Some(by), _) => say!(MOVED_BY, what, id, distance = number::mm(by, 1)),
+        (None, true) => say!(MOVED_NEW, what, id),
+        (None, false) => say!(MOVED_GONE, what, id),
+    }
+}
+
+/// Comments that are met, then those that nothing answers.
+fn answers(view: &View<'_>, since: &Since) -> Vec<Vec<Phrase>> {
+    let asked = |id: &str| {
+        let line = view.samples.comments.iter().find(|comment| comment.comment == id);
+        line.and_then(|line| line.text.as_ref()).map_or_else(Phrase::none, Phrase::from)
+    };
+    let met = since.answers.answered.iter().map(|(id, items)| {
+        let names = items.iter().filter_map(|at| since.changes.items.get(*at)).map(named);
+        vec![id.into(), asked(id), Phrase::list(names)]
+    });
+    let open = since.answers.unanswered.iter().map(|id| vec![id.into(), asked(id), UNANSWERED.into()]);
+    met.chain(open).collect()
+}
+
+/// `Piece SIDE, Body side`.
+fn named(item: &ItemChange) -> Phrase {
+    let kind = called(item.kind).capital();
+    let id = &item.id;
+    match item.title.as_str() {
+        _ if id.is_empty() => kind,
+        title if title.is_empty() || title == id => say!(ITEM, kind, id),
+        name => say!(ITEM_NAMED, kind, id, name),
+    }
+}

@@ -1,0 +1,323 @@
+//! What the samples show: a sheet for each sample, with every reading between its limits.
+
+use crate::compute::Number;
+use crate::samples::figures::{ColourLine, ColourRead, GradeLine, ReadFigure, ReadLine, SampleResult, Verdict};
+use crate::scene::{Chart, ChartReading, readings};
+use crate::words::{Phrase, Word, head as heads, number, say, sheet as sentences, words};
+
+use crate::rows::cell::Cell;
+use crate::rows::choice::{begun, said};
+use crate::rows::cover::fact;
+use crate::rows::data::{BesideRow, Read, ReadRow, Samples, Sheet};
+use crate::rows::package::{Drawing, Fact, Head, ROW, ROW_GAP};
+use crate::rows::view::View;
+use crate::rows::written::day as on;
+
+words! {
+    TITLE "samples.title" = "{sample}: {name}";
+    MADE_TO "samples.made-to" = "Made to revision";
+    MADE_IN "samples.made-in" = "Size, colourway";
+    ASKED_FOR "samples.asked-for" = "Asked for";
+    DUE "samples.due" = "Due";
+    TO "samples.to" = "To";
+    RECEIVED "samples.received" = "Received";
+    MEASURED "samples.measured" = "Measured";
+    BY_WITH "samples.by-with" = "By, with";
+    RESTED "samples.rested" = "Rested";
+    INSIDE "samples.inside" = "Inside";
+    ON_LIMIT "samples.on-limit" = "{inside}, {count} of them on the limit";
+    OUTSIDE "samples.outside" = "Outside";
+    QUESTIONED "samples.questioned" = "To be asked about";
+    UNREAD "samples.unread" = "Not read";
+    UNJUDGED "samples.unjudged" = "Without limits";
+    FILLING "samples.filling" = "{name}, filling";
+    AREA_MASS "samples.area-mass" = "{name}, mass per area";
+    FINISHED "samples.finished" = "Finished product";
+    SHELL "samples.shell" = "Shell before filling";
+    AGAINST "samples.against" = "{name}, left against right";
+    ON_SIDE "samples.on-side" = "{name}, {side}";
+    BY_UP_TO "samples.by-up-to" = "{verdict} by up to {amount}";
+    REFERENCE_ONLY "samples.reference-only" = "{verdict}, for reference only";
+    AT_LEAST "samples.at-least" = "at least {value}";
+    AT_MOST "samples.at-most" = "at most {value}";
+    CHART "samples.chart" = "{of}, {unit}";
+    SIDE_CHART "samples.side-chart" = "{of} {side}, {unit}";
+    CHART_ALT "samples.chart-alt" = "Readings of {title} on {count} pieces: {verdict}";
+    NOT_LOOKED "samples.not-looked" = "not looked at";
+    NOT_JUDGED "samples.not-judged" = "not judged";
+    PASSES "samples.passes" = "passes";
+    FAILS "samples.fails" = "fails";
+    GRADE "samples.grade" = "grade {grade}";
+    GRADE_ASKED "samples.grade-asked" = "grade {grade} or better";
+    COLOUR_OF "samples.colour-of" = "Colour of {material}";
+    COLOUR_LIMIT "samples.colour-limit" = "CIEDE2000 at most {limit}";
+    COLOUR_MEAN "samples.colour-mean" = "{readings}, mean {mean}";
+    SHOWN "samples.shown" = "Of {count} pieces the first {shown} are in the table, all in the charts.";
+    ASKS "samples.asks" = "{name}, piece {piece}: {asks}";
+    LONG "samples.long" = "{name}: every piece is outside on the same side, {share} off the target on average. A hint only: the edges this point spans may be about that much too long in the pattern.";
+    SHORT "samples.short" = "{name}: every piece is outside on the same side, {share} off the target on average. A hint only: the edges this point spans may be about that much too short in the pattern.";
+}
+
+/// Width of a chart, mm: four stand in a row.
+const CHART_WIDTH: f64 = (ROW - 3.0 * ROW_GAP) / 4.0;
+/// Columns of readings at most; what is measured on more pieces stands in the charts and in the figures.
+const COLUMNS: usize = 8;
+/// Decimals at most.
+const PLACES: u32 = 2;
+
+/// A sheet for each sample, the last one first.
+pub fn fill(view: &View<'_>) -> Vec<Sheet> {
+    let mut samples: Vec<(&String, &SampleResult)> = view.samples.samples.iter().collect();
+    samples.sort_by_key(|(id, sample)| (std::cmp::Reverse(day(sample)), (*id).clone()));
+    samples.into_iter().map(|(_, sample)| Sheet::Samples(sheet(view, sample))).collect()
+}
+
+fn day(sample: &SampleResult) -> Option<&String> {
+    sample.measured.as_ref().or(sample.received.as_ref()).or(sample.due.as_ref()).or(sample.asked.as_ref())
+}
+
+fn sheet(view: &View<'_>, sample: &SampleResult) -> Samples {
+    let lines = || sample.points.iter().chain(&sample.masses);
+    let shown = sample.pieces.min(COLUMNS);
+    let charts: Vec<Drawing> =
+        lines().filter(|line| line.readings.iter().any(|one| one.value.is_some())).map(chart).collect();
+    Samples {
+        head: Head {
+            title: sentences::SAMPLE_TITLE.into(),
+            name: say!(TITLE, sample = sentences::SAMPLE, name = &sample.name),
+            lead: sentences::SAMPLE_LEAD.into(),
+        },
+        facts: facts(sample),
+        pieces: (1..=shown).map(|number| number.to_string()).collect(),
+        rows: lines().map(|line| row(view, line, shown)).collect(),
+        beside: beside(view, sample),
+        charts: charts.chunks(4).map(<[Drawing]>::to_vec).collect(),
+        notes: notes(view, sample, shown),
+    }
+}
+
+fn facts(sample: &SampleResult) -> Vec<Fact> {
+    let text = |text: &Option<String>| text.as_ref().map_or_else(Phrase::none, Phrase::from);
+    let word = |text: &Option<String>| text.as_deref().map_or_else(Phrase::none, begun);
+    let tally = &sample.tally;
+    let inside = match tally.on_limit {
+        0 => Phrase::from(tally.inside),
+        count => say!(ON_LIMIT, inside = tally.inside, count),
+    };
+    let counted = [(QUESTIONED, tally.questioned), (UNREAD, tally.unread), (UNJUDGED, tally.unjudged)];
+    let mut all = vec![
+        fact(heads::KIND, word(&sample.kind)),
+        fact(MADE_TO, word(&sample.of)),
+        fact(MADE_IN, Phrase::list([text(&sample.size), text(&sample.colourway)])),
+        fact(heads::PIECES_CUT, Phrase::from(sample.pieces)),
+        fact(heads::MATERIAL, word(&sample.material)),
+        fact(ASKED_FOR, on(&sample.asked)),
+        fact(DUE, on(&sample.due)),
+        fact(TO, text(&sample.to)),
+        fact(RECEIVED, on(&sample.received)),
+        fact(MEASURED, on(&sample.measured)),
+        fact(BY_WITH, Phrase::list([text(&sample.by), text(&sample.tool)])),
+        fact(RESTED, text(&sample.rest)),
+        fact(INSIDE, inside),
+        fact(OUTSIDE, Phrase::from(tally.outside)),
+    ];
+    all.extend(
+        counted.into_iter().filter(|(_, count)| *count > 0).map(|(label, count)| fact(label, Phrase::from(count))),
+    );
+    all.retain(|fact| !fact.value.is_blank());
+    all
+}
+
+fn row(view: &View<'_>, line: &ReadLine, shown: usize) -> ReadRow {
+    let weight = match (line.critical, line.reference) {
+        (true, _) => heads::CRITICAL.into(),
+        (_, true) => heads::FOR_REFERENCE.into(),
+        _ => Phrase::none(),
+    };
+    let plain = |value: &Option<Number>| value.map_or(Cell::Empty, |value| amount(value, ""));
+    ReadRow {
+        number: if view.model.measures.contains_key(&line.of) { line.of.clone() } else { String::new() },
+        name: name(view, line),
+        weight,
+        target: plain_with(line.target.known(), &line.unit),
+        limits: limits(line),
+        readings: line.readings.iter().take(shown).map(read).collect(),
+        mean: plain(&line.mean),
+        range: plain(&line.range),
+        verdict: verdict(line),
+        out: line.verdict.is_out(),
+    }
+}
+
+/// A number that may be absent, with its unit.
+fn plain_with(value: Option<&Number>, unit: &str) -> Cell {
+    value.map_or(Cell::Empty, |value| amount(*value, unit))
+}
+
+/// A number as this sheet shows it: up to two decimals.
+fn amount(value: Number, unit: &str) -> Cell {
+    Cell::amount(value, PLACES, unit)
+}
+
+/// What is read, for people, with its side.
+fn name(view: &View<'_>, line: &ReadLine) -> Phrase {
+    let article =
+        |id: &str| view.model.articles.get(id).map_or(id.into(), |article| Phrase::from(article.entry.title()));
+    let name = match (view.model.measures.get(&line.of), view.model.stuffings.get(&line.of), line.of.as_str()) {
+        (Some(point), ..) => point.entry.title().into(),
+        (_, Some(stuffing), _) => say!(FILLING, name = stuffing.entry.title()),
+        (.., "finished") => FINISHED.into(),
+        (.., "shell") => SHELL.into(),
+        (.., other) => match other.strip_prefix("fabric.") {
+            Some(id) => say!(AREA_MASS, name = article(id)),
+            None => other.into(),
+        },
+    };
+    match line.side {
+        Some("difference") => say!(AGAINST, name),
+        Some(side) => say!(ON_SIDE, name, side = said(side)),
+        None => name,
+    }
+}
+
+/// The worst verdict, and by how much.
+fn verdict(line: &ReadLine) -> Phrase {
+    let worst = line.readings.iter().filter(|one| one.verdict == line.verdict);
+    let by = worst.filter_map(|one| one.by).max_by(|a, b| a.get().total_cmp(&b.get()));
+    let verdict = said(line.verdict.words());
+    let verdict = match by.filter(|by| by.get() > 0.0) {
+        Some(by) => say!(BY_UP_TO, verdict, amount = amount(by, &line.unit).phrase()),
+        None => verdict,
+    };
+    if line.verdict.is_out() && line.reference { say!(REFERENCE_ONLY, verdict) } else { verdict }
+}
+
+fn read(one: &ReadFigure) -> Read {
+    let mark = match one.verdict {
+        Verdict::Above => "↑",
+        Verdict::Below => "↓",
+        Verdict::OnLimit => "=",
+        Verdict::Questioned => "?",
+        _ => "",
+    };
+    let text = match (one.value, &one.text) {
+        (Some(value), _) => Phrase::row([amount(value, "").phrase(), mark.into()], " ").into(),
+        // Without a known target there is no unit that all have: then as it was written.
+        (None, Some(written)) => written.into(),
+        (None, None) => Cell::Dash,
+    };
+    Read { text, out: one.verdict.is_out() }
+}
+
+fn limits(line: &ReadLine) -> Cell {
+    match (line.lower.known(), line.upper.known()) {
+        (Some(lower), Some(upper)) => {
+            let places = needed(*lower).max(needed(*upper));
+            Cell::Limits { lower: *lower, upper: *upper, unit: String::new(), places }
+        }
+        (Some(lower), None) => say!(AT_LEAST, value = short(*lower)).into(),
+        (None, Some(upper)) => say!(AT_MOST, value = short(*upper)).into(),
+        (None, None) => Cell::Empty,
+    }
+}
+
+/// Decimals that a number needs on this sheet.
+fn needed(value: Number) -> u32 {
+    short(value).split_once('.').map_or(0, |(_, decimals)| decimals.len() as u32)
+}
+
+fn short(value: Number) -> String {
+    number::shortened(&number::number(value, PLACES))
+}
+
+fn chart(line: &ReadLine) -> Drawing {
+    let limit = |limit: Option<&Number>| limit.map(|limit| (limit.get(), short(*limit)));
+    let reading = |(at, one): (usize, &ReadFigure)| ChartReading {
+        label: (at + 1).to_string(),
+        value: one.value.map(Number::get),
+        text: one.value.map_or(String::new(), short),
+        out: one.verdict.is_out(),
+    };
+    let (of, unit) = (&line.of, number::unit(&line.unit));
+    let title = match line.side {
+        Some(side) => say!(SIDE_CHART, of, side = said(side), unit),
+        None => say!(CHART, of, unit),
+    };
+    let verdict = said(line.verdict.words());
+    let scene = readings(
+        &Chart {
+            target: line.target.get(),
+            lower: limit(line.lower.known()),
+            upper: limit(line.upper.known()),
+            readings: line.readings.iter().enumerate().map(reading).collect(),
+            alt: say!(CHART_ALT, title = &title, count = line.readings.len(), verdict),
+        },
+        CHART_WIDTH,
+    );
+    Drawing::of(scene, title)
+}
+
+/// Colours against their targets, what was looked at, grades of fastness.
+fn beside(view: &View<'_>, sample: &SampleResult) -> Vec<BesideRow> {
+    let mut all: Vec<BesideRow> = sample.colours.iter().map(|line| colour(view, line)).collect();
+    all.extend(sample.checks.iter().map(|check| BesideRow {
+        what: (&check.text).into(),
+        asked: Cell::Empty,
+        found: check.note.as_ref().map_or(Cell::Empty, Cell::from),
+        verdict: passes(check.passes, NOT_LOOKED),
+        out: check.passes == Some(false),
+    }));
+    all.extend(sample.grades.iter().map(|line| grade(view, line)));
+    all
+}
+
+fn grade(view: &View<'_>, line: &GradeLine) -> BesideRow {
+    let of = line.of.as_ref().map_or_else(Phrase::none, |of| view.material(of).into());
+    BesideRow {
+        what: Phrase::list([begun(&line.test), of]),
+        asked: line.required.as_ref().map_or(Cell::Empty, |grade| say!(GRADE_ASKED, grade).into()),
+        found: line.grade.as_ref().map_or(Cell::Empty, |grade| say!(GRADE, grade).into()),
+        verdict: passes(line.passes, NOT_JUDGED),
+        out: line.passes == Some(false),
+    }
+}
+
+fn passes(passes: Option<bool>, unknown: Word) -> Phrase {
+    passes.map_or(unknown, |passes| if passes { PASSES } else { FAILS }).into()
+}
+
+fn colour(view: &View<'_>, line: &ColourLine) -> BesideRow {
+    let readings = Phrase::row(line.readings.iter().map(|one| difference(one).phrase()), " · ");
+    let found = match line.mean.difference {
+        Some(mean) => say!(COLOUR_MEAN, readings, mean = number::number(mean, PLACES)),
+        None => readings,
+    };
+    BesideRow {
+        what: say!(COLOUR_OF, material = view.material(&line.of)),
+        asked: line.limit.map_or(Cell::Empty, |limit| say!(COLOUR_LIMIT, limit = number::number(limit, PLACES)).into()),
+        found: found.into(),
+        verdict: said(line.mean.verdict.words()),
+        out: line.mean.verdict.is_out(),
+    }
+}
+
+fn difference(one: &ColourRead) -> Cell {
+    one.difference.map_or(Cell::Dash, |difference| Cell::fixed(difference, PLACES, ""))
+}
+
+fn notes(view: &View<'_>, sample: &SampleResult, shown: usize) -> Vec<Phrase> {
+    let mut all = Vec::new();
+    if shown < sample.pieces {
+        all.push(say!(SHOWN, count = sample.pieces, shown));
+    }
+    for line in sample.points.iter().chain(&sample.masses) {
+        let asks = line.readings.iter().enumerate().filter_map(|(at, one)| Some((at + 1, one.asks.as_ref()?)));
+        all.extend(asks.map(|(piece, asks)| say!(ASKS, name = name(view, line), piece, asks)));
+        if let Some(off) = line.off {
+            let hint = if off.get() > 0.0 { LONG } else { SHORT };
+            all.push(say!(hint, name = name(view, line), share = number::percent(off.get().abs(), 1)));
+        }
+    }
+    all.extend(sample.note.as_ref().map(Phrase::from));
+    all
+}
