@@ -9,7 +9,11 @@ use crate::read::Loaded;
 pub fn all() -> Vec<&'static Rule> {
     let mut all: Vec<&'static Rule> = crate::read::rules::RULES.to_vec();
     all.extend(check::checks().map(|check| check.rule));
-    all.extend(crate::compute::RULES);
+    for figures in
+        [crate::compute::RULES, crate::cutting::rules::RULES, crate::orders::rules::RULES, crate::samples::rules::RULES]
+    {
+        all.extend(figures);
+    }
     all
 }
 

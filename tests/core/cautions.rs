@@ -4,11 +4,11 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
-use backtack_core::samples::figures::SampleFigures;
 use backtack_core::pipeline::{Earlier, edition};
 use backtack_core::read;
 use backtack_core::rows::data::Sheet;
 use backtack_core::rows::{View, pages};
+use backtack_core::samples::figures::SampleFigures;
 use backtack_core::standards::safety;
 use backtack_core::standards::things::{CORDS, FILM, SMALL_PARTS, Things};
 

@@ -1,7 +1,7 @@
 //! Dies, counted and measured by hand.
 
-use backtack_core::cutting::figures::dies::{NARROW, Narrow, dies, narrow, strikes};
 use backtack_core::compute::{self, Shape};
+use backtack_core::cutting::figures::dies::{NARROW, Narrow, dies, narrow, strikes};
 use backtack_core::geom::{Path, Point};
 
 fn shape(corners: &[(f64, f64)]) -> Shape {

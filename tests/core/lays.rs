@@ -1,7 +1,7 @@
 //! What is laid: spreads worked by hand, plies, and lays that are kept.
 
-use backtack_core::cutting::figures::{Effort, PRODUCT, SIZES, Search, mix_text, search};
 use backtack_core::compute::{Figure, Task};
+use backtack_core::cutting::figures::{Effort, PRODUCT, SIZES, Search, mix_text, search};
 use backtack_core::geom::grid::GridPoint;
 use backtack_core::lay::{Lock, lock};
 use backtack_core::pipeline::Checked;

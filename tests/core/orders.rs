@@ -3,12 +3,14 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use backtack_core::cutting::figures::{Effort, OrderLays, Search, plan_order};
-use backtack_core::orders::figures::{self, Estimate, Laid, Lays, OrderFigures, Spreading, needed};
-use backtack_core::orders::plan::{Length, Mix};
 use backtack_core::compute::{self, Figures};
+use backtack_core::cutting::figures::{Effort, Search};
 use backtack_core::lay::{Lock, Progress};
 use backtack_core::model::Assembly;
+use backtack_core::orders::figures::{
+    self as orders, Estimate, Laid, Lays, OrderFigures, OrderLays, Spreading, needed, plan_order,
+};
+use backtack_core::orders::plan::{Length, Mix};
 use backtack_core::read::{self, Loaded};
 use backtack_core::units::Rational;
 

@@ -5,8 +5,8 @@ mod forms;
 mod ledgers;
 
 use backtack_core::compute::Figures;
-use backtack_core::samples::figures::{ReadLine, SampleResult, Verdict};
 use backtack_core::read::{self, Loaded};
+use backtack_core::samples::figures::{ReadLine, SampleResult, Verdict};
 
 /// A bag with a point of every sort.
 pub const STYLE: &str = r#"

@@ -4,7 +4,7 @@ mod context;
 pub mod filling;
 pub mod material;
 pub mod measure;
-mod mention;
+pub(crate) mod mention;
 pub mod outline;
 pub mod piece;
 pub mod reference;

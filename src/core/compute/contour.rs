@@ -21,11 +21,11 @@ pub struct Shape {
 }
 
 impl Shape {
-    pub(super) fn of(outline: &Outline) -> Shape {
+    pub(crate) fn of(outline: &Outline) -> Shape {
         Shape { paths: vec![outline.path.clone()], area: outline.area(), perimeter: outline.perimeter() }
     }
 
-    pub(super) fn offset(line: &CutLine) -> Shape {
+    pub(crate) fn offset(line: &CutLine) -> Shape {
         let closed = |points: Vec<Point>| {
             let first = points.first().copied();
             Path::polyline(points.into_iter().chain(first))

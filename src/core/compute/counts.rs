@@ -109,7 +109,7 @@ pub struct ArticleCount {
     pub pieces: Figure<u64>,
 }
 
-pub(super) fn counts(ground: &Ground<'_>) -> Counts {
+pub(crate) fn counts(ground: &Ground<'_>) -> Counts {
     let cuts = cut_counts(ground);
     let mut materials: BTreeMap<String, Figure<u64>> = BTreeMap::new();
     for cut in &cuts {
@@ -166,7 +166,7 @@ fn cut_counts(ground: &Ground<'_>) -> Vec<CutCount> {
 }
 
 /// How often a layer is cut per copy of its piece.
-pub(super) fn each(piece: &str, id: &str, cut: &Cut) -> Figure<u64> {
+pub(crate) fn each(piece: &str, id: &str, cut: &Cut) -> Figure<u64> {
     match &cut.count {
         None => Figure::Known(1),
         count => Figure::stated(count.as_ref(), format!("the count of {piece} {id}")).map(u64::from),

@@ -11,7 +11,7 @@ use super::lines::Drawn;
 
 /// What every family of numbers is computed from.
 #[derive(Clone, Copy)]
-pub(super) struct Ground<'a> {
+pub(crate) struct Ground<'a> {
     /// The specification.
     pub model: &'a Model,
     /// Outlines, instances, resolved seams.

@@ -6,29 +6,30 @@
 //! Sums are made of unrounded numbers; a number is rounded once, to a millionth of its unit, where it is read.
 
 mod bill;
-mod contour;
-mod counts;
+pub(crate) mod contour;
+pub(crate) mod counts;
 mod dart;
 mod edges;
 pub mod fields;
-mod figure;
+pub(crate) mod figure;
 mod filling;
-mod input;
+pub(crate) mod input;
 pub mod lines;
 mod mass;
 mod measures;
 mod need;
 mod notch;
-mod number;
+pub(crate) mod number;
 mod ratio;
-mod record;
-mod rules;
+pub(crate) mod record;
+pub(crate) mod rules;
 mod seams;
 mod shapes;
 mod stitches;
 mod thread;
 mod trims;
 
+pub use crate::cutting::figures::{How, LayFigures, Lays, Mix, Task};
 pub use bill::{Bill, BillLine};
 pub use contour::Shape;
 pub use counts::{ArticleCount, Counts, CutCount, InstanceLine, PartCount, Way};
@@ -36,7 +37,6 @@ pub use edges::{CornerFigures, EdgeFigures};
 pub use figure::{Figure, Number};
 pub use filling::{Filling, Limited, Proposed, StuffingLine};
 pub use input::{Bought, ByVariant};
-pub use crate::cutting::figures::{How, LayFigures, Lays, Mix, Task};
 pub use lines::{Drawn, Lines};
 pub use mass::{Mass, MassLine};
 pub use measures::{MeasureLine, MeasureSize};
@@ -56,8 +56,6 @@ use input::Ground;
 
 /// Rules whose evidence is a computed number.
 pub const RULES: &[&Rule] = rules::RULES;
-
-pub use rules::lift as lift_conceded;
 
 /// What follows from a specification in numbers.
 #[derive(Debug)]
@@ -119,8 +117,8 @@ pub fn findings(model: &Model, assembly: &Assembly, computed: &Computed) -> Find
     let ground = Ground { model, assembly, drawn };
     let mut findings = Findings::default();
     rules::run(&ground, &mut findings);
-    rules::laid(&ground, &figures.counts.cuts, lays, &mut findings);
-    rules::ordered(model, figures, &mut findings);
-    rules::sampled(model, &figures.samples, &mut findings);
+    crate::cutting::rules::laid(&ground, &figures.counts.cuts, lays, &mut findings);
+    crate::orders::rules::ordered(model, figures, &mut findings);
+    crate::samples::rules::sampled(model, &figures.samples, &mut findings);
     findings
 }

@@ -8,10 +8,10 @@ use crate::model::Variant;
 
 use super::counts::CutCount;
 use super::input::{Bought, ByVariant, Ground};
-use crate::cutting::figures::Lays;
 use super::number::{number, property};
 use super::shapes::PieceSize;
 use super::{Figure, Number};
+use crate::cutting::figures::Lays;
 
 /// The need of one fabric for one product.
 #[derive(Debug, Clone, PartialEq, Serialize)]

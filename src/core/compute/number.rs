@@ -6,12 +6,12 @@ use crate::units::{Dimension, Quantity, Rational};
 use super::{Figure, Number};
 
 /// A property of an article for one product, as written.
-pub(super) fn property(article: &Article, key: &str, variant: Variant<'_>) -> Figure<Quantity> {
+pub(crate) fn property(article: &Article, key: &str, variant: Variant<'_>) -> Figure<Quantity> {
     Figure::of(article.quantity(key), variant, format!("{key} of {}", article.entry.title()))
 }
 
 /// From the unit a dimension is held in to millimetres and grams: kg/m² become g/mm², kg/m are g/mm.
-pub(super) fn scale(dimension: Dimension) -> f64 {
+pub(crate) fn scale(dimension: Dimension) -> f64 {
     match dimension {
         Dimension::Length | Dimension::Mass => 1e3,
         Dimension::Area => 1e6,
@@ -21,7 +21,7 @@ pub(super) fn scale(dimension: Dimension) -> f64 {
 }
 
 /// A quantity in millimetres, square millimetres, grams, stitches per millimetre; others as they are held.
-pub(super) fn small(quantity: &Quantity) -> f64 {
+pub(crate) fn small(quantity: &Quantity) -> f64 {
     quantity.si_f64() * scale(quantity.dimension())
 }
 
@@ -44,6 +44,6 @@ fn factor(dimension: Dimension) -> Option<Rational> {
 }
 
 /// [`small`] of a figure.
-pub(super) fn number(quantity: Figure<Quantity>) -> Figure<Number> {
+pub(crate) fn number(quantity: Figure<Quantity>) -> Figure<Number> {
     quantity.then(|quantity| Figure::number(small(&quantity)))
 }

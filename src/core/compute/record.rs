@@ -6,19 +6,19 @@ use serde::Serialize;
 
 use super::bill::Bill;
 use super::counts::Counts;
-use crate::cutting::figures::dies;
 use super::filling::Filling;
 use super::input::ByVariant;
-use crate::cutting::figures::LayFigures;
 use super::mass::Mass;
 use super::measures::MeasureLine;
 use super::need::FabricNeed;
-use crate::orders::figures::OrderFigures;
-use crate::samples::figures::SampleFigures;
 use super::seams::SeamFigures;
 use super::shapes::PieceSize;
 use super::thread::Thread;
 use super::trims::TrimLine;
+use crate::cutting::figures::LayFigures;
+use crate::cutting::figures::dies;
+use crate::orders::figures::OrderFigures;
+use crate::samples::figures::SampleFigures;
 
 /// Version of the format of `figures.json`; raised when a field changes its meaning or goes.
 pub const FORMAT: u32 = 1;

@@ -25,10 +25,15 @@ mod value;
 mod view;
 mod work;
 
+pub use crate::cutting::model::{Cutting, Method, Spread};
+pub use crate::orders::model::{Order, OrderLine};
+pub use crate::samples::model::{
+    Action, Approval, Comment, CommentState, Concession, Graded, Judgement, LabReadings, Looked, Reading, Readings,
+    Sample, Samples, Sealed, Submission,
+};
 pub use article::{Article, Colour, Composition, Role};
 pub use assembly::Assembly;
 pub use chain::{Chain, EdgeRef, NoEdge, PathRef, PointRef, RunRef};
-pub use crate::cutting::model::{Cutting, Method, Spread};
 pub use drawing::{Drawing, GAUGE, Sketch, Traced, Unseen};
 pub use entry::{Entry, Table};
 pub use fact::{Entry as StatedEntry, Fact, Item, Meaning, Statements, Stretch};
@@ -37,10 +42,8 @@ pub use joint::{Close, Ease, EdgeFinish, EdgeFinishKind, Joint, JointKind, Layer
 pub use kind::ArticleKind;
 pub use measure::PointOfMeasure;
 pub use notch::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notches};
-pub use crate::orders::model::{Order, OrderLine};
 pub use part::{Form, Part, Stuffing, Use};
 pub use piece::{Allowance, Copy, Cut, Darts, Piece};
-pub use crate::samples::model::{Action, Approval, Comment, CommentState, Concession, Graded, Judgement, LabReadings, Looked, Reading, Readings, Sample, Samples, Sealed, Submission};
 pub use stage::Stage;
 pub use style::{AgeGrade, Colourway, Product, Revision, Size, Style};
 pub use value::{Audience, Binding, Given, Stated, Value, Variant};

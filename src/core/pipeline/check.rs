@@ -3,9 +3,11 @@
 use crate::compute::{self, Computed, Drawn, Figures, Lays};
 use crate::diag::{Findings, Levels};
 use crate::model::{Assembly, Given, Model, Stage, Stated};
+use crate::orders;
 use crate::read::Loaded;
 use crate::revision::release;
 use crate::rules;
+use crate::samples;
 use crate::source::{FileId, Span, Work};
 
 /// A specification that was checked.
@@ -55,8 +57,8 @@ pub fn relaid(loaded: &Loaded, checked: Checked) -> Checked {
 pub fn planned(loaded: &Loaded, mut checked: Checked, order: &str) -> Checked {
     let Checked { assembly, drawn, figures, raw, .. } = &mut checked;
     let mut lock = loaded.model.lock.clone();
-    compute::lays::plan_order((&loaded.model, assembly, drawn), figures, order, &mut lock, None);
-    raw.append(compute::orders::findings(&loaded.model, figures, order));
+    orders::figures::plan_order((&loaded.model, assembly, drawn), figures, order, &mut lock, None);
+    raw.append(orders::figures::findings(&loaded.model, figures, order));
     checked.settle(loaded);
     checked
 }
@@ -101,7 +103,7 @@ fn found(loaded: &Loaded, model: &Model, assembly: &Assembly, computed: &Compute
 /// The same with what is conceded marked so, and every edit at its place.
 fn lifted(loaded: &Loaded, model: &Model, raw: &Findings) -> Findings {
     let mut findings = raw.clone();
-    compute::lift_conceded(model, &mut findings);
+    samples::rules::lift(model, &mut findings);
     findings.place(&loaded.sources);
     findings
 }

@@ -3,8 +3,6 @@
 
 use super::{Checked, check, compare};
 use crate::compute::Lays;
-use crate::samples::figures as samples;
-use crate::samples::figures::{CommentLine, SampleFigures};
 use crate::diag::{Findings, Levels};
 use crate::model::Model;
 use crate::read::{self, Loaded};
@@ -12,6 +10,8 @@ use crate::revision::chain::Link;
 use crate::revision::compare::{Asked, Marks, answers};
 use crate::revision::manifest::Inner;
 use crate::revision::{self, ArchiveError, Since};
+use crate::samples::figures as samples;
+use crate::samples::figures::{CommentLine, SampleFigures};
 
 /// What the document of an order shows beside the style.
 #[derive(Debug)]

@@ -2,7 +2,6 @@
 
 use super::edition::{Shown, part};
 use super::{Checked, Edition, Ordered, planned};
-use crate::cutting::figures as lays;
 use crate::orders::figures as orders;
 use crate::read::{self, Loaded, Unshown};
 use crate::revision::ArchiveError;
@@ -44,7 +43,7 @@ pub fn order<'a>(loaded: &'a Loaded, checked: &Checked, id: &str) -> Result<Edit
     let (shown, seen) = part(loaded, &files);
     let mut seen = planned(&shown, seen, id);
     let findings = orders::findings(&shown.model, &seen.figures, id).settled(&shown.levels, false);
-    let lays = lays::order_lays((&shown.model, &seen.assembly, &seen.drawn), &seen.figures, id);
+    let lays = orders::order_lays((&shown.model, &seen.assembly, &seen.drawn), &seen.figures, id);
     seen.figures.lays = lays.figures();
     let part = Shown::Part(Box::new((shown, seen)));
     let mut edition = Edition::of(loaded, part, &files).map_err(OrderError::Archive)?;

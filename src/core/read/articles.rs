@@ -129,7 +129,7 @@ impl Reader {
     }
 
     /// A colour in CIELAB at a node: three numbers.
-    pub(super) fn lab_at(&mut self, key: &str, node: &Node) -> Option<[f64; 3]> {
+    pub(crate) fn lab_at(&mut self, key: &str, node: &Node) -> Option<[f64; 3]> {
         let Kind::List(list) = &node.kind else { return self.refuse(key, THREE_NUMBERS, node) };
         let numbers: Vec<f64> = list.iter().filter_map(decimal).collect();
         match (<[f64; 3]>::try_from(numbers), list.len()) {

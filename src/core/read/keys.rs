@@ -1,12 +1,11 @@
 //! Every table and key of the specification files, as one list: the readers, the findings about unknown keys, the
 //! editor schema and the reference all come from it.
 
-mod form;
-mod making;
+pub(crate) mod form;
 
-pub use form::{Form, Key, Kind};
-pub use making::{METHODS, SPREADS};
+pub use crate::cutting::keys::{METHODS, SPREADS};
 pub use crate::samples::keys::{APPROVED, GRADED, SAMPLES};
+pub use form::{Form, Key, Kind};
 
 use std::sync::OnceLock;
 
@@ -404,13 +403,21 @@ fn rest() -> Vec<Kind> {
     severity.open = Some(Form::Choice(&["must", "should", "note", "off"]));
     vec![
         keyed("point-of-measure", measure, "What is measured, within what"),
-        keyed("cutting", making::cutting(), "How fabric is spread and cut"),
+        keyed("cutting", crate::cutting::keys::cutting(), "How fabric is spread and cut"),
         keyed("view", view, "A picture of the product from one side"),
-        keyed("order", making::order(), "An order of the style, in a file of its own; no part of the specification"),
+        keyed(
+            "order",
+            crate::orders::keys::order(),
+            "An order of the style, in a file of its own; no part of the specification",
+        ),
         keyed("sample", crate::samples::keys::sample(), "A sample: what is asked for, and what was found on it"),
         keyed("comment", crate::samples::keys::comment(), "A comment on something, and what became of it"),
         keyed("approval", crate::samples::keys::approval(), "What is to be approved, and what was submitted"),
-        keyed("concession", crate::samples::keys::concession(), "Somebody accepts a finding, by name and with a reason"),
+        keyed(
+            "concession",
+            crate::samples::keys::concession(),
+            "Somebody accepts a finding, by name and with a reason",
+        ),
         severity,
     ]
 }

@@ -2,7 +2,7 @@
 
 mod articles;
 mod chains;
-mod declared;
+pub(crate) mod declared;
 #[expect(clippy::disallowed_methods, reason = "the only file input")]
 mod disk;
 mod drawings;
@@ -20,17 +20,17 @@ mod parse;
 mod pictures;
 mod pieces;
 mod printable;
-mod reader;
+pub(crate) mod reader;
 pub mod reference;
 pub mod rules;
 pub mod schema;
 mod seams;
-mod section;
+pub(crate) mod section;
 mod strip;
 mod style;
 mod svg;
-mod tree;
-mod values;
+pub(crate) mod tree;
+pub(crate) mod values;
 mod views;
 mod work;
 

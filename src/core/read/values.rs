@@ -311,7 +311,7 @@ impl Reader {
     }
 
     /// What stands in a file below `private/` is for the own edition unless it says otherwise.
-    pub(super) fn audience(&self, span: Span) -> Audience {
+    pub(crate) fn audience(&self, span: Span) -> Audience {
         let path = self.sources.file(span.file).map_or("", |file| file.path.as_str());
         if is_private(path) { Audience::Own } else { Audience::Everyone }
     }

@@ -8,6 +8,7 @@ mod digest;
 pub mod manifest;
 pub mod pdf;
 pub mod release;
+pub(crate) mod rows;
 mod sample;
 pub mod seal;
 pub mod signature;

@@ -1,9 +1,9 @@
 //! Where a style stands, on one screen.
 
 use crate::compute::Figures;
-use crate::samples::figures::{ReadLine, SampleResult, Standing, Verdict};
 use crate::diag::{Findings, Severity, cut, plain};
 use crate::model::{Model, Stage, Stated};
+use crate::samples::figures::{ReadLine, SampleResult, Standing, Verdict};
 use crate::words::number::counted;
 
 /// Columns of the screen.

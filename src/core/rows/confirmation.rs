@@ -1,17 +1,17 @@
 //! The confirmation: what the factory confirms, what must be there before the next stage, and who signs for what.
 
-use crate::samples::figures::SealedLine;
 use crate::model::property::{self, Property};
 use crate::model::{Binding, Given, Stated, Value};
+use crate::samples::figures::SealedLine;
 use crate::words::{Phrase, head as heads, say, sheet as sentences, words};
 
 use super::choice::begun;
-use crate::samples::rows::comments::point;
 use super::cover::fact;
 use super::data::{Callout, Confirmation, Sheet};
 use super::package::{Fact, Head};
 use super::view::View;
 use super::written::{date, day as on};
+use crate::samples::rows::comments::point;
 
 words! {
     LEAD "confirmation.lead" = "Whatever is to be confirmed or filled in is here once more. Sign this sheet; one chop across the edges of all sheets.";

@@ -6,12 +6,12 @@ use crate::words::{Phrase, Word, head as heads, say, sheet as sentences, words};
 
 use super::cell::Cell;
 use super::choice::begun;
-use crate::samples::rows::comments::concession;
 use super::data::{Colourway, Cover, Sheet};
 use super::package::{Fact, Head, ROOM_COVER};
 use super::view::{View, capital};
 use super::views::drawing;
 use super::written::date;
+use crate::samples::rows::comments::concession;
 
 words! {
     FROM_TO "cover.age-from-to" = "From {from} to {to}";

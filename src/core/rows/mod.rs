@@ -4,19 +4,19 @@
 //! writer only arranges cells and prints them in the languages of the package.
 
 mod bill;
-mod block;
-mod cards;
-mod cell;
-mod choice;
+pub(crate) mod block;
+pub(crate) mod cards;
+pub(crate) mod cell;
+pub(crate) mod choice;
 mod confirmation;
 mod construction;
-mod cover;
+pub(crate) mod cover;
 pub mod data;
 mod filling;
 mod finishing;
-mod items;
+pub(crate) mod items;
 pub mod labels;
-mod letters;
+pub(crate) mod letters;
 mod matching;
 mod measurements;
 mod outline;
@@ -26,10 +26,10 @@ mod pieces;
 mod questions;
 mod safety;
 mod sizes;
-mod step;
-mod view;
-mod views;
-mod written;
+pub(crate) mod step;
+pub(crate) mod view;
+pub(crate) mod views;
+pub(crate) mod written;
 
 pub use cell::{Cell, Coded};
 pub use view::View;
@@ -70,7 +70,8 @@ const SHEETS: [Fill; 16] = [
 ];
 
 /// The sheets of an order, in its own document.
-const ORDER_SHEETS: [Fill; 4] = [plan::fill, crate::orders::rows::fabric::fill, crate::cutting::rows::fill, safety::fill];
+const ORDER_SHEETS: [Fill; 4] =
+    [crate::orders::rows::plan::fill, crate::orders::rows::fabric::fill, crate::cutting::rows::fill, safety::fill];
 
 /// The document's date where the revision has none: visibly no date of issue, and the same every time.
 const DRAFT_DATE: [u16; 3] = [2000, 1, 1];

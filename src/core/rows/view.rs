@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use crate::samples::figures::SampleFigures;
 use crate::compute::{Drawn, Figure, Figures, Lays, Lines, Number};
 use crate::diag::Findings;
 use crate::model::{Assembly, Model, Picture, Stated, StitchUse};
 use crate::revision::Since;
+use crate::samples::figures::SampleFigures;
 use crate::source::{Sources, Span};
 use crate::words::{Phrase, kind, say, words};
 

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use backtack_core::orders::figures::{self, Estimate, Laid, Lays, Spreading};
-use backtack_core::orders::plan::{Length, Mix};
 use backtack_core::compute::{self, Figure, Figures};
 use backtack_core::model::Assembly;
+use backtack_core::orders::figures::{self as orders, Estimate, Laid, Lays, Spreading};
+use backtack_core::orders::plan::{Length, Mix};
 use backtack_core::read;
 
 use super::{CUSHION, made};

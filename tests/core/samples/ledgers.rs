@@ -1,8 +1,8 @@
 //! Comments, approvals and concessions.
 
-use backtack_core::samples::figures::{Standing, Verdict};
 use backtack_core::diag::{Findings, Folder, Severity, json, sarif, text};
 use backtack_core::read::{self, Loaded};
+use backtack_core::samples::figures::{Standing, Verdict};
 
 use super::{figures, loaded};
 

@@ -2,14 +2,14 @@
 //!
 //! The search itself is far from here: what was found is kept in the lock, and a lay that is not kept is not known yet.
 
+pub mod dies;
 mod half;
-mod how;
-mod search;
-mod task;
+pub(crate) mod how;
+pub(crate) mod search;
+pub(crate) mod task;
 
 pub use how::{Direction, How};
 pub(crate) use how::{cutting, how};
-pub use crate::orders::figures::lays::{OrderLays, of_order, order_lays, plan_order};
 pub use search::{Effort, Moved, Search, search, swept};
 pub use task::{IMAGE, Mix, PRODUCT, Task, mix_text};
 
@@ -158,7 +158,7 @@ fn product(ground: &Ground<'_>, cuts: &[CutCount], bought: &Bought, colourway: &
 }
 
 impl Lays {
-    fn take(&mut self, task: Task, colourway: &str) -> usize {
+    pub(crate) fn take(&mut self, task: Task, colourway: &str) -> usize {
         let number = self.tasks.iter().position(|old| old.key == task.key && old.mix == task.mix);
         let number = number.unwrap_or_else(|| {
             self.tasks.push(task);

@@ -1,5 +1,7 @@
 //! Reads how fabrics are spread and cut.
 
+mod lock;
+
 use std::collections::BTreeMap;
 
 use crate::model::{Cutting, Entry, Method, Model, Spread, Stated};

@@ -7,7 +7,7 @@ use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Method, Spread};
 use crate::words::{say, words};
 
-use crate::compute::rules::Ground;
+use crate::compute::input::Ground;
 
 /// Fabric that is cut by dies is to be spread folded.
 pub const RULE: Rule = Rule {

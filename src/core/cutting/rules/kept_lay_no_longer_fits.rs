@@ -5,7 +5,8 @@ use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::lay::lock::Entry;
 use crate::words::{Phrase, say, words};
 
-use crate::compute::rules::{Ground, mm};
+use crate::compute::input::Ground;
+use crate::compute::rules::telling::mm;
 
 /// Backtack.lock keeps lays, but not one that fits what is cut now.
 pub const RULE: Rule = Rule {

@@ -2,13 +2,14 @@
 
 use std::collections::BTreeMap;
 
-use crate::cutting::figures::{Lays, cutting};
 use crate::compute::number::small;
+use crate::cutting::figures::{Lays, cutting};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::Span;
 use crate::words::{Phrase, Word, say, words};
 
-use crate::compute::rules::{Ground, mm};
+use crate::compute::input::Ground;
+use crate::compute::rules::telling::mm;
 
 /// A lay is longer than the table or than the roll.
 pub const RULE: Rule = Rule {

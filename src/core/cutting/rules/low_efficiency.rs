@@ -2,13 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use crate::cutting::figures::Lays;
 use crate::compute::number::small;
+use crate::cutting::figures::Lays;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::Span;
 use crate::words::{Phrase, say, words};
 
-use crate::compute::rules::Ground;
+use crate::compute::input::Ground;
 
 /// Less of the fabric becomes pieces than is stated.
 pub const RULE: Rule = Rule {

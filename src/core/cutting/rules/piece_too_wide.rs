@@ -3,13 +3,14 @@
 use std::collections::BTreeSet;
 
 use crate::compute::counts::CutCount;
-use crate::cutting::figures::least_width;
 use crate::compute::number::property;
+use crate::cutting::figures::least_width;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Article, Piece, Variant};
 use crate::words::{Phrase, say, words};
 
-use crate::compute::rules::{Ground, in_size, mm};
+use crate::compute::input::Ground;
+use crate::compute::rules::telling::{in_size, mm};
 
 /// A piece that does not fit on its fabric.
 pub const RULE: Rule = Rule {

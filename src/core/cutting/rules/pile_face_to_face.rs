@@ -8,7 +8,7 @@ use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Spread;
 use crate::words::{say, words};
 
-use crate::compute::rules::Ground;
+use crate::compute::input::Ground;
 
 /// Fabric that lies one way is to be spread face to face.
 pub const RULE: Rule = Rule {

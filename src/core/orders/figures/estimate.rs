@@ -2,9 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use crate::orders::plan::{Length, Mix};
 use crate::compute::{Figure, Figures};
 use crate::model::{Model, Variant};
+use crate::orders::plan::{Length, Mix};
 use crate::standards::common;
 use crate::units::Rational;
 

@@ -2,15 +2,15 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::orders::plan;
-use crate::orders::plan::{Buy, Demand, Length, Mix, Plan, Problem, Settled};
 use crate::compute::{Bought, Figure, Figures, Number};
 use crate::model::{Model, Variant};
+use crate::orders::plan;
+use crate::orders::plan::{Buy, Demand, Length, Mix, Plan, Problem, Settled};
 use crate::units::{Dimension, Rational};
 
 use super::cutting::lines;
-use super::record::{Colour, FabricPlan, OrderFigures, Planned, Totals, Undivided};
 use super::laid::{Laid, Lays, Spreading};
+use super::record::{Colour, FabricPlan, OrderFigures, Planned, Totals, Undivided};
 
 /// A metre in µm.
 const METRE: i64 = 1_000_000;

@@ -2,18 +2,17 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::cutting::figures::search::{Moved, Search, search};
-use crate::cutting::figures::task;
-use crate::cutting::figures::task::{Mix, Task, task, title};
-use crate::compute::input::{Bought, Ground};
-use crate::orders::figures as orders;
 use super::{Estimate, Laid, Lays, PLIES, Spreading};
-use crate::orders::plan;
-use crate::orders::plan::Length;
+use crate::compute::input::{Bought, Ground};
 use crate::compute::{Drawn, Figure, Figures, Number};
+use crate::cutting::figures::search::{Moved, Search, search};
+use crate::cutting::figures::task::{self, Mix, Task, task, title};
 use crate::geom::grid::snap;
 use crate::lay::{Bad, Lay, Lock, bounds};
 use crate::model::{Assembly, Model, Spread, Variant};
+use crate::orders::figures as orders;
+use crate::orders::plan;
+use crate::orders::plan::Length;
 
 /// Products in one lay at most: so many mixes are looked at that each can be thought through.
 const SETS: u64 = 12;

@@ -7,17 +7,22 @@ mod chain;
 mod cutting;
 mod estimate;
 mod fabric;
-mod record;
 mod laid;
+mod lays;
 mod planner;
+mod record;
 mod wanted;
 
 pub use chain::needed;
 pub use estimate::Estimate;
 pub(crate) use estimate::PLIES;
-pub use record::{Bundle, Chain, Colour, FabricPlan, FromRoll, LayColour, LayLine, OrderFigures, OrderProducts, OrderedLine, Planned, PlyTerm, Price, Steps, Totals, Undivided};
 pub use laid::{Laid, Lays, ROUNDS, Spreading};
+pub use lays::{OrderLays, of_order, order_lays, plan_order};
 pub use planner::{plan, plan_one};
+pub use record::{
+    Bundle, Chain, Colour, FabricPlan, FromRoll, LayColour, LayLine, OrderFigures, OrderProducts, OrderedLine, Planned,
+    PlyTerm, Price, Steps, Totals, Undivided,
+};
 pub use wanted::wanted;
 
 use crate::compute::Figures;
@@ -27,6 +32,6 @@ use crate::model::Model;
 /// What the plan of one order brings up.
 pub fn findings(model: &Model, figures: &Figures, order: &str) -> Findings {
     let mut findings = Findings::default();
-    crate::compute::rules::planned(model, figures, order, &mut findings);
+    crate::orders::rules::planned(model, figures, order, &mut findings);
     findings
 }

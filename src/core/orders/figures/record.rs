@@ -5,8 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 
 use crate::compute::input::{Bought, ByVariant};
-use crate::orders::plan;
 use crate::compute::{Figure, Number};
+use crate::orders::plan;
 use crate::units::Rational;
 
 /// One order in numbers.

@@ -1,13 +1,13 @@
 //! How much fabric to order: the way from products to rolls, each step from the one before.
 
-use crate::orders::figures::{Chain as Figures, PlyTerm, Steps};
 use crate::compute::{Figure, Number};
+use crate::orders::figures::{Chain as Figures, PlyTerm, Steps};
 use crate::words::{Phrase, Word, number, say, sheet, words};
 
+use super::plan::{colour_name, pieces, shown};
 use crate::rows::cell::Cell;
 use crate::rows::data::{Chain, ChainStep, Fabric, Sheet};
 use crate::rows::package::Head;
-use super::plan::{colour_name, pieces, shown};
 use crate::rows::view::{View, metres};
 
 words! {

@@ -2,9 +2,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::compute::{Bought, Figure, Number};
 use crate::cutting::figures::mix_text;
 use crate::orders::figures::{FabricPlan, LayColour, LayLine, OrderFigures, Planned, Totals, Undivided};
-use crate::compute::{Bought, Figure, Number};
 use crate::standards::market::Market;
 use crate::words::{Phrase, Word, head, say, sheet, words};
 

@@ -4,11 +4,17 @@ mod cut_extra_missing;
 mod destination_not_listed;
 mod duplicate_order_line;
 mod line;
+mod minimum_order_far_above_need;
 mod order_line_incomplete;
 mod order_of_other_style;
+mod plies_do_not_divide;
+mod quantity_outside_tolerance;
 mod unknown_order_item;
 
 use crate::check::Check;
+use crate::compute::Figures;
+use crate::diag::{Findings, Rule};
+use crate::model::Model;
 pub(crate) use line::{lines, title};
 
 /// The checks of this family.
@@ -20,3 +26,18 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &destination_not_listed::RULE, run: destination_not_listed::check },
     Check { rule: &cut_extra_missing::RULE, run: cut_extra_missing::check },
 ];
+
+/// Rules whose evidence is a number of an order.
+pub const RULES: &[&Rule] =
+    &[&quantity_outside_tolerance::RULE, &minimum_order_far_above_need::RULE, &plies_do_not_divide::RULE];
+
+/// Runs those that need no plan.
+pub(crate) fn ordered(model: &Model, figures: &Figures, findings: &mut Findings) {
+    quantity_outside_tolerance::check(model, figures, findings);
+    minimum_order_far_above_need::check(model, figures, findings);
+}
+
+/// Runs those about a planned order.
+pub(crate) fn planned(model: &Model, figures: &Figures, order: &str, findings: &mut Findings) {
+    plies_do_not_divide::check(model, figures, order, findings);
+}

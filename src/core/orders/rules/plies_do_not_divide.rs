@@ -1,9 +1,9 @@
 //! Rule: a demand that no ply count divides: a lay is spread for a few products only.
 
 use crate::compute::Figures;
-use crate::orders::figures::{FabricPlan, LayLine, Planned};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
+use crate::orders::figures::{FabricPlan, LayLine, Planned};
 use crate::words::kind::counted;
 use crate::words::{Phrase, say, words};
 

@@ -1,5 +1,7 @@
 //! Reads samples with their readings.
 
+mod ledgers;
+
 use crate::model::{Audience, Entry, Graded, LabReadings, Looked, Model, Reading, Readings, Sample, Table};
 use crate::source::Spanned;
 use crate::units::Dimension;

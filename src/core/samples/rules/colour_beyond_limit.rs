@@ -1,8 +1,8 @@
 //! Rule: a colour is farther from its target than its limit, and was approved or is on the last sample.
 
-use crate::samples::figures::{ColourLine, SampleFigures, Verdict};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Judgement, Model};
+use crate::samples::figures::{ColourLine, SampleFigures, Verdict};
 use crate::source::Span;
 use crate::words::{Phrase, number, say, words};
 

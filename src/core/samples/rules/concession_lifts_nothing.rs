@@ -1,8 +1,8 @@
 //! Rule: a concession lifts no finding, or is past its day.
 
-use crate::samples::figures::is_past;
 use crate::diag::{Conceded, Finding, Findings, Rule, Severity};
 use crate::model::{Concession, Model};
+use crate::samples::figures::is_past;
 use crate::words::{Phrase, say, words};
 
 /// A concession without effect.

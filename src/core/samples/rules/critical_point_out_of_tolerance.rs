@@ -1,11 +1,11 @@
 //! Rule: a critical point of measure is outside its limits on the last sample.
 
-use crate::samples::figures::{ReadLine, SampleFigures, Verdict};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
+use crate::samples::figures::{ReadLine, SampleFigures, Verdict};
 use crate::words::{Phrase, number, say, words};
 
-use crate::compute::rules::{must_at_bulk, row, with_target};
+use crate::compute::rules::telling::{must_at_bulk, row, with_target};
 
 /// A critical point outside its limits.
 pub const RULE: Rule = Rule {

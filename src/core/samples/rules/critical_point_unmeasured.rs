@@ -1,12 +1,12 @@
 //! Rule: a critical point of measure was not read on every piece of the last sample.
 
-use crate::samples::figures::{SampleFigures, SampleResult, Verdict};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Model, Sample, Stage};
+use crate::samples::figures::{SampleFigures, SampleResult, Verdict};
 use crate::words::kind::counted;
 use crate::words::{say, words};
 
-use crate::compute::rules::{must_at_bulk, row};
+use crate::compute::rules::telling::{must_at_bulk, row};
 
 /// A critical point nobody read.
 pub const RULE: Rule = Rule {
@@ -76,7 +76,7 @@ fn never(model: &Model, findings: &mut Findings) {
     let only = model.sizes.first().map_or("", |size| size.entry.id.value.as_str());
     let last = model.samples.last(only);
     let Some(first) = last.values().next() else { return };
-    for size in crate::compute::rules::sizes(model).filter(|size| !last.contains_key(size)) {
+    for size in crate::compute::rules::telling::sizes(model).filter(|size| !last.contains_key(size)) {
         let own = |sample: &&Sample| sample.size.as_ref().is_none_or(|one| one.value == size);
         let place = model.samples.samples.values().find(own).unwrap_or(*first).entry.span();
         let finding = Finding::new(&RULE, say!(NO_SAMPLE, size)).at(place, SAMPLES_KEPT);

@@ -1,13 +1,13 @@
 //! Rule: a reading looks like a slip: another unit, ten times off, two rows exchanged.
 
-use crate::samples::figures::{SampleFigures, Verdict};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Model, Readings};
+use crate::samples::figures::{SampleFigures, Verdict};
 use crate::source::Span;
 use crate::words::{say, words};
 
 use super::critical_point_out_of_tolerance::name;
-use crate::compute::rules::{row, with_target};
+use crate::compute::rules::telling::{row, with_target};
 
 /// A reading that was perhaps not meant so.
 pub const RULE: Rule = Rule {

@@ -1,13 +1,13 @@
 //! Rule: a point of measure is outside its limits on every piece, on the same side.
 
-use crate::samples::figures::SampleFigures;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
+use crate::samples::figures::SampleFigures;
 use crate::units::Dimension;
 use crate::words::{number, say, words};
 
 use super::critical_point_out_of_tolerance::name;
-use crate::compute::rules::{row, with_target};
+use crate::compute::rules::telling::{row, with_target};
 
 /// Every piece off the same way.
 pub const RULE: Rule = Rule {

@@ -1,0 +1,30 @@
+//! Keys of `[cutting.ID]`: how fabric is spread and cut.
+
+use crate::read::keys::form::{Form, Key, key};
+use crate::units::Dimension::Length;
+
+/// What cuts.
+pub const METHODS: &[&str] = &["hand knife", "automatic knife", "die", "laser"];
+/// How plies lie on each other.
+pub const SPREADS: &[&str] = &["one way", "face to face", "folded"];
+/// Keys of `[cutting.ID]`.
+pub(crate) fn cutting() -> Vec<Key> {
+    vec![
+        key("fabrics", Form::Texts, "The fabric it is for; every fabric that no other names, unless said"),
+        key("method", Form::Choice(METHODS), "What cuts; a hand knife unless said"),
+        key("spread", Form::Choice(SPREADS), "How plies lie on each other; one way, face up, unless said"),
+        key("gap", Form::Quantity(&[Length]), "Least distance between two pieces"),
+        key("edge", Form::Quantity(&[Length]), "Kept free along both long edges of the cuttable width"),
+        key("end", Form::Quantity(&[Length]), "Kept free at both ends of every ply"),
+        key("tilt", Form::Number, "How far a piece may be turned off its grain, in degrees"),
+        key("table", Form::Quantity(&[Length]), "Length of the table"),
+        key("height", Form::Quantity(&[Length]), "Height that knife, die or laser cuts"),
+        key("plies", Form::Whole, "Most plies in one spread"),
+        key(
+            "mix",
+            Form::Open(Box::new(Form::Whole)),
+            "Products of each size laid together, to compare: { S = 2, L = 1 }",
+        ),
+        key("note", Form::Text, "A remark for the cutting room"),
+    ]
+}
