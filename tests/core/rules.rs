@@ -267,13 +267,11 @@ fn the_file_of_a_rule_bears_its_code() {
     let core = Path::new(env!("CARGO_MANIFEST_DIR"));
     for rule in rules::all() {
         let file = format!("{}.rs", rule.code.replace('-', "_"));
-        let homes = [
-            core.join("check").join(rule.family),
-            core.join("read/rules"),
-            core.join("compute/rules"),
-            core.join("parties/rules"),
-        ];
-        let home = homes.iter().map(|home| home.join(&file)).find(|path| path.is_file());
+        let subjects = ["cutting/rules", "orders/rules", "parties/rules", "samples/rules"].map(|home| core.join(home));
+        let layers = [core.join("check").join(rule.family), core.join("read/rules"), core.join("compute/rules")];
+        let homes = layers.iter().chain(&subjects);
+        let mut homes = homes.map(|home| home.join(&file));
+        let home = homes.find(|path| path.is_file());
         let text = fs::read_to_string(home.unwrap_or_else(|| panic!("no file {file} for {}", rule.code))).unwrap();
         assert!(text.contains(&format!("code: \"{}\"", rule.code)), "{file} holds another rule");
     }

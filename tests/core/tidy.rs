@@ -20,19 +20,18 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("words", &["units"]),
     ("scene", &["words"]),
     ("diag", &[]),
-    ("model", &["parties"]),
-    ("read", &["model", "diag", "parties"]),
-    ("check", &["model", "diag", "parties"]),
-    ("parties", &["model", "diag", "read", "check", "rows"]),
+    ("model", &[]),
+    ("read", &["model", "diag"]),
+    ("check", &["model", "diag"]),
     ("compute", &["model", "diag"]),
     ("revision", &["model", "diag", "compute"]),
-    ("rows", &["scene", "diag", "model", "compute", "revision", "parties"]),
+    ("rows", &["scene", "diag", "model", "compute", "revision"]),
     ("rules", &["model", "diag", "read", "check", "compute"]),
     ("pipeline", &["model", "diag", "read", "compute", "revision", "rules"]),
 ];
 
 /// The folders of subjects, and the subjects each may see beside itself; never in a circle.
-const SUBJECTS: &[(&str, &[&str])] = &[("cutting", &[]), ("orders", &["cutting"]), ("samples", &[])];
+const SUBJECTS: &[(&str, &[&str])] = &[("cutting", &[]), ("orders", &["cutting"]), ("parties", &[]), ("samples", &[])];
 
 /// The parts of a subject, and the layer each belongs to.
 const PARTS: &[(&str, &str)] = &[
@@ -52,6 +51,8 @@ const GATHERS: &[&str] = &[
     "src/core/read/keys.rs",
     "src/core/read/mod.rs",
     "src/core/check/mod.rs",
+    // Whether a thing is used is asked of every subject.
+    "src/core/check/reference/",
     "src/core/compute/mod.rs",
     "src/core/compute/record.rs",
     // The need of a fabric is what its lays take.

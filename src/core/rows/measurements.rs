@@ -4,9 +4,10 @@ use std::collections::BTreeSet;
 
 use crate::compute::MeasureSize;
 use crate::model::PointOfMeasure;
-use crate::words::{Phrase, say, sheet, words};
+use crate::words::{Phrase, head, say, sheet, words};
 
 use super::cell::Cell;
+use super::choice::among;
 use super::data::{Mass, Measurements, Point, Sheet};
 use super::package::{Drawing, Head, ROOM_MEASURE, Room};
 use super::view::View;
@@ -114,7 +115,7 @@ fn pointed<'v>(view: &'v View<'_>, id: &str) -> impl Iterator<Item = (usize, &'v
 fn row(view: &View<'_>, at: usize, id: &str, point: &PointOfMeasure, size: &str) -> Point {
     let reference = point.reference.as_ref().is_some_and(|flag| flag.value);
     let reference = if reference { FOR_REFERENCE.into() } else { Phrase::none() };
-    let how = [view.text(point.method.as_ref()).into(), view.text(point.state.as_ref()).into(), reference];
+    let how = [view.text(point.method.as_ref()).into(), state(view.text(point.state.as_ref())), reference];
     let number = label(view, at, id);
     let name = if number == id { point.entry.title().to_string() } else { format!("{} ({id})", point.entry.title()) };
     let line = view.figures.measures.get(id).and_then(|line| {
@@ -151,6 +152,7 @@ fn limits(line: &MeasureSize) -> Mass {
 fn conditions(view: &View<'_>) -> Vec<Phrase> {
     let points = || view.model.measures.values();
     let states = once(points().map(|point| view.text(point.state.as_ref()).to_string()));
+    let states: Vec<Phrase> = states.iter().map(|text| state(text)).collect();
     let steps = once(points().filter_map(|point| point.read_to.as_ref()?.known().map(|step| step.written())));
     let reference = points().any(|point| point.reference.as_ref().is_some_and(|flag| flag.value));
     let all = [
@@ -161,12 +163,17 @@ fn conditions(view: &View<'_>) -> Vec<Phrase> {
     all.into_iter().flatten().collect()
 }
 
+/// A state as the trade says it; the user's own word stays as it is.
+fn state(text: &str) -> Phrase {
+    among(&[head::STATE_SEWN, head::STATE_STUFFED], text)
+}
+
 /// Texts that say something, each once, in order.
 fn once(texts: impl Iterator<Item = String>) -> BTreeSet<String> {
     texts.filter(|text| !text.is_empty()).collect()
 }
 
 /// One or the other.
-fn either(texts: BTreeSet<String>) -> Option<Phrase> {
-    texts.into_iter().map(Phrase::from).reduce(|first, second| say!(OR, first, second))
+fn either(texts: impl IntoIterator<Item = impl Into<Phrase>>) -> Option<Phrase> {
+    texts.into_iter().map(Into::into).reduce(|first, second| say!(OR, first, second))
 }

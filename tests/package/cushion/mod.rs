@@ -235,7 +235,7 @@ fn plan() -> Plan {
         products: "M sand: 40\nL sand: 20".into(),
     };
     let group = PlanGroup { title: "Outer fabric".into(), text: "at most 10 plies at once".into(), rows: vec![row] };
-    let line = ["M", "sand", "Norway", "2026-05-04", "60", "60–62", "61", "61", "0"].map(Into::into).to_vec();
+    let line = lines(&["M", "sand", "Norway", "2026-05-04", "60", "60–62", "61", "61", "0"]);
     let head = Head { title: "How to cut the order".into(), name: "Cut plan".into(), lead: "".into() };
     let facts = vec![Fact { label: "Order no.".into(), value: "A-118".into() }];
     Plan {
