@@ -2,7 +2,7 @@
 
 use crate::diag::Severity;
 use crate::model::{AgeGrade, Colourway as Way};
-use crate::words::{Phrase, Word, head as heads, say, sheet as sentences, words};
+use crate::words::{Phrase, head as heads, say, sheet as sentences, words};
 
 use super::cell::Cell;
 use super::choice::begun;
@@ -17,6 +17,7 @@ words! {
     FROM_TO "cover.age-from-to" = "From {from} to {to}";
     FROM "cover.age-from" = "From {from}";
     TO "cover.age-to" = "Up to {to}";
+    UNTITLED "cover.untitled" = "Untitled style";
     STYLE "cover.style" = "Style {id}";
     DATED "cover.dated" = "{revision} of {date}";
     OPEN "cover.open" = "Questions open";
@@ -29,7 +30,7 @@ words! {
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let style = &view.model.style;
     let name = match (view.text(style.name.as_ref()), view.text(style.id.as_ref())) {
-        ("", "") => super::UNTITLED.into(),
+        ("", "") => UNTITLED.into(),
         ("", id) => say!(STYLE, id),
         (name, _) => name.into(),
     };
@@ -62,22 +63,17 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
     let open = view.findings.count(Severity::Must) + view.findings.count(Severity::Should);
     let tags = view.samples.approvals.iter().filter_map(|one| one.sealed.as_ref()?.tag.clone());
     vec![
-        fact(heads::STYLE_NUMBER, view.text(style.id.as_ref())),
-        fact(heads::FACTORY_NUMBER, view.text(style.factory_number.as_ref())),
-        fact(heads::DESTINATIONS, Phrase::list(destinations)),
-        fact(heads::AGE, style.age.as_ref().map_or_else(Phrase::none, |age| grade(view, age))),
-        fact(heads::STAGE, begun(view.text(revision.stage.as_ref()))),
-        fact(heads::REVISION, dated),
-        fact(heads::REASON, view.text(revision.reason.as_ref())),
-        fact(OPEN, Cell::count(open as u64)),
-        fact(heads::ANSWER_BY, date(view.text(revision.answer.as_ref())).unwrap_or_default()),
-        fact(TAG, Phrase::list(tags)),
+        Fact::of(heads::STYLE_NUMBER, view.text(style.id.as_ref())),
+        Fact::of(heads::FACTORY_NUMBER, view.text(style.factory_number.as_ref())),
+        Fact::of(heads::DESTINATIONS, Phrase::list(destinations)),
+        Fact::of(heads::AGE, style.age.as_ref().map_or_else(Phrase::none, |age| grade(view, age))),
+        Fact::of(heads::STAGE, begun(view.text(revision.stage.as_ref()))),
+        Fact::of(heads::REVISION, dated),
+        Fact::of(heads::REASON, view.text(revision.reason.as_ref())),
+        Fact::of(OPEN, Cell::count(open as u64)),
+        Fact::of(heads::ANSWER_BY, date(view.text(revision.answer.as_ref())).unwrap_or_default()),
+        Fact::of(TAG, Phrase::list(tags)),
     ]
-}
-
-/// A label with its value.
-pub fn fact(label: Word, value: impl Into<Cell>) -> Fact {
-    Fact { label: label.into(), value: value.into() }
 }
 
 /// `From 36 months, graded by ..`.
