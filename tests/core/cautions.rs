@@ -22,7 +22,7 @@ fn toy_with(kind: &str) -> BTreeMap<String, Vec<u8>> {
             continue;
         }
         let text = fs::read_to_string(&path).unwrap();
-        let text = text.replace("age = \"not a toy\"", "age = \"From birth\"").replace("\"granules\"", "\"sand\"");
+        let text = text.replace("kind = \"household textile\"", "kind = \"toy\"").replace("\"granules\"", "\"sand\"");
         files.insert(path.file_name().unwrap().to_str().unwrap().to_string(), text.into_bytes());
     }
     let trim = format!("[trim.thing]\nname = \"One more\"\ntype = \"{kind}\"\nuse = \"1 pc\"\nmass-each = \"1 g\"\n");

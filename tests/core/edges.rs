@@ -111,7 +111,7 @@ fn what_is_no_edge_is_said_at_its_part() {
     said("allowance = \"5 mm\"\ncorners = { f = \"step r-s\" }", "the edge does not meet this corner", "r-s");
     said("allowance = \"5 mm\"\ncorners = { \"f 1\" = \"step\" }", "`f 1` is no point", "f 1");
     said("allowance = \"5 mm\"\nnotches = [\"e-f-f1 40 mm\"]", "`e-f-f1` is more than one edge", "e-f-f1");
-    said("allowance = \"5 mm\"\nnotches = [\"e-f\"]", "a notch stands on an edge", "\"e-f\"");
+    said("allowance = \"5 mm\"\nnotches = [\"e-f\"]", "a notch is on an edge", "\"e-f\"");
 }
 
 #[test]

@@ -4,6 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
+use backtack_core::standards::Basis;
 use backtack_core::words::{LANGUAGES, kind, names};
 
 /// Folders whose findings are made of words.
@@ -67,8 +68,10 @@ fn words() -> BTreeMap<String, String> {
     let mut all = BTreeMap::new();
     let kinds = kind::KINDS.iter().flat_map(|kind| [kind.one, kind.many]);
     let kinds = kinds.map(|word| (word.key.to_string(), word.en.to_string())).collect::<Vec<_>>();
+    let bases = [Basis::Seen, Basis::Memory, Basis::Derived, Basis::CommonPractice];
+    let bases = bases.map(|basis| (basis.key().to_string(), basis.words().to_string()));
     let found = sources("").into_iter().flat_map(|(_, text)| declared(&text));
-    for (key, text) in found.chain(kinds) {
+    for (key, text) in found.chain(kinds).chain(bases) {
         assert_eq!(all.insert(key.clone(), text), None, "{key} is the key of two words");
     }
     all

@@ -87,7 +87,7 @@ fn a_wrong_order_is_refused() {
     for (finding, side) in all.iter().zip(["SIDE.l", "SIDE.r"]) {
         assert_eq!(finding.rule.code, "edges-not-joined");
         assert!(
-            finding.message.english().contains(&format!("crown runs from c of {side} to d of {side}")),
+            finding.message.english().contains(&format!("crown goes from c of {side} to d of {side}")),
             "{}",
             finding.message
         );

@@ -51,7 +51,7 @@ type Fill = fn(&View<'_>) -> Vec<Sheet>;
 /// Every kind of sheet in page order. A new sheet is one file and one line here.
 const SHEETS: [Fill; 16] = [
     cover::fill,
-    crate::revision::rows::fill,
+    crate::revision::rows::changes::fill,
     questions::fill,
     crate::samples::rows::comments::fill,
     crate::samples::rows::samples::fill,
@@ -60,7 +60,7 @@ const SHEETS: [Fill; 16] = [
     pieces::fill,
     matching::fill,
     sizes::fill,
-    crate::cutting::rows::fill,
+    crate::cutting::rows::marker::fill,
     construction::fill,
     filling::fill,
     measurements::fill,
@@ -69,8 +69,12 @@ const SHEETS: [Fill; 16] = [
 ];
 
 /// The sheets of an order, in its own document.
-const ORDER_SHEETS: [Fill; 4] =
-    [crate::orders::rows::plan::fill, crate::orders::rows::fabric::fill, crate::cutting::rows::fill, safety::fill];
+const ORDER_SHEETS: [Fill; 4] = [
+    crate::orders::rows::plan::fill,
+    crate::orders::rows::fabric::fill,
+    crate::cutting::rows::marker::fill,
+    safety::fill,
+];
 
 /// The document's date where the revision has none: visibly no date of issue, and the same every time.
 const DRAFT_DATE: [u16; 3] = [2000, 1, 1];

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use super::figures::dies::{Die, Narrow};
-use super::figures::{Direction, LayFigures, mix_text};
 use crate::compute::{Figure, Number, Task};
+use crate::cutting::figures::dies::{Die, Narrow};
+use crate::cutting::figures::{Direction, LayFigures, mix_text};
 use crate::model::{Method, Spread};
 use crate::scene::{Codes, lay};
 use crate::words::{Phrase, Word, head, number, say, sheet, words};

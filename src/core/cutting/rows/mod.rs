@@ -1,0 +1,3 @@
+//! The sheet of cutting: how the fabric is laid.
+
+pub mod marker;

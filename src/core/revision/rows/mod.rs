@@ -1,0 +1,3 @@
+//! The sheet of what is new since the last sealed revision.
+
+pub mod changes;
