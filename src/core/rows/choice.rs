@@ -1,4 +1,4 @@
-//! Words that a file may choose, such as the kind of a sample or the state of a comment, and verdicts, as sheets print
+//! Words that a file may choose, such as the kind of a sample, the state of a comment or what a step does, and verdicts, as sheets print
 //! them.
 
 use crate::words::{Phrase, Word, words};
@@ -49,6 +49,22 @@ words! { list:
     TO_BE_ASKED "choice.to-be-asked-about" = "to be asked about";
     BELOW "choice.below" = "below";
     ABOVE "choice.above" = "above";
+    TURN "choice.turn" = "turn";
+    FILL "choice.fill" = "fill";
+    INSERT "choice.insert" = "insert";
+    EMBROIDER "choice.embroider" = "embroider";
+    CLIP "choice.clip" = "clip";
+    BRUSH "choice.brush" = "brush";
+    DETECT "choice.detect" = "detect";
+    BAG "choice.bag" = "bag";
+    PACK "choice.pack" = "pack";
+    METHOD "choice.method" = "method";
+    SPREAD "choice.spread" = "spread";
+    GAP "choice.gap" = "gap";
+    END "choice.end" = "end";
+    PLIES "choice.plies" = "plies";
+    HAND_KNIFE "choice.hand-knife" = "hand knife";
+    ONE_WAY "choice.one-way" = "one way";
 }
 
 /// A choice as it is printed; the user's own word stays as it is.

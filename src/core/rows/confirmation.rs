@@ -47,11 +47,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
             name: sentences::CONFIRMATION.into(),
             lead: LEAD.into(),
         },
-        items: items
-            .into_iter()
-            .enumerate()
-            .map(|(n, text)| Callout { number: (n + 1).to_string(), text: text.into() })
-            .collect(),
+        items: items.into_iter().enumerate().map(|(n, text)| Callout { number: (n + 1).to_string(), text }).collect(),
         required: required(view),
         checklist: view.samples.checklist.iter().map(point).collect(),
         sealed: view.samples.approvals.iter().filter_map(|one| one.sealed.as_ref()).map(sealed).collect(),

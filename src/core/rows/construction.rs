@@ -5,7 +5,7 @@ use crate::scene::{PileSide, StackPly, StackSeam, stack};
 use crate::units::Quantity;
 use crate::words::{Phrase, Word, head, say, sheet, words};
 
-use super::choice::among;
+use super::choice::begun;
 use super::data::{Callout, Construction, Sheet, Step};
 use super::finishing;
 use super::letters::Letters;
@@ -32,19 +32,6 @@ words! {
     OF_PLY "construction.of-ply" = "ply {ply}: {allowance}";
     AND "construction.and" = "{first} and {second}";
 }
-
-/// Steps that the trade has a word for; every other is said in the user's own words.
-const DEEDS: &[Word] = &[
-    Word { key: "deed.turn", en: "turn" },
-    Word { key: "deed.fill", en: "fill" },
-    Word { key: "deed.insert", en: "insert" },
-    Word { key: "deed.embroider", en: "embroider" },
-    Word { key: "deed.clip", en: "clip" },
-    Word { key: "deed.brush", en: "brush" },
-    Word { key: "deed.detect", en: "detect" },
-    Word { key: "deed.bag", en: "bag" },
-    Word { key: "deed.pack", en: "pack" },
-];
 
 /// One sheet (it flows over as many pages as it needs), or none without an order of work.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -76,7 +63,7 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
     } else {
         let one = model.steps.get(id)?;
         let word = one.word.as_ref().map_or("", |word| word.value.as_str());
-        let title = titled(&one.entry, || among(DEEDS, word).capital());
+        let title = titled(&one.entry, || begun(word));
         plain(view, title, what(view, one), None, view.text(one.note.as_ref()))
     };
     step.number = number.to_string();

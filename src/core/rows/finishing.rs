@@ -40,8 +40,7 @@ pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Step {
         let first = ply(view, finish.on.as_ref(), PileSide::Up);
         let pile = first.pile == PileSide::Up;
         let plies = std::iter::once(first.text).chain(tape);
-        step.plies =
-            plies.enumerate().map(|(n, text)| Callout { number: (n + 1).to_string(), text: text.into() }).collect();
+        step.plies = plies.enumerate().map(|(n, text)| Callout { number: (n + 1).to_string(), text }).collect();
         let stitch = view.stitch(&finish.stitch).kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
         let alt = say!(CUT_THROUGH, finish = done, stitch = &stitch);
         let drawn = FinishedEdge { turned, pile, stitch, alt };

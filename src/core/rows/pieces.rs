@@ -30,7 +30,7 @@ words! {
     MIRRORED "pieces.mirrored" = "mirrored: {names}";
     LAYERS "pieces.layers" = "{count} layers each";
     RAW "pieces.raw" = "raw: {edges}";
-    NET_OF_SIZE "pieces.net-of-size" = "{size}  {area}";
+    NET_OF_SIZE "pieces.net-of-size" = "{size}: {area}";
     CUT "pieces.cut" = "cut {count} · {material}";
     CUT_SIDED "pieces.cut-sided" = "cut {count} ({mirrored} mirrored) · {material}";
     LAYER "pieces.layer" = "{cut} · {layer}";

@@ -66,7 +66,7 @@ fn callout(view: &View<'_>, number: usize, one: &crate::model::Callout) -> Callo
         Some((_, Some(name))) if name != text.into() => say!(SAID, name, text),
         _ => text.into(),
     };
-    Callout { number: number.to_string(), text: text.into() }
+    Callout { number: number.to_string(), text }
 }
 
 /// The name of whatever a call-out names; of pieces, as they are called by their codes on every sheet, the code too.

@@ -50,6 +50,15 @@ pub fn names(text: &str) -> std::collections::BTreeSet<&str> {
     parts.filter_map(|part| part.split_once('}')).map(|(name, _)| name).filter(|name| is_name(name)).collect()
 }
 
+/// Whether a text has no words of its own beside its arguments: `{sheet}: {item}`.
+pub(super) fn is_frame(text: &str) -> bool {
+    let mut inside = false;
+    !text.chars().any(|c| {
+        inside = (inside || c == '{') && c != '}';
+        !inside && c.is_alphabetic()
+    })
+}
+
 /// Whether what stands in braces is the name of an argument; anything else, such as TOML in an example, is text.
 fn is_name(text: &str) -> bool {
     !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'_')
@@ -148,6 +157,9 @@ impl Phrase {
     pub fn speaks(&self, language: Language) -> bool {
         match self {
             Phrase::Plain(_) => false,
+            Phrase::Fixed(word, arguments) if is_frame(word.en) => {
+                arguments.iter().any(|(_, value)| value.speaks(language))
+            }
             Phrase::Fixed(word, _) => word.text(language).is_some(),
             Phrase::Row(items, _) => items.iter().any(|item| item.speaks(language)),
             Phrase::Capital(phrase) => phrase.speaks(language),
@@ -166,8 +178,20 @@ impl Phrase {
     /// The second line.
     pub fn second(&self, languages: Languages) -> Option<String> {
         let second = languages.second.filter(|second| self.speaks(*second))?;
-        let text = self.in_language(second);
+        let text = self.spoken(second);
         (text != self.in_language(languages.first)).then_some(text)
+    }
+
+    /// In a language, without what the line above already says: the items of a row that are the same in every language.
+    fn spoken(&self, language: Language) -> String {
+        match self {
+            Phrase::Row(items, between) => {
+                let spoken = items.iter().filter(|item| item.speaks(language));
+                spoken.map(|item| item.spoken(language)).collect::<Vec<_>>().join(between)
+            }
+            Phrase::Capital(phrase) => capital(&phrase.spoken(language)),
+            _ => self.in_language(language),
+        }
     }
 }
 
@@ -385,6 +409,15 @@ mod tests {
             say!(MISSING, what = PIECE, edges = "").in_language(Language::SimplifiedChinese),
             "裁片 has no seam allowance on "
         );
+    }
+
+    #[test]
+    fn the_second_line_says_only_what_it_has_words_for() {
+        let both = Languages::both(Language::English, Language::SimplifiedChinese);
+        let frame = Word { key: "test.frame", en: "{what}: {name}" };
+        assert_eq!(say!(frame, what = PIECE, name = "TOP").print(both), "piece: TOP\n裁片: TOP");
+        assert_eq!(say!(frame, what = "TOP", name = "BOT").print(both), "TOP: BOT");
+        assert_eq!(Phrase::list(["TOP".into(), Phrase::from(PIECE)]).print(both), "TOP, piece\n裁片");
     }
 
     #[test]

@@ -3,7 +3,7 @@
 use serde_json::{Map, Value};
 
 use super::language::{Language, Languages};
-use super::phrase::{CAPITAL, ROW, WORD, capital, filled};
+use super::phrase::{CAPITAL, ROW, WORD, capital, filled, is_frame};
 
 /// The same data with every phrase as it is printed: in the first language, and on a second line in the second one, where
 /// that says something else.
@@ -24,7 +24,7 @@ fn is_phrase(fields: &Map<String, Value>) -> bool {
 
 fn lines(phrase: &Value, languages: Languages) -> String {
     let first = text(phrase, languages.first);
-    let second = languages.second.filter(|second| speaks(phrase, *second)).map(|second| text(phrase, second));
+    let second = languages.second.filter(|second| speaks(phrase, *second)).map(|second| spoken(phrase, second));
     match second.filter(|second| *second != first) {
         Some(second) => format!("{first}\n{second}"),
         None => first,
@@ -43,12 +43,23 @@ fn text(phrase: &Value, language: Language) -> String {
                 let with = fields.get("with").and_then(Value::as_object);
                 filled(text, |name| with.and_then(|with| with.get(name)).map(|value| self::text(value, language)))
             }
-            None => {
-                let between = fields.get("between").and_then(Value::as_str).unwrap_or_default();
-                row(fields).iter().map(|item| text(item, language)).collect::<Vec<_>>().join(between)
-            }
+            None => row(fields).iter().map(|item| text(item, language)).collect::<Vec<_>>().join(between(fields)),
         },
         _ => String::new(),
+    }
+}
+
+/// The second line: without the items of a row that are the same in every language.
+fn spoken(phrase: &Value, language: Language) -> String {
+    match phrase.as_object().filter(|fields| word(fields).is_none()) {
+        Some(fields) => match fields.get(CAPITAL) {
+            Some(phrase) => capital(&spoken(phrase, language)),
+            None => {
+                let items = row(fields).iter().filter(|item| speaks(item, language));
+                items.map(|item| spoken(item, language)).collect::<Vec<_>>().join(between(fields))
+            }
+        },
+        None => text(phrase, language),
     }
 }
 
@@ -59,6 +70,10 @@ fn speaks(phrase: &Value, language: Language) -> bool {
         return speaks(phrase, language);
     }
     match word(fields) {
+        Some((_, en)) if is_frame(en) => {
+            let with = fields.get("with").and_then(Value::as_object);
+            with.into_iter().flat_map(Map::values).any(|value| speaks(value, language))
+        }
         Some((key, _)) => language == Language::English || language.text(key).is_some(),
         None => row(fields).iter().any(|item| speaks(item, language)),
     }
@@ -66,6 +81,10 @@ fn speaks(phrase: &Value, language: Language) -> bool {
 
 fn word(fields: &Map<String, Value>) -> Option<(&str, &str)> {
     Some((fields.get(WORD)?.as_str()?, fields.get("en")?.as_str()?))
+}
+
+fn between(fields: &Map<String, Value>) -> &str {
+    fields.get("between").and_then(Value::as_str).unwrap_or_default()
 }
 
 fn row(fields: &Map<String, Value>) -> &[Value] {
@@ -81,6 +100,7 @@ mod tests {
 
     const PIECES: Word = Word { key: "test.pieces", en: "{count} of {what}" };
     const PIECE: Word = Word { key: "piece", en: "Piece" };
+    const FRAME: Word = Word { key: "test.frame", en: "{what}: {name}" };
 
     #[test]
     fn phrases_in_json_print_as_phrases_do() {
@@ -91,6 +111,8 @@ mod tests {
             say!(PIECES, count = 3usize, what = PIECE),
             Phrase::list([Phrase::from(PIECE), Phrase::from("TOP")]),
             Phrase::list(["piece", "part"]).capital(),
+            say!(FRAME, what = PIECE, name = "TOP"),
+            Phrase::lines([say!(FRAME, what = "A", name = "B"), Phrase::list([Phrase::from(PIECE), "C".into()])]),
             say!(PIECES, count = 3usize, what = PIECE).capital(),
         ];
         for languages in all {

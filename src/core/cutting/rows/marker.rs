@@ -10,7 +10,7 @@ use crate::scene::{Codes, lay};
 use crate::words::{Phrase, Word, head, number, say, sheet, words};
 
 use crate::rows::cell::Cell;
-use crate::rows::choice::among;
+use crate::rows::choice::said;
 use crate::rows::data::{LayCard, LayGroup, Marker, Sheet};
 use crate::rows::package::{Drawing, Fact, Head, ROOM_LAY};
 use crate::rows::view::{View, metres};
@@ -53,17 +53,6 @@ words! {
     ASSUMED "marker.assumed" = "Not stated, so common practice was taken: {what}.";
     SURPLUS "marker.surplus" = "Pairs of plies make more than is needed: {pieces}.";
 }
-
-/// What is taken from common practice where nothing is stated, and words taken for it.
-const TAKEABLE: &[Word] = &[
-    Word { key: "marker.taken-method", en: "method" },
-    Word { key: "marker.taken-spread", en: "spread" },
-    Word { key: "marker.taken-gap", en: "gap" },
-    Word { key: "marker.taken-end", en: "end" },
-    Word { key: "marker.taken-plies", en: "plies" },
-    Word { key: "marker.taken-hand-knife", en: "hand knife" },
-    Word { key: "marker.taken-one-way", en: "one way" },
-];
 
 /// One sheet with a card for every lay; none where nothing can be laid.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -218,11 +207,7 @@ fn assumed(one: &LayFigures) -> Vec<Phrase> {
     if one.how.assumed.is_empty() {
         return Vec::new();
     }
-    let what = one
-        .how
-        .assumed
-        .iter()
-        .map(|(what, value)| say!(TAKEN, what = among(TAKEABLE, what), value = among(TAKEABLE, value)));
+    let what = one.how.assumed.iter().map(|(what, value)| say!(TAKEN, what = said(what), value = said(value)));
     vec![say!(ASSUMED, what = Phrase::list(what))]
 }
 

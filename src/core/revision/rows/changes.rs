@@ -171,8 +171,8 @@ fn followed(one: &Followed) -> Vec<Cell> {
         format!("{sign}{}", number::number(difference, places))
     });
     let family = among(FAMILIES, one.family).capital();
-    let what = match scoped(&one.what, &one.scope) {
-        what if what.is_empty() => family,
+    let what = match scoped(&one.what, &one.scope).trim() {
+        "" => family,
         what => say!(FAMILY, family, what),
     };
     vec![what.into(), known(&one.before), known(&one.after), sign.into()]
