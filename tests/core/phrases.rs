@@ -8,7 +8,8 @@ use backtack_core::standards::Basis;
 use backtack_core::words::{LANGUAGES, kind, names};
 
 /// Folders whose findings are made of words.
-const FINDINGS: &[&str] = &["check", "compute/rules", "read", "revision"];
+const FINDINGS: &[&str] =
+    &["check", "compute/rules", "cutting", "orders", "parties", "read", "revision", "samples"];
 
 /// Calls and their argument that is shown to the user.
 const SHOWN: &[(&str, usize)] = &[
