@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::cell::Cell;
 use crate::scene::{Scene, svg};
-use crate::words::{Languages, Phrase};
+use crate::words::{Languages, Phrase, Word};
 
 /// What stands at the top of a sheet.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
@@ -24,6 +24,13 @@ pub struct Fact {
     pub label: Phrase,
     /// Its value; empty for "to be filled in by hand", which prints as a ruled blank.
     pub value: Cell,
+}
+
+impl Fact {
+    /// A fact of a fixed label.
+    pub fn of(label: Word, value: impl Into<Cell>) -> Self {
+        Fact { label: label.into(), value: value.into() }
+    }
 }
 
 /// A scene on a sheet, over a picture or alone.

@@ -7,7 +7,6 @@ use crate::words::{Phrase, head as heads, say, sheet as sentences, words};
 
 use super::choice::begun;
 use super::comments::point;
-use super::cover::fact;
 use super::data::{Callout, Confirmation, Sheet};
 use super::package::{Fact, Head};
 use super::view::View;
@@ -141,7 +140,7 @@ fn required(view: &View<'_>) -> Vec<Fact> {
     let critical = view.model.measures.values().filter(|point| point.critical.as_ref().is_some_and(|flag| flag.value));
     let names: Vec<&str> = critical.map(|point| point.entry.id.value.as_str()).collect();
     if !names.is_empty() {
-        all.push(fact(SAMPLE, say!(CRITICAL, points = Phrase::list(names))));
+        all.push(Fact::of(SAMPLE, say!(CRITICAL, points = Phrase::list(names))));
     }
     all
 }
@@ -150,23 +149,23 @@ fn required(view: &View<'_>) -> Vec<Fact> {
 fn sealed(one: &SealedLine) -> Vec<Fact> {
     let text = |text: &Option<String>| text.as_ref().map_or_else(Phrase::none, Phrase::from);
     vec![
-        fact(heads::SEAL_TAG, text(&one.tag)),
-        fact(SEALED_ON, on(&one.date)),
-        fact(PLACE, text(&one.place)),
-        fact(SETS, Phrase::list(&one.sets)),
-        fact(SIGNED_BY, Phrase::list(&one.signatories)),
-        fact(DEVIATIONS, Phrase::row(&one.deviations, "; ")),
-        fact(UNTIL, on(&one.until)),
+        Fact::of(heads::SEAL_TAG, text(&one.tag)),
+        Fact::of(SEALED_ON, on(&one.date)),
+        Fact::of(PLACE, text(&one.place)),
+        Fact::of(SETS, Phrase::list(&one.sets)),
+        Fact::of(SIGNED_BY, Phrase::list(&one.signatories)),
+        Fact::of(DEVIATIONS, Phrase::row(&one.deviations, "; ")),
+        Fact::of(UNTIL, on(&one.until)),
     ]
 }
 
 fn signed(view: &View<'_>) -> Vec<Fact> {
     let (style, revision) = (&view.model.style, &view.model.revision);
     vec![
-        fact(heads::STYLE_NUMBER, view.text(style.id.as_ref())),
-        fact(heads::REVISION, view.text(revision.id.as_ref())),
-        fact(heads::STAGE, begun(view.text(revision.stage.as_ref()))),
-        fact(heads::ISSUED, date(view.text(revision.date.as_ref())).unwrap_or_default()),
-        fact(heads::DIGEST, view.digest),
+        Fact::of(heads::STYLE_NUMBER, view.text(style.id.as_ref())),
+        Fact::of(heads::REVISION, view.text(revision.id.as_ref())),
+        Fact::of(heads::STAGE, begun(view.text(revision.stage.as_ref()))),
+        Fact::of(heads::ISSUED, date(view.text(revision.date.as_ref())).unwrap_or_default()),
+        Fact::of(heads::DIGEST, view.digest),
     ]
 }

@@ -2,7 +2,7 @@
 
 use crate::diag::Severity;
 use crate::model::Colourway as Way;
-use crate::words::{Phrase, Word, head as heads, say, sheet as sentences, words};
+use crate::words::{Phrase, head as heads, say, sheet as sentences, words};
 
 use super::cell::Cell;
 use super::choice::begun;
@@ -14,6 +14,7 @@ use super::views::drawing;
 use super::written::date;
 
 words! {
+    UNTITLED "cover.untitled" = "Untitled style";
     STYLE "cover.style" = "Style {id}";
     DATED "cover.dated" = "{revision} of {date}";
     OPEN "cover.open" = "Questions open";
@@ -26,7 +27,7 @@ words! {
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let style = &view.model.style;
     let name = match (view.text(style.name.as_ref()), view.text(style.id.as_ref())) {
-        ("", "") => super::UNTITLED.into(),
+        ("", "") => UNTITLED.into(),
         ("", id) => say!(STYLE, id),
         (name, _) => name.into(),
     };
@@ -58,23 +59,18 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
     let open = view.findings.count(Severity::Must) + view.findings.count(Severity::Should);
     let tags = view.samples.approvals.iter().filter_map(|one| one.sealed.as_ref()?.tag.clone());
     vec![
-        fact(heads::STYLE_NUMBER, view.text(style.id.as_ref())),
-        fact(heads::FACTORY_NUMBER, view.text(style.factory_number.as_ref())),
-        fact(heads::FACTORY, view.text(style.factory.as_ref())),
-        fact(heads::DESTINATIONS, Phrase::list(destinations)),
-        fact(heads::AGE, view.text(style.age.as_ref())),
-        fact(heads::STAGE, begun(view.text(revision.stage.as_ref()))),
-        fact(heads::REVISION, dated),
-        fact(heads::REASON, view.text(revision.reason.as_ref())),
-        fact(OPEN, Cell::count(open as u64)),
-        fact(heads::ANSWER_BY, date(view.text(revision.answer.as_ref())).unwrap_or_default()),
-        fact(TAG, Phrase::list(tags)),
+        Fact::of(heads::STYLE_NUMBER, view.text(style.id.as_ref())),
+        Fact::of(heads::FACTORY_NUMBER, view.text(style.factory_number.as_ref())),
+        Fact::of(heads::FACTORY, view.text(style.factory.as_ref())),
+        Fact::of(heads::DESTINATIONS, Phrase::list(destinations)),
+        Fact::of(heads::AGE, view.text(style.age.as_ref())),
+        Fact::of(heads::STAGE, begun(view.text(revision.stage.as_ref()))),
+        Fact::of(heads::REVISION, dated),
+        Fact::of(heads::REASON, view.text(revision.reason.as_ref())),
+        Fact::of(OPEN, Cell::count(open as u64)),
+        Fact::of(heads::ANSWER_BY, date(view.text(revision.answer.as_ref())).unwrap_or_default()),
+        Fact::of(TAG, Phrase::list(tags)),
     ]
-}
-
-/// A label with its value.
-pub fn fact(label: Word, value: impl Into<Cell>) -> Fact {
-    Fact { label: label.into(), value: value.into() }
 }
 
 fn colourway(view: &View<'_>, way: &Way) -> Colourway {

@@ -92,35 +92,31 @@ fn card(task: &Task, figures: &LayFigures) -> LayCard {
     LayCard { title: mix_text(&figures.mix).into(), facts: facts(figures), drawing, legend }
 }
 
-fn fact(label: Word, value: impl Into<Cell>) -> Fact {
-    Fact { label: label.into(), value: value.into() }
-}
-
 /// What holds for every lay of a fabric.
 fn shared(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> Vec<Fact> {
     let Some((_, one)) = some.first() else { return Vec::new() };
     let how = &one.how;
     let mut all = vec![
-        fact(WIDTH, Cell::fixed(one.width, 0, "mm")),
-        fact(SPREAD, spread(how.spread)),
-        fact(LIE, direction(how.direction)),
-        fact(CUT_BY, method(how.method)),
-        fact(GAPS, say!(GAP_AND_END, gap = mm(how.gap), end = mm(how.end))),
-        fact(AT_ONCE, Cell::figure(&how.plies, |plies| say!(AT_MOST, count = *plies).into())),
+        Fact::of(WIDTH, Cell::fixed(one.width, 0, "mm")),
+        Fact::of(SPREAD, spread(how.spread)),
+        Fact::of(LIE, direction(how.direction)),
+        Fact::of(CUT_BY, method(how.method)),
+        Fact::of(GAPS, say!(GAP_AND_END, gap = mm(how.gap), end = mm(how.end))),
+        Fact::of(AT_ONCE, Cell::figure(&how.plies, |plies| say!(AT_MOST, count = *plies).into())),
     ];
     if how.method == Method::Laser {
-        all.push(fact(CUT_FROM, BACK));
+        all.push(Fact::of(CUT_FROM, BACK));
     }
     if view.model.colourways.len() > 1 {
         let ways: BTreeSet<&str> = some.iter().flat_map(|(_, one)| &one.colourways).map(String::as_str).collect();
-        all.push(fact(head::COLOURWAYS, Phrase::list(ways)));
+        all.push(Fact::of(head::COLOURWAYS, Phrase::list(ways)));
     }
     if how.tilt.get() > 0.0 {
         let angle = format!("{}°", Cell::amount(how.tilt, 1, "").phrase());
-        all.push(fact(TILT, say!(AT_MOST, count = angle)));
+        all.push(Fact::of(TILT, say!(AT_MOST, count = angle)));
     }
     if let Some(table) = how.table {
-        all.push(fact(TABLE, Cell::fixed(Number::new(table.get() / 1000.0), 1, "m")));
+        all.push(Fact::of(TABLE, Cell::fixed(Number::new(table.get() / 1000.0), 1, "m")));
     }
     all
 }
@@ -130,13 +126,13 @@ fn facts(one: &LayFigures) -> Vec<Fact> {
         0 | 1 => one.pieces.into(),
         plies => say!(ON_EACH, pieces = one.pieces, plies),
     };
-    let mut all = vec![fact(PLY_LENGTH, known_metres(&one.length)), fact(sheet::PIECES, pieces)];
+    let mut all = vec![Fact::of(PLY_LENGTH, known_metres(&one.length)), Fact::of(sheet::PIECES, pieces)];
     if one.mix.len() == 1 {
-        all.push(fact(FOR_ONE, known_metres(&one.per_product)));
+        all.push(Fact::of(FOR_ONE, known_metres(&one.per_product)));
     }
-    all.push(fact(BECOMES, Cell::figure(&one.used, |used| Cell::fixed(*used, 1, "%"))));
+    all.push(Fact::of(BECOMES, Cell::figure(&one.used, |used| Cell::fixed(*used, 1, "%"))));
     if matches!(one.how.method, Method::Laser | Method::AutomaticKnife) {
-        all.push(fact(PATH, metres(one.path)));
+        all.push(Fact::of(PATH, metres(one.path)));
     }
     if let Some(struck) = &one.struck {
         let strikes: u64 = struck.rows.iter().map(|row| row.strikes).sum();
@@ -145,9 +141,9 @@ fn facts(one: &LayFigures) -> Vec<Fact> {
             0 => say!(IN_ROWS, strikes, rows),
             single => say!(IN_ROWS_AND_SINGLE, strikes, rows, single),
         };
-        all.push(fact(STRIKES, struck_in));
+        all.push(Fact::of(STRIKES, struck_in));
         if one.mix.len() == 1 {
-            all.push(fact(FREELY, known_metres(&struck.free)));
+            all.push(Fact::of(FREELY, known_metres(&struck.free)));
         }
     }
     all

@@ -47,7 +47,6 @@ use package::{About, Package, TitleBlock};
 
 words! {
     REVISION "package.revision" = "{style} revision {revision}";
-    UNTITLED "package.untitled" = "Untitled style";
     ORDER "package.order" = "Order";
     PROGRAM "package.program" = "backtack";
 }
@@ -112,7 +111,7 @@ fn title_block(view: &View<'_>) -> TitleBlock {
     let (style, revision) = (&view.model.style, &view.model.revision);
     let text = |stated| view.text(stated).to_string();
     let title = match (view.text(style.name.as_ref()), view.text(style.id.as_ref())) {
-        ("", "") => UNTITLED.into(),
+        ("", "") => cover::UNTITLED.into(),
         ("", id) => id.into(),
         (name, _) => name.into(),
     };

@@ -7,7 +7,6 @@ use crate::words::{Phrase, Word, head as heads, number, say, sheet as sentences,
 
 use super::cell::Cell;
 use super::choice::{begun, said};
-use super::cover::fact;
 use super::data::{BesideRow, Read, ReadRow, Samples, Sheet};
 use super::package::{Drawing, Fact, Head, ROW, ROW_GAP};
 use super::view::View;
@@ -106,23 +105,23 @@ fn facts(sample: &SampleResult) -> Vec<Fact> {
     };
     let counted = [(QUESTIONED, tally.questioned), (UNREAD, tally.unread), (UNJUDGED, tally.unjudged)];
     let mut all = vec![
-        fact(heads::KIND, word(&sample.kind)),
-        fact(MADE_TO, word(&sample.of)),
-        fact(MADE_IN, Phrase::list([text(&sample.size), text(&sample.colourway)])),
-        fact(heads::PIECES_CUT, Phrase::from(sample.pieces)),
-        fact(heads::MATERIAL, word(&sample.material)),
-        fact(ASKED_FOR, on(&sample.asked)),
-        fact(DUE, on(&sample.due)),
-        fact(TO, text(&sample.to)),
-        fact(RECEIVED, on(&sample.received)),
-        fact(MEASURED, on(&sample.measured)),
-        fact(BY_WITH, Phrase::list([text(&sample.by), text(&sample.tool)])),
-        fact(RESTED, text(&sample.rest)),
-        fact(INSIDE, inside),
-        fact(OUTSIDE, Phrase::from(tally.outside)),
+        Fact::of(heads::KIND, word(&sample.kind)),
+        Fact::of(MADE_TO, word(&sample.of)),
+        Fact::of(MADE_IN, Phrase::list([text(&sample.size), text(&sample.colourway)])),
+        Fact::of(heads::PIECES_CUT, Phrase::from(sample.pieces)),
+        Fact::of(heads::MATERIAL, word(&sample.material)),
+        Fact::of(ASKED_FOR, on(&sample.asked)),
+        Fact::of(DUE, on(&sample.due)),
+        Fact::of(TO, text(&sample.to)),
+        Fact::of(RECEIVED, on(&sample.received)),
+        Fact::of(MEASURED, on(&sample.measured)),
+        Fact::of(BY_WITH, Phrase::list([text(&sample.by), text(&sample.tool)])),
+        Fact::of(RESTED, text(&sample.rest)),
+        Fact::of(INSIDE, inside),
+        Fact::of(OUTSIDE, Phrase::from(tally.outside)),
     ];
     all.extend(
-        counted.into_iter().filter(|(_, count)| *count > 0).map(|(label, count)| fact(label, Phrase::from(count))),
+        counted.into_iter().filter(|(_, count)| *count > 0).map(|(label, count)| Fact::of(label, Phrase::from(count))),
     );
     all.retain(|fact| !fact.value.is_blank());
     all
