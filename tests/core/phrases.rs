@@ -4,7 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
-use backtack_core::standards::Basis;
+use backtack_core::standards::{Basis, safety};
 use backtack_core::words::{LANGUAGES, kind, names};
 
 /// Folders whose findings are made of words.
@@ -71,8 +71,11 @@ fn words() -> BTreeMap<String, String> {
     let kinds = kinds.map(|word| (word.key.to_string(), word.en.to_string())).collect::<Vec<_>>();
     let bases = [Basis::Seen, Basis::Memory, Basis::Derived, Basis::CommonPractice];
     let bases = bases.map(|basis| (basis.key().to_string(), basis.words().to_string()));
+    let texts = safety::CAUTIONS.iter().flat_map(|one| one.keys.into_iter().zip([one.title, one.text]));
+    let cautions = texts.chain([(safety::DEFERRAL_KEY, safety::DEFERRAL)]);
+    let cautions = cautions.map(|(key, text)| (key.to_string(), text.to_string())).collect::<Vec<_>>();
     let found = sources("").into_iter().flat_map(|(_, text)| declared(&text));
-    for (key, text) in found.chain(kinds).chain(bases) {
+    for (key, text) in found.chain(kinds).chain(bases).chain(cautions) {
         assert_eq!(all.insert(key.clone(), text), None, "{key} is the key of two words");
     }
     all
