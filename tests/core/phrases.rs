@@ -8,8 +8,7 @@ use backtack_core::standards::{Basis, safety};
 use backtack_core::words::{LANGUAGES, kind, names};
 
 /// Folders whose findings are made of words.
-const FINDINGS: &[&str] =
-    &["check", "compute/rules", "cutting", "orders", "parties", "read", "revision", "samples"];
+const FINDINGS: &[&str] = &["check", "compute/rules", "cutting", "orders", "parties", "read", "revision", "samples"];
 
 /// Calls and their argument that is shown to the user.
 const SHOWN: &[(&str, usize)] = &[
