@@ -4,7 +4,7 @@ mod name;
 
 use backtack_core::diag::manual::{self, families};
 use backtack_core::diag::{Rule, columns};
-use backtack_core::read::reference::{self, Entry};
+use backtack_core::grammar::reference::{self, Entry};
 use backtack_core::rules;
 use clap::{Arg, ArgAction, ArgMatches, Command};
 

@@ -1,6 +1,6 @@
 //! `schema`: the JSON Schema of the files, for editors.
 
-use backtack_core::read::schema::schema;
+use backtack_core::grammar::schema::schema;
 use clap::{ArgMatches, Command};
 
 use super::terminal::Terminal;

@@ -1,7 +1,7 @@
 //! The reference of tables and keys: every one has its entry, the page in docs is the page that is printed.
 
-use backtack_core::read::keys::{Form, Key, kinds};
-use backtack_core::read::reference::{Entry, entry, markdown};
+use backtack_core::grammar::keys::{Form, Key, kinds};
+use backtack_core::grammar::reference::{Entry, entry, markdown};
 use backtack_core::rules;
 
 const PAGE: &str = include_str!("../../docs/reference.md");

@@ -199,7 +199,7 @@ fn every_table_is_explained_listed_and_in_the_reference() {
     let scratch = Scratch::new();
     let list = scratch.run(&["explain"]).out;
     let reference = scratch.run(&["explain", "--reference"]).out;
-    for kind in backtack_core::read::keys::kinds() {
+    for kind in backtack_core::grammar::keys::kinds() {
         assert!(list.contains(&format!("\n  {} ", kind.name)), "{}", kind.name);
         assert!(reference.contains(&format!("\n## {}\n", kind.name)), "{}", kind.name);
     }

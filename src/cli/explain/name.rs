@@ -3,8 +3,8 @@
 use std::ffi::OsStr;
 
 use backtack_core::diag::Rule;
-use backtack_core::read::keys::kinds;
-use backtack_core::read::reference::{self, Entry};
+use backtack_core::grammar::keys::kinds;
+use backtack_core::grammar::reference::{self, Entry};
 use backtack_core::read::rules::nearest;
 use backtack_core::rules;
 use clap::builder::{PossibleValue, StringValueParser, TypedValueParser};

@@ -1,6 +1,6 @@
 //! Keys of `[cutting.ID]`: how fabric is spread and cut.
 
-use crate::read::keys::form::{Form, Key, key};
+use crate::grammar::form::{Form, Key, key};
 use crate::units::Dimension::Length;
 
 /// What cuts.

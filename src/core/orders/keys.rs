@@ -1,6 +1,6 @@
 //! Keys of `[order.ID]` and its lines.
 
-use crate::read::keys::form::{Form, Key, key};
+use crate::grammar::form::{Form, Key, key};
 use crate::units::Dimension::{Count, Percent};
 
 /// Keys of `[order.ID]`.

@@ -5,7 +5,7 @@ use crate::source::Spanned;
 use crate::words::{say, words};
 
 use crate::read::declared::Declarations;
-use crate::read::keys::Form;
+use crate::grammar::keys::Form;
 use crate::read::reader::{Reader, is_id};
 use crate::read::rules;
 use crate::read::section::Section;

@@ -1,6 +1,6 @@
 //! The table `[party.ID]`.
 
-use crate::read::keys::{Form, Kind, key, keyed};
+use crate::grammar::keys::{Form, Kind, key, keyed};
 
 /// What a party can be.
 pub const ROLES: &[&str] =

@@ -6,7 +6,7 @@ use crate::standards::market::Market;
 use crate::units::Age;
 use crate::words::{Phrase, Word, say, words};
 
-use super::keys::Form;
+use crate::grammar::keys::Form;
 use super::reader::Reader;
 use super::rules;
 use super::section::Section;

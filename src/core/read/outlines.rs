@@ -5,7 +5,7 @@ use crate::source::Spanned;
 use crate::units::{Dimension, Quantity};
 use crate::words::{say, words};
 
-use super::keys;
+use crate::grammar::keys;
 use super::reader::{Reader, is_id};
 use super::rules;
 use super::section::Section;

@@ -5,7 +5,7 @@ use crate::source::Spanned;
 use crate::words::{say, words};
 
 use super::declared::Declarations;
-use super::keys::Form as KeyForm;
+use crate::grammar::keys::Form as KeyForm;
 use super::reader::{Reader, is_id};
 use super::rules;
 use super::section::Section;

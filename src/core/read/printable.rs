@@ -4,7 +4,7 @@ use crate::glyphs;
 use crate::source::{Sources, Span};
 
 use super::declared::Declarations;
-use super::keys;
+use crate::grammar::keys;
 use super::reader::Reader;
 use super::rules;
 use super::tree::{Fields, Kind, Node};

@@ -7,7 +7,7 @@ use crate::source::Spanned;
 use crate::words::{Phrase, say, words};
 
 use super::declared::Declarations;
-use super::keys;
+use crate::grammar::keys;
 use super::reader::Reader;
 use super::rules;
 use super::section::Section;

@@ -3,7 +3,7 @@
 use crate::source::Span;
 use crate::words::Phrase;
 
-use super::keys::Key;
+use crate::grammar::keys::Key;
 use super::tree::{Fields, Node};
 
 /// One table being read: its fields, the keys it may have, and what it is called in findings.

@@ -8,7 +8,7 @@ use crate::units::{Dimension, Quantity};
 use crate::words::{Phrase, say, words};
 
 use super::folders::is_private;
-use super::keys::Form;
+use crate::grammar::keys::Form;
 use super::reader::Reader;
 use super::rules;
 use super::section::Section;
@@ -185,7 +185,7 @@ impl Reader {
     /// A sub-table with its own keys; unknown keys are reported.
     pub fn table<'a>(&mut self, section: &Section<'a>, key: &str, what: &'a Phrase) -> Option<Section<'a>> {
         let node = section.node(key)?;
-        let keys: &'a [super::keys::Key] = match section.key(key).map(|key| &key.form) {
+        let keys: &'a [crate::grammar::keys::Key] = match section.key(key).map(|key| &key.form) {
             Some(Form::Table(keys) | Form::TextOr(keys)) => keys,
             _ => &[],
         };

@@ -7,7 +7,7 @@ use crate::source::Spanned;
 use crate::words::{Phrase, say, words};
 
 use super::declared::Declarations;
-use super::keys::Form;
+use crate::grammar::keys::Form;
 use super::reader::Reader;
 use super::section::Section;
 use super::tree::{Kind, Node};

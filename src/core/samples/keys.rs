@@ -1,6 +1,6 @@
 //! Keys of what is said about samples: samples, comments, approvals, concessions.
 
-use crate::read::keys::form::{Form, Key, key};
+use crate::grammar::form::{Form, Key, key};
 use crate::standards::grey::GRADES;
 use crate::units::Dimension::{Count, Length, Mass, MassPerArea, Time};
 

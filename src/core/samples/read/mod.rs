@@ -8,7 +8,7 @@ use crate::units::Dimension;
 use crate::words::{say, words};
 
 use crate::read::declared::Declarations;
-use crate::read::keys::{Form, Key};
+use crate::grammar::keys::{Form, Key};
 use crate::read::reader::Reader;
 use crate::read::rules;
 use crate::read::section::Section;

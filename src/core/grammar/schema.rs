@@ -6,7 +6,7 @@
 use serde_json::{Map, Value, json};
 
 use super::keys::{Form, Key, Kind, kinds, outline};
-use super::values::MOST_PRODUCTS;
+use crate::read::values::MOST_PRODUCTS;
 use crate::standards::market::Market;
 use crate::units::{Dimension, Unit};
 

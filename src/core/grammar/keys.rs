@@ -1,11 +1,9 @@
 //! Every table and key of the specification files, as one list: the readers, the findings about unknown keys, the
 //! editor schema and the reference all come from it.
 
-pub(crate) mod form;
-
 pub use crate::cutting::keys::{METHODS, SPREADS};
 pub use crate::samples::keys::{APPROVED, GRADED, SAMPLES};
-pub use form::{Form, Key, Kind};
+pub use super::form::{Form, Key, Kind};
 
 use std::sync::OnceLock;
 
@@ -14,7 +12,7 @@ use crate::model::property::{self, Holds};
 use crate::parties;
 use crate::units::Dimension::{Count, Density, Length, Mass, Percent};
 
-pub(crate) use form::{key, keyed, single, varying};
+pub(crate) use super::form::{key, keyed, single, varying};
 
 /// Every kind of table, in the order of the reference.
 pub fn kinds() -> &'static [Kind] {

@@ -5,7 +5,8 @@ use crate::lay::{Lock, lock};
 use crate::source::{FileId, SourceFile, Span, Spanned};
 use crate::words::words;
 
-use super::{Loaded, SAMPLING, is_order, is_private, is_sample, rules, strip};
+use crate::read::{Loaded, SAMPLING, is_order, is_private, is_sample, rules};
+use strip;
 
 /// What stands in the factory's edition where the own edition has a value.
 const WITHHELD: &str = "{ withheld = \"own edition\" }";

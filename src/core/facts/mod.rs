@@ -5,13 +5,14 @@ mod meaning;
 use crate::model::{Fact, Item, Meaning, Statements};
 use crate::source::{Sources, Span, Work};
 
-use super::Loaded;
-use super::chains::quiet_edge;
-use super::declared::Declared;
-use super::keys::{self, Form, Key, Kind as TableKind};
-use super::pieces::SHELL;
-use super::tree::{Fields, Kind, Node};
-use super::values::{BY_FACTORY, is_long};
+use crate::read::Loaded;
+use crate::read::chains::quiet_edge;
+use crate::read::declared::Declared;
+use crate::grammar::keys;
+use crate::grammar::keys::{Form, Key, Kind as TableKind};
+use crate::read::pieces::SHELL;
+use crate::read::tree::{Fields, Kind, Node};
+use crate::read::values::{BY_FACTORY, is_long};
 use meaning::{Words, single};
 
 /// Tables that are no part of the specification: what was ordered, and what was said and measured of samples.

@@ -7,10 +7,10 @@ use crate::source::Span;
 use crate::standards::market::Market;
 use crate::units::{Age, Quantity, Rational};
 
-use super::super::Loaded;
-use super::super::chains::quiet;
-use super::super::keys::Form;
-use super::super::tree::{Fields, Kind, Node};
+use crate::read::Loaded;
+use crate::read::chains::quiet;
+use crate::grammar::keys::Form;
+use crate::read::tree::{Fields, Kind, Node};
 
 /// Lists whose order says something; the order of others does not.
 const ORDERED: &[&str] = &["sizes", "order", "between", "lab", "arrow"];
@@ -18,7 +18,7 @@ const ORDERED: &[&str] = &["sizes", "order", "between", "lab", "arrow"];
 const MATERIAL: &[&str] = &["role", "fabric", "thread", "filling", "trim"];
 
 /// Turns written values into meanings.
-pub(super) struct Words<'a> {
+pub(crate) struct Words<'a> {
     /// What was read, for pictures.
     pub loaded: &'a Loaded,
     /// Sizes and colourways.
@@ -27,7 +27,7 @@ pub(super) struct Words<'a> {
 
 impl Words<'_> {
     /// The meaning of one written value that is no table.
-    pub(super) fn meaning(&self, kind: &str, id: &str, form: &Form, key: &str, node: &Node) -> Meaning {
+    pub(crate) fn meaning(&self, kind: &str, id: &str, form: &Form, key: &str, node: &Node) -> Meaning {
         // The extra points of an outline have names of the user's own.
         let placed = key.starts_with("outline.points.");
         let last = if placed { "at" } else { key.rsplit('.').next().unwrap_or(key) };
@@ -265,6 +265,6 @@ fn edge(run: Stretch) -> Entry {
 }
 
 /// On one line, spaces made single.
-pub(super) fn single(text: &str) -> String {
+pub(crate) fn single(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
