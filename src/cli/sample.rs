@@ -3,8 +3,8 @@
 use std::path::PathBuf;
 
 use backtack_core::diag::{Levels, plain};
-use backtack_core::pipeline::check;
 use backtack_core::grammar::keys::SAMPLES;
+use backtack_core::pipeline::check;
 use backtack_core::revision::{Ask, blank};
 use clap::builder::PossibleValuesParser;
 use clap::{Arg, ArgMatches, Command, value_parser};

@@ -1,7 +1,9 @@
 //! Everything of backtack that needs no typesetting engine.
 //!
 //! ```text
+//! grammar   every table and key                 of the files
 //! read      folder         -> Model, findings     the only file input
+//! editions  what the factory gets of the files; facts: what they state, for comparison
 //! model     the whole specification as pure data, every value with its place
 //! check     Model          -> findings            one file per rule
 //! compute   Model          -> Figures             one file per family of numbers
@@ -17,8 +19,11 @@ pub mod colour;
 pub mod compute;
 pub mod cutting;
 pub mod diag;
+pub mod editions;
+pub mod facts;
 pub mod geom;
 pub mod glyphs;
+pub mod grammar;
 pub mod lay;
 pub mod model;
 pub mod orders;

@@ -171,7 +171,7 @@ fn an_allowance_by_size_reaches_figures_and_seams() {
 fn comparison_takes_an_edge_by_its_runs() {
     let facts = |allowance: &str| -> Vec<String> {
         let one = made(SHEET, &format!("allowance = {allowance}"));
-        let statements = read::statements(&one.loaded);
+        let statements = backtack_core::facts::statements(&one.loaded);
         let piece = statements.items.iter().find(|item| item.kind == "piece").expect("the piece");
         let some = piece.facts.iter().filter(|fact| fact.key.starts_with("allowance"));
         some.map(|fact| format!("{} {}", fact.key, fact.meaning.key()))

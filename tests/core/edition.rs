@@ -12,7 +12,7 @@ fn loaded(files: &[(&str, &[u8])]) -> Loaded {
 
 /// The text of one file in the factory's edition.
 fn edition(loaded: &Loaded, name: &str) -> Option<String> {
-    let files = read::factory_edition(loaded);
+    let files = backtack_core::editions::factory_edition(loaded);
     files.iter().find(|(path, _)| path == name).map(|(_, bytes)| String::from_utf8_lossy(bytes).into_owned())
 }
 
@@ -99,15 +99,15 @@ fn findings_give_no_own_value_away() {
     let loaded = loaded(&[("more.toml", text), ("private/x.toml", b"[fabric.secret4711]\nname = 4711\n")]);
     let all = loaded.findings.clone();
     assert!(all.iter().any(|finding| format!("{finding:?}").contains(SECRET)));
-    let files = read::factory_edition(&loaded);
+    let files = backtack_core::editions::factory_edition(&loaded);
     let again = crate::closure("", files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())));
-    let shown = read::shown(&loaded, &all, &again.findings);
+    let shown = backtack_core::editions::shown(&loaded, &all, &again.findings);
     assert!(!format!("{shown:?}").contains(SECRET), "{shown:#?}");
     assert!(shown.iter().any(|finding| finding.message.english().contains("widht")));
     let must = |list: &backtack_core::diag::Findings| list.count(backtack_core::diag::Severity::Must);
     assert_eq!(must(&shown), must(&all), "what is in the way of a release stays in the way");
     // A number computed from own values is in no place of its own.
-    let none = read::shown(&loaded, &all, &Default::default());
+    let none = backtack_core::editions::shown(&loaded, &all, &Default::default());
     assert!(!none.iter().any(|finding| finding.message.english().contains("widht")), "not borne out by the edition");
 }
 
@@ -131,13 +131,14 @@ fn orders_leave_nothing_in_the_edition() {
     ] {
         let with = loaded(&[(path, text.as_bytes())]);
         assert!(with.closure.iter().any(|(name, _)| name == path));
-        let (with_files, none_files) = (read::factory_edition(&with), read::factory_edition(&none));
+        let (with_files, none_files) =
+            (backtack_core::editions::factory_edition(&with), backtack_core::editions::factory_edition(&none));
         assert_eq!(with_files, none_files, "{text}");
         let digest = |files: &[(String, Vec<u8>)]| {
             revision::of_files(files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())))
         };
         assert_eq!(digest(&with_files), digest(&none_files));
-        let shown = read::shown(&with, &with.findings, &none.findings);
+        let shown = backtack_core::editions::shown(&with, &with.findings, &none.findings);
         assert!(!format!("{shown:?}").contains(SECRET), "{shown:#?}");
     }
     // The order of the work is none.
@@ -151,7 +152,7 @@ fn an_order_beside_the_style_is_in_the_way() {
     let text = format!("[fabric.a]\nname = \"A\"\n{ORDER}");
     let loaded = loaded(&[("more.toml", text.as_bytes())]);
     assert_eq!(edition(&loaded, "more.toml"), None);
-    let shown = read::shown(&loaded, &loaded.findings, &Default::default());
+    let shown = backtack_core::editions::shown(&loaded, &loaded.findings, &Default::default());
     assert_eq!(shown.count(backtack_core::diag::Severity::Must), 1);
     assert!(!format!("{shown:?}").contains(SECRET), "{shown:#?}");
 }
@@ -172,13 +173,17 @@ fn samples_leave_nothing_in_the_edition() {
         ("one.toml", "comment = { c = { text = \"4711\" } }\n"),
     ] {
         let with = loaded(&[(path, text.as_bytes()), ("samples/one.png", b"4711")]);
-        let (with_files, none_files) = (read::factory_edition(&with), read::factory_edition(&none));
+        let (with_files, none_files) =
+            (backtack_core::editions::factory_edition(&with), backtack_core::editions::factory_edition(&none));
         assert_eq!(with_files, none_files, "{path}: {text}");
     }
     let apart = |kind: &str| ["sample", "comment", "approval", "concession"].contains(&kind);
     let with = loaded(&[("one.toml", SAID.as_bytes())]);
     assert!(with.model.samples.samples.len() == 1 && with.model.samples.concessions.len() == 1);
-    assert!(read::statements(&with).items.iter().all(|item| !apart(item.kind)), "they are compared with nothing");
+    assert!(
+        backtack_core::facts::statements(&with).items.iter().all(|item| !apart(item.kind)),
+        "they are compared with nothing"
+    );
     // A word that begins so is none of them.
     let other = loaded(&[("more.toml", b"[fabric.a]\nnote = \"sample\"\n[oops\n")]);
     assert!(edition(&other, "more.toml").is_some());
@@ -193,7 +198,7 @@ fn findings_about_samples_are_shown_unless_they_give_an_own_value_away() {
                 mm\", audience = \"own\" }\n";
     let with = loaded(&[("more.toml", bulk.as_bytes()), ("samples/one.toml", said.as_bytes())]);
     let all = crate::checked(&with).findings;
-    let shown = read::shown(&with, &all, &Default::default());
+    let shown = backtack_core::editions::shown(&with, &all, &Default::default());
     let of = |code: &str| shown.iter().find(|one| one.rule.code == code).map(|one| one.message.english());
     assert!(of("open-comment").unwrap().contains("comment c on style"));
     assert!(

@@ -244,9 +244,12 @@ fn an_order_is_laid_once_and_kept() {
     let (_, done) = quick(&kept, &mut again, true);
     assert!(done.moved.is_empty() && again == lock, "{done:?}");
     // What goes out with the order holds its lays; what goes out with the style, or with another order, does not.
-    let mine = read::order_edition(&kept, "one").unwrap();
+    let mine = backtack_core::editions::order_edition(&kept, "one").unwrap();
     assert!(mine.iter().any(|(path, bytes)| path == "backtack.lock" && *bytes == lock.text().into_bytes()));
-    assert_eq!(read::factory_edition(&kept), read::factory_edition(&read::texts(&[("style.toml", &style)])));
+    assert_eq!(
+        backtack_core::editions::factory_edition(&kept),
+        backtack_core::editions::factory_edition(&read::texts(&[("style.toml", &style)]))
+    );
 }
 
 /// What the factory has still to draw makes a plan that is not known, never one of zero.

@@ -1,6 +1,7 @@
 //! Parties, destinations and age grades as a specification writes them, and who gets to see them.
 
-use backtack_core::read::{self, Loaded, keys};
+use backtack_core::grammar::keys;
+use backtack_core::read::{self, Loaded};
 use backtack_core::source::Tally;
 use backtack_core::standards::market::Market;
 use backtack_core::units::Age;
@@ -34,7 +35,7 @@ fn a_party_is_read_whole() {
 /// As of anything else: a file below `private/` stays at home, and so does a value for the own edition.
 #[test]
 fn what_is_private_of_a_party_stays_in_the_own_edition() {
-    let shown = read::factory_edition(&files());
+    let shown = backtack_core::editions::factory_edition(&files());
     let text: String = shown.iter().map(|(_, bytes)| String::from_utf8_lossy(bytes).into_owned()).collect();
     assert!(text.contains("Example Works") && text.contains("1 Sample Lane"), "{text}");
     for hidden in ["Hidden Sewing", "Secret Yard", "REG-4711"] {

@@ -149,7 +149,7 @@ fn what_would_name_a_file_by_a_refused_id_is_not_taken() {
     assert_eq!(loaded.model.orders.keys().collect::<Vec<_>>(), ["autumn"]);
     assert!(loaded.model.is_misnamed("../../x") && !loaded.model.is_misnamed("SIDE"));
     assert!(loaded.model.views.contains_key("left side") && !loaded.model.is_misnamed("left side"));
-    let unknown = read::order_edition(&loaded, "../../spring").expect_err("it is not taken");
+    let unknown = backtack_core::editions::order_edition(&loaded, "../../spring").expect_err("it is not taken");
     assert_eq!(unknown.to_string(), "there is no order ../../spring; there are: autumn");
 }
 

@@ -3,9 +3,9 @@
 
 use std::path::{Path, PathBuf};
 
-use backtack_core::read;
 use backtack_core::grammar::keys;
 use backtack_core::grammar::schema::schema;
+use backtack_core::read;
 use serde_json::Value;
 
 /// Every word of the schema that [`faults`] understands; a new one must be taught to it.

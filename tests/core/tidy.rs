@@ -21,13 +21,16 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("scene", &["words"]),
     ("diag", &[]),
     ("model", &[]),
-    ("read", &["model", "diag"]),
+    ("grammar", &["model"]),
+    ("read", &["model", "diag", "grammar"]),
+    ("editions", &["model", "diag", "lay", "read"]),
+    ("facts", &["model", "grammar", "read"]),
     ("check", &["model", "diag"]),
     ("compute", &["model", "diag"]),
     ("revision", &["model", "diag", "compute"]),
     ("rows", &["scene", "diag", "model", "compute", "revision"]),
     ("rules", &["model", "diag", "read", "check", "compute"]),
-    ("pipeline", &["model", "diag", "read", "compute", "revision", "rules"]),
+    ("pipeline", &["model", "diag", "read", "editions", "facts", "compute", "revision", "rules"]),
 ];
 
 /// The folders of subjects, and the subjects each may see beside itself; never in a circle.
@@ -36,7 +39,7 @@ const SUBJECTS: &[(&str, &[&str])] = &[("cutting", &[]), ("orders", &["cutting"]
 /// The parts of a subject, and the layer each belongs to.
 const PARTS: &[(&str, &str)] = &[
     ("mod", "model"),
-    ("keys", "read"),
+    ("keys", "grammar"),
     ("model", "model"),
     ("read", "read"),
     ("rules", "rules"),
@@ -48,7 +51,7 @@ const PARTS: &[(&str, &str)] = &[
 /// Where the subjects come together; everything else of the product does without them.
 const GATHERS: &[&str] = &[
     "src/core/model/mod.rs",
-    "src/core/read/keys.rs",
+    "src/core/grammar/keys.rs",
     "src/core/read/mod.rs",
     "src/core/check/mod.rs",
     // Whether a thing is used is asked of every subject.
@@ -245,7 +248,7 @@ fn stages_are_run_by_the_pipeline_alone() {
         "read::closure(",
         "read::texts(",
         "read::files(",
-        "read::statements(",
+        "facts::statements(",
     ];
     // The command line plans an order to find its lays.
     let own = ["src/core/pipeline/", "src/core/orders/figures/lays.rs", "src/cli/lay/style.rs"];

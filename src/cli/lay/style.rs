@@ -4,10 +4,11 @@ use std::path::Path;
 
 use backtack_core::cutting::figures::{Effort, Moved, PRODUCT, SIZES, Search, search, swept};
 use backtack_core::diag::{Levels, plain};
+use backtack_core::editions::Unshown;
 use backtack_core::lay::{Bad, Lock, Progress, lock};
 use backtack_core::orders::figures::{of_order as of_order_name, plan_order};
 use backtack_core::pipeline::{Checked, check};
-use backtack_core::read::{Loaded, Unshown};
+use backtack_core::read::Loaded;
 use clap::ArgMatches;
 use indicatif::{ProgressBar, ProgressStyle};
 

@@ -1,12 +1,13 @@
 //! The edition the factory gets: what is private, ordered or said of samples is left out.
 
+mod strip;
+
 use crate::diag::{Finding, Findings, Severity};
 use crate::lay::{Lock, lock};
 use crate::source::{FileId, SourceFile, Span, Spanned};
 use crate::words::words;
 
 use crate::read::{Loaded, SAMPLING, is_order, is_private, is_sample, rules};
-use strip;
 
 /// What stands in the factory's edition where the own edition has a value.
 const WITHHELD: &str = "{ withheld = \"own edition\" }";

@@ -7,9 +7,9 @@ use crate::source::Span;
 use crate::standards::market::Market;
 use crate::units::{Age, Quantity, Rational};
 
+use crate::grammar::keys::Form;
 use crate::read::Loaded;
 use crate::read::chains::quiet;
-use crate::grammar::keys::Form;
 use crate::read::tree::{Fields, Kind, Node};
 
 /// Lists whose order says something; the order of others does not.

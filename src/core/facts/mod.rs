@@ -5,11 +5,11 @@ mod meaning;
 use crate::model::{Fact, Item, Meaning, Statements};
 use crate::source::{Sources, Span, Work};
 
+use crate::grammar::keys;
+use crate::grammar::keys::{Form, Key, Kind as TableKind};
 use crate::read::Loaded;
 use crate::read::chains::quiet_edge;
 use crate::read::declared::Declared;
-use crate::grammar::keys;
-use crate::grammar::keys::{Form, Key, Kind as TableKind};
 use crate::read::pieces::SHELL;
 use crate::read::tree::{Fields, Kind, Node};
 use crate::read::values::{BY_FACTORY, is_long};

@@ -1,9 +1,9 @@
 //! Every table and key of the specification files, as one list: the readers, the findings about unknown keys, the
 //! editor schema and the reference all come from it.
 
+pub use super::form::{Form, Key, Kind};
 pub use crate::cutting::keys::{METHODS, SPREADS};
 pub use crate::samples::keys::{APPROVED, GRADED, SAMPLES};
-pub use super::form::{Form, Key, Kind};
 
 use std::sync::OnceLock;
 

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use super::keys::{Form, Key, Kind, kinds};
-use crate::read::rules::nearest;
+use super::near::nearest;
 use crate::units::{Dimension, Unit};
 
 /// One table or key of the reference.

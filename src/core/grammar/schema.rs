@@ -5,8 +5,8 @@
 
 use serde_json::{Map, Value, json};
 
+use super::form::MOST_PRODUCTS;
 use super::keys::{Form, Key, Kind, kinds, outline};
-use crate::read::values::MOST_PRODUCTS;
 use crate::standards::market::Market;
 use crate::units::{Dimension, Unit};
 

@@ -4,8 +4,8 @@ use crate::model::{Entry, Model, Order, OrderLine, Table};
 use crate::source::Spanned;
 use crate::words::{say, words};
 
-use crate::read::declared::Declarations;
 use crate::grammar::keys::Form;
+use crate::read::declared::Declarations;
 use crate::read::reader::{Reader, is_id};
 use crate::read::rules;
 use crate::read::section::Section;

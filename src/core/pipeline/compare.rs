@@ -2,12 +2,12 @@
 
 use super::Checked;
 use crate::model::Statements;
-use crate::read::{self, Loaded};
+use crate::read::Loaded;
 use crate::revision::compare::{self, Changes, Side};
 
 /// Compares two specifications by meaning.
 pub fn compare(before: (&Loaded, &Checked), after: (&Loaded, &Checked)) -> Changes {
-    let (earlier, later) = (read::statements(before.0), read::statements(after.0));
+    let (earlier, later) = (crate::facts::statements(before.0), crate::facts::statements(after.0));
     compare::compare(&side(before, &earlier), &side(after, &later), compare::ACCURACY)
 }
 

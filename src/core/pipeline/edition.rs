@@ -140,12 +140,12 @@ impl<'a> Edition<'a> {
 /// # Errors
 /// If a path is no path below a folder on every system, or there is too much of it.
 pub fn edition<'a>(loaded: &'a Loaded, checked: &'a Checked, earlier: &Earlier) -> Result<Edition<'a>, EditionError> {
-    let files = read::factory_edition(loaded);
-    let part = read::withholds(loaded).then(|| part(loaded, &files));
+    let files = crate::editions::factory_edition(loaded);
+    let part = crate::editions::withholds(loaded).then(|| part(loaded, &files));
     let judged = part.as_ref().map(|part| judged(loaded, part));
     let shown = part.map_or(Shown::All(loaded, checked), |part| Shown::Part(Box::new(part)));
     let mut edition = Edition::of(loaded, shown, &files).map_err(EditionError::Archive)?;
-    edition.findings = read::shown(loaded, &checked.findings, &edition.seen().findings);
+    edition.findings = crate::editions::shown(loaded, &checked.findings, &edition.seen().findings);
     edition.samples = judged.as_ref().unwrap_or(&edition.seen().figures.samples).for_everyone();
     edition.since = since(earlier, &edition);
     Ok(edition)

@@ -2,8 +2,9 @@
 
 use super::edition::{Shown, part};
 use super::{Checked, Edition, Ordered, planned};
+use crate::editions::Unshown;
 use crate::orders::figures as orders;
-use crate::read::{self, Loaded, Unshown};
+use crate::read::Loaded;
 use crate::revision::ArchiveError;
 
 /// An order could not be shown by itself.
@@ -39,7 +40,7 @@ impl std::error::Error for OrderError {
 /// # Errors
 /// If there is no such order, its file holds another order too, or its files fit into no archive.
 pub fn order<'a>(loaded: &'a Loaded, checked: &Checked, id: &str) -> Result<Edition<'a>, OrderError> {
-    let files = read::order_edition(loaded, id).map_err(OrderError::Order)?;
+    let files = crate::editions::order_edition(loaded, id).map_err(OrderError::Order)?;
     let (shown, seen) = part(loaded, &files);
     let mut seen = planned(&shown, seen, id);
     let findings = orders::findings(&shown.model, &seen.figures, id).settled(&shown.levels, false);
@@ -47,7 +48,7 @@ pub fn order<'a>(loaded: &'a Loaded, checked: &Checked, id: &str) -> Result<Edit
     seen.figures.lays = lays.figures();
     let part = Shown::Part(Box::new((shown, seen)));
     let mut edition = Edition::of(loaded, part, &files).map_err(OrderError::Archive)?;
-    edition.findings = read::concerning(loaded, id, &checked.findings);
+    edition.findings = crate::editions::concerning(loaded, id, &checked.findings);
     edition.findings.append(findings.clone());
     edition.order = Some(Ordered { id: id.to_string(), lays, findings });
     Ok(edition)

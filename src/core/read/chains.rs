@@ -131,13 +131,13 @@ fn point(word: &str, span: Span) -> Option<PointRef> {
 }
 
 /// An edge without a word about what cannot be read: `None` then.
-pub(super) fn quiet_edge(text: &str, span: Span) -> Option<EdgeRef> {
+pub(crate) fn quiet_edge(text: &str, span: Span) -> Option<EdgeRef> {
     row(text, 0, &|_, _| span).ok().map(|points| EdgeRef { points, span })
 }
 
 /// Runs of a chain without a word about what cannot be read: `None` then. `piece` is the piece meant by a bare path at
 /// its start.
-pub(super) fn quiet(text: &str, piece: Option<&str>, span: Span) -> Option<Vec<RunRef>> {
+pub(crate) fn quiet(text: &str, piece: Option<&str>, span: Span) -> Option<Vec<RunRef>> {
     let mut runs: Vec<RunRef> = Vec::new();
     for word in text.split(',') {
         let made = run(word.trim(), runs.last(), piece, span, &|_, _| span).ok()?;

@@ -5,8 +5,8 @@ use crate::words::words;
 use super::declared::Declarations;
 use super::reader::Reader;
 use super::section::Section;
-use crate::grammar::keys;
 use super::{parse, rules};
+use crate::grammar::keys;
 
 words! {
     STYLE "read.libraries.style" = "the style";

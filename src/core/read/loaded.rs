@@ -39,7 +39,7 @@ pub struct Loaded {
     /// Where each severity is written, to say which code no rule has.
     pub level_places: BTreeMap<String, Span>,
     /// Everything the files declare, for the facts a comparison is made of.
-    pub(super) declared: Declarations,
+    pub(crate) declared: Declarations,
     /// What is done with it is counted here.
     pub tally: Tally,
     /// Why the kept lays cannot be read, or not all of them; nothing may be written over them then.

@@ -6,11 +6,11 @@ use crate::standards::market::Market;
 use crate::units::Age;
 use crate::words::{Phrase, Word, say, words};
 
-use crate::grammar::keys::Form;
 use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};
+use crate::grammar::keys::Form;
 
 words! {
     NO_MARKET "read.markets.unknown" = "\"{text}\" is no country and no market that is known here";

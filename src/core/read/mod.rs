@@ -1,7 +1,7 @@
 //! Folder -> (Model, findings). The only file input, and it never stops at the first problem.
 
 mod articles;
-mod chains;
+pub(crate) mod chains;
 pub(crate) mod declared;
 #[expect(clippy::disallowed_methods, reason = "the only file input")]
 mod disk;
@@ -15,7 +15,7 @@ mod measures;
 mod outlines;
 mod parse;
 mod pictures;
-mod pieces;
+pub(crate) mod pieces;
 mod printable;
 pub(crate) mod reader;
 pub mod rules;
@@ -30,8 +30,6 @@ mod work;
 
 pub(crate) use declared::Declarations;
 pub use disk::{Limits, ROOT, Unreadable, bytes as file_bytes, is_folder, is_there, revisions, text as text_file};
-pub use crate::editions::{Unshown, concerning, factory_edition, order_edition, shown, withholds};
-pub use crate::facts::statements;
 pub use folders::{is_order, is_private, is_sample};
 pub use loaded::Loaded;
 pub(crate) use loaded::SAMPLING;

@@ -5,12 +5,12 @@ use crate::source::Spanned;
 use crate::units::{Dimension, Quantity};
 use crate::words::{say, words};
 
-use crate::grammar::keys;
 use super::reader::{Reader, is_id};
 use super::rules;
 use super::section::Section;
 use super::tree::{Fields, Kind, Node};
 use super::values::BY_FACTORY;
+use crate::grammar::keys;
 
 words! {
     POINT "read.outlines.point" = "point";

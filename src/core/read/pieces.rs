@@ -5,11 +5,11 @@ use crate::source::Spanned;
 use crate::words::{say, words};
 
 use super::declared::Declarations;
-use crate::grammar::keys::Form as KeyForm;
 use super::reader::{Reader, is_id};
 use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};
+use crate::grammar::keys::Form as KeyForm;
 
 words! {
     BLOCK "read.pieces.block" = "the block";

@@ -4,10 +4,10 @@ use crate::glyphs;
 use crate::source::{Sources, Span};
 
 use super::declared::Declarations;
-use crate::grammar::keys;
 use super::reader::Reader;
 use super::rules;
 use super::tree::{Fields, Kind, Node};
+use crate::grammar::keys;
 
 /// Keys that name a file; sheets do not show them.
 const FILES: &[&str] = &["svg", "picture", "libraries"];

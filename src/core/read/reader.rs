@@ -11,12 +11,12 @@ use crate::words::{kind, say, words};
 use super::declared::{Declarations, Declared};
 use super::disk::Disk;
 use super::folders::{is_order, is_sample};
-use crate::grammar::keys;
-use crate::grammar::keys::Kind as TableKind;
 use super::loaded::{Loaded, SAMPLING};
 use super::rules;
 use super::section::Section;
 use super::tree::{Fields, Kind, Node, Trees};
+use crate::grammar::keys;
+use crate::grammar::keys::Kind as TableKind;
 
 words! {
     HOLDS_TABLE "read.reader.holds-table" = "[{name}] holds one table for each {name}";

@@ -7,11 +7,11 @@ use crate::source::Spanned;
 use crate::words::{Phrase, say, words};
 
 use super::declared::Declarations;
-use crate::grammar::keys;
 use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};
+use crate::grammar::keys;
 
 words! {
     STITCH "read.seams.stitch" = "the stitch";

@@ -3,8 +3,8 @@
 use crate::source::Span;
 use crate::words::Phrase;
 
-use crate::grammar::keys::Key;
 use super::tree::{Fields, Node};
+use crate::grammar::keys::Key;
 
 /// One table being read: its fields, the keys it may have, and what it is called in findings.
 #[derive(Debug, Clone, Copy)]
@@ -46,7 +46,7 @@ mod tests {
     use std::collections::{BTreeMap, BTreeSet};
 
     use super::Section;
-    use crate::read::keys::{Form, Key, SHAPES, kinds};
+    use crate::grammar::keys::{Form, Key, SHAPES, kinds};
 
     /// The keys of a table in a row, which tell it from others, and those that were asked for.
     type Asked = BTreeMap<String, BTreeSet<String>>;

@@ -1,5 +1,6 @@
 //! Reads values of every form: plain, long, by size, by colourway, left to the factory, private.
 
+use crate::grammar::form::MOST_PRODUCTS;
 use std::collections::BTreeMap;
 
 use crate::model::{Audience, Binding, Given, Stated, Value};
@@ -8,11 +9,11 @@ use crate::units::{Dimension, Quantity};
 use crate::words::{Phrase, say, words};
 
 use super::folders::is_private;
-use crate::grammar::keys::Form;
 use super::reader::Reader;
 use super::rules;
 use super::section::Section;
 use super::tree::{Fields, Kind, Node};
+use crate::grammar::keys::Form;
 
 words! {
     LONG_FORM "read.values.long-form" = "the long form of `{key}`";
@@ -42,9 +43,6 @@ words! {
 
 /// The text that leaves a value to the factory.
 pub const BY_FACTORY: &str = "by factory";
-
-/// Products of one line of an order, at most.
-pub const MOST_PRODUCTS: u32 = 10_000_000;
 
 /// Keys of the long form of a value.
 const LONG: [&str; 4] = ["value", "binding", "audience", "withheld"];
@@ -354,7 +352,7 @@ impl Reader {
     }
 }
 
-pub(super) fn is_long(fields: &Fields) -> bool {
+pub(crate) fn is_long(fields: &Fields) -> bool {
     !fields.is_empty() && LONG.iter().any(|key| fields.contains_key(*key))
 }
 

@@ -7,11 +7,11 @@ use crate::source::Spanned;
 use crate::words::{Phrase, say, words};
 
 use super::declared::Declarations;
-use crate::grammar::keys::Form;
 use super::reader::Reader;
 use super::section::Section;
 use super::tree::{Kind, Node};
 use super::{pictures, rules, svg};
+use crate::grammar::keys::Form;
 
 words! {
     OWN_NAMES "read.views.own-names" = "give each a name of its own";

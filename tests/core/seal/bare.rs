@@ -10,7 +10,7 @@ fn given(name: &str, bytes: &[u8]) -> Vec<u8> {
     let style = b"[style]\nid = \"A\"\n[view.front]\npicture = \"front.png\"\nalt = \"it\"\n[view.side]\npicture = \"side.jpg\"\nalt = \"it\"\n\
                   [view.drawn]\npicture = \"drawn.svg\"\nalt = \"it\"\n";
     let loaded = read::files(&[("style.toml", style), (name, bytes)]);
-    read::factory_edition(&loaded).into_iter().find(|(path, _)| path == name).unwrap().1
+    backtack_core::editions::factory_edition(&loaded).into_iter().find(|(path, _)| path == name).unwrap().1
 }
 
 fn toml(text: &str) -> String {
@@ -48,7 +48,7 @@ fn example(name: &str) -> Loaded {
 fn the_examples_mean_the_same() {
     for name in ["puffin", "floor-cushion", "juggling-ball"] {
         let mut own = example(name);
-        let files = read::factory_edition(&own);
+        let files = backtack_core::editions::factory_edition(&own);
         // Samples, like orders, are no part of it.
         own.model.samples = Samples::default();
         let shown = crate::closure(&own.style, files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())));

@@ -23,6 +23,7 @@ mod unknown_code;
 mod unknown_key;
 mod unreadable_file;
 
+pub use crate::grammar::nearest;
 pub use bad_id::{RULE as BAD_ID, bad_id};
 pub use bad_path::{RULE as BAD_PATH, bad_path, missing_file};
 pub use bad_unit::{RULE as BAD_UNIT, bad_quantity};
@@ -41,7 +42,7 @@ pub use refused_content::{RULE as REFUSED_CONTENT, refused_content};
 pub use sample_in_style_file::{RULE as SAMPLE_BESIDE_STYLE, sample_in_style_file};
 pub use unequal_scale::{RULE as UNEQUAL_SCALE, unequal_scale};
 pub use unknown_code::{RULE as UNKNOWN_CODE, unknown_code};
-pub use unknown_key::{RULE as UNKNOWN_KEY, nearest, unknown_key, unknown_table};
+pub use unknown_key::{RULE as UNKNOWN_KEY, unknown_key, unknown_table};
 pub use unreadable_file::{
     RULE as UNREADABLE, bad_picture, leads_out, no_access, not_text, too_large, too_many, too_much,
 };

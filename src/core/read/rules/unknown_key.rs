@@ -1,6 +1,7 @@
 //! Rule: a key or table that nothing reads.
 
 use crate::diag::{Finding, Rule, Severity};
+use crate::grammar::nearest;
 use crate::source::{Edit, Help, Span};
 use crate::words::{Phrase, say, words};
 
@@ -47,11 +48,4 @@ pub fn unknown_table(key: &str, known: &[&str], span: Span) -> Finding {
 /// The key as it is probably meant.
 fn respelt(key: &str, near: &str, known: &[&str], span: Span) -> Help {
     Help::with(say!(WRITE_RESPELT, near), Edit::respell(span, key, near, known.iter().copied()))
-}
-
-/// The known word nearest to what was written, if one is near.
-pub fn nearest<'a>(word: &str, known: &[&'a str]) -> Option<&'a str> {
-    let (score, near) =
-        known.iter().map(|one| (strsim::damerau_levenshtein(&word.to_lowercase(), &one.to_lowercase()), *one)).min()?;
-    (score <= 1 + word.chars().count() / 4).then_some(near)
 }

@@ -7,8 +7,8 @@ use crate::source::Spanned;
 use crate::units::Dimension;
 use crate::words::{say, words};
 
-use crate::read::declared::Declarations;
 use crate::grammar::keys::{Form, Key};
+use crate::read::declared::Declarations;
 use crate::read::reader::Reader;
 use crate::read::rules;
 use crate::read::section::Section;
