@@ -63,7 +63,8 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
             put.one(&mut cover.head.name);
             facts(&mut cover.facts, put);
             let phrases = cover.parties.iter_mut().flat_map(|row| [&mut row.role, &mut row.name, &mut row.address]);
-            phrases.zip(STRINGS.iter().cycle()).for_each(|(phrase, text)| *phrase = (*text).into());
+            // Beside the others, so that these texts do not shift where the rest of them come to lie.
+            phrases.zip(put.0.clone()).for_each(|(phrase, text)| *phrase = (*text).into());
             put.all(&mut cover.sizes);
             for row in &mut cover.colourways {
                 put.one(&mut row.name);

@@ -52,6 +52,9 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         checklist: view.samples.checklist.iter().map(point).collect(),
         sealed: view.samples.approvals.iter().filter_map(|one| one.sealed.as_ref()).map(sealed).collect(),
         manifest: view.sealed.unwrap_or_default().into(),
+        covers: [sentences::SIGNATURE_COVERS, sentences::SIGNATURE_EXCEPT, sentences::SIGNATURE_CHANGE]
+            .map(Phrase::from)
+            .to_vec(),
         signed: signed(view),
         parties: vec![OWNER.into(), FACTORY.into()],
     })]

@@ -1,4 +1,4 @@
-//! The cover: who makes what for whom, in which sizes and colourways, and what a signature covers.
+//! The cover: who makes what for whom, in which sizes and colourways, and which statement goes before which.
 
 use crate::diag::Severity;
 use crate::model::{AgeGrade, Colourway as Way};
@@ -45,9 +45,6 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         sizes: view.model.sizes.iter().map(|size| size.entry.title().to_string()).collect(),
         colourways: view.model.colourways.values().map(|way| colourway(view, way)).collect(),
         concessions: view.samples.concessions.iter().map(concession).collect(),
-        covers: [sentences::SIGNATURE_COVERS, sentences::SIGNATURE_EXCEPT, sentences::SIGNATURE_CHANGE]
-            .map(Phrase::from)
-            .to_vec(),
         precedence: precedence(),
     })]
 }

@@ -21,7 +21,7 @@ use crate::words::Phrase;
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(tag = "kind", rename_all = "kebab-case")]
 pub enum Sheet {
-    /// What is ordered, what a signature covers.
+    /// What is ordered.
     Cover(Cover),
     /// The standing findings.
     Questions(Questions),
@@ -76,8 +76,6 @@ pub struct Cover {
     pub colourways: Vec<Colourway>,
     /// Findings that were lifted, by whom and until when.
     pub concessions: Vec<Phrase>,
-    /// What the signature covers, one sentence each.
-    pub covers: Vec<Phrase>,
     /// Rules of precedence, first wins, one sentence each.
     pub precedence: Vec<Phrase>,
 }

@@ -159,7 +159,7 @@ fn the_reader_of_literals_reads_them() {
 fn rows_hold_no_english() {
     let (mut wrong, mut idle) = (Vec::new(), Vec::new());
     for (path, text) in sources() {
-        let inside = path.strip_prefix(ROWS).filter(|inside| inside.contains("rows/") || inside.ends_with("/rows.rs"));
+        let inside = path.strip_prefix(ROWS).filter(|inside| inside.contains("rows/") || *inside == "parties/rows.rs");
         let Some(name) = inside.and_then(|inside| inside.rsplit('/').next()) else { continue };
         let keys = KEYS.iter().find(|(file, _)| *file == name).map_or(&[] as &[&str], |(_, keys)| keys);
         let found = literals(&text);

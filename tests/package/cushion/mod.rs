@@ -147,11 +147,6 @@ fn cover() -> Cover {
             colourway("SAND · Sand, brick piping", &["#cbb994", "#9c4a32"]),
             colourway("INK · Ink, chalk piping", &["#273043", "#e9e4d8"]),
         ],
-        covers: lines(&[
-            "Every sheet of this package in revision B, digest 3f9a1c07be.",
-            "The two files attached to it.",
-            "Not the quantities of any order.",
-        ]),
         precedence: lines(&[
             "The sealed sample, for hand and look.",
             "The figures in the tables.",

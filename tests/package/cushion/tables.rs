@@ -181,6 +181,13 @@ pub(super) fn measurements(size: &str, more: f64) -> Measurements {
 
 pub(super) fn confirmation() -> Confirmation {
     Confirmation {
+        covers: [
+            "Every sheet of this package in revision B, digest 3f9a1c07be.",
+            "The two files attached to it.",
+            "Not the quantities of any order.",
+        ]
+        .map(Into::into)
+        .to_vec(),
         head: head(
             "What to confirm and sign",
             "Confirmation",

@@ -37,6 +37,8 @@ pub struct Confirmation {
     pub items: Vec<Callout>,
     /// Items required before the next stage, ticked by hand when there.
     pub required: Vec<Fact>,
+    /// What the signature covers, one sentence each.
+    pub covers: Vec<Phrase>,
     /// What is signed: revision, digest, stage, written out.
     pub signed: Vec<Fact>,
     /// What is put right in bulk and looked at inline.
