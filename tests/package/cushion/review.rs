@@ -41,7 +41,7 @@ pub(super) fn samples() -> Samples {
     let reading = |label: &str, value: f64, out: bool| ChartReading {
         label: label.into(),
         value: Some(value),
-        text: value.to_string().into(),
+        text: value.to_string(),
         out,
     };
     let chart = Chart {
