@@ -68,7 +68,7 @@ pub struct Computed {
     pub lays: Lays,
 }
 
-/// Computes every number but the cut plans of orders, which [`lays::plan_order`] adds.
+/// Computes every number but the cut plans of orders, which [`crate::orders::figures::plan_order`] adds.
 pub fn compute(model: &Model, assembly: &Assembly) -> Computed {
     let drawn = Drawn::of(model, assembly);
     let ground = Ground { model, assembly, drawn: &drawn };
@@ -111,7 +111,7 @@ pub fn compute(model: &Model, assembly: &Assembly) -> Computed {
     Computed { figures, drawn, lays }
 }
 
-/// The findings whose evidence is a computed number; those of a cut plan are [`orders::findings`].
+/// The findings whose evidence is a computed number; those of a cut plan are [`crate::orders::figures::findings`].
 pub fn findings(model: &Model, assembly: &Assembly, computed: &Computed) -> Findings {
     let Computed { figures, drawn, lays } = computed;
     let ground = Ground { model, assembly, drawn };
