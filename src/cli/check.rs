@@ -5,8 +5,8 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 
 use backtack_core::diag::{Folder, Levels, Severity, json, sarif, text};
 use backtack_core::pipeline;
-use backtack_core::read::rules::nearest;
 use backtack_core::source::Tally;
+use backtack_core::source::nearest;
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 
 use super::report::Report;
@@ -80,7 +80,7 @@ fn level(text: &str) -> Result<(String, Option<Severity>), Failure> {
 pub(super) fn known(code: &str) -> Result<&'static backtack_core::diag::Rule, Failure> {
     backtack_core::rules::find(code).ok_or_else(|| {
         let codes: Vec<&str> = backtack_core::rules::all().iter().map(|rule| rule.code).collect();
-        let cure = match nearest(code, &codes) {
+        let cure = match nearest(code, codes.iter().copied()) {
             Some(near) => format!("did you mean {near}?"),
             None => "`backtack explain` lists all rules".to_owned(),
         };

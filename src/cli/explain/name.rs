@@ -5,8 +5,8 @@ use std::ffi::OsStr;
 use backtack_core::diag::Rule;
 use backtack_core::grammar::keys::kinds;
 use backtack_core::grammar::reference::{self, Entry};
-use backtack_core::read::rules::nearest;
 use backtack_core::rules;
+use backtack_core::source::nearest;
 use clap::builder::{PossibleValue, StringValueParser, TypedValueParser};
 use clap::{Arg, Command};
 
@@ -33,7 +33,7 @@ pub(super) fn find(name: &str) -> Result<Named, Failure> {
         Err(unknown) => unknown,
     };
     let codes: Vec<&str> = rules::all().iter().map(|rule| rule.code).collect();
-    let near = nearest(name, &codes).map(str::to_owned).or(unknown.near);
+    let near = nearest(name, codes.iter().copied()).map(str::to_owned).or(unknown.near);
     let cure = match (near, &unknown.table) {
         (Some(near), _) => format!("did you mean {near}?"),
         (None, Some(table)) => format!("`backtack explain {table}` lists its keys"),

@@ -4,7 +4,6 @@ mod context;
 pub mod filling;
 pub mod material;
 pub mod measure;
-pub(crate) mod mention;
 pub mod outline;
 pub mod piece;
 pub mod reference;

@@ -10,9 +10,9 @@ pub const SPREADS: &[&str] = &["one way", "face to face", "folded"];
 /// Keys of `[cutting.ID]`.
 pub(crate) fn cutting() -> Vec<Key> {
     vec![
-        key("fabrics", Form::Texts, "The fabric it is for; every fabric that no other names, unless said"),
-        key("method", Form::Choice(METHODS), "What cuts; a hand knife unless said"),
-        key("spread", Form::Choice(SPREADS), "How plies lie on each other; one way, face up, unless said"),
+        key("fabrics", Form::Texts, "The fabric it is for; by default every fabric that no other names"),
+        key("method", Form::Choice(METHODS), "What cuts; by default a hand knife"),
+        key("spread", Form::Choice(SPREADS), "How plies lie on each other; by default one way, face up"),
         key("gap", Form::Quantity(&[Length]), "Least distance between two pieces"),
         key("edge", Form::Quantity(&[Length]), "Kept free along both long edges of the cuttable width"),
         key("end", Form::Quantity(&[Length]), "Kept free at both ends of every ply"),

@@ -64,7 +64,7 @@ fn people() -> Vec<Kind> {
         key(
             "languages",
             Form::Texts,
-            "Languages of the package, one or two, first line first: [\"en\", \"zh-Hans\"]; English unless said",
+            "Languages of the package, one or two, first line first: [\"en\", \"zh-Hans\"]; by default English",
         ),
         key("note", Form::Text, "A remark for the cover"),
     ];
@@ -173,7 +173,7 @@ pub fn outline() -> Vec<Key> {
         key("count", Form::Whole, "How many gores make the ball"),
         key("corners", Form::Corners, "Corners of a polygon: [\"id\", \"x\", \"y\"], y up the page"),
         key("svg", Form::Text, "A drawing at true scale"),
-        key("is", Form::Choice(&["sew line", "cut line"]), "Which line it draws; the sew line unless said"),
+        key("is", Form::Choice(&["sew line", "cut line"]), "Which line it draws; by default the sew line"),
         key("fold", Form::Text, "The edge along which a half outline is unfolded: \"a-b\""),
         key(
             "points",
@@ -189,7 +189,7 @@ pub const SHAPES: &[&str] = &["rectangle", "rounded rectangle", "circle", "ellip
 fn shapes() -> Vec<Kind> {
     let part = vec![
         key("uses", Form::Copies, "How often it is made: a number, or names such as [\"left\", \"right mirrored\"]"),
-        key("form", Form::Choice(FORMS), "What it is once sewn; follows from its stuffings and openings unless said"),
+        key("form", Form::Choice(FORMS), "What it is once sewn; by default it follows from its stuffings and openings"),
         key("note", Form::Text, "A remark"),
     ];
     let stuffing = vec![
@@ -237,8 +237,8 @@ fn shapes() -> Vec<Kind> {
             Form::Texts,
             "Marks on the edge: [\"n-c 40 mm\", \"b-n 50 %\", \"c\"]; a distance stays in every size",
         ),
-        key("notch", Form::Choice(&["outward", "slit", "none"]), "How notches are cut; a slit unless said"),
-        varying("notch-depth", Form::Quantity(&[Length]), "How deep a notch is cut; 3 mm unless said"),
+        key("notch", Form::Choice(&["outward", "slit", "none"]), "How notches are cut; by default a slit"),
+        varying("notch-depth", Form::Quantity(&[Length]), "How deep a notch is cut; by default 3 mm"),
         key("darts", Form::Choice(&["marked", "cut"]), "How darts reach the cutting room"),
         key("grain", Form::Text, "Grain, from one named point to another: \"sw-nw\""),
         key("pile", Form::Text, "The way the pile lies, from one named point to another: \"nw-sw\""),

@@ -2,8 +2,5 @@
 
 pub(crate) mod form;
 pub mod keys;
-mod near;
 pub mod reference;
 pub mod schema;
-
-pub use near::nearest;

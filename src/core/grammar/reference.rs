@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use super::keys::{Form, Key, Kind, kinds};
-use super::near::nearest;
+use crate::source::nearest;
 use crate::units::{Dimension, Unit};
 
 /// One table or key of the reference.
@@ -63,8 +63,8 @@ fn no_table(word: &str) -> Unknown {
     let tables: Vec<&str> = kinds().iter().map(|kind| kind.name).collect();
     let keys: Vec<&str> = kinds().iter().flat_map(|kind| kind.keys.iter().map(|key| key.name)).collect();
     let near = of_name(word)
-        .or_else(|| nearest(word, &tables).map(str::to_string))
-        .or_else(|| nearest(word, &keys).and_then(of_name));
+        .or_else(|| nearest(word, tables.iter().copied()).map(str::to_string))
+        .or_else(|| nearest(word, keys.iter().copied()).and_then(of_name));
     Unknown { what: format!("no table is called {word}"), near, table: None }
 }
 
@@ -76,7 +76,7 @@ fn of_name(word: &str) -> Option<String> {
 
 fn no_key(table: &Entry, word: &str) -> Unknown {
     let names: Vec<&str> = table.keys.iter().map(|key| last(&key.path)).collect();
-    let near = nearest(word, &names).map(|name| format!("{}.{name}", table.path));
+    let near = nearest(word, names.iter().copied()).map(|name| format!("{}.{name}", table.path));
     Unknown { what: format!("{} has no key {word}", table.path), near, table: Some(table.path.clone()) }
 }
 

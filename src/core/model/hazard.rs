@@ -1,6 +1,7 @@
 //! What of the bought things calls for a caution: decided here once, for the findings and for the sheet of cautions.
 
-use super::{Article, ArticleKind, Layer, Model};
+use super::mention::{Wanted, articles, mentions};
+use super::{Article, ArticleKind, Model};
 use crate::standards::things::{CORDS, FILM, FUSIBLES, SMALL_PARTS, Things};
 
 /// Trims and fillings in use that may come off or come out as small parts.
@@ -25,31 +26,13 @@ pub fn fusibles(model: &Model) -> Vec<&Article> {
 
 /// Articles in use of these kinds that are such things, in the order of their ids.
 fn concerned<'m>(model: &'m Model, kinds: &[ArticleKind], things: &Things) -> Vec<&'m Article> {
-    let named: Vec<&str> = materials(model).flat_map(|material| stands_for(model, material)).collect();
+    let mentioned = mentions(model).into_iter().filter(|one| matches!(one.wanted, Wanted::Material(_)));
+    let materials = model.roles.keys().map(String::as_str).chain(mentioned.map(|one| one.id));
+    let named: Vec<&str> =
+        materials.flat_map(|material| articles(model, material)).map(|one| one.entry.id.value.as_str()).collect();
     let used =
         |article: &&Article| named.contains(&article.entry.id.value.as_str()) || article.properties.contains_key("use");
     model.articles.values().filter(|one| kinds.contains(&one.kind)).filter(used).filter(|one| is(one, things)).collect()
-}
-
-/// Every material that a piece, a stuffing, a seam, an edge, a step or a role names.
-fn materials(model: &Model) -> impl Iterator<Item = &str> {
-    let cuts = model.pieces.values().flat_map(|piece| piece.cuts.values()).filter_map(|cut| cut.material.as_ref());
-    let fillings = model.stuffings.values().filter_map(|stuffing| stuffing.filling.as_ref());
-    let between = model.joints.values().flat_map(|joint| &joint.between).filter_map(|layer| match layer {
-        Layer::Trim(layer) => Some(&layer.trim),
-        Layer::Chain(_) => None,
-    });
-    let closes = model.joints.values().filter_map(|joint| joint.close.as_ref()?.trim.as_ref());
-    let tapes = model.edge_finishes.values().filter_map(|finish| Some(&finish.tape.as_ref()?.trim));
-    let steps = model.steps.values().filter_map(|step| step.trim.as_ref());
-    let written = cuts.chain(fillings).chain(between).chain(closes).chain(tapes).chain(steps);
-    model.roles.keys().chain(written.map(|material| &material.value)).map(String::as_str)
-}
-
-/// The articles a material stands for in any colourway.
-fn stands_for<'m>(model: &'m Model, material: &'m str) -> impl Iterator<Item = &'m str> {
-    let ways = model.colourways.keys();
-    ways.filter_map(move |way| Some(model.resolve(material, way)?.0.entry.id.value.as_str()))
 }
 
 /// Whether an article is such a thing, going by its type; by its name, where no type is given.

@@ -14,6 +14,7 @@ pub mod hazard;
 mod joint;
 mod kind;
 mod measure;
+pub mod mention;
 mod named;
 mod notch;
 mod part;

@@ -13,7 +13,7 @@ pub fn party() -> Kind {
         key("address", Form::Lines, "Postal address: one text, or a list of lines"),
         key("electronic", Form::Text, "Electronic address: e-mail or web"),
         key("number", Form::Text, "Registration number, with what it is a number of"),
-        key("for", Form::Markets, "Destinations it answers for; every destination unless said"),
+        key("for", Form::Markets, "Destinations it answers for; by default every destination"),
         key("process", Form::Text, "What a sub-supplier does: printing, embroidery, dyeing"),
         key("note", Form::Text, "A remark"),
     ];

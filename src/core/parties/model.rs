@@ -1,6 +1,6 @@
 //! A party and its roles.
 
-use crate::model::{Entry, Stated};
+use crate::model::{Entry, Stated, Style};
 use crate::source::Spanned;
 use crate::standards::market::Market;
 
@@ -75,7 +75,22 @@ pub struct Party {
     pub note: Option<Stated<String>>,
 }
 
+/// The two parties that a style names, with the role that this gives them.
+pub fn named(style: &Style) -> impl Iterator<Item = (&Spanned<String>, PartyRole)> {
+    let named = [(&style.owner, PartyRole::Owner), (&style.factory, PartyRole::Factory)];
+    named.into_iter().filter_map(|(id, role)| Some((id.as_ref()?, role)))
+}
+
 impl Party {
+    /// Its roles with those that the style gives it by naming it, in their order, each once.
+    pub fn roles_in(&self, style: &Style) -> Vec<PartyRole> {
+        let given = named(style).filter(|(id, _)| id.value == self.entry.id.value).map(|(_, role)| role);
+        let mut all: Vec<PartyRole> = self.roles.iter().map(|role| role.value).chain(given).collect();
+        all.sort();
+        all.dedup();
+        all
+    }
+
     /// Whether all it is there for is to be named by the style: as its owner or its factory.
     pub fn is_for_the_style(&self) -> bool {
         let named = |role: &Spanned<PartyRole>| matches!(role.value, PartyRole::Owner | PartyRole::Factory);

@@ -34,7 +34,7 @@ pub struct PartyRow {
 /// Every party, in the order of roles, then of ids.
 pub fn rows(view: &View<'_>) -> Vec<PartyRow> {
     let mut all: Vec<(Vec<PartyRole>, &Party)> =
-        view.model.parties.values().map(|party| (roles(view, party), party)).collect();
+        view.model.parties.values().map(|party| (party.roles_in(&view.model.style), party)).collect();
     all.sort_by(|a, b| a.0.first().cmp(&b.0.first()));
     all.into_iter().map(|(roles, party)| row(view, &roles, party)).collect()
 }
@@ -43,20 +43,6 @@ pub fn rows(view: &View<'_>) -> Vec<PartyRow> {
 pub fn owner(view: &View<'_>) -> String {
     let id = view.model.style.owner.as_ref();
     id.and_then(|id| view.model.parties.get(&id.value)).map_or(String::new(), |party| party.entry.title().to_string())
-}
-
-/// The roles a party has, with those that the style gives it by naming it.
-fn roles(view: &View<'_>, party: &Party) -> Vec<PartyRole> {
-    let style = &view.model.style;
-    let mut all: Vec<PartyRole> = party.roles.iter().map(|role| role.value).collect();
-    for (named, role) in [(&style.owner, PartyRole::Owner), (&style.factory, PartyRole::Factory)] {
-        if named.as_ref().is_some_and(|id| id.value == party.entry.id.value) {
-            all.push(role);
-        }
-    }
-    all.sort();
-    all.dedup();
-    all
 }
 
 fn row(view: &View<'_>, roles: &[PartyRole], party: &Party) -> PartyRow {

@@ -11,6 +11,7 @@ use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};
 use crate::grammar::keys::Form;
+use crate::source::nearest;
 
 words! {
     NO_MARKET "read.markets.unknown" = "\"{text}\" is no country and no market that is known here";
@@ -88,7 +89,7 @@ impl Reader {
             match self.plain_text(key, node) {
                 Some(text) if words.contains(&text.as_str()) => found.push(Spanned::new(text, node.span)),
                 Some(text) => {
-                    let help = match rules::nearest(&text, words) {
+                    let help = match nearest(&text, words.iter().copied()) {
                         Some(near) => say!(NEAR, near),
                         None => say!(ONE_OF, words = Phrase::list(words.iter().copied())),
                     };
@@ -120,6 +121,6 @@ fn meant(text: &str) -> Option<Market> {
         return Market::of(KINGDOM.1);
     }
     let names: Vec<&str> = Market::all().flat_map(|market| market.names().collect::<Vec<_>>()).collect();
-    let near = (text.chars().count() > 2).then(|| rules::nearest(text, &names)).flatten()?;
+    let near = (text.chars().count() > 2).then(|| nearest(text, names.iter().copied())).flatten()?;
     Market::of(near)
 }

@@ -12,6 +12,7 @@ use super::rules;
 use super::section::Section;
 use super::tree::{Kind, Node};
 use crate::grammar::keys;
+use crate::source::nearest;
 
 words! {
     STITCH "read.seams.stitch" = "the stitch";
@@ -83,7 +84,7 @@ impl Reader {
                 return StitchUse { span: Some(node.span), shared, ..found.clone() };
             }
             let known: Vec<&str> = self.stitches.keys().map(String::as_str).collect();
-            let help = match rules::nearest(id, &known) {
+            let help = match nearest(id, known.iter().copied()) {
                 Some(near) => say!(WRITE, near),
                 None => say!(DECLARE_STITCH, id),
             };

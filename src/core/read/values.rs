@@ -14,6 +14,7 @@ use super::rules;
 use super::section::Section;
 use super::tree::{Fields, Kind, Node};
 use crate::grammar::keys::Form;
+use crate::source::nearest;
 
 words! {
     LONG_FORM "read.values.long-form" = "the long form of `{key}`";
@@ -155,7 +156,7 @@ impl Reader {
         if words.contains(&word.value.as_str()) {
             return Some(word);
         }
-        let help = match rules::nearest(&word.value, words) {
+        let help = match nearest(&word.value, words.iter().copied()) {
             Some(near) => say!(WRITE, near),
             None => say!(ONE_OF, words = words.join(", ")),
         };

@@ -34,7 +34,7 @@ pub(crate) mod written;
 pub use cell::{Cell, Coded};
 pub use view::View;
 
-use crate::words::{Phrase, head, say, words};
+use crate::words::{Date, Phrase, head, say, words};
 use data::Sheet;
 use labels::labels;
 use package::{About, Package, TitleBlock};
@@ -101,9 +101,8 @@ pub fn pages(view: &View<'_>) -> Package {
 }
 
 fn date(view: &View<'_>) -> [u16; 3] {
-    let text = view.text(view.model.revision.date.as_ref());
-    let parts: Vec<u16> = text.split('-').filter_map(|part| part.parse().ok()).collect();
-    <[u16; 3]>::try_from(parts).unwrap_or(DRAFT_DATE)
+    let date = Date::parse(view.text(view.model.revision.date.as_ref()));
+    date.map_or(DRAFT_DATE, |date| [date.year(), date.month().into(), date.day().into()])
 }
 
 fn title_block(view: &View<'_>) -> TitleBlock {

@@ -2,16 +2,15 @@
 
 use std::collections::BTreeMap;
 
-use crate::compute::{Drawn, Figure, Figures, Lays, Lines, Number};
+use crate::compute::{Drawn, Figures, Lays, Lines, Number};
 use crate::diag::Findings;
 use crate::model::{Assembly, Model, Picture, Stated, StitchUse};
 use crate::revision::Since;
 use crate::samples::figures::SampleFigures;
 use crate::source::{Sources, Span};
-use crate::words::{Phrase, kind, say, words};
+use crate::words::{Phrase, kind, number, say, words};
 
-use super::cell::{Cell, Coded, MARK};
-use super::written::{NOT_YET, figure};
+use super::cell::{Cell, Coded, MARK, NOT_YET};
 
 words! {
     SAMPLE "view.sample" = "Sample {id}, {name}";
@@ -192,5 +191,5 @@ pub fn length(value: Number) -> String {
 
 /// A length in mm as the sheets write it, without its unit.
 pub fn millimetres(value: f64) -> String {
-    figure(&Figure::number(value), 1)
+    number::shortened(&number::number(Number::new(value), 1))
 }

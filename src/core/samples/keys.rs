@@ -83,8 +83,8 @@ pub(crate) fn sample() -> Vec<Key> {
 pub(crate) fn comment() -> Vec<Key> {
     vec![
         key("about", Form::Text, "What it is about: \"seam.belly\", \"belly\", \"plush/soot\" or \"style\""),
-        key("action", Form::Choice(ACTIONS), "What is asked for; a note unless said"),
-        key("state", Form::Choice(STATES), "What became of it; open unless said"),
+        key("action", Form::Choice(ACTIONS), "What is asked for; by default a note"),
+        key("state", Form::Choice(STATES), "What became of it; by default open"),
         key("text", Form::Text, "What is to be changed"),
         key("by", Form::Text, "Who says so"),
         key("date", Form::Date, "When"),
@@ -99,7 +99,7 @@ pub(crate) fn comment() -> Vec<Key> {
 /// Keys of `[approval.ID]`.
 pub(crate) fn approval() -> Vec<Key> {
     let submission = vec![
-        key("number", Form::Whole, "Its number; its place in the list unless said"),
+        key("number", Form::Whole, "Its number; by default its place in the list"),
         key("date", Form::Date, "When it came"),
         key("verdict", Form::Choice(JUDGEMENTS), "What was said of it; left out as long as nothing was"),
         key("corrections", Form::Text, "What is put right in bulk, and checked inline"),
@@ -120,7 +120,7 @@ pub(crate) fn approval() -> Vec<Key> {
         key("of", Form::Text, "What is approved: \"fabric.plush\", \"plush/soot\", \"sample.pp\" or \"style\""),
         key("kind", Form::Choice(APPROVED), "What kind of approval"),
         key("colourway", Form::Id, "The colourway it is for"),
-        key("required", Form::Flag, "Whether bulk needs it; it does unless said"),
+        key("required", Form::Flag, "Whether bulk needs it; by default it does"),
         key("until", Form::Date, "Until when it holds"),
         key("submissions", Form::Tables(submission), "What was submitted, first to last"),
         key("sealed", Form::Table(sealed), "The sample that was sealed"),

@@ -24,7 +24,7 @@ crate::words! { list:
     PLAN "plan" = "Cut plan";
     PLAN_TITLE "plan-title" = "How to cut the order";
     PLAN_LEAD "plan-lead" = "Plies are numbered from the table up, bundles through the whole order of a fabric. A bundle is one product's pieces through some plies of one colour: pieces of one product stay together, so that their shade does.";
-    PLAN_NOTE "plan-note" = "To cut, planned and surplus are those of all lines of one size and colourway, and stand at the first of them.";
+    PLAN_NOTE "plan-note" = "To cut, planned and surplus are those of all lines of one size and colourway, and are given at the first of them.";
     FABRIC_SHEET "fabric-sheet" = "Fabric to order";
     FABRIC_NOTE "fabric-note" = "Shrinkage and faults divide; percentages are never added. Recuts come from remnants of the same lot.";
     FABRIC_TITLE "fabric-title" = "How much fabric to order";
@@ -35,14 +35,14 @@ crate::words! { list:
     MEASUREMENTS_TITLE "measurements-title" = "What to measure";
     SAFETY "safety-sheet" = "Safety";
     SAFETY_TITLE "safety-title" = "What to take care of";
-    SAFETY_LEAD "safety-lead" = "The usual cautions for what this product is made of. How well each source is known stands in brackets.";
+    SAFETY_LEAD "safety-lead" = "The usual cautions for what this product is made of. How well each source is known is in brackets.";
     CHANGES "changes" = "Changes";
     CHANGES_TITLE "changes-title" = "What is new";
     CHANGES_LEAD "changes-lead" = "△ marks on the other sheets what changed. Outlines are laid over each other by their named points: dashed before, solid after.";
     CHANGES_NONE "changes-none" = "Nothing differs from the last sealed revision.";
     SAMPLE "sample" = "Sample";
     SAMPLE_TITLE "sample-title" = "What was measured on the sample";
-    SAMPLE_LEAD "sample-lead" = "Underlined readings are outside: ↑ above, ↓ below; = stands on a limit, which is inside; ? is to be asked about and not judged.";
+    SAMPLE_LEAD "sample-lead" = "Underlined readings are outside: ↑ above, ↓ below; = is on a limit, which is inside; ? is to be asked about and not judged.";
     COMMENTS_LEAD "comments-lead" = "What must change stops bulk until it is answered. What is put right in bulk is looked at inline, piece by piece, from the first hour on.";
     COMMENTS "comments" = "Comments and approvals";
     COMMENTS_TITLE "comments-title" = "What was said, and what became of it";
@@ -61,7 +61,7 @@ crate::words! { list:
     PRECEDENCE_LANGUAGE "precedence-language" = "The English text decides; a translation beside it helps to read it.";
 
     SIGNATURE_HEAD "signature-head" = "What a signature covers";
-    SIGNATURE_COVERS "signature-covers" = "Every sheet of the revision whose digest stands at the foot of this page: figures, limits, drawings and order of work.";
+    SIGNATURE_COVERS "signature-covers" = "Every sheet of the revision whose digest is at the foot of this page: figures, limits, drawings and order of work.";
     SIGNATURE_EXCEPT "signature-except" = "Not covered are figures marked as an estimate, figures marked not known yet, and blanks that nobody filled in.";
     SIGNATURE_CHANGE "signature-change" = "A change after the signature is a new revision with a new digest, and is signed again.";
     SIGNATURE_CHOP "signature-chop" = "Name, position, date, signature and company chop; one chop across the edges of all sheets.";

@@ -1,8 +1,8 @@
 //! Rule: a fabric or other article is used without a colour, or in one it is not bought in.
 
 use crate::check::Context;
-use crate::check::mention::{Mention, Wanted, mentions, within};
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::mention::{Mention, Wanted, mentions, within};
 use crate::model::{Article, Model};
 use crate::source::Spanned;
 use crate::words::{kind, say, words};

@@ -1,8 +1,8 @@
 //! Rule: a fabric or trim in use whose mass is not stated.
 
 use crate::check::Context;
-use crate::check::mention::{Wanted, articles, cut_fabrics, mentions};
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::mention::{Wanted, articles, cut_fabrics, mentions};
 use crate::model::{Article, ArticleKind, Layer, Model};
 use crate::words::{say, words};
 

@@ -1,8 +1,8 @@
 //! Rule: a fabric is cut and its cuttable width is not stated.
 
 use crate::check::Context;
-use crate::check::mention::cut_fabrics;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::mention::cut_fabrics;
 use crate::words::{say, words};
 
 /// A fabric whose width is not stated.

@@ -1,9 +1,9 @@
 //! Rule: a role that a colourway leaves without fabric.
 
 use crate::check::Context;
-use crate::check::mention::{Wanted, is_written, mentions};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
+use crate::model::mention::{Wanted, is_written, mentions};
 use crate::words::{say, words};
 
 /// A role that a colourway leaves out.

@@ -1,8 +1,8 @@
 //! Rule: a piece says which way the pile lies, but its fabric has none.
 
 use crate::check::Context;
-use crate::check::mention::articles;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::mention::articles;
 use crate::words::{say, words};
 
 /// A pile on a piece whose fabric has none.

@@ -1,9 +1,9 @@
 //! Rule: a part that no piece belongs to.
 
 use crate::check::Context;
-use crate::check::mention::nearest;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
+use crate::source::nearest;
 use crate::words::{say, words};
 
 /// A part of which nothing is made.

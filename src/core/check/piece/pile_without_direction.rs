@@ -1,9 +1,9 @@
 //! Rule: a piece of fabric with a pile does not say which way the pile lies.
 
 use crate::check::Context;
-use crate::check::mention::articles;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::Gap;
+use crate::model::mention::articles;
 use crate::model::{ShapeSource, Variant};
 use crate::words::{Phrase, say, words};
 

@@ -1,10 +1,11 @@
 //! Rule: an id, point or colour is mentioned that nothing declares.
 
 use crate::check::Context;
-use crate::check::mention::{Mention, Wanted, articles, known, mentions, nearest, within};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
 use crate::model::assembly::TroubleKind;
+use crate::model::mention::{Mention, Wanted, articles, known, mentions, within};
+use crate::source::nearest;
 use crate::source::{Edit, Help, Spanned};
 use crate::words::{Phrase, kind, say, words};
 

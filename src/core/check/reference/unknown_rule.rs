@@ -4,7 +4,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::{Edit, Help};
 
-use crate::check::mention::nearest;
+use crate::source::nearest;
 use crate::words::{say, words};
 
 /// A severity for a rule that does not exist.

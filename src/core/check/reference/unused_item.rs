@@ -3,11 +3,13 @@
 use std::collections::BTreeSet;
 
 use crate::check::Context;
-use crate::check::mention::{Mention, Wanted, known, mentions, nearest};
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::mention::{Mention, Wanted, known, mentions};
 use crate::model::{Entry, Model, StitchUse};
 use crate::parties::Party;
+use crate::parties::model::named;
 use crate::source::Help;
+use crate::source::nearest;
 use crate::words::{kind, say, words};
 
 /// Something declared that nothing uses.
@@ -64,8 +66,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, colour) in model.colours.iter().filter(|(id, _)| !used.colours.contains(id.as_str())) {
         findings.push(unused("colour", id, &colour.entry, say!(COLOUR, id)));
     }
-    let named: Vec<&str> =
-        [&model.style.owner, &model.style.factory].into_iter().flatten().map(|one| one.value.as_str()).collect();
+    let named: Vec<&str> = named(&model.style).map(|(id, _)| id.value.as_str()).collect();
     // Where one of the two is misspelt, it is not known which party is meant.
     let clear = named.iter().all(|id| model.parties.contains_key(*id));
     let spare = |id: &str, party: &Party| clear && party.is_for_the_style() && !named.contains(&id);

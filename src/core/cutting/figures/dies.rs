@@ -4,11 +4,11 @@
 
 use serde::Serialize;
 
+use super::how::how;
 use crate::compute::contour::Shape;
 use crate::compute::counts::CutCount;
 use crate::compute::input::Ground;
 use crate::compute::{Figure, Number};
-use crate::cutting::figures as lays;
 use crate::geom::{Point, flatten, measure};
 use crate::model::{Method, Spread, Variant};
 
@@ -67,7 +67,7 @@ pub(crate) fn all(ground: &Ground<'_>, cuts: &[CutCount]) -> Vec<Die> {
 fn one(ground: &Ground<'_>, cut: &CutCount, size: &str) -> Option<Die> {
     let colourway = ground.model.colourways.keys().next()?;
     let (article, _) = ground.model.resolve(cut.material.as_deref()?, colourway)?;
-    let how = lays::how(ground.model, article, Variant { size, colourway });
+    let how = how(ground.model, article, Variant { size, colourway });
     if how.method != Method::Die {
         return None;
     }

@@ -8,8 +8,8 @@ pub(crate) mod how;
 pub(crate) mod search;
 pub(crate) mod task;
 
+pub(crate) use how::cutting;
 pub use how::{Direction, How};
-pub(crate) use how::{cutting, how};
 pub use search::{Effort, Moved, Search, search, swept};
 pub use task::{IMAGE, Mix, PRODUCT, Task, mix_text};
 

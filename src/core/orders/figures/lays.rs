@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::planner::plan_one;
 use super::{Estimate, Laid, Lays, PLIES, Spreading};
 use crate::compute::input::{Bought, Ground};
 use crate::compute::{Drawn, Figure, Figures, Number};
@@ -10,7 +11,6 @@ use crate::cutting::figures::task::{self, Mix, Task, task, title};
 use crate::geom::grid::snap;
 use crate::lay::{Bad, Lay, Lock, bounds};
 use crate::model::{Assembly, Model, Spread, Variant};
-use crate::orders::figures as orders;
 use crate::orders::plan;
 use crate::orders::plan::Length;
 
@@ -49,14 +49,14 @@ pub fn plan_order(
     let known = figures.clone();
     let of = of_order(order);
     if how.is_none() && !lock.entries.values().any(|entry| entry.of == of) {
-        orders::plan_one(model, figures, order, &mut Estimate { model, figures: &known });
+        plan_one(model, figures, order, &mut Estimate { model, figures: &known });
         return OrderLays::default();
     }
     let ground = Ground { model, assembly, drawn };
     let done = OrderLays::default();
     let mut kept =
         Kept { ground, figures: &known, of, lock, how, tasks: BTreeMap::new(), wanted: BTreeSet::new(), done };
-    orders::plan_one(model, figures, order, &mut kept);
+    plan_one(model, figures, order, &mut kept);
     kept.sweep();
     kept.done
 }

@@ -1,9 +1,9 @@
 //! Rule: an order line is for a size or colourway that the style does not have.
 
 use crate::check::Context;
-use crate::check::mention::nearest;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::Spanned;
+use crate::source::nearest;
 use crate::words::{kind, say, words};
 
 use super::{lines, title};

@@ -38,7 +38,7 @@ words! {
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     for (id, party) in &model.parties {
-        if party.roles.is_empty() && !is_named(model, id) && !model.was_refused("party", id, "role") {
+        if party.roles_in(&model.style).is_empty() && !model.was_refused("party", id, "role") {
             let finding = Finding::new(&RULE, say!(NO_ROLE, party = id)).at(party.entry.span(), ROLE);
             findings.push(finding.help(say!(ADD_ROLE, party = id)));
         }
@@ -75,9 +75,4 @@ fn addresses(model: &Model, id: &str, party: &Party, findings: &mut Findings) {
         let finding = Finding::new(&RULE, say!(message, role = role.value.word(), party = id)).at(role.span, ANSWERS);
         findings.push(finding.help(say!(ADD, party = id, example)));
     }
-}
-
-fn is_named(model: &Model, id: &str) -> bool {
-    let style = &model.style;
-    [&style.owner, &style.factory].into_iter().flatten().any(|one| one.value == id)
 }

@@ -23,7 +23,6 @@ mod unknown_code;
 mod unknown_key;
 mod unreadable_file;
 
-pub use crate::grammar::nearest;
 pub use bad_id::{RULE as BAD_ID, bad_id};
 pub use bad_path::{RULE as BAD_PATH, bad_path, missing_file};
 pub use bad_unit::{RULE as BAD_UNIT, bad_quantity};

@@ -4,7 +4,7 @@ use crate::diag::{Finding, Rule, Severity};
 use crate::source::{Edit, Help, Span};
 use crate::words::{say, words};
 
-use super::nearest;
+use crate::source::nearest;
 
 /// A size or colourway that does not exist.
 pub const RULE: Rule = Rule {
@@ -28,7 +28,7 @@ words! {
 /// A code nothing declares.
 pub fn unknown_code(code: &str, known: &[&str], span: Span) -> Finding {
     let bare = |c: char| c.is_ascii_alphanumeric() || matches!(c, '-' | '_');
-    let near = nearest(code, known).filter(|near| near.chars().all(bare));
+    let near = nearest(code, known.iter().copied()).filter(|near| near.chars().all(bare));
     let edit = near.map(|near| Edit::respell(span, code, near, known.iter().copied()));
     Finding::new(&RULE, say!(MESSAGE, code)).at(span, HERE).help(Help::with(say!(HELP, known = known.join(", ")), edit))
 }

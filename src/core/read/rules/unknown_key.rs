@@ -1,7 +1,7 @@
 //! Rule: a key or table that nothing reads.
 
 use crate::diag::{Finding, Rule, Severity};
-use crate::grammar::nearest;
+use crate::source::nearest;
 use crate::source::{Edit, Help, Span};
 use crate::words::{Phrase, say, words};
 
@@ -30,7 +30,7 @@ words! {
 /// An unknown key of a table.
 pub fn unknown_key(key: &str, what: &Phrase, known: &[&str], span: Span) -> Finding {
     let finding = Finding::new(&RULE, say!(KEY, what, key)).at(span, HERE);
-    match nearest(key, known) {
+    match nearest(key, known.iter().copied()) {
         Some(near) => finding.help(respelt(key, near, known, span)),
         None => finding.help(say!(KNOWN_HERE, known = known.join(", "))),
     }
@@ -39,7 +39,7 @@ pub fn unknown_key(key: &str, what: &Phrase, known: &[&str], span: Span) -> Find
 /// An unknown top-level table.
 pub fn unknown_table(key: &str, known: &[&str], span: Span) -> Finding {
     let finding = Finding::new(&RULE, say!(TABLE, key)).at(span, HERE);
-    match nearest(key, known) {
+    match nearest(key, known.iter().copied()) {
         Some(near) => finding.help(respelt(key, near, known, span)),
         None => finding.help(say!(KNOWN_TABLES, known = known.join(", "))),
     }

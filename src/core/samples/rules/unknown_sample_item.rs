@@ -1,10 +1,10 @@
 //! Rule: a sample, comment or approval names something that the style does not have.
 
 use crate::check::Context;
-use crate::check::mention::nearest;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
 use crate::source::Spanned;
+use crate::source::nearest;
 use crate::words::{Phrase, kind, say, words};
 
 /// A sample, comment or approval of something that is not there.

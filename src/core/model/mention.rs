@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::model::{Article, ArticleKind, Cut, Entry, Joint, Layer, Model, Piece, StitchUse};
+use super::{Article, ArticleKind, Cut, Entry, Joint, Layer, Model, Piece, StitchUse};
 use crate::source::{Span, Spanned};
 use crate::words::{Phrase, kind, words};
 
@@ -234,11 +234,4 @@ pub fn within(value: &Spanned<String>, part: &str) -> Span {
         Some(at) if quoted => value.span.part(1 + at, 1 + at + part.len()),
         _ => value.span,
     }
-}
-
-/// The known word nearest to what was written, if one is near.
-pub fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
-    let far = |one: &str| strsim::damerau_levenshtein(&word.to_lowercase(), &one.to_lowercase());
-    let (score, near) = known.map(|one| (far(one), one)).min()?;
-    (score <= 1 + word.chars().count() / 4).then_some(near)
 }
