@@ -123,7 +123,7 @@ fn meant<'a>(model: &'a Model, mention: &Mention<'a>) -> &'a str {
     if known.contains(&mention.id) {
         return mention.id;
     }
-    nearest(mention.id, known.into_iter()).unwrap_or(mention.id)
+    nearest(mention.id, known).unwrap_or(mention.id)
 }
 
 fn stitches(model: &Model) -> impl Iterator<Item = &StitchUse> {
