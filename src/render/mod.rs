@@ -10,8 +10,7 @@
 //! ```
 //!
 //! A new sheet is a file of rows in `backtack_core::rows`, a template `templates/sheets/NAME.typ` with one function of the
-//! name of its variant of `Sheet`, its line in [`pdf::TEMPLATES`] and its two lines in `templates/main.typ`. Fixed wording is
-//! in `words`; the template prints it with `w("key")`.
+//! name of its variant of `Sheet`, and that name in the list of [`pdf`]. Fixed wording is in `words`; the template prints it with `w("key")`.
 
 mod build;
 mod drawings;

@@ -47,31 +47,47 @@ pub struct Rendered {
     pub replaced: Vec<Replaced>,
 }
 
-/// Every template by its virtual name.
-pub const TEMPLATES: &[(&str, &str)] = &[
-    ("templates/main.typ", include_str!("../../templates/main.typ")),
-    ("templates/theme.typ", include_str!("../../templates/theme.typ")),
-    ("templates/frame.typ", include_str!("../../templates/frame.typ")),
-    ("templates/drawing.typ", include_str!("../../templates/drawing.typ")),
-    ("templates/sheets/cover.typ", include_str!("../../templates/sheets/cover.typ")),
-    ("templates/sheets/questions.typ", include_str!("../../templates/sheets/questions.typ")),
-    ("templates/sheets/changes.typ", include_str!("../../templates/sheets/changes.typ")),
-    ("templates/sheets/samples.typ", include_str!("../../templates/sheets/samples.typ")),
-    ("templates/sheets/comments.typ", include_str!("../../templates/sheets/comments.typ")),
-    ("templates/sheets/views.typ", include_str!("../../templates/sheets/views.typ")),
-    ("templates/sheets/bill.typ", include_str!("../../templates/sheets/bill.typ")),
-    ("templates/sheets/pieces.typ", include_str!("../../templates/sheets/pieces.typ")),
-    ("templates/sheets/matching.typ", include_str!("../../templates/sheets/matching.typ")),
-    ("templates/sheets/sizes.typ", include_str!("../../templates/sheets/sizes.typ")),
-    ("templates/sheets/marker.typ", include_str!("../../templates/sheets/marker.typ")),
-    ("templates/sheets/construction.typ", include_str!("../../templates/sheets/construction.typ")),
-    ("templates/sheets/filling.typ", include_str!("../../templates/sheets/filling.typ")),
-    ("templates/sheets/measurements.typ", include_str!("../../templates/sheets/measurements.typ")),
-    ("templates/sheets/safety.typ", include_str!("../../templates/sheets/safety.typ")),
-    ("templates/sheets/confirmation.typ", include_str!("../../templates/sheets/confirmation.typ")),
-    ("templates/sheets/plan.typ", include_str!("../../templates/sheets/plan.typ")),
-    ("templates/sheets/fabric.typ", include_str!("../../templates/sheets/fabric.typ")),
-];
+/// The templates of sheets, by the names of the variants of `Sheet`.
+macro_rules! sheets {
+    ($($name:literal)*) => {
+        /// Every template by its virtual name.
+        pub const TEMPLATES: &[(&str, &str)] = &[
+            ("templates/main.typ", include_str!("../../templates/main.typ")),
+            ("templates/theme.typ", include_str!("../../templates/theme.typ")),
+            ("templates/frame.typ", include_str!("../../templates/frame.typ")),
+            ("templates/drawing.typ", include_str!("../../templates/drawing.typ")),
+            $((
+                concat!("templates/sheets/", $name, ".typ"),
+                include_str!(concat!("../../templates/sheets/", $name, ".typ")),
+            ),)*
+        ];
+        /// Finds the template of a sheet; `templates/main.typ` takes it from here.
+        const SHEETS: &str = concat!(
+            $("#import \"sheets/", $name, ".typ\": ", $name, "\n",)*
+            "#let sheets = (", $($name, ": ", $name, ", ",)* ")\n",
+        );
+    };
+}
+sheets! {
+    "cover"
+    "questions"
+    "changes"
+    "samples"
+    "comments"
+    "views"
+    "bill"
+    "pieces"
+    "matching"
+    "sizes"
+    "marker"
+    "construction"
+    "filling"
+    "measurements"
+    "safety"
+    "confirmation"
+    "plan"
+    "fabric"
+}
 
 /// Typesets a package.
 ///
@@ -98,6 +114,7 @@ pub fn job(package: &Package, extras: &Extras) -> Result<(Job, Vec<Replaced>), E
     let text = serde_json::to_vec(&data).map_err(|e| EngineError { messages: vec![e.to_string()] })?;
     let mut files: BTreeMap<String, Vec<u8>> =
         TEMPLATES.iter().map(|&(name, text)| (name.to_owned(), text.as_bytes().to_vec())).collect();
+    files.insert("templates/sheets.typ".to_owned(), SHEETS.as_bytes().to_vec());
     files.insert("data.json".to_owned(), text);
     files.extend(extras.pictures.clone());
     files.extend(extras.attachments.iter().map(|a| (format!("attachments/{}", a.name), a.data.clone())));

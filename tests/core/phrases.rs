@@ -4,8 +4,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
+use backtack_core::model::kind;
 use backtack_core::standards::{Basis, safety};
-use backtack_core::words::{LANGUAGES, kind, names};
+use backtack_core::words::{LANGUAGES, names};
 
 /// Folders whose findings are made of words.
 const FINDINGS: &[&str] = &["check", "compute/rules", "cutting", "orders", "parties", "read", "revision", "samples"];

@@ -20,7 +20,7 @@ fn names(keys: &[Key], above: &str, out: &mut Vec<String>) {
         while let Form::Open(one) = form {
             form = one;
         }
-        if let Form::Table(inner) | Form::TextOr(inner) | Form::Tables(inner) | Form::Mixed(inner) = form {
+        if let Form::Table(inner) | Form::Either(_, inner) | Form::Tables(inner) | Form::Mixed(inner) = form {
             names(inner, &own, out);
         }
         out.push(own);

@@ -10,7 +10,11 @@ pub const SPREADS: &[&str] = &["one way", "face to face", "folded"];
 /// Keys of `[cutting.ID]`.
 pub(crate) fn cutting() -> Vec<Key> {
     vec![
-        key("fabrics", Form::Texts, "The fabric it is for; by default every fabric that no other names"),
+        key(
+            "fabrics",
+            Form::set(Form::Refers(&["fabric"])),
+            "The fabric it is for; by default every fabric that no other names",
+        ),
         key("method", Form::Choice(METHODS), "What cuts; by default a hand knife"),
         key("spread", Form::Choice(SPREADS), "How plies lie on each other; by default one way, face up"),
         key("gap", Form::Quantity(&[Length]), "Least distance between two pieces"),
@@ -20,11 +24,7 @@ pub(crate) fn cutting() -> Vec<Key> {
         key("table", Form::Quantity(&[Length]), "Length of the table"),
         key("height", Form::Quantity(&[Length]), "Height that knife, die or laser cuts"),
         key("plies", Form::Whole, "Most plies in one spread"),
-        key(
-            "mix",
-            Form::Open(Box::new(Form::Whole)),
-            "Products of each size laid together, to compare: { S = 2, L = 1 }",
-        ),
+        key("mix", Form::open(Form::Whole), "Products of each size laid together, to compare: { S = 2, L = 1 }"),
         key("note", Form::Text, "A remark for the cutting room"),
     ]
 }

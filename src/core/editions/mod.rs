@@ -4,10 +4,11 @@ mod strip;
 
 use crate::diag::{Finding, Findings, Severity};
 use crate::lay::{Lock, lock};
+use crate::model::kind::{self, Belongs};
 use crate::source::{FileId, SourceFile, Span, Spanned};
 use crate::words::words;
 
-use crate::read::{Loaded, SAMPLING, is_order, is_private, is_sample, rules};
+use crate::read::{Loaded, is_order, is_private, is_sample, rules};
 
 /// What stands in the factory's edition where the own edition has a value.
 const WITHHELD: &str = "{ withheld = \"own edition\" }";
@@ -139,16 +140,20 @@ pub fn order_edition(loaded: &Loaded, id: &str) -> Result<Vec<(String, Vec<u8>)>
 /// Whether a file is one of orders. One that cannot be read whole may hold an order that was not seen.
 fn holds_order(loaded: &Loaded, path: &str) -> bool {
     let ordering = |id: &FileId, text: &str| {
-        loaded.ordering.contains(id) || (loaded.broken.contains(id) && text.lines().any(|line| begins(line, "order")))
+        loaded.ordering.contains(id) || (loaded.broken.contains(id) && begins_one(text, Belongs::Order))
     };
     is_order(path) || loaded.sources.iter().any(|(id, file)| file.path == path && ordering(&id, &file.text))
+}
+
+/// Whether a line of a text begins a table of this belonging.
+fn begins_one(text: &str, belongs: Belongs) -> bool {
+    text.lines().any(|line| kind::tables(belongs).any(|table| begins(line, table)))
 }
 
 /// Whether a file is no part of the specification: one of orders, one of samples, or a picture that only a comment shows.
 fn stands_apart(loaded: &Loaded, path: &str) -> bool {
     let sampling = |id: &FileId, text: &str| {
-        loaded.sampling.contains(id)
-            || (loaded.broken.contains(id) && text.lines().any(|line| SAMPLING.iter().any(|table| begins(line, table))))
+        loaded.sampling.contains(id) || (loaded.broken.contains(id) && begins_one(text, Belongs::Sample))
     };
     is_sample(path)
         || holds_order(loaded, path)

@@ -7,15 +7,10 @@ use crate::source::Span;
 use crate::standards::market::Market;
 use crate::units::{Age, Quantity, Rational};
 
-use crate::grammar::keys::Form;
+use crate::grammar::keys::{Form, Key};
 use crate::read::Loaded;
 use crate::read::chains::quiet;
 use crate::read::tree::{Fields, Kind, Node};
-
-/// Lists whose order says something; the order of others does not.
-const ORDERED: &[&str] = &["sizes", "order", "between", "lab", "arrow"];
-/// What a role or an article is declared in.
-const MATERIAL: &[&str] = &["role", "fabric", "thread", "filling", "trim"];
 
 /// Turns written values into meanings.
 pub(crate) struct Words<'a> {
@@ -26,100 +21,78 @@ pub(crate) struct Words<'a> {
 }
 
 impl Words<'_> {
-    /// The meaning of one written value that is no table.
-    pub(crate) fn meaning(&self, kind: &str, id: &str, form: &Form, key: &str, node: &Node) -> Meaning {
-        // The extra points of an outline have names of the user's own.
-        let placed = key.starts_with("outline.points.");
-        let last = if placed { "at" } else { key.rsplit('.').next().unwrap_or(key) };
-        match &node.kind {
-            Kind::Text(text) => self.text(kind, id, form, last, &single(text), node.span),
-            Kind::Integer(text) | Kind::Float(text) => number(text),
-            Kind::Flag(flag) => Meaning::Text(flag.to_string()),
-            Kind::Date(text) => Meaning::Text(text.clone()),
-            Kind::List(list) => self.list(id, form, last, list),
-            Kind::Table(fields) => self.fields(id, fields),
+    /// The meaning of one written value that is no table of its own, in the thing with this id.
+    pub(crate) fn meaning(&self, id: &str, form: &Form, node: &Node) -> Meaning {
+        match (&node.kind, form) {
+            (Kind::List(list), _) => self.list(id, form, list),
+            // A single one is a list of one.
+            (Kind::Text(_), Form::List(_) | Form::Set(_) | Form::Mixed(_)) => {
+                self.list(id, form, std::slice::from_ref(node))
+            }
+            (Kind::Text(text), _) => self.text(id, form, &single(text), node.span),
+            (Kind::Integer(text) | Kind::Float(text), _) => number(text),
+            (Kind::Flag(flag), _) => Meaning::Text(flag.to_string()),
+            (Kind::Date(text), _) => Meaning::Text(text.clone()),
+            (Kind::Table(fields), _) => self.fields(id, &[], fields),
         }
     }
 
-    fn text(&self, kind: &str, id: &str, form: &Form, key: &str, text: &str, span: Span) -> Meaning {
+    fn text(&self, id: &str, form: &Form, text: &str, span: Span) -> Meaning {
         match form {
-            _ if key == "picture" => self.picture(text),
-            Form::Id if kind == "colourway" => {
-                Meaning::Bought(text.split('/').map(str::trim).collect::<Vec<_>>().join("/"))
-            }
+            Form::Picture => self.picture(text),
+            Form::Bought => Meaning::Bought(text.split('/').map(str::trim).collect::<Vec<_>>().join("/")),
+            Form::Refers(tables) => Meaning::Refers(tables, text.to_string()),
             Form::Market => market(text),
             Form::Markets => Meaning::Set(vec![Entry { meaning: market(text), written: text.to_string() }]),
             Form::Choices(_) => Meaning::Set(vec![plain_text(text)]),
             Form::Age => Age::parse(text).map_or_else(|| Meaning::Text(text.to_string()), age),
-            Form::Id => Meaning::Refers(tables(key), text.to_string()),
             Form::Quantity(dimensions) => quantity(text, dimensions),
             Form::Number => number(text),
             Form::Chain => chain(text, None, span),
+            Form::Edge => chain(text, Some(id), span),
             Form::Extent => extent(text, span),
-            Form::TextOr(_) if key == "stitch" => Meaning::Refers(&["stitch"], text.to_string()),
-            Form::TextOr(_) if key == "composition" => composition(text),
-            Form::TextOr(_) if key == "allowance" => quantity(text, &[crate::units::Dimension::Length]),
-            // A single text is a list of one.
-            Form::Texts => self.entries(id, key, &[Node { span, kind: Kind::Text(text.to_string()) }]),
-            _ if matches!(key, "pile" | "ground" | "backing" | "all") && text.contains('%') => composition(text),
-            _ if matches!(key, "grain" | "pile" | "fold") => directed(text),
-            _ if key == "at" => measured(text),
+            Form::Fibres if text.contains('%') => fibres(text),
+            Form::Way => way(text),
+            Form::Place => measured(text),
+            Form::Either(one, _) | Form::ByEdge(one) | Form::ByPoint(one) => self.text(id, one, text, span),
             _ => Meaning::Text(text.to_string()),
         }
     }
 
-    fn list(&self, id: &str, form: &Form, key: &str, list: &[Node]) -> Meaning {
+    fn list(&self, id: &str, form: &Form, list: &[Node]) -> Meaning {
+        let entries = |one: &Form| -> Vec<Entry> {
+            list.iter().map(|node| Entry { meaning: self.meaning(id, one, node), written: written(node) }).collect()
+        };
         match form {
             Form::Copies | Form::Choices(_) => Meaning::Set(list.iter().map(plain).collect()),
-            Form::Markets => {
-                Meaning::Set(list.iter().map(|one| Entry { meaning: market(&written(one)), ..plain(one) }).collect())
-            }
+            Form::Markets => Meaning::Set(entries(&Form::Market)),
             Form::Lines => Meaning::Text(list.iter().map(written).collect::<Vec<_>>().join(", ")),
-            _ => self.entries(id, key, list),
+            Form::List(one) => Meaning::List(entries(one)),
+            Form::Set(one) if matches!(**one, Form::Edge) => Meaning::Set(edges(entries(one))),
+            Form::Set(one) => Meaning::Set(entries(one)),
+            Form::Mixed(keys) => Meaning::List(self.mixed(id, keys, list)),
+            Form::Tables(keys) => Meaning::Set(self.mixed(id, keys, list)),
+            Form::Labs => Meaning::List(entries(&Form::Number)),
+            _ => Meaning::Set(entries(&Form::Place)),
         }
     }
 
-    fn entries(&self, id: &str, key: &str, list: &[Node]) -> Meaning {
-        let mut entries = Vec::new();
-        for node in list {
-            let meaning = match &node.kind {
-                Kind::Text(text) => self.entry(id, key, &single(text), node.span),
-                Kind::Table(fields) => self.fields(id, fields),
-                _ => plain(node).meaning,
-            };
-            entries.push(Entry { meaning, written: written(node) });
-        }
-        if ORDERED.contains(&key) { Meaning::List(entries) } else { Meaning::Set(entries) }
-    }
-
-    fn entry(&self, id: &str, key: &str, text: &str, span: Span) -> Meaning {
-        match key {
-            "between" => chain(text, None, span),
-            "raw" => match chain(text, Some(id), span) {
-                Meaning::Chain(runs) => Meaning::Set(runs.into_iter().map(edge).collect()),
-                other => other,
-            },
-            "order" => Meaning::Refers(&[], text.to_string()),
-            "colours" => Meaning::Refers(&["colour"], text.to_string()),
-            "fabrics" => Meaning::Refers(&["fabric"], text.to_string()),
-            "lab" => number(text),
-            _ => measured(text),
-        }
+    /// Edges in a row, or tables with these keys.
+    fn mixed(&self, id: &str, keys: &[Key], list: &[Node]) -> Vec<Entry> {
+        let one = |node: &Node| match &node.kind {
+            Kind::Table(fields) => self.fields(id, keys, fields),
+            _ => self.meaning(id, &Form::Chain, node),
+        };
+        list.iter().map(|node| Entry { meaning: one(node), written: written(node) }).collect()
     }
 
     /// A table in a list: its keys with their meanings.
-    fn fields(&self, id: &str, fields: &Fields) -> Meaning {
-        let entries = fields.iter().map(|(key, (_, node))| {
-            let meaning = match (&node.kind, key.as_str()) {
-                (Kind::Text(text), "trim" | "item") => Meaning::Refers(tables(key), single(text)),
-                (Kind::List(list), _) => self.entries(id, key, list),
-                (Kind::Text(text), "text" | "note") => Meaning::Text(single(text)),
-                (Kind::Text(text), _) => measured(&single(text)),
-                _ => plain(node).meaning,
-            };
-            let named = Entry { meaning: Meaning::Text(key.clone()), written: key.clone() };
-            let value = Entry { meaning, written: written(node) };
-            Entry { meaning: Meaning::List(vec![named, value]), written: format!("{key} {}", written(node)) }
+    fn fields(&self, id: &str, keys: &[Key], fields: &Fields) -> Meaning {
+        let entries = fields.iter().map(|(name, (_, node))| {
+            let form = keys.iter().find(|key| key.name == name).map_or(&Form::Text, |key| &key.form);
+            let named = Entry { meaning: Meaning::Text(name.clone()), written: name.clone() };
+            let value = Entry { meaning: self.meaning(id, form, node), written: written(node) };
+            Entry { meaning: Meaning::List(vec![named, value]), written: format!("{name} {}", written(node)) }
         });
         Meaning::Set(entries.collect())
     }
@@ -137,18 +110,6 @@ impl Words<'_> {
             }
             None => Meaning::Text(text.to_string()),
         }
-    }
-}
-
-/// The tables that declare what a key refers to; none for any.
-fn tables(key: &str) -> &'static [&'static str] {
-    match key {
-        "material" | "filling" | "trim" | "thread" => MATERIAL,
-        "owner" | "factory" => &["party"],
-        "part" => &["part"],
-        "stuffing" => &["stuffing"],
-        "view" => &["view"],
-        _ => &[],
     }
 }
 
@@ -196,7 +157,7 @@ fn quantity(text: &str, dimensions: &[crate::units::Dimension]) -> Meaning {
 }
 
 /// `80 % cotton, 20 % polyester`, in any order.
-fn composition(text: &str) -> Meaning {
+fn fibres(text: &str) -> Meaning {
     let part = |part: &str| Entry { meaning: measured(&part.replace('%', " % ")), written: single(part) };
     Meaning::Set(text.split(',').map(part).collect())
 }
@@ -223,7 +184,7 @@ fn measured(text: &str) -> Meaning {
 }
 
 /// From one point to another: both ways are different.
-fn directed(text: &str) -> Meaning {
+fn way(text: &str) -> Meaning {
     Meaning::Text(text.split('-').map(str::trim).collect::<Vec<_>>().join("-"))
 }
 
@@ -257,6 +218,15 @@ fn stretches(run: &RunRef) -> Vec<Stretch> {
         PathRef::Points(points) => points.windows(2).map(|pair| stretch(pair[0].text(), pair[1].text())).collect(),
         PathRef::Line(line) => vec![stretch(format!("@{line}"), format!("@{line}"))],
     }
+}
+
+/// Every edge of the rows, by its two ends.
+fn edges(rows: Vec<Entry>) -> Vec<Entry> {
+    let each = |row: Entry| match row.meaning {
+        Meaning::Chain(runs) => runs.into_iter().map(edge).collect(),
+        _ => vec![row],
+    };
+    rows.into_iter().flat_map(each).collect()
 }
 
 fn edge(run: Stretch) -> Entry {

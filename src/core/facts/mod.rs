@@ -2,7 +2,7 @@
 
 mod meaning;
 
-use crate::model::{Fact, Item, Meaning, Statements};
+use crate::model::{Fact, Item, Meaning, Statements, kind};
 use crate::source::{Sources, Span, Work};
 
 use crate::grammar::keys;
@@ -15,8 +15,6 @@ use crate::read::tree::{Fields, Kind, Node};
 use crate::read::values::{BY_FACTORY, is_long};
 use meaning::{Words, single};
 
-/// Tables that are no part of the specification: what was ordered, and what was said and measured of samples.
-const APART: &[&str] = &["order", "sample", "comment", "approval", "concession"];
 /// Keys of a cut that may stand with its piece.
 const SHORT: [&str; 5] = ["material", "allowance", "inside", "count", "block"];
 /// What goes without saying: table (or `*`), key, value.
@@ -42,7 +40,7 @@ pub fn statements(loaded: &Loaded) -> Statements {
     let codes = loaded.model.sizes.iter().map(|size| size.entry.id.value.clone());
     let words = Words { loaded, codes: codes.chain(loaded.model.colourways.keys().cloned()).collect() };
     let mut items = Vec::new();
-    for kind in keys::kinds().iter().filter(|kind| !APART.contains(&kind.name)) {
+    for kind in keys::kinds().iter().filter(|kind| !kind::is_apart(kind.name)) {
         let mut things: Vec<&Declared> = loaded.declared.get(kind.name).into_iter().flatten().collect();
         things.sort_by(|a, b| a.id.value.cmp(&b.id.value));
         for thing in things {
@@ -162,7 +160,7 @@ impl Walk<'_> {
             }
             Kind::Table(fields) => self.inner(form, fields, node, at, out),
             _ => {
-                let meaning = self.words.meaning(self.kind.name, self.id, form, &at.key, node);
+                let meaning = self.words.meaning(self.id, form, node);
                 self.push(meaning, node, at, out);
             }
         }
@@ -187,14 +185,14 @@ impl Walk<'_> {
     fn inner(&self, form: &Form, fields: &Fields, node: &Node, at: &At, out: &mut Vec<Fact>) {
         let last = at.key.rsplit('.').next().unwrap_or_default();
         match form {
-            Form::TextOr(_) if last == "allowance" => self.allowance(fields, at, out),
-            Form::TextOr(keys) if keys.is_empty() => {
+            Form::ByEdge(one) => self.by_edge(one, fields, at, out),
+            Form::ByPoint(one) => {
                 for (name, (_, node)) in fields {
                     let at = if name == "all" { at.clone() } else { at.inside(name) };
-                    self.value(&Form::Text, false, node, &at, out);
+                    self.value(one, false, node, &at, out);
                 }
             }
-            Form::TextOr(keys) | Form::Table(keys) => {
+            Form::Either(_, keys) | Form::Table(keys) => {
                 if last == "outline" && (fields.contains_key("svg") || fields.contains_key("corners")) {
                     self.push(Meaning::Text("drawn".into()), node, at, out);
                 }
@@ -210,18 +208,17 @@ impl Walk<'_> {
     }
 
     /// `{ all = "5 mm", "b-n" = "7 mm" }`, one fact for each run between neighbours.
-    fn allowance(&self, fields: &Fields, at: &At, out: &mut Vec<Fact>) {
-        const LENGTH: Form = Form::Quantity(&[crate::units::Dimension::Length]);
+    fn by_edge(&self, form: &Form, fields: &Fields, at: &At, out: &mut Vec<Fact>) {
         for (name, (_, node)) in fields {
             if name == "all" {
-                self.value(&LENGTH, true, node, at, out);
+                self.value(form, true, node, at, out);
                 continue;
             }
             let points = quiet_edge(name, node.span).map_or(Vec::new(), |edge| edge.points);
             for pair in points.windows(2) {
                 let (a, b) = (pair[0].text(), pair[1].text());
                 let key = if a < b { format!("{a}-{b}") } else { format!("{b}-{a}") };
-                self.value(&LENGTH, true, node, &at.inside(&key), out);
+                self.value(form, true, node, &at.inside(&key), out);
             }
         }
     }

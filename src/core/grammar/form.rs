@@ -1,7 +1,8 @@
 //! What the grammar is made of: kinds of tables, their keys, and what a key takes.
 
+use crate::model::kind;
 use crate::units::Dimension;
-use crate::words::{Phrase, kind};
+use crate::words::Phrase;
 
 /// Products of one line of an order, at most.
 pub const MOST_PRODUCTS: u32 = 10_000_000;
@@ -11,8 +12,22 @@ pub const MOST_PRODUCTS: u32 = 10_000_000;
 pub enum Form {
     /// Text for people.
     Text,
-    /// An id of something declared elsewhere.
-    Id,
+    /// The id of a thing that one of these tables declares; of any where there are none.
+    Refers(&'static [&'static str]),
+    /// An article, or an article in one of its colours: `plush/soot`.
+    Bought,
+    /// The id that a thing had before.
+    Former,
+    /// A picture file below the style folder. What it shows is compared, not what it is called.
+    Picture,
+    /// From one named point to another, `sw-nw`.
+    Way,
+    /// A place that may be given with lengths: `n-c 40 mm`, `12 % 50 %`.
+    Place,
+    /// Fibres with their shares, in any order.
+    Fibres,
+    /// One edge of a piece.
+    Edge,
     /// One of these words.
     Choice(&'static [&'static str]),
     /// One of these words, or several of them.
@@ -31,8 +46,10 @@ pub enum Form {
     Number,
     /// Edges in a row.
     Chain,
-    /// A list of texts.
-    Texts,
+    /// Several of these, one after the other; a single one is a list of one.
+    List(Box<Form>),
+    /// Several of these, in any order; a single one is a set of one.
+    Set(Box<Form>),
     /// A text of one line or several: one text, or a list of lines.
     Lines,
     /// A country by its code or name, or the European Union.
@@ -43,11 +60,15 @@ pub enum Form {
     Age,
     /// A table with these keys.
     Table(Vec<Key>),
-    /// A text, or a table with these keys.
-    TextOr(Vec<Key>),
+    /// The first, or a table with these keys.
+    Either(Box<Form>, Vec<Key>),
+    /// One for every edge, or a table of edges with `all` for the rest.
+    ByEdge(Box<Form>),
+    /// One for every point, or a table of points with `all` for the rest.
+    ByPoint(Box<Form>),
     /// A list of tables with these keys.
     Tables(Vec<Key>),
-    /// A list whose entries are texts or tables with these keys.
+    /// A list, in its order, whose entries are edges in a row or tables with these keys.
     Mixed(Vec<Key>),
     /// A table whose keys are the user's own, each with this form.
     Open(Box<Form>),
@@ -93,6 +114,28 @@ pub struct Kind {
     pub doc: &'static str,
 }
 
+impl Form {
+    /// Several of `one`, one after the other.
+    pub(crate) fn list(one: Form) -> Form {
+        Form::List(Box::new(one))
+    }
+
+    /// Several of `one`, in any order.
+    pub(crate) fn set(one: Form) -> Form {
+        Form::Set(Box::new(one))
+    }
+
+    /// `one`, or a table with keys.
+    pub(crate) fn or(one: Form, keys: Vec<Key>) -> Form {
+        Form::Either(Box::new(one), keys)
+    }
+
+    /// A table with names of the user's own.
+    pub(crate) fn open(one: Form) -> Form {
+        Form::Open(Box::new(one))
+    }
+}
+
 impl Kind {
     /// What one of its tables is called in findings: `piece SIDE`, `[style]`.
     pub fn title(&self, id: &str) -> Phrase {
@@ -118,6 +161,6 @@ pub(crate) fn single(name: &'static str, keys: Vec<Key>, doc: &'static str) -> K
 /// A table for each thing of its kind, which has a name and may have had another id.
 pub(crate) fn keyed(name: &'static str, mut keys: Vec<Key>, doc: &'static str) -> Kind {
     keys.insert(0, key("name", Form::Text, "Text for people; without it the id is printed"));
-    keys.insert(1, key("was", Form::Id, "The id it had in an earlier revision"));
+    keys.insert(1, key("was", Form::Former, "The id it had in an earlier revision"));
     Kind { name, keyed: true, hyphen: true, keys, open: None, doc }
 }

@@ -49,8 +49,8 @@ fn people() -> Vec<Kind> {
         key("name", Form::Text, "Title of the style"),
         key("product", Form::Text, "What it is: floor cushion, soft toy, tote bag"),
         key("kind", Form::Choice(PRODUCTS), "What it is to the law: cautions, tests and labels follow from it"),
-        key("owner", Form::Id, "The party that is the legal owner of the specification"),
-        key("factory", Form::Id, "The party that makes it"),
+        key("owner", Form::Refers(&["party"]), "The party that is the legal owner of the specification"),
+        key("factory", Form::Refers(&["party"]), "The party that makes it"),
         key("factory-number", Form::Text, "The factory's own number for the style"),
         key("season", Form::Text, "Season or collection"),
         key("age", Form::Table(age), "Age grade; the accredited laboratory and the law of the destination decide"),
@@ -59,11 +59,15 @@ fn people() -> Vec<Kind> {
             Form::Markets,
             "Where it is sold: codes of ISO 3166-1 or English short names of countries, and EU for the European Union",
         ),
-        key("sizes", Form::Texts, "Size ids in order; the first is the drawn size"),
-        key("libraries", Form::Texts, "Shared files or folders below the root, for example \"library/fabric.toml\""),
+        key("sizes", Form::list(Form::Text), "Size ids in order; the first is the drawn size"),
+        key(
+            "libraries",
+            Form::set(Form::Text),
+            "Shared files or folders below the root, for example \"library/fabric.toml\"",
+        ),
         key(
             "languages",
-            Form::Texts,
+            Form::list(Form::Text),
             "Languages of the package, one or two, first line first: [\"en\", \"zh-Hans\"]; by default English",
         ),
         key("note", Form::Text, "A remark for the cover"),
@@ -85,7 +89,7 @@ fn people() -> Vec<Kind> {
         vec![key("scale", Form::Table(scale), "Factor on the sew line of the drawn size; allowances stay as stated")];
     let mut colourway =
         keyed("colourway", vec![], "Which article and colour each role gets: ROLE = \"article/colour\"");
-    colourway.open = Some(Form::Id);
+    colourway.open = Some(Form::Bought);
     vec![
         single("style", style, "Who makes what for whom"),
         single("revision", revision, "Which revision this is"),
@@ -94,6 +98,16 @@ fn people() -> Vec<Kind> {
     ]
 }
 
+/// What a layer of a piece is cut from.
+pub const FABRICS: &[&str] = &["role", "fabric"];
+/// What is filled in.
+pub const FILLINGS: &[&str] = &["role", "filling"];
+/// What is sewn with.
+pub const THREADS: &[&str] = &["role", "thread"];
+/// What is bought by the piece or by length.
+pub const TRIMS: &[&str] = &["role", "trim"];
+/// What is a step of the work.
+pub const WORK: &[&str] = &["seam", "opening", "edge-finish", "topstitch", "attach", "step"];
 /// What a product can be to the law.
 pub const PRODUCTS: &[&str] = &["toy", "household textile", "bag", "other"];
 /// Stages a style goes through.
@@ -104,7 +118,7 @@ fn materials() -> Vec<Kind> {
         key("reference", Form::Text, "Swatch, dye or shade reference"),
         key(
             "lab",
-            Form::Texts,
+            Form::list(Form::Number),
             "CIELAB target [\"L*\", \"a*\", \"b*\"], D65 and 10 degrees unless the reference says otherwise",
         ),
         key("limit", Form::Number, "Largest CIEDE2000 difference from the target that is accepted"),
@@ -126,10 +140,10 @@ fn materials() -> Vec<Kind> {
 
 fn article(kind: ArticleKind) -> Vec<Key> {
     let mut keys = vec![
-        key("colours", Form::Texts, "Ids of the colours it is bought in"),
+        key("colours", Form::set(Form::Refers(&["colour"])), "Ids of the colours it is bought in"),
         key(
             "composition",
-            Form::TextOr(layers()),
+            Form::or(Form::Fibres, layers()),
             "\"80 % cotton, 20 % polyester\", or by layer { pile = \"..\", ground = \"..\" }",
         ),
     ];
@@ -149,10 +163,10 @@ fn article(kind: ArticleKind) -> Vec<Key> {
 
 fn layers() -> Vec<Key> {
     vec![
-        key("all", Form::Text, "The whole"),
-        key("pile", Form::Text, "The pile"),
-        key("ground", Form::Text, "The ground"),
-        key("backing", Form::Text, "The backing"),
+        key("all", Form::Fibres, "The whole"),
+        key("pile", Form::Fibres, "The pile"),
+        key("ground", Form::Fibres, "The ground"),
+        key("backing", Form::Fibres, "The backing"),
     ]
 }
 
@@ -174,10 +188,10 @@ pub fn outline() -> Vec<Key> {
         key("corners", Form::Corners, "Corners of a polygon: [\"id\", \"x\", \"y\"], y up the page"),
         key("svg", Form::Text, "A drawing at true scale"),
         key("is", Form::Choice(&["sew line", "cut line"]), "Which line it draws; by default the sew line"),
-        key("fold", Form::Text, "The edge along which a half outline is unfolded: \"a-b\""),
+        key("fold", Form::Way, "The edge along which a half outline is unfolded: \"a-b\""),
         key(
             "points",
-            Form::Open(Box::new(Form::Text)),
+            Form::open(Form::Place),
             "Extra points: p = \"nw-ne 40 mm\", \"nw-ne 50 %\", or \"nw-ne 40 mm fixed\" to stay there in every size",
         ),
     ]
@@ -193,8 +207,8 @@ fn shapes() -> Vec<Kind> {
         key("note", Form::Text, "A remark"),
     ];
     let stuffing = vec![
-        key("part", Form::Id, "The part it fills"),
-        key("filling", Form::Id, "What it is filled with: role or article"),
+        key("part", Form::Refers(&["part"]), "The part it fills"),
+        key("filling", Form::Refers(FILLINGS), "What it is filled with: role or article"),
         varying("mass", Form::Quantity(&[Mass]), "Mass for one use of the part, with its tolerance"),
         key("check", Form::Text, "How the mass is checked"),
         key("firmness", Form::Text, "What the hand should feel, against what"),
@@ -202,11 +216,11 @@ fn shapes() -> Vec<Kind> {
     ];
     let cut = vec![
         key("name", Form::Text, "Text for people"),
-        key("was", Form::Id, "The id it had in an earlier revision"),
-        key("material", Form::Id, "The role or article it is cut from"),
+        key("was", Form::Former, "The id it had in an earlier revision"),
+        key("material", Form::Refers(FABRICS), "The role or article it is cut from"),
         varying(
             "allowance",
-            Form::TextOr(vec![]),
+            Form::ByEdge(Box::new(Form::Quantity(&[Length]))),
             "Outside the sew line: \"10 mm\", or { all = \"5 mm\", \"b-n\" = \"7 mm\" }; \"a-b-c\" is for both its edges",
         ),
         varying(
@@ -218,31 +232,31 @@ fn shapes() -> Vec<Kind> {
         key("block", Form::Table(block()), "Cut oversize, worked, then cut to shape"),
     ];
     let mut piece = vec![
-        key("part", Form::Id, "The part it belongs to"),
+        key("part", Form::Refers(&["part"]), "The part it belongs to"),
         key(
             "copies",
             Form::Copies,
             "How often in one use of the part: a number, or names such as [\"l\", \"r mirrored\"]",
         ),
-        varying("outline", Form::TextOr(outline()), "Its outline, or \"by factory\""),
-        key("cut", Form::Open(Box::new(Form::Table(cut.clone()))), "Layers by id: [piece.ID.cut.shell] and others"),
+        varying("outline", Form::or(Form::Text, outline()), "Its outline, or \"by factory\""),
+        key("cut", Form::open(Form::Table(cut.clone())), "Layers by id: [piece.ID.cut.shell] and others"),
         key(
             "corners",
-            Form::TextOr(vec![]),
+            Form::ByPoint(Box::new(Form::Text)),
             "What the cut line does at corners: \"mitre\", \"round\", \"square\", \"step\", \"fold back\", or { all = \"mitre\", nw \
              = \"fold back\" }",
         ),
         key(
             "notches",
-            Form::Texts,
+            Form::set(Form::Place),
             "Marks on the edge: [\"n-c 40 mm\", \"b-n 50 %\", \"c\"]; a distance stays in every size",
         ),
         key("notch", Form::Choice(&["outward", "slit", "none"]), "How notches are cut; by default a slit"),
         varying("notch-depth", Form::Quantity(&[Length]), "How deep a notch is cut; by default 3 mm"),
         key("darts", Form::Choice(&["marked", "cut"]), "How darts reach the cutting room"),
-        key("grain", Form::Text, "Grain, from one named point to another: \"sw-nw\""),
-        key("pile", Form::Text, "The way the pile lies, from one named point to another: \"nw-sw\""),
-        key("raw", Form::Texts, "Edges left raw"),
+        key("grain", Form::Way, "Grain, from one named point to another: \"sw-nw\""),
+        key("pile", Form::Fibres, "The way the pile lies, from one named point to another: \"nw-sw\""),
+        key("raw", Form::set(Form::Edge), "Edges left raw"),
         key("note", Form::Text, "A remark for the cutting room"),
     ];
     piece.extend(cut.into_iter().filter(|one| !matches!(one.name, "name" | "was")));
@@ -276,7 +290,7 @@ pub fn stitch() -> Vec<Key> {
     vec![
         key("type", Form::Text, "Stitch type number after ISO 4915"),
         key("density", Form::Quantity(&[Density]), "Stitches per length: \"4 st/cm\""),
-        key("thread", Form::Id, "Thread: role or article"),
+        key("thread", Form::Refers(THREADS), "Thread: role or article"),
         key("width", Form::Quantity(&[Length]), "Bight of overedge and zigzag stitches"),
         key("needle", Form::Text, "Needle size and point"),
     ]
@@ -285,7 +299,7 @@ pub fn stitch() -> Vec<Key> {
 /// Keys of a trim caught in a seam or used as a tape.
 pub fn trim_layer() -> Vec<Key> {
     vec![
-        key("trim", Form::Id, "Length goods: role or article"),
+        key("trim", Form::Refers(TRIMS), "Length goods: role or article"),
         key("ratio", Form::Number, "Length used per length of seam"),
         key("laps", Form::Quantity(&[Length]), "Added once for joins and ends"),
     ]
@@ -307,7 +321,7 @@ fn joint() -> Vec<Key> {
         key("between", Form::Mixed(trim_layer()), "What is caught, in needle order: edges, or { trim = \"..\" }"),
         key("on", Form::Chain, "The stretch of a along which shorter caught layers lie"),
         key("mirrored", Form::Flag, "Once more with left and right exchanged"),
-        key("stitch", Form::TextOr(stitch()), "A table, or the id of a [stitch]"),
+        key("stitch", Form::or(Form::Refers(&["stitch"]), stitch()), "A table, or the id of a [stitch]"),
         key("ease", Form::Table(ease()), "Fullness worked in: { side = \"b\", up_to = \"3 %\" }"),
         key("gather", Form::Table(ease()), "Gathered side: { side = \"a\", ratio = \"150 %\" }"),
         key("stretch", Form::Table(ease()), "Elastic stretched on: { side = \"b\", ratio = \"80 %\" }"),
@@ -319,7 +333,7 @@ fn sewing() -> Vec<Kind> {
     let mut opening = joint();
     let close = vec![
         key("by", Form::Text, "How: hand, machine, zip, hook and loop ..."),
-        key("trim", Form::Id, "What closes it: role or article"),
+        key("trim", Form::Refers(TRIMS), "What closes it: role or article"),
         key("note", Form::Text, "A remark"),
     ];
     opening.push(key("close", Form::Table(close), "How it is closed"));
@@ -333,31 +347,31 @@ fn sewing() -> Vec<Kind> {
         key("on", Form::Chain, "The edge"),
         key("mirrored", Form::Flag, "Once more with left and right exchanged"),
         key("tape", Form::Table(trim_layer()), "The tape of a bound edge"),
-        key("stitch", Form::TextOr(stitch()), "A table, or the id of a [stitch]"),
+        key("stitch", Form::or(Form::Refers(&["stitch"]), stitch()), "A table, or the id of a [stitch]"),
         key("note", Form::Text, "A remark"),
     ];
     let topstitch = vec![
         key("on", Form::Chain, "The internal line: \"SIDE.l:@smile\""),
         key("mirrored", Form::Flag, "Once more with left and right exchanged"),
-        key("stitch", Form::TextOr(stitch()), "A table, or the id of a [stitch]"),
+        key("stitch", Form::or(Form::Refers(&["stitch"]), stitch()), "A table, or the id of a [stitch]"),
         key("note", Form::Text, "A remark"),
     ];
     let mut attach = topstitch.clone();
     attach.insert(0, key("edge", Form::Chain, "The edge that is sewn on"));
     let step = vec![
         key("do", Form::Text, "turn, fill, insert, or your own word: embroider, clip, brush, detect"),
-        key("part", Form::Id, "The part it is done to"),
-        key("stuffing", Form::Id, "The stuffing it fills"),
-        key("trim", Form::Id, "The trim it fits: role or article"),
+        key("part", Form::Refers(&["part"]), "The part it is done to"),
+        key("stuffing", Form::Refers(&["stuffing"]), "The stuffing it fills"),
+        key("trim", Form::Refers(TRIMS), "The trim it fits: role or article"),
         key("note", Form::Text, "A remark"),
     ];
     let work = vec![
         key(
             "order",
-            Form::Texts,
+            Form::list(Form::Refers(WORK)),
             "Ids of seams, openings (where they are closed), topstitches, attachments, edge finishes and steps, first to last",
         ),
-        key("stitch", Form::TextOr(stitch()), "The stitch of every seam that states none"),
+        key("stitch", Form::or(Form::Refers(&["stitch"]), stitch()), "The stitch of every seam that states none"),
     ];
     vec![
         keyed("stitch", stitch(), "A stitch that several seams share"),
@@ -384,16 +398,20 @@ fn rest() -> Vec<Kind> {
         ),
         key("critical", Form::Flag, "Bulk is refused for it"),
         key("reference", Form::Flag, "For reference only; never blocks"),
-        key("view", Form::Id, "The view its arrow is drawn on"),
-        key("arrow", Form::Texts, "From and to on that view: [\"12 % 50 %\", \"88 % 50 %\"], from the top left"),
+        key("view", Form::Refers(&["view"]), "The view its arrow is drawn on"),
+        key(
+            "arrow",
+            Form::list(Form::Place),
+            "From and to on that view: [\"12 % 50 %\", \"88 % 50 %\"], from the top left",
+        ),
     ];
     let callout = vec![
-        key("at", Form::Text, "Where: \"30 % 20 %\" from the top left, or the name of a shape of an SVG file"),
-        key("item", Form::Id, "What it names"),
+        key("at", Form::Place, "Where: \"30 % 20 %\" from the top left, or the name of a shape of an SVG file"),
+        key("item", Form::Refers(&[]), "What it names"),
         key("text", Form::Text, "The remark"),
     ];
     let view = vec![
-        key("picture", Form::Text, "A PNG, JPEG or SVG file below the style folder"),
+        key("picture", Form::Picture, "A PNG, JPEG or SVG file below the style folder"),
         key("alt", Form::Text, "What the picture shows, for those who cannot see it"),
         key("callouts", Form::Tables(callout), "Remarks with their places"),
     ];

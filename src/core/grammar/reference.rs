@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use super::keys::{Form, Key, Kind, kinds};
+use crate::model::kind;
 use crate::source::nearest;
 use crate::units::{Dimension, Unit};
 
@@ -121,7 +122,7 @@ fn of_form(form: &Form) -> Entry {
 /// The keys inside a form.
 fn inner(form: &Form) -> &[Key] {
     match form {
-        Form::Table(keys) | Form::TextOr(keys) | Form::Tables(keys) | Form::Mixed(keys) => keys,
+        Form::Table(keys) | Form::Either(_, keys) | Form::Tables(keys) | Form::Mixed(keys) => keys,
         Form::Open(one) => inner(one),
         _ => &[],
     }
@@ -131,7 +132,14 @@ fn inner(form: &Form) -> &[Key] {
 fn takes_of(form: &Form) -> String {
     match form {
         Form::Text => "text".into(),
-        Form::Id => "an id".into(),
+        Form::Refers([]) | Form::Former => "an id".into(),
+        Form::Refers(tables) => {
+            format!("the id of a {}", listed(&tables.iter().map(|one| kind::word(one).english()).collect::<Vec<_>>()))
+        }
+        Form::Bought => "article, or article/colour".into(),
+        Form::Picture => "a file".into(),
+        Form::Way => "two points: from-to".into(),
+        Form::Place | Form::Edge | Form::Fibres => "text".into(),
         Form::Choice(words) => choice(words),
         Form::Choices(words) => format!("{}, or a list of such", choice(words)),
         Form::Flag => "true or false".into(),
@@ -141,14 +149,15 @@ fn takes_of(form: &Form) -> String {
         Form::Quantity(dimensions) => names(dimensions),
         Form::Number => "a decimal number".into(),
         Form::Chain => "edges in a row".into(),
-        Form::Texts => "a list of texts".into(),
+        Form::List(one) | Form::Set(one) => several(one),
         Form::Lines => "text, or a list of lines".into(),
         Form::Market => "a country by its code or name, or EU".into(),
         Form::Markets => "countries by their codes or names, or EU".into(),
         Form::Age => "an age in months or years".into(),
         Form::Table(_) => "a table".into(),
-        Form::TextOr(keys) if keys.is_empty() => "text, or a table with names of your own".into(),
-        Form::TextOr(_) => "text, or a table".into(),
+        Form::Either(one, _) => format!("{}, or a table", takes_of(one)),
+        Form::ByEdge(one) => format!("{}, or a table of them by edge", takes_of(one)),
+        Form::ByPoint(one) => format!("{}, or a table of them by point", takes_of(one)),
         Form::Tables(_) => "a list of tables".into(),
         Form::Mixed(_) => "a list of texts or tables".into(),
         Form::Open(one) if matches!(**one, Form::Table(_)) => "a table for each name of your own".into(),
@@ -158,6 +167,15 @@ fn takes_of(form: &Form) -> String {
         Form::Corners => "a list of [id, x, y]".into(),
         Form::Readings(dimensions) => format!("readings ({})", names(dimensions)),
         Form::Labs => "CIELAB values, or a list of such".into(),
+    }
+}
+
+fn several(one: &Form) -> String {
+    match one {
+        Form::Refers([_, ..]) => takes_of(one).replacen("the id of a", "a list of ids of a", 1),
+        Form::Refers(_) => "a list of ids".into(),
+        Form::Number => "a list of numbers".into(),
+        _ => "a list of texts".into(),
     }
 }
 
@@ -184,7 +202,7 @@ fn units_of(form: &Form) -> String {
     let dimensions: &[Dimension] = match form {
         Form::Quantity(dimensions) | Form::Readings(dimensions) => dimensions,
         Form::Extent => &[Dimension::Length],
-        Form::Open(one) => return units_of(one),
+        Form::Open(one) | Form::ByEdge(one) => return units_of(one),
         _ => &[],
     };
     let units: Vec<&str> = dimensions.iter().flat_map(|one| one.units()).map(Unit::symbol).collect();

@@ -68,8 +68,6 @@ fn object(keys: &[Key]) -> Value {
 fn property(key: &Key) -> Value {
     let mut value = match (key.name, &key.form) {
         ("outline", _) => shape(),
-        ("allowance", _) => allowance(),
-        ("corners", Form::TextOr(_)) => any([text(), open(&Form::Text)]),
         (_, of) if key.varies => by_code(form(of)),
         (_, of) => form(of),
     };
@@ -84,8 +82,8 @@ fn property(key: &Key) -> Value {
 /// What a form takes where it stands once.
 fn form(form: &Form) -> Value {
     match form {
-        Form::Text | Form::Date => stated(text()),
-        Form::Id | Form::Chain => text(),
+        Form::Text | Form::Date | Form::Picture | Form::Way | Form::Place => stated(text()),
+        Form::Refers(_) | Form::Bought | Form::Former | Form::Chain | Form::Edge | Form::Fibres => text(),
         Form::Choice(words) => json!({ "enum": words }),
         Form::Choices(words) => one_or_more(json!({ "enum": words })),
         Form::Flag => json!({ "type": "boolean" }),
@@ -93,13 +91,15 @@ fn form(form: &Form) -> Value {
         Form::Products => json!({ "type": "integer", "minimum": 1, "maximum": MOST_PRODUCTS }),
         Form::Quantity(_) => stated(json!({ "type": "string", "pattern": QUANTITY })),
         Form::Number => json!({ "type": ["string", "number"] }),
-        Form::Texts => one_or_more(text()),
+        Form::List(one) | Form::Set(one) => one_or_more(listed(one)),
         Form::Lines => stated(one_or_more(text())),
         Form::Market => market(),
         Form::Markets => one_or_more(market()),
         Form::Age => json!({ "type": "string", "pattern": AGE }),
         Form::Table(keys) => object(keys),
-        Form::TextOr(keys) => any([text(), object(keys)]),
+        Form::Either(one, keys) => any([listed(one), object(keys)]),
+        Form::ByEdge(one) => by_edge(one),
+        Form::ByPoint(one) => any([listed(one), open(one)]),
         Form::Tables(keys) => json!({ "type": "array", "items": object(keys) }),
         Form::Mixed(keys) => {
             let one = any([text(), object(keys)]);
@@ -126,10 +126,18 @@ fn form(form: &Form) -> Value {
 /// A table of the user's own names. Placed points may differ by size.
 fn open(inner: &Form) -> Value {
     let value = match inner {
-        Form::Text => by_code(stated(text())),
+        Form::Text | Form::Place => by_code(stated(text())),
         other => form(other),
     };
     json!({ "type": "object", "additionalProperties": false, "patternProperties": { ID_HYPHEN: value } })
+}
+
+/// One of several, without a long form of its own.
+fn listed(one: &Form) -> Value {
+    match one {
+        Form::Text | Form::Place => text(),
+        other => form(other),
+    }
 }
 
 fn one_or_more(one: Value) -> Value {
@@ -206,9 +214,9 @@ fn corner() -> Value {
     })
 }
 
-/// An allowance: one for all edges, by size, or `all` with single edges.
-fn allowance() -> Value {
-    let length = by_code(form(&Form::Quantity(&[Dimension::Length])));
+/// One for all edges, by size, or `all` with single edges.
+fn by_edge(one: &Form) -> Value {
+    let length = by_code(form(one));
     let edges = json!({
         "type": "object",
         "additionalProperties": false,

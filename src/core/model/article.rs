@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::source::{Span, Spanned};
 use crate::units::Quantity;
 
-use super::kind::ArticleKind;
+use super::bought::ArticleKind;
 use super::property::Property;
 use super::{Entry, Stated};
 

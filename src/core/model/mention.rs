@@ -3,24 +3,17 @@
 use std::collections::BTreeMap;
 
 use super::{Article, ArticleKind, Cut, Entry, Joint, Layer, Model, Piece, StitchUse};
+use crate::model::kind;
 use crate::source::{Span, Spanned};
-use crate::words::{Phrase, kind, words};
+use crate::words::{Phrase, words};
 
 /// What a mentioned id has to be.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Wanted {
-    /// A part.
-    Part,
+    /// What this table declares.
+    Of(&'static str),
     /// A role, or an article of this kind.
     Material(ArticleKind),
-    /// A colour.
-    Colour,
-    /// A view.
-    View,
-    /// A stuffing.
-    Stuffing,
-    /// A party.
-    Party,
     /// Something that is a step of the work: seam, opening, edge finish, topstitch, attachment, step.
     Work,
     /// Anything with an id.
@@ -76,21 +69,21 @@ impl<'a> Mentions<'a> {
 
     fn style(&mut self, model: &'a Model) {
         let by = STYLE.into();
-        self.add(Wanted::Party, model.style.owner.as_ref(), &by);
-        self.add(Wanted::Party, model.style.factory.as_ref(), &by);
+        self.add(Wanted::Of("party"), model.style.owner.as_ref(), &by);
+        self.add(Wanted::Of("party"), model.style.factory.as_ref(), &by);
     }
 
     fn shapes(&mut self, model: &'a Model) {
         for (id, piece) in &model.pieces {
             let by = kind::named("piece", id);
-            self.add(Wanted::Part, piece.part.as_ref(), &by);
+            self.add(Wanted::Of("part"), piece.part.as_ref(), &by);
             for cut in piece.cuts.values() {
                 self.add(Wanted::Material(ArticleKind::Fabric), cut.material.as_ref(), &by);
             }
         }
         for (id, stuffing) in &model.stuffings {
             let by = kind::named("stuffing", id);
-            self.add(Wanted::Part, stuffing.part.as_ref(), &by);
+            self.add(Wanted::Of("part"), stuffing.part.as_ref(), &by);
             self.add(Wanted::Material(ArticleKind::Filling), stuffing.filling.as_ref(), &by);
         }
     }
@@ -123,8 +116,8 @@ impl<'a> Mentions<'a> {
     fn rest(&mut self, model: &'a Model) {
         for (id, step) in &model.steps {
             let by = kind::named("step", id);
-            self.add(Wanted::Part, step.part.as_ref(), &by);
-            self.add(Wanted::Stuffing, step.stuffing.as_ref(), &by);
+            self.add(Wanted::Of("part"), step.part.as_ref(), &by);
+            self.add(Wanted::Of("stuffing"), step.stuffing.as_ref(), &by);
             self.trim(step.trim.as_ref(), &by);
         }
         for step in &model.work.order {
@@ -132,11 +125,11 @@ impl<'a> Mentions<'a> {
         }
         for (id, article) in &model.articles {
             for colour in &article.colours {
-                self.add(Wanted::Colour, Some(colour), &kind::named(article.kind.word(), id));
+                self.add(Wanted::Of("colour"), Some(colour), &kind::named(article.kind.word(), id));
             }
         }
         for (id, measure) in &model.measures {
-            self.add(Wanted::View, measure.view.as_ref(), &kind::named("point-of-measure", id));
+            self.add(Wanted::Of("view"), measure.view.as_ref(), &kind::named("point-of-measure", id));
         }
         for (id, view) in &model.views {
             for callout in &view.callouts {
@@ -158,11 +151,9 @@ impl<'a> Mentions<'a> {
 /// The ids that satisfy a wish, in the order of their names.
 pub fn known(model: &Model, wanted: Wanted) -> Vec<&str> {
     let mut all: Vec<&str> = match wanted {
-        Wanted::Part => ids(model.parts.keys()),
-        Wanted::Colour => ids(model.colours.keys()),
-        Wanted::View => ids(model.views.keys()),
-        Wanted::Stuffing => ids(model.stuffings.keys()),
-        Wanted::Party => ids(model.parties.keys()),
+        Wanted::Of(table) => {
+            kind::of(table).into_iter().flat_map(|kind| (kind.things)(model)).map(|one| one.id.value.as_str()).collect()
+        }
         Wanted::Material(kind) => {
             let is_kind = |article: &&Article| article.kind == kind;
             let direct = model.articles.values().filter(is_kind).map(|article| &article.entry.id.value);
@@ -172,13 +163,10 @@ pub fn known(model: &Model, wanted: Wanted) -> Vec<&str> {
             });
             ids(direct.chain(roles))
         }
-        Wanted::Work => model
-            .entries()
-            .into_iter()
-            .filter(|(table, _)| is_work(table))
-            .map(|(_, entry)| entry.id.value.as_str())
-            .collect(),
-        Wanted::Thing => model.entries().into_iter().map(|(_, entry)| entry.id.value.as_str()).collect(),
+        Wanted::Work => {
+            model.entries().filter(|(table, _)| is_work(table)).map(|(_, entry)| entry.id.value.as_str()).collect()
+        }
+        Wanted::Thing => model.entries().map(|(_, entry)| entry.id.value.as_str()).collect(),
     };
     all.sort_unstable();
     all.dedup();

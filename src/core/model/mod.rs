@@ -5,6 +5,7 @@
 
 mod article;
 pub mod assembly;
+mod bought;
 mod chain;
 mod drawing;
 mod entry;
@@ -12,10 +13,9 @@ mod fact;
 mod form;
 pub mod hazard;
 mod joint;
-mod kind;
+pub mod kind;
 mod measure;
 pub mod mention;
-mod named;
 mod notch;
 mod part;
 mod piece;
@@ -34,13 +34,13 @@ pub use crate::samples::model::{
 };
 pub use article::{Article, Colour, Composition, Role};
 pub use assembly::Assembly;
+pub use bought::ArticleKind;
 pub use chain::{Chain, EdgeRef, NoEdge, PathRef, PointRef, RunRef};
 pub use drawing::{Drawing, GAUGE, Sketch, Traced, Unseen};
 pub use entry::{Entry, Table};
 pub use fact::{Entry as StatedEntry, Fact, Item, Meaning, Statements, Stretch};
 pub use form::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side, SvgSource};
 pub use joint::{Close, Ease, EdgeFinish, EdgeFinishKind, Joint, JointKind, Layer, SeamSide, StitchUse, TrimLayer};
-pub use kind::ArticleKind;
 pub use measure::PointOfMeasure;
 pub use notch::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notches};
 pub use part::{Form, Part, Stuffing, Use};

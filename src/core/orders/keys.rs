@@ -9,9 +9,9 @@ pub(crate) fn order() -> Vec<Key> {
     let short = || key("short", Form::Quantity(&[Percent, Count]), "What may be missing of the quantity: \"0 %\"");
     let line = vec![
         key("name", Form::Text, "Text for people"),
-        key("was", Form::Id, "The id it had earlier"),
-        key("size", Form::Id, "Size"),
-        key("colourway", Form::Id, "Colourway"),
+        key("was", Form::Former, "The id it had earlier"),
+        key("size", Form::Refers(&["size"]), "Size"),
+        key("colourway", Form::Refers(&["colourway"]), "Colourway"),
         key("destination", Form::Market, "Country or market it goes to, one of those the style lists"),
         key("date", Form::Date, "When it leaves the factory"),
         key("quantity", Form::Products, "Products ordered"),
@@ -31,7 +31,7 @@ pub(crate) fn order() -> Vec<Key> {
         over(),
         short(),
         key("surplus", Form::Text, "Whose the fabric is that is left over"),
-        key("line", Form::Open(Box::new(Form::Table(line))), "What is ordered: [order.ID.line.ID]"),
+        key("line", Form::open(Form::Table(line)), "What is ordered: [order.ID.line.ID]"),
         key("note", Form::Text, "A remark"),
     ]
 }

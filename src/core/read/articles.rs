@@ -3,10 +3,10 @@
 use std::collections::BTreeMap;
 
 use crate::model::property::{self, Holds, Property};
-use crate::model::{Article, ArticleKind, Colour, Composition, Entry, Model, Role, Stated, Value};
+use crate::model::{Article, ArticleKind, Colour, Composition, Entry, Model, Role, Stated, Value, kind};
 use crate::source::{Span, Spanned};
 use crate::units::{Dimension, Quantity};
-use crate::words::{kind, say, words};
+use crate::words::{say, words};
 
 use super::declared::Declarations;
 use super::reader::Reader;

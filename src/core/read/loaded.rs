@@ -10,9 +10,6 @@ use crate::source::{FileId, Sources, Span, Tally};
 
 use super::declared::Declarations;
 
-/// Tables of what was said and measured of samples.
-pub(crate) const SAMPLING: &[&str] = &["sample", "comment", "approval", "concession"];
-
 /// Everything one reading of a folder gives.
 #[derive(Debug, Default)]
 pub struct Loaded {

@@ -32,7 +32,6 @@ pub(crate) use declared::Declarations;
 pub use disk::{Limits, ROOT, Unreadable, bytes as file_bytes, is_folder, is_there, revisions, text as text_file};
 pub use folders::{is_order, is_private, is_sample};
 pub use loaded::Loaded;
-pub(crate) use loaded::SAMPLING;
 pub(crate) use reader::Reader;
 pub(crate) use section::Section;
 

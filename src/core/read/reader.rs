@@ -4,17 +4,18 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use crate::diag::{Findings, Levels, Severity};
+use crate::model::kind::{self, Belongs};
 use crate::model::{Entry, Model, StitchUse, Table};
 use crate::source::{Edit, FileId, Sources, Span, Spanned, Tally};
-use crate::words::{kind, say, words};
+use crate::words::{say, words};
 
 use super::declared::{Declarations, Declared};
 use super::disk::Disk;
 use super::folders::{is_order, is_sample};
-use super::loaded::{Loaded, SAMPLING};
+use super::loaded::Loaded;
 use super::rules;
 use super::section::Section;
-use super::tree::{Fields, Kind, Node, Trees};
+use super::tree::{Fields, Kind, Trees};
 use crate::grammar::keys;
 use crate::grammar::keys::Kind as TableKind;
 
@@ -201,35 +202,32 @@ impl Reader {
 
     /// Notes a file that holds an order, and reports what else stands in it.
     fn keep_orders_apart(&mut self, file: FileId, fields: &Fields) {
-        let order = fields.get("order").map(|(place, _)| *place);
+        let order = first_of(fields, Belongs::Order);
         if order.is_some() {
             self.ordering.insert(file);
         }
-        let path = self.sources.file(file).map_or("", |file| file.path.as_str());
-        if order.is_none() && !is_order(path) {
-            return;
-        }
-        let other = |(name, _): &(&String, &(Span, Node))| *name != "order" && keys::kind(name).is_some();
-        if let Some((name, (place, _))) = fields.iter().find(other) {
-            self.findings.push(rules::order_in_style_file(name, *place, order));
+        if (order.is_some() || is_order(self.path(file)))
+            && let Some((name, place)) = first_beside(fields, Belongs::Order)
+        {
+            self.findings.push(rules::order_in_style_file(name, place, order));
         }
     }
 
     /// The same for a file that holds what was said and measured of samples.
     fn keep_samples_apart(&mut self, file: FileId, fields: &Fields) {
-        let ours = |name: &str| SAMPLING.contains(&name);
-        let said = fields.iter().find(|(name, _)| ours(name)).map(|(_, (place, _))| *place);
+        let said = first_of(fields, Belongs::Sample);
         if said.is_some() {
             self.sampling.insert(file);
         }
-        let path = self.sources.file(file).map_or("", |file| file.path.as_str());
-        if said.is_none() && !is_sample(path) {
-            return;
+        if (said.is_some() || is_sample(self.path(file)))
+            && let Some((name, place)) = first_beside(fields, Belongs::Sample)
+        {
+            self.findings.push(rules::sample_in_style_file(name, place, said));
         }
-        let other = |(name, _): &(&String, &(Span, Node))| !ours(name) && keys::kind(name).is_some();
-        if let Some((name, (place, _))) = fields.iter().find(other) {
-            self.findings.push(rules::sample_in_style_file(name, *place, said));
-        }
+    }
+
+    fn path(&self, file: FileId) -> &str {
+        self.sources.file(file).map_or("", |file| file.path.as_str())
     }
 
     fn declare(&mut self, kind: &'static TableKind, new: Declared, all: &mut Declarations) {
@@ -333,6 +331,18 @@ impl Reader {
     pub fn nowhere(&self) -> Span {
         Span { file: FileId(0), start: 0, end: 0 }
     }
+}
+
+/// Where the first table of a belonging begins.
+fn first_of(fields: &Fields, belongs: Belongs) -> Option<Span> {
+    let ours = fields.iter().find(|(name, _)| kind::tables(belongs).any(|table| table == *name));
+    ours.map(|(_, (place, _))| *place)
+}
+
+/// The first table of the specification that belongs to something else.
+fn first_beside(fields: &Fields, belongs: Belongs) -> Option<(&str, Span)> {
+    let other = fields.iter().find(|(name, _)| kind::of(name).is_some_and(|kind| kind.belongs != belongs));
+    other.map(|(name, (place, _))| (name.as_str(), *place))
 }
 
 /// Whether a text can be an id.

@@ -69,7 +69,7 @@ mod tests {
         let mut all: Vec<(&'static str, &[Key])> = Vec::new();
         for key in keys {
             match &key.form {
-                Form::Table(keys) | Form::TextOr(keys) | Form::Tables(keys) | Form::Mixed(keys) => {
+                Form::Table(keys) | Form::Either(_, keys) | Form::Tables(keys) | Form::Mixed(keys) => {
                     all.push((key.name, keys))
                 }
                 Form::Open(form) => {

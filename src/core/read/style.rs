@@ -1,8 +1,8 @@
 //! Reads the style, its revision, sizes, colourways and severities.
 
-use crate::model::{AgeGrade, Colourway, Entry, Model, Product, Revision, Size, Stated, Style};
+use crate::model::{AgeGrade, Colourway, Entry, Model, Product, Revision, Size, Stated, Style, kind};
 use crate::source::Spanned;
-use crate::words::{Language, Languages, kind, say, words};
+use crate::words::{Language, Languages, say, words};
 
 use super::declared::Declarations;
 use super::reader::{Reader, is_id};

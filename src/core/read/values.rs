@@ -185,7 +185,7 @@ impl Reader {
     pub fn table<'a>(&mut self, section: &Section<'a>, key: &str, what: &'a Phrase) -> Option<Section<'a>> {
         let node = section.node(key)?;
         let keys: &'a [crate::grammar::keys::Key] = match section.key(key).map(|key| &key.form) {
-            Some(Form::Table(keys) | Form::TextOr(keys)) => keys,
+            Some(Form::Table(keys) | Form::Either(_, keys)) => keys,
             _ => &[],
         };
         match &node.kind {

@@ -4,11 +4,11 @@ use std::collections::BTreeMap;
 
 use crate::compute::{Drawn, Figures, Lays, Lines, Number};
 use crate::diag::Findings;
-use crate::model::{Assembly, Model, Picture, Stated, StitchUse};
+use crate::model::{Assembly, Model, Picture, Stated, StitchUse, kind};
 use crate::revision::Since;
 use crate::samples::figures::SampleFigures;
 use crate::source::{Sources, Span};
-use crate::words::{Phrase, kind, number, say, words};
+use crate::words::{Phrase, number, say, words};
 
 use super::cell::{Cell, Coded, MARK, NOT_YET};
 

@@ -43,15 +43,19 @@ pub(crate) fn sample() -> Vec<Key> {
     ];
     let graded = vec![
         key("test", Form::Choice(GRADED), "Which test"),
-        key("of", Form::Id, "Role, article or colour it was made on"),
+        key(
+            "of",
+            Form::Refers(&["role", "fabric", "thread", "filling", "trim", "colour"]),
+            "Role, article or colour it was made on",
+        ),
         key("grade", Form::Choice(GRADES), "The grade found, against the grey scale"),
         key("required", Form::Choice(GRADES), "The least grade that is accepted"),
     ];
     vec![
         key("kind", Form::Choice(SAMPLES), "What kind of sample"),
         key("of", Form::Text, "The revision it was made to"),
-        key("size", Form::Id, "Size"),
-        key("colourway", Form::Id, "Colourway"),
+        key("size", Form::Refers(&["size"]), "Size"),
+        key("colourway", Form::Refers(&["colourway"]), "Colourway"),
         key("pieces", Form::Whole, "How many"),
         key("material", Form::Choice(&["real", "substitute"]), "Whether it is made of what bulk is made of"),
         key("asked", Form::Date, "When it was asked for"),
@@ -64,13 +68,13 @@ pub(crate) fn sample() -> Vec<Key> {
         key("rest", Form::Quantity(&[Time]), "How long it rested before"),
         key(
             "readings",
-            Form::Open(Box::new(Form::Readings(&[Length, Mass, Count]))),
+            Form::open(Form::Readings(&[Length, Mass, Count])),
             "By point of measure: one reading a piece, \"\" where it was not read; or { left = [..], right = [..] }",
         ),
         key("masses", Form::Table(masses), "What was weighed: one reading a piece"),
         key(
             "colours",
-            Form::Open(Box::new(Form::Labs)),
+            Form::open(Form::Labs),
             "By role, article or colour: [\"L*\", \"a*\", \"b*\"] for each piece, [] where it was not read",
         ),
         key("checks", Form::Tables(looked), "What is looked at"),
@@ -88,8 +92,8 @@ pub(crate) fn comment() -> Vec<Key> {
         key("text", Form::Text, "What is to be changed"),
         key("by", Form::Text, "Who says so"),
         key("date", Form::Date, "When"),
-        key("sample", Form::Id, "The sample it was seen on"),
-        key("picture", Form::Text, "A PNG or JPEG file of it below the style folder"),
+        key("sample", Form::Refers(&["sample"]), "The sample it was seen on"),
+        key("picture", Form::Picture, "A PNG or JPEG file of it below the style folder"),
         key("answer", Form::Text, "What was answered"),
         key("answered-in", Form::Text, "The revision that answers it"),
         key("reason", Form::Text, "Why it was dropped"),
@@ -110,16 +114,16 @@ pub(crate) fn approval() -> Vec<Key> {
     let sealed = vec![
         key("tag", Form::Text, "Number of the tag"),
         key("date", Form::Date, "When it was sealed"),
-        key("sets", Form::Texts, "Who has a set: [\"buyer\", \"factory\", \"inspector\"]"),
-        key("signatories", Form::Texts, "Who signed"),
+        key("sets", Form::set(Form::Text), "Who has a set: [\"buyer\", \"factory\", \"inspector\"]"),
+        key("signatories", Form::set(Form::Text), "Who signed"),
         key("place", Form::Text, "Where it was sealed"),
-        key("deviations", Form::Texts, "Deviations that were accepted"),
+        key("deviations", Form::set(Form::Text), "Deviations that were accepted"),
         key("until", Form::Date, "Until when it holds"),
     ];
     vec![
         key("of", Form::Text, "What is approved: \"fabric.plush\", \"plush/soot\", \"sample.pp\" or \"style\""),
         key("kind", Form::Choice(APPROVED), "What kind of approval"),
-        key("colourway", Form::Id, "The colourway it is for"),
+        key("colourway", Form::Refers(&["colourway"]), "The colourway it is for"),
         key("required", Form::Flag, "Whether bulk needs it; by default it does"),
         key("until", Form::Date, "Until when it holds"),
         key("submissions", Form::Tables(submission), "What was submitted, first to last"),
@@ -132,7 +136,7 @@ pub(crate) fn approval() -> Vec<Key> {
 pub(crate) fn concession() -> Vec<Key> {
     vec![
         key("lifts", Form::Text, "Code of the finding that is accepted"),
-        key("item", Form::Id, "What the finding names"),
+        key("item", Form::Refers(&[]), "What the finding names"),
         key("by", Form::Text, "Who concedes it"),
         key("reason", Form::Text, "Why"),
         key("limit", Form::Text, "The order or quantity it is good for"),

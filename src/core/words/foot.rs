@@ -1,6 +1,6 @@
 //! What is printed at the foot of every page.
 
-use super::kind::counted;
+use super::count::counted;
 use super::{Phrase, say};
 
 crate::words! { list:

@@ -4,10 +4,10 @@
 //! or beside the rule or rows that print it. Other languages are one file each (`zh-Hans.toml`), by key. Text stays a
 //! [`Phrase`], a word with its arguments, until it is printed in the [`Languages`] of the package.
 
+mod count;
 mod date;
 pub mod foot;
 pub mod head;
-pub mod kind;
 pub mod label;
 mod language;
 pub mod number;
@@ -15,6 +15,7 @@ mod phrase;
 mod printed;
 pub mod sheet;
 
+pub use count::counted;
 pub use date::Date;
 pub use language::{LANGUAGES, Language, Languages};
 pub use phrase::{Phrase, Word, names, say, words};

@@ -2,7 +2,8 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::words::{kind, say, words};
+use crate::model::kind;
+use crate::words::{say, words};
 
 /// A stuffing that does not say where it is or what goes in.
 pub const RULE: Rule = Rule {

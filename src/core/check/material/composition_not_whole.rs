@@ -2,9 +2,9 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::Composition;
+use crate::model::{Composition, kind};
 use crate::units::{Rational, Unit};
-use crate::words::{Phrase, kind, say, words};
+use crate::words::{Phrase, say, words};
 
 /// Fibres that do not make a whole.
 pub const RULE: Rule = Rule {

@@ -3,9 +3,9 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::mention::{Mention, Wanted, mentions, within};
-use crate::model::{Article, Model};
+use crate::model::{Article, Model, kind};
 use crate::source::Spanned;
-use crate::words::{kind, say, words};
+use crate::words::{say, words};
 
 /// A fabric of which nobody knows the colour.
 pub const RULE: Rule = Rule {

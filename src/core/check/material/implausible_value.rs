@@ -3,9 +3,9 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::property::{self, Holds};
-use crate::model::{Layer, Model, Stated, StitchUse, TrimLayer, Value};
+use crate::model::{Layer, Model, Stated, StitchUse, TrimLayer, Value, kind};
 use crate::units::{Dimension, Quantity};
-use crate::words::{Phrase, kind, say, words};
+use crate::words::{Phrase, say, words};
 
 /// A figure that cannot be meant.
 pub const RULE: Rule = Rule {

@@ -3,8 +3,9 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::Origin;
+use crate::model::kind;
 use crate::source::{Edit, Help};
-use crate::words::{kind, say, words};
+use crate::words::{say, words};
 
 use super::is_by_factory;
 

@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::{Entry, kind};
 use crate::source::{Edit, Help, Span};
-use crate::words::{kind, say, words};
+use crate::words::{say, words};
 
 /// An id that was given up and is still in use.
 pub const RULE: Rule = Rule {
@@ -37,7 +38,7 @@ words! {
 
 /// Reports former ids that are in use, and those claimed twice.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    let all = context.model.entries();
+    let all: Vec<(&'static str, &Entry)> = context.model.entries().collect();
     let mut claimed: BTreeMap<(&str, &str), (Span, &str)> = BTreeMap::new();
     for (table, entry) in &all {
         let Some(was) = &entry.was else { continue };

@@ -2,12 +2,12 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::Model;
 use crate::model::assembly::TroubleKind;
 use crate::model::mention::{Mention, Wanted, articles, known, mentions, within};
+use crate::model::{Model, kind};
 use crate::source::nearest;
 use crate::source::{Edit, Help, Spanned};
-use crate::words::{Phrase, kind, say, words};
+use crate::words::{Phrase, say, words};
 
 /// An id that nothing declares.
 pub const RULE: Rule = Rule {
@@ -61,14 +61,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
 
 /// What is wanted, as people call it, and the table that would declare it.
 fn wording(wanted: Wanted) -> (Phrase, &'static str) {
-    let own = |table| (kind::word(table), table);
     match wanted {
-        Wanted::Part => own("part"),
+        Wanted::Of(table) => (kind::word(table), table),
         Wanted::Material(kind) => (say!(OR_ROLE, kind = kind::word(kind.word())), kind.word()),
-        Wanted::Colour => own("colour"),
-        Wanted::View => own("view"),
-        Wanted::Stuffing => own("stuffing"),
-        Wanted::Party => own("party"),
         Wanted::Work => (WORK.into(), "step"),
         Wanted::Thing => (THING.into(), "piece"),
     }

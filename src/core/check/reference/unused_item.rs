@@ -5,12 +5,12 @@ use std::collections::BTreeSet;
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::mention::{Mention, Wanted, known, mentions};
-use crate::model::{Entry, Model, StitchUse};
+use crate::model::{Entry, Model, StitchUse, kind};
 use crate::parties::Party;
 use crate::parties::model::named;
 use crate::source::Help;
 use crate::source::nearest;
-use crate::words::{kind, say, words};
+use crate::words::{say, words};
 
 /// Something declared that nothing uses.
 pub const RULE: Rule = Rule {
@@ -104,7 +104,7 @@ impl<'a> Used<'a> {
             let id = meant(model, &mention);
             match mention.wanted {
                 Wanted::Material(_) => used.materials.insert(id),
-                Wanted::Colour => used.colours.insert(id),
+                Wanted::Of("colour") => used.colours.insert(id),
                 _ => false,
             };
         }

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::words::{Phrase, Word, kind, say, words};
+use crate::model::kind;
+use crate::words::{Phrase, Word, say, words};
 
 use super::text;
 use super::uses::{StitchPlace, stitches};

@@ -4,7 +4,7 @@ use crate::compute::Figures;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Model;
 use crate::orders::figures::{FabricPlan, LayLine, Planned};
-use crate::words::kind::counted;
+use crate::words::counted;
 use crate::words::{Phrase, say, words};
 
 /// A lay for a few products.

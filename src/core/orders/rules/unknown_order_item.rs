@@ -2,9 +2,10 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::kind;
 use crate::source::Spanned;
 use crate::source::nearest;
-use crate::words::{kind, say, words};
+use crate::words::{say, words};
 
 use super::{lines, title};
 

@@ -22,7 +22,7 @@ pub use changes::{Change, Changes, Followed, Head, ItemChange, Remark, State};
 pub use distance::{Farthest, farthest};
 pub use marks::{Mark, Marks};
 pub use outline::{Moved, Overlay, RunChange};
-pub use print::{FORMAT, group, headings as groups, json, row, scoped, text};
+pub use print::{FORMAT, group, json, row, scoped, text};
 pub use register::{Registration, register};
 pub use side::Side;
 

@@ -3,6 +3,8 @@
 use serde_json::{Value, json};
 
 use crate::diag::{columns, plain};
+use crate::model::kind;
+use crate::words::Word;
 
 use super::changes::{Change, Changes, Followed, Head, ItemChange, State};
 use super::outline::Overlay;
@@ -10,26 +12,10 @@ use super::outline::Overlay;
 /// Version of the JSON; raised when a field changes its meaning or goes.
 pub const FORMAT: u32 = 1;
 
-/// Groups for reading, as sheets are.
-const GROUPS: &[(&str, &[&str])] = &[
-    ("Style", &["style", "party", "revision", "size", "colourway"]),
-    ("Materials", &["colour", "fabric", "thread", "filling", "trim", "role"]),
-    ("Pieces", &["part", "piece", "cut"]),
-    ("Filling", &["stuffing"]),
-    ("Sewing", &["stitch", "seam", "opening", "edge-finish", "topstitch", "attach", "step", "work"]),
-    ("Measurements", &["point-of-measure"]),
-    ("Cutting", &["cutting"]),
-    ("Views", &["view"]),
-];
-
-/// The heading under which changes of a kind of table are read.
-pub fn group(kind: &str) -> &'static str {
-    GROUPS.iter().find(|(_, kinds)| kinds.contains(&kind)).map_or("Other", |(title, _)| title)
-}
-
-/// Headings in their order.
-pub fn headings() -> impl Iterator<Item = &'static str> {
-    GROUPS.iter().map(|(title, _)| *title).chain(["Other"])
+/// The heading under which changes of a kind of thing are read; a layer of a piece is read with its piece.
+pub fn group(table: &str) -> Word {
+    let table = if table == "cut" { "piece" } else { table };
+    kind::of(table).map_or(kind::OTHER, |kind| kind.group)
 }
 
 /// The changes for people, in lines of at most `width` columns where words allow: before -> after.
@@ -39,9 +25,9 @@ pub fn text(changes: &Changes, width: usize) -> String {
     if changes.is_empty() {
         page.line("", "No change.");
     }
-    for heading in headings() {
+    for heading in kind::GROUPS {
         let items: Vec<&ItemChange> = changes.items.iter().filter(|item| group(item.kind) == heading).collect();
-        page.heading(heading, !items.is_empty());
+        page.heading(heading.en, !items.is_empty());
         items.iter().for_each(|item| page.item(item));
     }
     page.heading("Seams that no longer match", !changes.unmatched.is_empty());

@@ -1,9 +1,10 @@
 //! What is new since the last sealed revision: value by value, what followed, outlines laid over each other, and what
 //! comments asked for against what changed.
 
+use crate::model::kind::GROUPS;
 use crate::revision::Since;
 use crate::revision::chain::Link;
-use crate::revision::compare::{self, Change, Followed, ItemChange, Overlay, State, group, groups, scoped};
+use crate::revision::compare::{self, Change, Followed, ItemChange, Overlay, State, group, scoped};
 use crate::scene::{Laid, overlay};
 use crate::words::{Phrase, Word, number, say, sheet as sentences, words};
 
@@ -37,15 +38,6 @@ words! {
     UNANSWERED "changes.unanswered" = "nothing changed";
     ITEM "changes.item" = "{kind} {id}";
     ITEM_NAMED "changes.item-named" = "{kind} {id}, {name}";
-    STYLE "changes.style" = "Style";
-    MATERIALS "changes.materials" = "Materials";
-    PIECES "changes.pieces" = "Pieces";
-    FILLING "changes.filling" = "Filling";
-    SEWING "changes.sewing" = "Sewing";
-    MEASUREMENTS "changes.measurements" = "Measurements";
-    CUTTING "changes.cutting" = "Cutting";
-    VIEWS "changes.views" = "Views";
-    OTHER "changes.other" = "Other";
     WIDENED "changes.widened" = "tolerance widened";
     NARROWED "changes.narrowed" = "tolerance narrowed";
     SHIFTED "changes.shifted" = "tolerance widened on one side, narrowed on the other";
@@ -68,8 +60,6 @@ words! {
     PILE "changes.pile" = "pile";
 }
 
-/// Headings of groups.
-const HEADINGS: &[Word] = &[STYLE, MATERIALS, PIECES, FILLING, SEWING, MEASUREMENTS, CUTTING, VIEWS, OTHER];
 /// What is said of a change beside before and after.
 const REMARKS: &[Word] = &[WIDENED, NARROWED, SHIFTED, ADDED, REMOVED, ORDER, CONTENT];
 /// Numbers that follow.
@@ -99,7 +89,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     vec![Sheet::Changes(Changes {
         head: Head { title, name: sentences::CHANGES.into(), lead: lead.into() },
         past: since.past.iter().rev().map(past).collect(),
-        groups: groups().filter_map(|heading| of_group(changes, heading)).collect(),
+        groups: GROUPS.into_iter().filter_map(|heading| of_group(changes, heading)).collect(),
         warnings: warnings.collect(),
         followed: changes.followed.iter().map(followed).collect(),
         overlays: overlays(changes),
@@ -114,10 +104,10 @@ fn past(one: &Link) -> Vec<Phrase> {
     vec![(&one.revision).into(), begun(&one.stage), on.into(), (&one.by).into(), (&one.reason).into(), digest.into()]
 }
 
-fn of_group(changes: &compare::Changes, heading: &str) -> Option<ChangeGroup> {
+fn of_group(changes: &compare::Changes, heading: Word) -> Option<ChangeGroup> {
     let items = changes.items.iter().filter(|item| group(item.kind) == heading && item.kind != "revision");
     let rows: Vec<ChangeRow> = items.flat_map(of_item).collect();
-    (!rows.is_empty()).then(|| ChangeGroup { title: among(HEADINGS, heading), rows })
+    (!rows.is_empty()).then(|| ChangeGroup { title: heading.into(), rows })
 }
 
 fn of_item(item: &ItemChange) -> Vec<ChangeRow> {

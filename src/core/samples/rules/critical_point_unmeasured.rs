@@ -3,7 +3,7 @@
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Model, Sample, Stage};
 use crate::samples::figures::{SampleFigures, SampleResult, Verdict};
-use crate::words::kind::counted;
+use crate::words::counted;
 use crate::words::{say, words};
 
 use crate::compute::rules::telling::{must_at_bulk, row};

@@ -3,7 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Sample;
-use crate::words::kind::counted;
+use crate::words::counted;
 use crate::words::{say, words};
 
 /// As many readings as there are pieces.

@@ -2,10 +2,11 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::Model;
+use crate::model::kind::Kind;
+use crate::model::{Model, kind};
 use crate::source::Spanned;
 use crate::source::nearest;
-use crate::words::{Phrase, kind, say, words};
+use crate::words::{Phrase, say, words};
 
 /// A sample, comment or approval of something that is not there.
 pub const RULE: Rule = Rule {
@@ -142,13 +143,11 @@ impl<'a> Known<'a> {
 
 /// Everything that a comment can be about and an approval of, as `table.id`; a former id counts.
 fn items(model: &Model) -> Vec<(&'static str, &str)> {
-    let samples = &model.samples;
     let mut all: Vec<(&'static str, &str)> = Vec::new();
-    let taken = samples.samples.values().map(|one| ("sample", &one.entry));
-    let approvals = samples.approvals.values().map(|one| ("approval", &one.entry));
-    for (table, entry) in model.entries().into_iter().chain(taken).chain(approvals) {
-        all.push((table, &entry.id.value));
-        all.extend(entry.was.as_ref().map(|was| (table, was.value.as_str())));
+    let other = |kind: &Kind| matches!(kind.table, "order" | "comment" | "concession");
+    for (kind, entry) in model.named().filter(|(kind, _)| !other(kind)) {
+        all.push((kind.table, &entry.id.value));
+        all.extend(entry.was.as_ref().map(|was| (kind.table, was.value.as_str())));
     }
     all
 }
