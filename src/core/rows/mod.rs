@@ -49,7 +49,7 @@ words! {
 type Fill = fn(&View<'_>) -> Vec<Sheet>;
 
 /// Every kind of sheet in page order. A new sheet is one file and one line here.
-const SHEETS: [Fill; 16] = [
+const SHEETS: &[Fill] = &[
     cover::fill,
     crate::revision::rows::changes::fill,
     questions::fill,
@@ -69,7 +69,7 @@ const SHEETS: [Fill; 16] = [
 ];
 
 /// The sheets of an order, in its own document.
-const ORDER_SHEETS: [Fill; 4] = [
+const ORDER_SHEETS: &[Fill] = &[
     crate::orders::rows::plan::fill,
     crate::orders::rows::fabric::fill,
     crate::cutting::rows::marker::fill,
@@ -81,7 +81,7 @@ const DRAFT_DATE: [u16; 3] = [2000, 1, 1];
 
 /// Fills the whole package.
 pub fn pages(view: &View<'_>) -> Package {
-    let fills: &[Fill] = if view.order.is_some() { &ORDER_SHEETS } else { &SHEETS };
+    let fills: &[Fill] = if view.order.is_some() { ORDER_SHEETS } else { SHEETS };
     let sheets = fills.iter().flat_map(|fill| fill(view)).collect();
     let block = title_block(view);
     let about = About {
