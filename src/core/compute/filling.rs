@@ -5,9 +5,11 @@ use serde::Serialize;
 use crate::model::{Stuffing, Variant};
 use crate::standards::common::{FILLING_FLOOR, FILLING_STUFFING};
 use crate::units::Quantity;
+use crate::words::{Phrase, say};
 
 use super::input::{Bought, ByVariant, Ground};
 use super::number::{exact, small};
+use super::reason::{CHECK_OF, FILLING_MASS_OF, FILLING_OF, NO_TOLERANCE};
 use super::{Figure, Number};
 
 /// The filling of one product.
@@ -78,10 +80,10 @@ pub(super) fn filling(ground: &Ground<'_>) -> ByVariant<Filling> {
 
 impl Limited {
     /// Target and limits of a stated quantity; limits are not known where no tolerance is stated.
-    pub(super) fn of(quantity: &Figure<Quantity>, what: &str) -> Limited {
+    pub(super) fn of(quantity: &Figure<Quantity>, what: impl Into<Phrase>) -> Limited {
         let limits = quantity.as_ref().then(|quantity| match quantity.limits() {
             Some(limits) => Figure::Known((limits, quantity.dimension())),
-            None => Figure::not_yet(format!("no tolerance is stated for {what}")),
+            None => Figure::not_yet(say!(NO_TOLERANCE, what)),
         });
         Limited {
             target: quantity.as_ref().then(|quantity| exact(quantity.si(), quantity.dimension())),
@@ -110,16 +112,16 @@ fn stuffing_line(ground: &Ground<'_>, id: &str, stuffing: &Stuffing, variant: Va
     let title = stuffing.entry.title();
     let part = stuffing.part.as_ref().map(|part| part.value.clone());
     let uses = part.as_ref().and_then(|part| ground.model.parts.get(part)).map_or(1, |part| part.uses.len() as u64);
-    let mass = Figure::of(stuffing.mass.as_ref(), variant, format!("the filling mass of {title}"));
-    let each = Limited::of(&mass, &format!("the filling of {title}"));
+    let mass = Figure::of(stuffing.mass.as_ref(), variant, say!(FILLING_MASS_OF, title));
+    let each = Limited::of(&mass, say!(FILLING_OF, title));
     let material = stuffing.filling.as_ref().map(|material| material.value.as_str());
     StuffingLine {
         stuffing: id.to_string(),
         uses,
-        bought: ground.bought(material, variant.colourway, &format!("the filling of {title}")),
+        bought: ground.bought(material, variant.colourway, say!(FILLING_OF, title)),
         all: each.times(uses),
         proposed: proposed(&mass),
-        check: Figure::stated(stuffing.check.as_ref(), format!("how the filling of {title} is checked")),
+        check: Figure::stated(stuffing.check.as_ref(), say!(CHECK_OF, title)),
         part,
         each,
     }

@@ -3,7 +3,9 @@
 use serde::Serialize;
 
 use crate::standards::thread::{RATIO_DENSITY_PER_CM, geometry, ratio as guide};
+use crate::words::say;
 
+use super::reason::NO_RATIO;
 use super::{Figure, Number};
 
 /// Thread length over seam length of one line of stitches.
@@ -60,7 +62,7 @@ fn guided(stitch: &str, why: &str) -> Figure<Ratio> {
             basis: RatioBasis::Guide,
             note: format!("for thin fabric at {RATIO_DENSITY_PER_CM} stitches per cm, the least; {why}"),
         }),
-        None => Figure::not_yet(format!("no thread ratio is published for stitch type {stitch}")),
+        None => Figure::not_yet(say!(NO_RATIO, stitch)),
     }
 }
 

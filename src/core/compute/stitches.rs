@@ -8,9 +8,11 @@ use crate::model::{EdgeFinishKind, Joint, JointKind, Layer, Stated, StitchUse, T
 use crate::source::Spanned;
 use crate::standards::stitch::{Class, class_of};
 use crate::units::Quantity;
+use crate::words::say;
 
 use super::input::Ground;
 use super::number::{number, property};
+use super::reason::{LINE_UNKNOWN, MATERIAL_OF, NO_SUCH_PIECE, TRIM_OF, TURNS_UNKNOWN, no_article};
 use super::seams::{run_length, side_length};
 use super::{Figure, Number};
 
@@ -100,7 +102,7 @@ impl<'a> Row<'a> {
                 });
                 Figure::sum([side(&edging.side)].into_iter().chain(trim))
             }
-            Under::Hem(_) => Figure::not_yet(format!("how often {} is turned is not known", self.title)),
+            Under::Hem(_) => Figure::not_yet(say!(TURNS_UNKNOWN, title = self.title)),
             Under::Line(edging) => {
                 let edge = (!edging.side.runs.is_empty()).then(|| side(&edging.side));
                 let base = edging.line.as_ref().map(|(at, _)| piece_thickness(ground, *at, variant));
@@ -247,7 +249,7 @@ fn edge_rows<'a>(ground: &Ground<'a>, rows: &mut Vec<Row<'a>>, left: &mut BTreeM
 }
 
 fn line_length(ground: &Ground<'_>, edging: &Edging, size: &str, title: &str) -> Figure<Number> {
-    let missing = || Figure::not_yet(format!("the line of {title} is not known"));
+    let missing = || Figure::not_yet(say!(LINE_UNKNOWN, title));
     let Some((at, line)) = &edging.line else { return missing() };
     let Some(instance) = ground.assembly.instances.get(*at) else { return missing() };
     ground.drawn.sew(&instance.piece, size).then(|outline| {
@@ -275,27 +277,26 @@ fn side_thickness(ground: &Ground<'_>, side: &assembly::Side, variant: Variant<'
 
 /// Thickness of all layers of a piece that reach its seams, mm.
 fn piece_thickness(ground: &Ground<'_>, instance: usize, variant: Variant<'_>) -> Figure<Number> {
-    let missing = || Figure::not_yet("a seam names a piece that is not there");
+    let missing = || Figure::not_yet(NO_SUCH_PIECE);
     let Some(one) = ground.assembly.instances.get(instance) else { return missing() };
     let Some(piece) = ground.model.pieces.get(&one.piece) else { return missing() };
     let sewn = piece.cuts.iter().filter(|(_, cut)| cut.inside.is_none());
     Figure::sum(sewn.map(|(id, cut)| {
         let material = cut.material.as_ref().map(|material| material.value.as_str());
-        let what = format!("the material of {}", one.piece);
-        let bought = ground.bought(material, variant.colourway, &what);
+        let bought = ground.bought(material, variant.colourway, say!(MATERIAL_OF, of = &one.piece));
         let each = super::counts::each(&one.piece, id, cut).map(|each| Number::new(each as f64));
         bought.then(|bought| article_thickness(ground, &bought.article, variant)).by(each)
     }))
 }
 
 fn trim_thickness(ground: &Ground<'_>, trim: Option<&str>, variant: Variant<'_>, title: &str) -> Figure<Number> {
-    let bought = ground.bought(trim, variant.colourway, &format!("the trim of {title}"));
+    let bought = ground.bought(trim, variant.colourway, say!(TRIM_OF, title));
     bought.then(|bought| article_thickness(ground, &bought.article, variant))
 }
 
 fn article_thickness(ground: &Ground<'_>, article: &str, variant: Variant<'_>) -> Figure<Number> {
     match ground.model.articles.get(article) {
         Some(article) => number(property(article, "thickness", variant)),
-        None => Figure::not_yet(format!("there is no article {article}")),
+        None => Figure::not_yet(no_article(article)),
     }
 }

@@ -13,11 +13,12 @@ mod language;
 pub mod number;
 mod phrase;
 mod printed;
+pub mod quantity;
 pub mod sheet;
 
 pub use date::Date;
 pub use language::{LANGUAGES, Language, Languages};
-pub use phrase::{Phrase, Word, names, say, words};
+pub use phrase::{Phrase, Word, each_english, english, names, say, words};
 pub use printed::printed;
 
 /// The words that templates print by their keys.
