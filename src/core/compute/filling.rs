@@ -5,12 +5,16 @@ use serde::Serialize;
 use crate::model::{Stuffing, Variant};
 use crate::standards::common::{FILLING_FLOOR, FILLING_STUFFING};
 use crate::units::Quantity;
-use crate::words::{Phrase, say};
+use crate::words::{Phrase, Word, english, say, words};
 
 use super::input::{Bought, ByVariant, Ground};
 use super::number::{exact, small};
 use super::reason::{CHECK_OF, FILLING_MASS_OF, FILLING_OF, NO_TOLERANCE};
 use super::{Figure, Number};
+
+words! {
+    PROPOSED "filling.proposed" = "{basis}, {share} % and at least {least} g";
+}
 
 /// The filling of one product.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -66,7 +70,8 @@ pub struct Proposed {
     /// Upper limit, g.
     pub upper: Number,
     /// What they follow.
-    pub basis: String,
+    #[serde(serialize_with = "english")]
+    pub basis: Phrase,
 }
 
 pub(super) fn filling(ground: &Ground<'_>) -> ByVariant<Filling> {
@@ -135,14 +140,15 @@ fn proposed(mass: &Figure<Quantity>) -> Option<Proposed> {
     }
     let target = small(quantity);
     let margin = (target * FILLING_STUFFING.high / 100.0).max(FILLING_FLOOR.high);
+    let basis = FILLING_STUFFING.basis;
     Some(Proposed {
         lower: Number::new((target - margin).max(0.0)),
         upper: Number::new(target + margin),
-        basis: format!(
-            "{}, {} % and at least {} g",
-            FILLING_STUFFING.basis.words(),
-            FILLING_STUFFING.high,
-            FILLING_FLOOR.high
+        basis: say!(
+            PROPOSED,
+            basis = Word { key: basis.key(), en: basis.words() },
+            share = FILLING_STUFFING.high.to_string(),
+            least = FILLING_FLOOR.high.to_string()
         ),
     })
 }

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use crate::model::Variant;
 use crate::standards::thread::{TAIL_MM, WASTAGE_PERCENT};
-use crate::words::say;
+use crate::words::{Phrase, english, say};
 
 use super::figure::NOT_STATED;
 use super::input::{Bought, ByVariant, Ground};
@@ -28,7 +28,8 @@ pub struct Thread {
     /// By thread and colour.
     pub totals: Vec<ThreadTotal>,
     /// What is sewn without being counted, with the reason.
-    pub not_counted: BTreeMap<String, String>,
+    #[serde(serialize_with = "english")]
+    pub not_counted: BTreeMap<String, Phrase>,
 }
 
 /// The thread of one seam or other line of stitches, all its images in one product.

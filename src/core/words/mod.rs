@@ -18,7 +18,7 @@ pub mod sheet;
 
 pub use date::Date;
 pub use language::{LANGUAGES, Language, Languages};
-pub use phrase::{Phrase, Word, each_english, english, names, say, words};
+pub use phrase::{English, Phrase, Word, english, names, say, words};
 pub use printed::printed;
 
 /// The words that templates print by their keys.

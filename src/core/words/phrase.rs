@@ -247,20 +247,42 @@ impl Serialize for Phrase {
     }
 }
 
-/// Writes a text as its English, for files that hold no words.
-///
-/// # Errors
-/// What the writer refuses.
-pub fn english<S: Serializer>(phrase: &Option<Phrase>, out: S) -> Result<S::Ok, S::Error> {
-    phrase.as_ref().map(Phrase::english).serialize(out)
+/// What files that hold no words have of a text.
+pub trait English {
+    /// The same in English.
+    fn in_english(&self) -> impl Serialize;
 }
 
-/// Writes texts as their English, for files that hold no words.
+impl English for Phrase {
+    fn in_english(&self) -> impl Serialize {
+        self.english()
+    }
+}
+
+impl English for Option<Phrase> {
+    fn in_english(&self) -> impl Serialize {
+        self.as_ref().map(Phrase::english)
+    }
+}
+
+impl English for BTreeSet<Phrase> {
+    fn in_english(&self) -> impl Serialize {
+        self.iter().map(Phrase::english).collect::<Vec<_>>()
+    }
+}
+
+impl English for BTreeMap<String, Phrase> {
+    fn in_english(&self) -> impl Serialize {
+        self.iter().map(|(id, text)| (id.clone(), text.english())).collect::<BTreeMap<_, _>>()
+    }
+}
+
+/// Writes texts as their English.
 ///
 /// # Errors
 /// What the writer refuses.
-pub fn each_english<S: Serializer>(phrases: &BTreeSet<Phrase>, out: S) -> Result<S::Ok, S::Error> {
-    out.collect_seq(phrases.iter().map(Phrase::english))
+pub fn english<S: Serializer>(text: &impl English, out: S) -> Result<S::Ok, S::Error> {
+    text.in_english().serialize(out)
 }
 
 /// The first letter in upper case.

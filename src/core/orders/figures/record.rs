@@ -8,7 +8,7 @@ use crate::compute::input::{Bought, ByVariant};
 use crate::compute::{Figure, Number};
 use crate::orders::plan;
 use crate::units::Rational;
-use crate::words::{Phrase, each_english};
+use crate::words::{Phrase, english};
 
 /// One order in numbers.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -37,7 +37,7 @@ pub struct OrderFigures {
     /// Fabric to buy by article and colour; empty until it is planned.
     pub material: Vec<Chain>,
     /// Why something that is cut stands in no plan.
-    #[serde(serialize_with = "each_english")]
+    #[serde(serialize_with = "english")]
     pub missing: BTreeSet<Phrase>,
 }
 
@@ -119,7 +119,7 @@ pub struct FabricPlan {
     #[serde(skip)]
     pub roll: Option<i64>,
     /// What was taken for want of a statement.
-    #[serde(serialize_with = "each_english")]
+    #[serde(serialize_with = "english")]
     pub assumed: BTreeSet<Phrase>,
     /// The plan.
     pub plan: Figure<Planned>,
