@@ -39,7 +39,7 @@ const SPACED: &[(&str, &[&str])] = &[
     ("samples/figures/sample.rs", &["change in colour"]),
     ("units/fold.rs", &["per mille"]),
     ("units/tolerance.rs", &["±max({first}, {second})"]),
-    ("units/unit.rs", &["in lbf", "unit factors have denominators above zero"]),
+    ("units/unit.rs", &["unit factors have denominators above zero"]),
 ];
 
 /// Symbols of units, the same in every language.
