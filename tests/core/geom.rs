@@ -6,7 +6,7 @@ mod offset;
 mod outline;
 mod table;
 
-use backtack_core::geom::{self, Outline, Point, RunError, ShapeError, grid, shape};
+use backtack_core::geom::{self, Measure, Outline, Point, RunError, ShapeError, grid, shape};
 use std::f64::consts::PI;
 
 fn close(found: f64, expected: f64, relative: f64) {
@@ -116,7 +116,7 @@ fn gores_against_sphere_and_simpson() {
 
 #[test]
 fn shapes_refuse_what_cannot_be() {
-    assert!(matches!(shape::rectangle(0.0, 5.0), Err(ShapeError::NotPositive { what: "width", .. })));
+    assert!(matches!(shape::rectangle(0.0, 5.0), Err(ShapeError::NotPositive { what: Measure::Width, .. })));
     assert!(matches!(shape::circle(f64::NAN), Err(ShapeError::NotPositive { .. })));
     assert!(matches!(shape::circle(20_001.0), Err(ShapeError::TooLarge { .. })));
     assert!(matches!(shape::rounded_rectangle(10.0, 10.0, 5.1), Err(ShapeError::RadiusTooLarge { .. })));

@@ -13,6 +13,7 @@ use backtack_core::orders::figures::{
 use backtack_core::orders::plan::{Length, Mix};
 use backtack_core::read::{self, Loaded};
 use backtack_core::units::Rational;
+use backtack_core::words::Phrase;
 
 fn example(name: &str) -> Figures {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples").join(name);
@@ -101,7 +102,7 @@ impl Lays for Ruler {
         }
     }
 
-    fn length(&mut self, _: &Laid<'_>, mix: &Mix) -> Result<Length, String> {
+    fn length(&mut self, _: &Laid<'_>, mix: &Mix) -> Result<Length, Phrase> {
         match self.faults {
             true => Err("the outline of MAT is the factory's to say".into()),
             false => Ok(Length::AtLeast(self.lengths[mix.count() as usize - 1] / 2)),
@@ -172,7 +173,7 @@ fn the_chain_is_worked_out_by_hand() {
     assert!(plan.proved && plan.complete && plan.undivided.is_empty());
     // One size: the plain plan is the same.
     assert_eq!(plan.total, plan.plain);
-    assert_eq!(fabric.assumed.iter().map(String::as_str).collect::<Vec<_>>(), ["faults of felt is not stated: 0 %"]);
+    assert_eq!(fabric.assumed.iter().map(Phrase::english).collect::<Vec<_>>(), ["faults of felt is not stated: 0 %"]);
 }
 
 /// Bundles are numbered through; 54 of a, then 56 of b, the change in the second place of the second lay.

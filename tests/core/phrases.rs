@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use backtack_core::model::kind;
+use backtack_core::standards::stitch::{Class, STITCHES};
 use backtack_core::standards::{Basis, safety};
 use backtack_core::words::{LANGUAGES, names};
 
@@ -74,8 +75,12 @@ fn words() -> BTreeMap<String, String> {
     let texts = safety::CAUTIONS.iter().flat_map(|one| one.keys.into_iter().zip([one.title, one.text]));
     let cautions = texts.chain([(safety::DEFERRAL_KEY, safety::DEFERRAL)]);
     let cautions = cautions.map(|(key, text)| (key.to_string(), text.to_string())).collect::<Vec<_>>();
+    let classes = [Class::SingleChain, Class::Hand, Class::Lock, Class::MultiChain, Class::Overedge, Class::Cover];
+    let classes = classes.map(|class| (class.key().to_string(), class.name().to_string()));
+    let stitches = STITCHES.iter().map(|one| (one.key.to_string(), one.name.to_string())).chain(classes);
+    let stitches = stitches.collect::<Vec<_>>();
     let found = sources("").into_iter().flat_map(|(_, text)| declared(&text));
-    for (key, text) in found.chain(kinds).chain(bases).chain(cautions) {
+    for (key, text) in found.chain(kinds).chain(bases).chain(cautions).chain(stitches) {
         assert_eq!(all.insert(key.clone(), text), None, "{key} is the key of two words");
     }
     all

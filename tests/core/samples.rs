@@ -183,7 +183,7 @@ fn slips_are_asked_about_and_not_judged() {
     );
     let found = line(&one, "A", None);
     assert_eq!(verdicts(found), [Questioned, Questioned, Questioned, Below, Below]);
-    let asks: Vec<&str> = found.readings.iter().filter_map(|one| one.asks.as_deref()).collect();
+    let asks: Vec<String> = found.readings.iter().filter_map(|one| Some(one.asks.as_ref()?.english())).collect();
     assert!(asks[0].contains("20 cm") && asks[1].contains("7.9 in") && asks[2].contains("ten times"), "{asks:?}");
     assert_eq!(found.mean.unwrap().get(), 145.0, "of the two that were judged");
     let mass = line(&one, "M", None);
@@ -197,7 +197,7 @@ fn slips_are_asked_about_and_not_judged() {
 fn exchanged_rows_are_asked_about() {
     let one = sample("size = \"S\"\npieces = 2", "A = [\"101 mm\", \"104 mm\"]\nD = [\"198 mm\", \"\"]");
     assert_eq!(verdicts(line(&one, "A", None)), [Questioned, Questioned]);
-    assert!(line(&one, "A", None).readings[0].asks.as_ref().unwrap().contains("limits of D"));
+    assert!(line(&one, "A", None).readings[0].asks.as_ref().unwrap().english().contains("limits of D"));
     // One that would not fit the other row speaks against it.
     let one = sample("size = \"S\"\npieces = 2", "A = [\"101 mm\", \"130 mm\"]\nD = [\"198 mm\", \"\"]");
     assert_eq!(verdicts(line(&one, "A", None)), [Below, Below]);

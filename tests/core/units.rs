@@ -3,6 +3,7 @@
 use backtack_core::units::{
     Amount, Cause, Dimension, Limits, Quantity, QuantityError, QuantityErrorKind as Kind, Rational, Tolerance, Unit,
 };
+use backtack_core::words::Phrase;
 use proptest::prelude::*;
 
 const ANY: &[Dimension] = &[];
@@ -319,8 +320,9 @@ fn every_refusal_names_its_kind_its_place_and_the_cure() {
         if !kind(&error.kind) || found != *part || error.fix.as_deref() != *fix {
             wrong.push(format!("{text:?}: {error:?} at {found:?}"));
         }
-        assert!(!error.message.contains(char::is_control), "{text:?}: {}", error.message);
-        assert!(!error.message.is_empty() && !error.message.ends_with('.'), "{text}: {}", error.message);
+        let message = Phrase::from(&error.fault).english();
+        assert!(!message.contains(char::is_control), "{text:?}: {message}");
+        assert!(!message.is_empty() && !message.ends_with('.'), "{text}: {message}");
         if let Some(fix) = &error.fix {
             assert_eq!(Quantity::parse(fix, expected).unwrap().written(), *fix);
         }

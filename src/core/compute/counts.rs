@@ -6,9 +6,11 @@ use serde::Serialize;
 
 use crate::geom::Outline;
 use crate::model::{Cut, Piece, assembly};
+use crate::words::say;
 
 use super::Figure;
 use super::input::{Bought, Ground};
+use super::reason::COUNT_OF;
 
 /// How much of what is made. One product is the same in every size; colourways may differ in material only.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -169,7 +171,7 @@ fn cut_counts(ground: &Ground<'_>) -> Vec<CutCount> {
 pub(crate) fn each(piece: &str, id: &str, cut: &Cut) -> Figure<u64> {
     match &cut.count {
         None => Figure::Known(1),
-        count => Figure::stated(count.as_ref(), format!("the count of {piece} {id}")).map(u64::from),
+        count => Figure::stated(count.as_ref(), say!(COUNT_OF, piece, cut = id)).map(u64::from),
     }
 }
 

@@ -6,8 +6,10 @@ use crate::geom::{Corner, Worked};
 use crate::model::Cut;
 use crate::model::assembly::Origin;
 use crate::model::assembly::{EdgeAllowance, PieceEdges};
+use crate::words::say;
 
 use super::number::small;
+use super::reason::ALLOWANCE_OF;
 use super::{Figure, Number};
 
 /// The allowance of one run of an outline.
@@ -46,7 +48,7 @@ pub(super) fn allowance(edge: Option<&EdgeAllowance>, piece: &str, cut: &str) ->
         Some(EdgeAllowance { origin: Origin::Bare, .. }) => Figure::Known(0.0),
         _ => {
             let stated = edge.and_then(|edge| edge.stated.as_ref());
-            Figure::stated(stated, format!("the allowance of {piece} {cut}")).map(|width| small(&width))
+            Figure::stated(stated, say!(ALLOWANCE_OF, piece, cut)).map(|width| small(&width))
         }
     }
 }

@@ -5,10 +5,16 @@ use serde::Serialize;
 use crate::model::{Stuffing, Variant};
 use crate::standards::common::{FILLING_FLOOR, FILLING_STUFFING};
 use crate::units::Quantity;
+use crate::words::{Phrase, Word, english, say, words};
 
 use super::input::{Bought, ByVariant, Ground};
 use super::number::{exact, small};
+use super::reason::{CHECK_OF, FILLING_MASS_OF, FILLING_OF, NO_TOLERANCE};
 use super::{Figure, Number};
+
+words! {
+    PROPOSED "filling.proposed" = "{basis}, {share} % and at least {least} g";
+}
 
 /// The filling of one product.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -64,7 +70,8 @@ pub struct Proposed {
     /// Upper limit, g.
     pub upper: Number,
     /// What they follow.
-    pub basis: String,
+    #[serde(serialize_with = "english")]
+    pub basis: Phrase,
 }
 
 pub(super) fn filling(ground: &Ground<'_>) -> ByVariant<Filling> {
@@ -78,10 +85,10 @@ pub(super) fn filling(ground: &Ground<'_>) -> ByVariant<Filling> {
 
 impl Limited {
     /// Target and limits of a stated quantity; limits are not known where no tolerance is stated.
-    pub(super) fn of(quantity: &Figure<Quantity>, what: &str) -> Limited {
+    pub(super) fn of(quantity: &Figure<Quantity>, what: impl Into<Phrase>) -> Limited {
         let limits = quantity.as_ref().then(|quantity| match quantity.limits() {
             Some(limits) => Figure::Known((limits, quantity.dimension())),
-            None => Figure::not_yet(format!("no tolerance is stated for {what}")),
+            None => Figure::not_yet(say!(NO_TOLERANCE, what)),
         });
         Limited {
             target: quantity.as_ref().then(|quantity| exact(quantity.si(), quantity.dimension())),
@@ -110,16 +117,16 @@ fn stuffing_line(ground: &Ground<'_>, id: &str, stuffing: &Stuffing, variant: Va
     let title = stuffing.entry.title();
     let part = stuffing.part.as_ref().map(|part| part.value.clone());
     let uses = part.as_ref().and_then(|part| ground.model.parts.get(part)).map_or(1, |part| part.uses.len() as u64);
-    let mass = Figure::of(stuffing.mass.as_ref(), variant, format!("the filling mass of {title}"));
-    let each = Limited::of(&mass, &format!("the filling of {title}"));
+    let mass = Figure::of(stuffing.mass.as_ref(), variant, say!(FILLING_MASS_OF, title));
+    let each = Limited::of(&mass, say!(FILLING_OF, title));
     let material = stuffing.filling.as_ref().map(|material| material.value.as_str());
     StuffingLine {
         stuffing: id.to_string(),
         uses,
-        bought: ground.bought(material, variant.colourway, &format!("the filling of {title}")),
+        bought: ground.bought(material, variant.colourway, say!(FILLING_OF, title)),
         all: each.times(uses),
         proposed: proposed(&mass),
-        check: Figure::stated(stuffing.check.as_ref(), format!("how the filling of {title} is checked")),
+        check: Figure::stated(stuffing.check.as_ref(), say!(CHECK_OF, title)),
         part,
         each,
     }
@@ -133,14 +140,15 @@ fn proposed(mass: &Figure<Quantity>) -> Option<Proposed> {
     }
     let target = small(quantity);
     let margin = (target * FILLING_STUFFING.high / 100.0).max(FILLING_FLOOR.high);
+    let basis = FILLING_STUFFING.basis;
     Some(Proposed {
         lower: Number::new((target - margin).max(0.0)),
         upper: Number::new(target + margin),
-        basis: format!(
-            "{}, {} % and at least {} g",
-            FILLING_STUFFING.basis.words(),
-            FILLING_STUFFING.high,
-            FILLING_FLOOR.high
+        basis: say!(
+            PROPOSED,
+            basis = Word { key: basis.key(), en: basis.words() },
+            share = FILLING_STUFFING.high.to_string(),
+            least = FILLING_FLOOR.high.to_string()
         ),
     })
 }

@@ -5,9 +5,12 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use crate::model::{Article, Assembly, Model, Variant};
+use crate::words::{Phrase, say};
 
 use super::Figure;
+use super::figure::NOT_STATED;
 use super::lines::Drawn;
+use super::reason::NO_ARTICLE_IN_COLOURWAY;
 
 /// What every family of numbers is computed from.
 #[derive(Clone, Copy)]
@@ -51,14 +54,14 @@ impl<'a> Ground<'a> {
     }
 
     /// What a role or article is in a colourway.
-    pub fn bought(&self, material: Option<&'a str>, colourway: &str, what: &str) -> Figure<Bought> {
-        let Some(material) = material else { return Figure::not_yet(format!("{what} is not stated")) };
+    pub fn bought(&self, material: Option<&'a str>, colourway: &str, what: impl Into<Phrase>) -> Figure<Bought> {
+        let Some(material) = material else { return Figure::not_yet(say!(NOT_STATED, what)) };
         match self.model.resolve(material, colourway) {
             Some((article, colour)) => Figure::Known(Bought {
                 article: article.entry.id.value.clone(),
                 colour: colour.map(ToString::to_string),
             }),
-            None => Figure::not_yet(format!("{material} is no article in colourway {colourway}")),
+            None => Figure::not_yet(say!(NO_ARTICLE_IN_COLOURWAY, material, colourway)),
         }
     }
 

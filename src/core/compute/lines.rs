@@ -6,15 +6,25 @@ use std::panic::resume_unwind;
 
 use crate::geom::offset::{TIP, inset, outset};
 use crate::geom::{Corner, Corners, CutLine, OffsetError, Outline, Point, length};
-use crate::model::assembly::{Gap, PieceEdges, Scale, Unsewn, sew_inside, sewn_cut};
+use crate::model::assembly::{Gap, PieceEdges, Scale, Unsewn, sew_inside, sewn_cut, shape};
 use crate::model::{Assembly, Cut, Model, Piece, Side, Variant};
 use crate::source::Span;
+use crate::words::{Phrase, say, words};
 
 use super::Figure;
 use super::contour::Shape;
 use super::dart;
 use super::notch::{self, Astray, NotchMark};
 use super::number::small;
+
+words! {
+    PARTS_LEFT "line.parts-left" = "{count} separate parts are left {width} mm inside the sew line";
+    NOTHING_LEFT "line.nothing-left" = "nothing is left {width} mm inside the sew line";
+}
+use super::reason::{
+    DRAWING_UNREAD, INSIDE_OF, NO_CUT, NO_OUTLINE, NO_OUTLINE_IN_SIZE, NO_PIECE, NO_SUCH_CUT, NOT_OFFSET, OTHER_POINTS,
+    OUTLINE_UNMADE, PATTERN_BY_FACTORY,
+};
 
 /// Inside the sew line there is no corner to fold or to step.
 const INSIDE: Corner = Corner::Mitre { limit: TIP };
@@ -48,7 +58,7 @@ pub struct Refused {
     /// The size.
     pub size: String,
     /// Why not.
-    pub message: String,
+    pub message: Phrase,
     /// The allowance to change.
     pub span: Span,
     /// Whether an edge vanished.
@@ -111,7 +121,7 @@ impl Drawn {
     pub fn sew(&self, piece: &str, size: &str) -> Figure<&Outline> {
         match self.get(piece, size) {
             Some(lines) => lines.sew.as_ref(),
-            None => Figure::not_yet(format!("there is no piece {piece}")),
+            None => Figure::not_yet(say!(NO_PIECE, piece)),
         }
     }
 
@@ -119,20 +129,20 @@ impl Drawn {
     pub fn cut(&self, piece: &str, size: &str, cut: &str) -> Figure<&Shape> {
         match self.get(piece, size).and_then(|lines| lines.cuts.get(cut)) {
             Some(shape) => shape.as_ref(),
-            None => Figure::not_yet(format!("{piece} has no cut {cut}")),
+            None => Figure::not_yet(say!(NO_SUCH_CUT, piece, cut)),
         }
     }
 }
 
 /// A line that could not be made.
 struct Failed {
-    message: String,
+    message: Phrase,
     vanished: bool,
 }
 
 impl Failed {
-    fn because(message: impl ToString) -> Failed {
-        Failed { message: message.to_string(), vanished: false }
+    fn because(message: Phrase) -> Failed {
+        Failed { message, vanished: false }
     }
 }
 
@@ -140,14 +150,14 @@ impl From<Unsewn> for Failed {
     fn from(error: Unsewn) -> Failed {
         match error {
             Unsewn::Offset(error) => error.into(),
-            Unsewn::Shape(error) => Failed::because(error),
+            Unsewn::Shape(error) => Failed::because(shape::shape(&error)),
         }
     }
 }
 
 impl From<OffsetError> for Failed {
     fn from(error: OffsetError) -> Failed {
-        Failed { vanished: matches!(error, OffsetError::Vanished { .. }), ..Failed::because(error) }
+        Failed { vanished: matches!(error, OffsetError::Vanished { .. }), ..Failed::because(shape::offset(&error)) }
     }
 }
 
@@ -203,7 +213,7 @@ impl<'a> Maker<'a> {
 
     fn runs(&self, sew: &Outline) -> Figure<Vec<f64>> {
         if self.usual != Some(&sew.names()) {
-            return Figure::not_yet(format!("the outline of {} in size {} has other points", self.name(), self.size));
+            return Figure::not_yet(say!(OTHER_POINTS, piece = self.name(), size = self.size));
         }
         Figure::Known(sew.runs().iter().map(|run| length(&run.path())).collect())
     }
@@ -211,7 +221,7 @@ impl<'a> Maker<'a> {
     fn widths(&self, sew: &Outline) -> Figure<Vec<f64>> {
         match sewn_cut(self.piece) {
             Some(cut) => self.allowances(sew, &cut.entry.id.value),
-            None => Figure::not_yet(format!("{} has no cut", self.name())),
+            None => Figure::not_yet(say!(NO_CUT, piece = self.name())),
         }
     }
 
@@ -232,21 +242,20 @@ impl<'a> Maker<'a> {
     }
 
     fn gap(&self, gap: &Gap) -> Figure<Outline> {
-        let name = self.name();
+        let piece = self.name();
         Figure::not_yet(match gap {
             Gap::Withheld => return Figure::Withheld,
-            Gap::Missing => format!("{name} has no outline"),
-            Gap::ByFactory => format!("the pattern of {name} is the factory's to make"),
-            Gap::NoSize => format!("{name} has no outline in size {}", self.size),
-            Gap::Unread => format!("the drawing of {name} cannot be read"),
-            Gap::Defect { .. } => format!("the outline of {name} cannot be made"),
+            Gap::Missing => say!(NO_OUTLINE, piece),
+            Gap::ByFactory => say!(PATTERN_BY_FACTORY, piece),
+            Gap::NoSize => say!(NO_OUTLINE_IN_SIZE, piece, size = self.size),
+            Gap::Unread => say!(DRAWING_UNREAD, piece),
+            Gap::Defect { .. } => say!(OUTLINE_UNMADE, piece),
         })
     }
 
     /// The sew line inside a drawn cut line.
     fn inside(&mut self, cut_line: &Outline) -> Figure<Outline> {
-        let name = self.name();
-        let Some(cut) = sewn_cut(self.piece) else { return Figure::not_yet(format!("{name} has no cut")) };
+        let Some(cut) = sewn_cut(self.piece) else { return Figure::not_yet(say!(NO_CUT, piece = self.name())) };
         let id = cut.entry.id.value.as_str();
         self.allowances(cut_line, id).then(|widths| match widths.iter().all(|width| *width == 0.0) {
             true => Figure::Known(cut_line.clone()),
@@ -256,8 +265,8 @@ impl<'a> Maker<'a> {
 
     fn cut(&mut self, sew: &Outline, id: &str, cut: &Cut) -> Figure<Shape> {
         if let Some(inside) = &cut.inside {
-            let what = format!("how far inside {} {id} is cut", self.name());
-            let width = Figure::of(Some(inside), self.variant(), &what);
+            let what = say!(INSIDE_OF, piece = self.name(), cut = id);
+            let width = Figure::of(Some(inside), self.variant(), what);
             return width
                 .then(|width| self.made(id, cut, inside_of(sew, small(&width))).map(|line| Shape::offset(&line)));
         }
@@ -283,7 +292,7 @@ impl<'a> Maker<'a> {
                 let (piece, size) = (self.name().to_string(), self.size.to_string());
                 let Failed { message, vanished } = error;
                 self.refused.push(Refused { piece, cut: id.to_string(), size, message, span, vanished });
-                Figure::not_yet(format!("{} of {} cannot be offset", id, self.name()))
+                Figure::not_yet(say!(NOT_OFFSET, cut = id, piece = self.name()))
             },
             Figure::Known,
         )
@@ -312,13 +321,8 @@ fn inside_of(sew: &Outline, width: f64) -> Result<CutLine, Failed> {
     let bare = Outline { points: Vec::new(), ..sew.clone() };
     match inset(&bare, &[width], INSIDE) {
         Ok(line) if line.contours.len() == 1 => Ok(line),
-        Ok(line) => Err(Failed::because(format!(
-            "{} separate parts are left {width} mm inside the sew line",
-            line.contours.len()
-        ))),
-        Err(OffsetError::Vanished { .. }) => {
-            Err(Failed::because(format!("nothing is left {width} mm inside the sew line")))
-        }
+        Ok(line) => Err(Failed::because(say!(PARTS_LEFT, count = line.contours.len(), width = width.to_string()))),
+        Err(OffsetError::Vanished { .. }) => Err(Failed::because(say!(NOTHING_LEFT, width = width.to_string()))),
         Err(other) => Err(other.into()),
     }
 }

@@ -5,12 +5,14 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use crate::model::{ArticleKind, Variant};
+use crate::words::{Phrase, say};
 
 use super::counts::CutCount;
 use super::filling::{Filling, Limited};
 use super::input::{Bought, ByVariant, Ground};
 use super::need::{of_all, taken};
 use super::number::property;
+use super::reason::{IT, THE_PROPERTY_OF, no_article};
 use super::shapes::PieceSize;
 use super::thread::Thread;
 use super::trims::{TrimLine, TrimUnit};
@@ -102,10 +104,10 @@ fn name(line: &MassLine) -> String {
 fn limited(ground: &Ground<'_>, bought: &Figure<Bought>, key: &str, variant: Variant<'_>) -> Limited {
     let value = bought.as_ref().then(|bought| match ground.article(bought) {
         Some(article) => property(article, key, variant),
-        None => Figure::not_yet(format!("there is no article {}", bought.article)),
+        None => Figure::not_yet(no_article(&bought.article)),
     });
-    let name = bought.known().map_or("it", |bought| &bought.article);
-    Limited::of(&value, &format!("the {key} of {name}"))
+    let title = bought.known().map_or(IT.into(), |bought| Phrase::from(&bought.article));
+    Limited::of(&value, say!(THE_PROPERTY_OF, key, title))
 }
 
 /// Each limit multiplied by an amount that has none.

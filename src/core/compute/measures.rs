@@ -1,13 +1,16 @@
 //! Figures of points of measure, and their line in a table of tolerances.
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 
 use crate::model::{PointOfMeasure, Variant};
 use crate::units::{Cause, Quantity, Rational, Unit};
+use crate::words::{Phrase, say};
 
 use super::input::Ground;
+use super::reason::{DIGITS, DIGITS_OF, LIMITS_CROSS, NO_TOLERANCE, STATE_OF, STEP_OF, TARGET_OF, UNUSABLE_STEP};
 use super::{Figure, Number};
-use std::collections::BTreeMap;
 
 /// One point of measure.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -68,7 +71,7 @@ fn measure_line(ground: &Ground<'_>, measure: &PointOfMeasure) -> MeasureLine {
     }
     let flag = |flag: &Option<crate::source::Spanned<bool>>| flag.as_ref().is_some_and(|flag| flag.value);
     MeasureLine {
-        state: Figure::stated(measure.state.as_ref(), format!("the state in which {title} is measured")),
+        state: Figure::stated(measure.state.as_ref(), say!(STATE_OF, title)),
         critical: flag(&measure.critical),
         reference: flag(&measure.reference),
         sizes,
@@ -77,8 +80,8 @@ fn measure_line(ground: &Ground<'_>, measure: &PointOfMeasure) -> MeasureLine {
 
 fn measure_size(measure: &PointOfMeasure, variant: Variant<'_>) -> MeasureSize {
     let title = measure.entry.title();
-    let target = Figure::of(measure.target.as_ref(), variant, format!("the target of {title}"));
-    let step = Figure::stated(measure.read_to.as_ref(), format!("the step of {title}"));
+    let target = Figure::of(measure.target.as_ref(), variant, say!(TARGET_OF, title));
+    let step = Figure::stated(measure.read_to.as_ref(), say!(STEP_OF, title));
     table_line(&target, &step, title)
 }
 
@@ -121,16 +124,16 @@ pub(super) fn table_line(target: &Figure<Quantity>, step: &Figure<Quantity>, tit
 fn in_unit(si: Rational, unit: Unit) -> Figure<Number> {
     match si.checked_div(unit.si_factor()) {
         Some(value) => Figure::Known(Number::exact(value)),
-        None => Figure::not_yet("it has more digits than can be held"),
+        None => Figure::not_yet(DIGITS),
     }
 }
 
-fn reason(cause: Cause, title: &str) -> String {
+fn reason(cause: Cause, title: &str) -> Phrase {
     match cause {
-        Cause::NoTolerance => format!("no tolerance is stated for {title}"),
-        Cause::Crossed => format!("no readable value of {title} lies inside its tolerance"),
-        Cause::UnusableStep => format!("the step of {title} cannot be used"),
-        Cause::TooLarge => format!("{title} has more digits than can be held"),
+        Cause::NoTolerance => say!(NO_TOLERANCE, what = title),
+        Cause::Crossed => say!(LIMITS_CROSS, title),
+        Cause::UnusableStep => say!(UNUSABLE_STEP, title),
+        Cause::TooLarge => say!(DIGITS_OF, title),
     }
 }
 

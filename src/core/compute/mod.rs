@@ -21,6 +21,7 @@ mod need;
 mod notch;
 pub(crate) mod number;
 mod ratio;
+pub(crate) mod reason;
 pub(crate) mod record;
 pub(crate) mod rules;
 mod seams;

@@ -4,14 +4,16 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
+use crate::cutting::figures::Lays;
 use crate::model::Variant;
+use crate::words::say;
 
 use super::counts::CutCount;
 use super::input::{Bought, ByVariant, Ground};
 use super::number::{number, property};
+use super::reason::{MATERIAL_OF, NO_SUCH_CUT, no_article};
 use super::shapes::PieceSize;
 use super::{Figure, Number};
-use crate::cutting::figures::Lays;
 
 /// The need of one fabric for one product.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -62,11 +64,11 @@ pub(super) fn taken<'a>(
 ) -> Vec<Taken<'a>> {
     let each = |count: &'a CutCount| {
         let figures = pieces.get(&count.piece).and_then(|sizes| sizes.get(variant.size)?.cuts.get(&count.cut));
-        let unknown = || Figure::not_yet(format!("{} has no cut {}", count.piece, count.cut));
-        let what = format!("the material of {} {}", count.piece, count.cut);
+        let unknown = || Figure::not_yet(say!(NO_SUCH_CUT, piece = &count.piece, cut = &count.cut));
+        let what = say!(MATERIAL_OF, of = format!("{} {}", count.piece, count.cut));
         Taken {
             count,
-            bought: ground.bought(count.material.as_deref(), variant.colourway, &what),
+            bought: ground.bought(count.material.as_deref(), variant.colourway, what),
             material_area: figures.map_or_else(unknown, |cut| cut.material_area.clone()),
             area: figures.map_or_else(unknown, |cut| cut.line.as_ref().map(|line| line.area)),
         }
@@ -100,7 +102,7 @@ pub(super) fn fabric(
 fn need(ground: &Ground<'_>, bought: &Bought, all: &[&Taken<'_>], variant: Variant<'_>, lays: &Lays) -> FabricNeed {
     let property = |key: &str| match ground.article(bought) {
         Some(article) => number(property(article, key, variant)),
-        None => Figure::not_yet(format!("there is no article {}", bought.article)),
+        None => Figure::not_yet(no_article(&bought.article)),
     };
     let area = Figure::sum(all.iter().map(|one| of_all(&one.material_area, &one.count.total)));
     let (cuttable_width, share, width) = (property("cuttable-width"), property("efficiency"), property("width"));

@@ -4,10 +4,18 @@ use crate::geom::{Outline, Path, Point, flatten};
 use crate::model::{Notch, NotchPlace, NotchStyle, Piece, Variant};
 use crate::source::Span;
 use crate::units::Dimension;
+use crate::words::{Phrase, say, words};
 
 use super::Figure;
 use super::contour::Shape;
 use super::number::small;
+use super::reason::NOTCH_DEPTH;
+
+words! {
+    OUTSIDE "notch.outside" = "a notch {asked} mm along {edge} lies outside it: it is {length} mm long";
+    ON_DART "notch.on-dart" = "the notch on {edge} lies inside the cut line: the dart is marked, not cut";
+    AT_DART "notch.at-dart" = "the notch at {point} lies inside the cut line: the dart is marked, not cut";
+}
 
 /// How deep a notch is cut where nothing is said, mm (*common practice*).
 pub const DEPTH: f64 = 3.0;
@@ -50,7 +58,7 @@ pub struct Astray {
     /// The size.
     pub size: String,
     /// Why not.
-    pub message: String,
+    pub message: Phrase,
     /// Where it is written; the piece, if it is drawn.
     pub span: Span,
     /// Its name in the drawing, if it is drawn.
@@ -78,7 +86,7 @@ pub(super) fn marks(
     let depth = match (&piece.notches.depth, style) {
         (_, NotchStyle::None) => Figure::Known(0.0),
         (None, _) => Figure::Known(DEPTH),
-        (depth, _) => Figure::of(depth.as_ref(), variant, "the depth of notches").map(|depth| small(&depth)),
+        (depth, _) => Figure::of(depth.as_ref(), variant, NOTCH_DEPTH).map(|depth| small(&depth)),
     };
     depth.map(|depth| {
         let written = piece.notches.list.iter().map(|notch| (places(edge, notch), notch.span, None));
@@ -104,7 +112,7 @@ pub(super) fn marks(
 }
 
 /// A notch drawn at a place of the outline; at a named point, the notch of that point.
-fn drawn(edge: &Edge<'_>, id: &str, at: Point) -> Result<Vec<Placed>, Option<String>> {
+fn drawn(edge: &Edge<'_>, id: &str, at: Point) -> Result<Vec<Placed>, Option<Phrase>> {
     if let Some(point) = edge.sew.point_near(at) {
         return at_point(edge, &point.id);
     }
@@ -133,7 +141,7 @@ impl Placed {
     }
 }
 
-fn places(edge: &Edge<'_>, notch: &Notch) -> Result<Vec<Placed>, Option<String>> {
+fn places(edge: &Edge<'_>, notch: &Notch) -> Result<Vec<Placed>, Option<Phrase>> {
     match &notch.place {
         NotchPlace::Point(point) => at_point(edge, point.on(edge.sew).ok_or(None)?),
         NotchPlace::Along { edge: along, at } => {
@@ -145,8 +153,11 @@ fn places(edge: &Edge<'_>, notch: &Notch) -> Result<Vec<Placed>, Option<String>>
                 _ => small(at),
             };
             if !(0.0..=whole).contains(&asked) {
-                return Err(Some(format!(
-                    "a notch {asked:.1} mm along {name} lies outside it: it is {whole:.1} mm long"
+                return Err(Some(say!(
+                    OUTSIDE,
+                    asked = format!("{asked:.1}"),
+                    edge = name,
+                    length = format!("{whole:.1}")
                 )));
             }
             let along = if run.forward { asked } else { whole - asked };
@@ -156,17 +167,16 @@ fn places(edge: &Edge<'_>, notch: &Notch) -> Result<Vec<Placed>, Option<String>>
 }
 
 /// On the normal of the sew line.
-fn along_run(edge: &Edge<'_>, run: usize, along: f64, name: &str) -> Result<Placed, Option<String>> {
+fn along_run(edge: &Edge<'_>, run: usize, along: f64, name: &str) -> Result<Placed, Option<Phrase>> {
     let (sew, outward) = edge.sew.along_run(run, along).ok_or(None)?;
     let reach = reach(edge.cut, sew, outward).filter(|_| on_line(edge.bridged, sew));
-    let reach = reach
-        .ok_or_else(|| Some(format!("the notch on {name} lies inside the cut line: the dart is marked, not cut")))?;
+    let reach = reach.ok_or_else(|| Some(say!(ON_DART, edge = name)))?;
     Ok(Placed { at: (run, along), sew, outward, reach, corner: false })
 }
 
 /// At a corner on both edges run on, elsewhere on the normal.
-fn at_point(edge: &Edge<'_>, id: &str) -> Result<Vec<Placed>, Option<String>> {
-    let inside = || Some(format!("the notch at {id} lies inside the cut line: the dart is marked, not cut"));
+fn at_point(edge: &Edge<'_>, id: &str) -> Result<Vec<Placed>, Option<Phrase>> {
+    let inside = || Some(say!(AT_DART, point = id));
     let line = edge.bridged;
     let sew = line.point(id).ok_or_else(inside)?;
     let index = edge.sew.points.iter().position(|point| point.id == id).ok_or(None)?;

@@ -2,12 +2,14 @@
 
 use crate::model::{Article, Variant};
 use crate::units::{Dimension, Quantity, Rational};
+use crate::words::say;
 
+use super::reason::PROPERTY_OF;
 use super::{Figure, Number};
 
 /// A property of an article for one product, as written.
 pub(crate) fn property(article: &Article, key: &str, variant: Variant<'_>) -> Figure<Quantity> {
-    Figure::of(article.quantity(key), variant, format!("{key} of {}", article.entry.title()))
+    Figure::of(article.quantity(key), variant, say!(PROPERTY_OF, key, title = article.entry.title()))
 }
 
 /// From the unit a dimension is held in to millimetres and grams: kg/m² become g/mm², kg/m are g/mm.

@@ -3,8 +3,17 @@
 use serde::Serialize;
 
 use crate::standards::thread::{RATIO_DENSITY_PER_CM, geometry, ratio as guide};
+use crate::words::{Phrase, english, say, words};
 
+use super::reason::NO_RATIO;
 use super::{Figure, Number};
+
+words! {
+    NO_GEOMETRY "ratio.no-geometry" = "no geometry of {stitch} is published";
+    THICK_AT "ratio.thick-at" = "{thickness} mm thick at {density} stitches per cm";
+    NOT_SHOWN "ratio.not-shown" = "the thickness is not shown";
+    LEAST "ratio.least" = "for thin fabric at {density} stitches per cm, the least; {why}";
+}
 
 /// Thread length over seam length of one line of stitches.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -15,7 +24,8 @@ pub struct Ratio {
     /// What it follows.
     pub basis: RatioBasis,
     /// The conditions it holds under, or why it is only the guide's.
-    pub note: String,
+    #[serde(serialize_with = "english")]
+    pub note: Phrase,
 }
 
 /// What a thread ratio follows.
@@ -37,7 +47,7 @@ pub(super) fn ratio(
     bight: &Figure<Number>,
 ) -> Figure<Ratio> {
     let Some(formula) = geometry(stitch) else {
-        return guided(stitch, &format!("no geometry of {stitch} is published"));
+        return guided(stitch, say!(NO_GEOMETRY, stitch));
     };
     let bight = if formula.has_bight() { bight.clone() } else { Figure::Known(Number::default()) };
     let known = thickness.clone().with(density.clone(), |t, s| (t, s)).with(bight, |(t, s), w| (t, s, w));
@@ -45,26 +55,26 @@ pub(super) fn ratio(
         Figure::Known((t, s, w)) => Figure::number(formula.ratio(t.raw(), w.raw(), s.raw())).map(|value| Ratio {
             value,
             basis: RatioBasis::Geometry,
-            note: format!("{} mm thick at {} stitches per cm", short(t), short(Number::new(s.raw() * 10.0))),
+            note: say!(THICK_AT, thickness = short(t), density = short(Number::new(s.raw() * 10.0))),
         }),
         // A guide's ratio would give a withheld thickness no protection, but says nothing of it either.
-        Figure::Withheld => guided(stitch, "the thickness is not shown"),
-        Figure::NotYet { why } => guided(stitch, &crate::words::Phrase::row(&why, "; ").english()),
+        Figure::Withheld => guided(stitch, NOT_SHOWN.into()),
+        Figure::NotYet { why } => guided(stitch, Phrase::row(&why, "; ")),
     }
 }
 
-fn guided(stitch: &str, why: &str) -> Figure<Ratio> {
+fn guided(stitch: &str, why: Phrase) -> Figure<Ratio> {
     match guide(stitch) {
         Some(row) => Figure::Known(Ratio {
             value: Number::new(row.ratio),
             basis: RatioBasis::Guide,
-            note: format!("for thin fabric at {RATIO_DENSITY_PER_CM} stitches per cm, the least; {why}"),
+            note: say!(LEAST, density = RATIO_DENSITY_PER_CM.to_string(), why),
         }),
-        None => Figure::not_yet(format!("no thread ratio is published for stitch type {stitch}")),
+        None => Figure::not_yet(say!(NO_RATIO, stitch)),
     }
 }
 
 /// At most three decimals, for a remark.
-fn short(number: Number) -> f64 {
-    (number.raw() * 1e3).round() / 1e3
+fn short(number: Number) -> String {
+    ((number.raw() * 1e3).round() / 1e3).to_string()
 }

@@ -6,8 +6,10 @@ use serde::Serialize;
 
 use crate::model::assembly::{self, Caught};
 use crate::model::{Joint, JointKind, Layer, SeamSide};
+use crate::words::say;
 
 use super::input::Ground;
+use super::reason::{EASE_OF, EDGES_UNKNOWN, NO_EDGE, NO_PIECE, NO_SUCH_PIECE, RATIO_OF};
 use super::{Figure, Number};
 
 /// One seam or opening.
@@ -102,17 +104,17 @@ pub(super) fn side_length(ground: &Ground<'_>, side: &assembly::Side, size: &str
 /// Length of one run on the sew line of a size, mm.
 pub(super) fn run_length(ground: &Ground<'_>, run: &assembly::Run, size: &str) -> Figure<Number> {
     let Some(instance) = ground.assembly.instances.get(run.instance) else {
-        return Figure::not_yet("a seam names a piece that is not there");
+        return Figure::not_yet(NO_SUCH_PIECE);
     };
     let Some(lines) = ground.drawn.get(&instance.piece, size) else {
-        return Figure::not_yet(format!("there is no piece {}", instance.piece));
+        return Figure::not_yet(say!(NO_PIECE, piece = &instance.piece));
     };
-    let missing = || Figure::not_yet(format!("{} has no such edge", instance.piece));
+    let missing = || Figure::not_yet(say!(NO_EDGE, piece = &instance.piece));
     lines.runs.as_ref().then(|runs| runs.get(run.run).map_or_else(missing, |length| Figure::number(*length)))
 }
 
 fn seam_size(ground: &Ground<'_>, joint: &Joint, images: &[&assembly::Resolved], size: &str) -> SeamSize {
-    let unknown = || Figure::not_yet(format!("the edges of {} are not known", joint.entry.title()));
+    let unknown = || Figure::not_yet(say!(EDGES_UNKNOWN, title = joint.entry.title()));
     let first = images.first();
     let a = first.map_or_else(unknown, |one| side_length(ground, &one.a, size));
     let b = first.map_or_else(unknown, |one| side_length(ground, &one.b, size));
@@ -165,11 +167,11 @@ fn fullness(joint: &Joint, a: &Figure<Number>, b: &Figure<Number>) -> Figure<Num
 fn allowed(joint: &Joint) -> Option<Figure<Number>> {
     let title = joint.entry.title();
     if let Some(ease) = &joint.ease {
-        let amount = Figure::stated(Some(&ease.amount), format!("the ease of {title}"));
+        let amount = Figure::stated(Some(&ease.amount), say!(EASE_OF, title));
         return Some(amount.map(|amount| Number::new(amount.si_f64() * 100.0)));
     }
     let ratio = joint.gather.as_ref().or(joint.stretch.as_ref())?;
-    let amount = Figure::stated(Some(&ratio.amount), format!("the ratio of {title}"));
+    let amount = Figure::stated(Some(&ratio.amount), say!(RATIO_OF, title));
     Some(amount.map(|amount| Number::new((amount.si_f64() - 1.0) * 100.0)))
 }
 

@@ -6,12 +6,14 @@ use serde::Serialize;
 
 use crate::geom::{Outline, length};
 use crate::model::{Cut, Variant};
+use crate::words::{Word, say};
 
 use super::contour::Shape;
 use super::edges::{self, CornerFigures, EdgeFigures};
 use super::input::Ground;
 use super::lines::Lines;
 use super::number::number;
+use super::reason::{BLOCK_HEIGHT_OF, BLOCK_WIDTH_OF};
 use super::{Figure, Number};
 
 /// One piece in one size.
@@ -125,8 +127,8 @@ fn cut_figures(lines: Option<&Lines>, shape: Figure<&Shape>, cut: &Cut, size: &s
     });
     let variant = Variant { size, colourway: "" };
     let block = cut.block.as_ref().map(|(width, height)| {
-        let side = |value, what: &str| number(Figure::of(Some(value), variant, format!("{what} of {piece}")));
-        (side(width, "the block width"), side(height, "the block height"))
+        let side = |value, what: Word| number(Figure::of(Some(value), variant, say!(what, piece)));
+        (side(width, BLOCK_WIDTH_OF), side(height, BLOCK_HEIGHT_OF))
     });
     let material_area = match &block {
         Some((width, height)) => width.clone().by(height.clone()),

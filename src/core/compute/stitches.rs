@@ -8,11 +8,22 @@ use crate::model::{EdgeFinishKind, Joint, JointKind, Layer, Stated, StitchUse, T
 use crate::source::Spanned;
 use crate::standards::stitch::{Class, class_of};
 use crate::units::Quantity;
+use crate::words::{Phrase, say, words};
 
 use super::input::Ground;
 use super::number::{number, property};
+use super::reason::{LINE_UNKNOWN, MATERIAL_OF, NO_SUCH_PIECE, TRIM_OF, TURNS_UNKNOWN, no_article};
 use super::seams::{run_length, side_length};
 use super::{Figure, Number};
+
+words! {
+    BY_HAND "not-counted.by-hand" = "sewn by hand: no ratio is published for it";
+    NO_EDGES "not-counted.no-edges" = "its edges are not known";
+    NO_EDGE_KNOWN "not-counted.no-edge" = "its edge is not known";
+    CLOSED_BY_HAND "not-counted.closed-by-hand" = "closed by hand: no ratio is published for it";
+    CLOSED_BY "not-counted.closed-by" = "closed by {word}: no ratio is published for it";
+    CLOSING_UNSTATED "not-counted.closing-unstated" = "how it is closed is not stated";
+}
 
 /// What is stitched by one line.
 enum Under<'a> {
@@ -100,7 +111,7 @@ impl<'a> Row<'a> {
                 });
                 Figure::sum([side(&edging.side)].into_iter().chain(trim))
             }
-            Under::Hem(_) => Figure::not_yet(format!("how often {} is turned is not known", self.title)),
+            Under::Hem(_) => Figure::not_yet(say!(TURNS_UNKNOWN, title = self.title)),
             Under::Line(edging) => {
                 let edge = (!edging.side.runs.is_empty()).then(|| side(&edging.side));
                 let base = edging.line.as_ref().map(|(at, _)| piece_thickness(ground, *at, variant));
@@ -141,7 +152,7 @@ impl<'a> Row<'a> {
 }
 
 /// Every line of stitches, and what is not counted with the reason.
-pub(super) fn rows<'a>(ground: &Ground<'a>) -> (Vec<Row<'a>>, BTreeMap<String, String>) {
+pub(super) fn rows<'a>(ground: &Ground<'a>) -> (Vec<Row<'a>>, BTreeMap<String, Phrase>) {
     let mut rows = Vec::new();
     let mut left = BTreeMap::new();
     for (id, joint) in &ground.model.joints {
@@ -156,7 +167,7 @@ pub(super) fn rows<'a>(ground: &Ground<'a>) -> (Vec<Row<'a>>, BTreeMap<String, S
     rows.retain(|row| {
         let by_hand = is_by_hand(row);
         if by_hand {
-            left.insert(row.id.to_string(), "sewn by hand: no ratio is published for it".into());
+            left.insert(row.id.to_string(), BY_HAND.into());
         }
         !by_hand
     });
@@ -169,9 +180,9 @@ fn is_by_hand(row: &Row<'_>) -> bool {
     kind.is_some_and(|kind| class_of(&kind.value) == Some(Class::Hand))
 }
 
-fn joint_row<'a>(ground: &Ground<'a>, id: &'a str, joint: &'a Joint) -> Result<Row<'a>, String> {
+fn joint_row<'a>(ground: &Ground<'a>, id: &'a str, joint: &'a Joint) -> Result<Row<'a>, Phrase> {
     let images: Vec<&assembly::Resolved> = ground.assembly.joints.iter().filter(|one| one.joint == id).collect();
-    let Some(first) = images.first().copied() else { return Err("its edges are not known".into()) };
+    let Some(first) = images.first().copied() else { return Err(NO_EDGES.into()) };
     let by = joint.close.as_ref().and_then(|close| close.by.as_ref()).and_then(Stated::known);
     let (kind, under, each) = match (joint.kind, by.map(String::as_str)) {
         (JointKind::Seam, _) => ("seam", Under::Seam(joint, first), 1),
@@ -180,9 +191,9 @@ fn joint_row<'a>(ground: &Ground<'a>, id: &'a str, joint: &'a Joint) -> Result<R
             let trim = joint.close.as_ref().and_then(|close| close.trim.as_ref());
             ("opening", Under::Tape(first, trim), 2)
         }
-        (JointKind::Opening, Some("hand")) => return Err("closed by hand: no ratio is published for it".into()),
-        (JointKind::Opening, Some(word)) => return Err(format!("closed by {word}: no ratio is published for it")),
-        (JointKind::Opening, None) => return Err("how it is closed is not stated".into()),
+        (JointKind::Opening, Some("hand")) => return Err(CLOSED_BY_HAND.into()),
+        (JointKind::Opening, Some(word)) => return Err(say!(CLOSED_BY, word)),
+        (JointKind::Opening, None) => return Err(CLOSING_UNSTATED.into()),
     };
     let count = images.len() as u64;
     Ok(Row {
@@ -197,11 +208,11 @@ fn joint_row<'a>(ground: &Ground<'a>, id: &'a str, joint: &'a Joint) -> Result<R
     })
 }
 
-fn edge_rows<'a>(ground: &Ground<'a>, rows: &mut Vec<Row<'a>>, left: &mut BTreeMap<String, String>) {
+fn edge_rows<'a>(ground: &Ground<'a>, rows: &mut Vec<Row<'a>>, left: &mut BTreeMap<String, Phrase>) {
     let edgings =
         |id: &str| -> Vec<&'a Edging> { ground.assembly.edgings.iter().filter(|edging| edging.id == id).collect() };
     let shared = &ground.model.work.stitch;
-    let unknown = || "its edge is not known".to_string();
+    let unknown = || Phrase::from(NO_EDGE_KNOWN);
     for (id, finish) in &ground.model.edge_finishes {
         let kind = finish.kind.as_ref().map(|kind| kind.value);
         let all = edgings(id);
@@ -247,7 +258,7 @@ fn edge_rows<'a>(ground: &Ground<'a>, rows: &mut Vec<Row<'a>>, left: &mut BTreeM
 }
 
 fn line_length(ground: &Ground<'_>, edging: &Edging, size: &str, title: &str) -> Figure<Number> {
-    let missing = || Figure::not_yet(format!("the line of {title} is not known"));
+    let missing = || Figure::not_yet(say!(LINE_UNKNOWN, title));
     let Some((at, line)) = &edging.line else { return missing() };
     let Some(instance) = ground.assembly.instances.get(*at) else { return missing() };
     ground.drawn.sew(&instance.piece, size).then(|outline| {
@@ -275,27 +286,26 @@ fn side_thickness(ground: &Ground<'_>, side: &assembly::Side, variant: Variant<'
 
 /// Thickness of all layers of a piece that reach its seams, mm.
 fn piece_thickness(ground: &Ground<'_>, instance: usize, variant: Variant<'_>) -> Figure<Number> {
-    let missing = || Figure::not_yet("a seam names a piece that is not there");
+    let missing = || Figure::not_yet(NO_SUCH_PIECE);
     let Some(one) = ground.assembly.instances.get(instance) else { return missing() };
     let Some(piece) = ground.model.pieces.get(&one.piece) else { return missing() };
     let sewn = piece.cuts.iter().filter(|(_, cut)| cut.inside.is_none());
     Figure::sum(sewn.map(|(id, cut)| {
         let material = cut.material.as_ref().map(|material| material.value.as_str());
-        let what = format!("the material of {}", one.piece);
-        let bought = ground.bought(material, variant.colourway, &what);
+        let bought = ground.bought(material, variant.colourway, say!(MATERIAL_OF, of = &one.piece));
         let each = super::counts::each(&one.piece, id, cut).map(|each| Number::new(each as f64));
         bought.then(|bought| article_thickness(ground, &bought.article, variant)).by(each)
     }))
 }
 
 fn trim_thickness(ground: &Ground<'_>, trim: Option<&str>, variant: Variant<'_>, title: &str) -> Figure<Number> {
-    let bought = ground.bought(trim, variant.colourway, &format!("the trim of {title}"));
+    let bought = ground.bought(trim, variant.colourway, say!(TRIM_OF, title));
     bought.then(|bought| article_thickness(ground, &bought.article, variant))
 }
 
 fn article_thickness(ground: &Ground<'_>, article: &str, variant: Variant<'_>) -> Figure<Number> {
     match ground.model.articles.get(article) {
         Some(article) => number(property(article, "thickness", variant)),
-        None => Figure::not_yet(format!("there is no article {article}")),
+        None => Figure::not_yet(no_article(article)),
     }
 }

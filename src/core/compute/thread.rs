@@ -6,10 +6,13 @@ use serde::Serialize;
 
 use crate::model::Variant;
 use crate::standards::thread::{TAIL_MM, WASTAGE_PERCENT};
+use crate::words::{Phrase, english, say};
 
+use super::figure::NOT_STATED;
 use super::input::{Bought, ByVariant, Ground};
 use super::number::{number, property};
 use super::ratio::{Ratio, ratio};
+use super::reason::{DENSITY_OF, STITCH_TYPE_OF, STITCH_WIDTH_OF, THREAD_OF, WASTAGE_OF_THREAD, no_article};
 use super::stitches::{Row, rows};
 use super::{Figure, Number};
 
@@ -25,7 +28,8 @@ pub struct Thread {
     /// By thread and colour.
     pub totals: Vec<ThreadTotal>,
     /// What is sewn without being counted, with the reason.
-    pub not_counted: BTreeMap<String, String>,
+    #[serde(serialize_with = "english")]
+    pub not_counted: BTreeMap<String, Phrase>,
 }
 
 /// The thread of one seam or other line of stitches, all its images in one product.
@@ -90,10 +94,10 @@ fn line(ground: &Ground<'_>, row: &Row<'_>, variant: Variant<'_>) -> ThreadLine 
     let title = row.title;
     let stitch = match row.kind_of() {
         Some(kind) => Figure::Known(kind.value.clone()),
-        None => Figure::not_yet(format!("the stitch type of {title} is not stated")),
+        None => Figure::not_yet(say!(NOT_STATED, what = say!(STITCH_TYPE_OF, title))),
     };
-    let density = number(Figure::stated(row.density(), format!("the stitch density of {title}")));
-    let bight = number(Figure::stated(row.width(), format!("the width of the stitch of {title}")));
+    let density = number(Figure::stated(row.density(), say!(DENSITY_OF, title)));
+    let bight = number(Figure::stated(row.width(), say!(STITCH_WIDTH_OF, title)));
     let thickness = row.thickness(ground, variant);
     let ratio = stitch.as_ref().then(|stitch| ratio(stitch, &thickness, &density, &bight));
     let stitched = row.stitched(ground, variant.size);
@@ -104,7 +108,7 @@ fn line(ground: &Ground<'_>, row: &Row<'_>, variant: Variant<'_>) -> ThreadLine 
         id: row.id.to_string(),
         kind: row.kind,
         times: row.lines,
-        bought: ground.bought(thread, variant.colourway, &format!("the thread of {title}")),
+        bought: ground.bought(thread, variant.colourway, say!(THREAD_OF, title)),
         net: sewn.clone().map(|sewn| Number::new(sewn.raw() + tails)),
         tails: Number::new(tails),
         stitch,
@@ -137,12 +141,14 @@ fn total(
     let article = ground.article(bought);
     let property = |key: &str| match article {
         Some(article) => property(article, key, variant),
-        None => Figure::not_yet(format!("there is no article {}", bought.article)),
+        None => Figure::not_yet(no_article(&bought.article)),
     };
     let wastage = match property("wastage") {
-        Figure::NotYet { .. } => Figure::not_yet(format!(
-            "the wastage of {} is not stated ({} to {} % are usual)",
-            bought.article, WASTAGE_PERCENT.0, WASTAGE_PERCENT.1
+        Figure::NotYet { .. } => Figure::not_yet(say!(
+            WASTAGE_OF_THREAD,
+            article = &bought.article,
+            least = WASTAGE_PERCENT.0.to_string(),
+            most = WASTAGE_PERCENT.1.to_string()
         )),
         known => known.map(|share| Number::new(share.si_f64() * 100.0)),
     };

@@ -7,9 +7,12 @@ use serde::Serialize;
 use crate::model::assembly::Caught;
 use crate::model::{Article, ArticleKind, Layer, TrimLayer, Variant};
 use crate::units::Dimension;
+use crate::words::say;
 
+use super::figure::NOT_STATED;
 use super::input::{Bought, ByVariant, Ground};
 use super::number::{number, property, small};
+use super::reason::{EDGE_UNKNOWN, EDGES_UNKNOWN, TRIM_LAPS_OF, TRIM_RATIO_OF, USE_OF};
 use super::seams::SeamFigures;
 use super::{Figure, Number};
 
@@ -122,7 +125,7 @@ fn lengths(
         let image = ground.assembly.joints.iter().find(|one| one.joint == *id);
         for (at, layer) in joint.between.iter().enumerate() {
             let Layer::Trim(layer) = layer else { continue };
-            let unknown = || Figure::not_yet(format!("the edges of {} are not known", joint.entry.title()));
+            let unknown = || Figure::not_yet(say!(EDGES_UNKNOWN, title = joint.entry.title()));
             let place = image.and_then(|image| image.between.iter().position(|one| *one == Caught::Trim(at)));
             let caught = place.and_then(|place| size.caught.get(place));
             let run = caught.map_or_else(unknown, |caught| caught.length.clone());
@@ -132,7 +135,7 @@ fn lengths(
     for (id, finish) in &ground.model.edge_finishes {
         let Some(tape) = &finish.tape else { continue };
         let edgings: Vec<_> = ground.assembly.edgings.iter().filter(|edging| edging.id == *id).collect();
-        let unknown = || Figure::not_yet(format!("the edge of {} is not known", finish.entry.title()));
+        let unknown = || Figure::not_yet(say!(EDGE_UNKNOWN, title = finish.entry.title()));
         let run = edgings
             .first()
             .map_or_else(unknown, |edging| super::seams::side_length(ground, &edging.side, variant.size));
@@ -145,11 +148,11 @@ fn lengths(
 fn used(layer: &TrimLayer, run: Figure<Number>, title: &str) -> Figure<Number> {
     let ratio = match &layer.ratio {
         None => Figure::Known(Number::new(1.0)),
-        ratio => Figure::stated(ratio.as_ref(), format!("the ratio of the trim in {title}")).then(Figure::number),
+        ratio => Figure::stated(ratio.as_ref(), say!(TRIM_RATIO_OF, title)).then(Figure::number),
     };
     let laps = match &layer.laps {
         None => Figure::Known(Number::default()),
-        laps => number(Figure::stated(laps.as_ref(), format!("the laps of the trim in {title}"))),
+        laps => number(Figure::stated(laps.as_ref(), say!(TRIM_LAPS_OF, title))),
     };
     Figure::sum([run.by(ratio), laps])
 }
@@ -176,7 +179,7 @@ fn line(
         (Some(stated), Some(length)) => Figure::sum([stated.clone(), length.clone()]),
         (Some(stated), None) => stated.clone(),
         (None, Some(length)) => length.clone(),
-        (None, None) => Figure::not_yet(format!("the use of {} is not stated", article.entry.title())),
+        (None, None) => Figure::not_yet(say!(NOT_STATED, what = say!(USE_OF, title = article.entry.title()))),
     };
     TrimLine { bought, unit, stated, in_seams: in_seams.cloned(), total, packing }
 }

@@ -1,7 +1,6 @@
 //! What can be wrong with a shape, with the points it is about.
 
 use super::point::Point;
-use std::fmt;
 
 /// Two neighbouring named points: the run between them.
 pub type Ends = (String, String);
@@ -41,27 +40,26 @@ pub enum RunError {
     },
 }
 
-impl fmt::Display for RunError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::UnknownPoint { id, known } => {
-                write!(f, "the outline has no point `{id}`; its points are {}", known.join(", "))
-            }
-            Self::NotNeighbours { from, to, anticlockwise, clockwise } => write!(
-                f,
-                "`{from}` and `{to}` are not neighbours: between them lie {} one way round, {} the other way",
-                anticlockwise.join(", "),
-                clockwise.join(", ")
-            ),
-            Self::Ambiguous { from, to } => {
-                write!(f, "two edges run from `{from}` to `{to}`; a third point on the outline tells them apart")
-            }
-            Self::SamePoint { id } => write!(f, "an edge from `{id}` to itself names no edge"),
-        }
-    }
+/// What is measured of a shape.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Measure {
+    /// The width of a rectangle or an ellipse.
+    Width,
+    /// The height of a rectangle or an ellipse.
+    Height,
+    /// The radius of rounded corners.
+    CornerRadius,
+    /// The diameter of a circle or a ball.
+    Diameter,
+    /// How far an outline reaches.
+    Extent,
+    /// Into how many pieces a ball is cut.
+    Gores,
+    /// By how much it is scaled along the grain.
+    Along,
+    /// By how much it is scaled across the grain.
+    Across,
 }
-
-impl std::error::Error for RunError {}
 
 /// Why a shape cannot be made.
 #[derive(Debug, Clone, PartialEq)]
@@ -69,14 +67,14 @@ pub enum ShapeError {
     /// A measure is not a finite number above zero.
     NotPositive {
         /// Which measure.
-        what: &'static str,
+        what: Measure,
         /// Its value, in mm or as a count.
         value: f64,
     },
     /// A measure is above what the program handles.
     TooLarge {
         /// Which measure.
-        what: &'static str,
+        what: Measure,
         /// Its value, in mm or as a count.
         value: f64,
         /// The most it may be.
@@ -165,58 +163,3 @@ impl From<RunError> for ShapeError {
         Self::Run(error)
     }
 }
-
-impl fmt::Display for ShapeError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NotPositive { what, value } => write!(f, "the {what} must be above 0, and is {value}"),
-            Self::TooLarge { what, value, limit } => {
-                write!(f, "the {what} is {value}; {limit} is the most that can be handled")
-            }
-            Self::NotFinite => write!(f, "a coordinate is not a finite number"),
-            Self::RadiusTooLarge { radius, limit } => {
-                write!(f, "a corner radius of {radius} mm does not fit: half the shorter side is {limit} mm")
-            }
-            Self::TooFewPoints { found } => write!(f, "an outline needs at least 3 points, and has {found}"),
-            Self::TooFewGores { found } => write!(f, "a ball is made of at least 2 gores, not {found}"),
-            _ => self.fmt_places(f),
-        }
-    }
-}
-
-impl ShapeError {
-    /// The second half of the messages: those that name places on the outline.
-    fn fmt_places(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::IdTaken { id } => write!(f, "the point `{id}` is already on the outline"),
-            Self::TooClose { id, other, distance } => write!(
-                f,
-                "the points `{other}` and `{id}` are {distance:.3} mm apart; they must be at least 0.5 mm apart"
-            ),
-            Self::SelfCrossing { first, second, at } => write!(
-                f,
-                "the edges {}-{} and {}-{} meet at x {:.3} mm, y {:.3} mm; an outline must not cross or touch itself",
-                first.0, first.1, second.0, second.1, at.x, at.y
-            ),
-            Self::Open { gap } => write!(f, "the outline is open: its end is {gap:.3} mm from its start"),
-            Self::NoArea => write!(f, "the outline encloses no area"),
-            Self::OffOutline { id, distance } => {
-                write!(f, "the point `{id}` is {distance:.3} mm off the outline; it must lie within 0.5 mm")
-            }
-            Self::OutsideRun { id, run, length, asked } => write!(
-                f,
-                "the point `{id}` would be {asked:.3} mm along {}-{}, which is {length:.3} mm long",
-                run.0, run.1
-            ),
-            Self::FoldNotStraight { run, deviation } => write!(
-                f,
-                "the fold {}-{} is not straight: it is off by {deviation:.3} mm, and 0.05 mm is allowed",
-                run.0, run.1
-            ),
-            Self::Run(error) => write!(f, "{error}"),
-            _ => Ok(()),
-        }
-    }
-}
-
-impl std::error::Error for ShapeError {}

@@ -21,7 +21,7 @@ pub mod shape;
 pub mod symmetry;
 
 pub use affine::Affine;
-pub use error::{RunError, ShapeError};
+pub use error::{Ends, Measure, RunError, ShapeError};
 pub use flatten::flatten;
 pub use measure::length;
 pub use offset::{Corner, Corners, CutLine, OffsetError, Worked};

@@ -1,7 +1,7 @@
 //! A closed outline with its named points.
 
 use super::affine::Affine;
-use super::error::{Ends, RunError, ShapeError};
+use super::error::{Ends, Measure, RunError, ShapeError};
 use super::measure;
 use super::path::{Path, Segment};
 use super::point::{Point, Rect};
@@ -229,7 +229,7 @@ impl Outline {
     /// # Errors
     /// Factors that are not above zero; a result beyond 20 m.
     pub fn scaled(&self, along: f64, across: f64, direction: Point) -> Result<Self, ShapeError> {
-        for (what, value) in [("scale along the grain", along), ("scale across the grain", across)] {
+        for (what, value) in [(Measure::Along, along), (Measure::Across, across)] {
             positive(what, value)?;
         }
         self.transformed(&Affine::scaling(along, across, direction))
@@ -278,7 +278,7 @@ impl Outline {
 }
 
 /// Refuses a measure that is not a finite number above zero, or above 20 m.
-pub(super) fn positive(what: &'static str, value: f64) -> Result<(), ShapeError> {
+pub(super) fn positive(what: Measure, value: f64) -> Result<(), ShapeError> {
     if !value.is_finite() || value <= 0.0 {
         return Err(ShapeError::NotPositive { what, value });
     }
@@ -300,7 +300,7 @@ fn check_extent(path: &Path) -> Result<(), ShapeError> {
     let far = corner.iter().fold(0.0_f64, |far, value| far.max(value.abs()));
     let value = bounds.width().max(bounds.height()).max(far * 0.1);
     if value > LARGEST {
-        return Err(ShapeError::TooLarge { what: "extent of the outline", value, limit: LARGEST });
+        return Err(ShapeError::TooLarge { what: Measure::Extent, value, limit: LARGEST });
     }
     Ok(())
 }

@@ -1,7 +1,7 @@
 //! Shapes given by their measures: nobody should have to draw a rectangle.
 
 use super::cross::refuse_crossing;
-use super::error::ShapeError;
+use super::error::{Measure, ShapeError};
 use super::outline::{Outline, positive};
 use super::path::{Path, Segment};
 use super::point::Point;
@@ -17,8 +17,8 @@ const GORE_ERROR: f64 = 0.000_01;
 /// # Errors
 /// A side that is not above 0 or is above 20 m.
 pub fn rectangle(width: f64, height: f64) -> Result<Outline, ShapeError> {
-    positive("width", width)?;
-    positive("height", height)?;
+    positive(Measure::Width, width)?;
+    positive(Measure::Height, height)?;
     let (x, y) = (width * 0.5, height * 0.5);
     let corners = [(-x, -y), (x, -y), (x, y), (-x, y)].map(|(x, y)| Point::new(x, y));
     let path = closed_polyline(&corners);
@@ -33,9 +33,9 @@ const COMPASS_IMAGES: [(&str, &str); 4] = [("n", "n"), ("s", "s"), ("e", "w"), (
 /// # Errors
 /// A measure that is not above 0 or is above 20 m; a radius above half the shorter side.
 pub fn rounded_rectangle(width: f64, height: f64, radius: f64) -> Result<Outline, ShapeError> {
-    positive("width", width)?;
-    positive("height", height)?;
-    positive("corner radius", radius)?;
+    positive(Measure::Width, width)?;
+    positive(Measure::Height, height)?;
+    positive(Measure::CornerRadius, radius)?;
     let limit = width.min(height) * 0.5;
     if radius > limit {
         return Err(ShapeError::RadiusTooLarge { radius, limit });
@@ -61,7 +61,7 @@ pub fn rounded_rectangle(width: f64, height: f64, radius: f64) -> Result<Outline
 /// # Errors
 /// A diameter that is not above 0 or is above 20 m.
 pub fn circle(diameter: f64) -> Result<Outline, ShapeError> {
-    positive("diameter", diameter)?;
+    positive(Measure::Diameter, diameter)?;
     ellipse(diameter, diameter)
 }
 
@@ -70,8 +70,8 @@ pub fn circle(diameter: f64) -> Result<Outline, ShapeError> {
 /// # Errors
 /// An axis that is not above 0 or is above 20 m.
 pub fn ellipse(width: f64, height: f64) -> Result<Outline, ShapeError> {
-    positive("width", width)?;
-    positive("height", height)?;
+    positive(Measure::Width, width)?;
+    positive(Measure::Height, height)?;
     let mut path = Path::new(Point::new(1.0, 0.0), Vec::new());
     for quadrant in 0..4 {
         path.segments.extend(quarter(Point::default(), 1.0, quadrant, 4));
@@ -89,13 +89,13 @@ pub fn ellipse(width: f64, height: f64) -> Result<Outline, ShapeError> {
 /// # Errors
 /// A diameter that is not above 0 or is above 20 m; fewer than 2 or more than 1,000 gores.
 pub fn gore(count: u32, diameter: f64) -> Result<Outline, ShapeError> {
-    positive("diameter", diameter)?;
+    positive(Measure::Diameter, diameter)?;
     if count < 2 {
         return Err(ShapeError::TooFewGores { found: count });
     }
     if count > MOST_GORES {
         let (value, limit) = (f64::from(count), f64::from(MOST_GORES));
-        return Err(ShapeError::TooLarge { what: "number of gores", value, limit });
+        return Err(ShapeError::TooLarge { what: Measure::Gores, value, limit });
     }
     let (half, radius) = (PI * diameter * 0.5 / f64::from(count), diameter * 0.5);
     let east = sine_edge(half, radius);

@@ -2,10 +2,12 @@
 
 use std::fmt::Write as _;
 
-use super::keys::{Form, Key, Kind, kinds};
 use crate::model::kind;
 use crate::source::nearest;
 use crate::units::{Dimension, Unit};
+use crate::words::quantity;
+
+use super::keys::{Form, Key, Kind, kinds};
 
 /// One table or key of the reference.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -185,7 +187,7 @@ fn choice(words: &[&str]) -> String {
 }
 
 fn names(dimensions: &[Dimension]) -> String {
-    let names: Vec<String> = dimensions.iter().map(|one| one.name().to_string()).collect();
+    let names: Vec<String> = dimensions.iter().map(|one| quantity::dimension(*one).en.to_string()).collect();
     listed(&names)
 }
 
@@ -269,5 +271,5 @@ fn units() -> Vec<(&'static str, String)> {
             None => all.push((unit.dimension(), vec![symbol])),
         }
     }
-    all.into_iter().map(|(dimension, symbols)| (dimension.name(), symbols.join(", "))).collect()
+    all.into_iter().map(|(dimension, symbols)| (quantity::dimension(dimension).en, symbols.join(", "))).collect()
 }

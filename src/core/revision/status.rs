@@ -134,7 +134,7 @@ fn out(line: &ReadLine) -> String {
     };
     let each = line.readings.iter().enumerate().filter(|(_, one)| one.verdict.is_out()).map(|(at, one)| {
         let by = one.by.map_or(0.0, |by| by.get());
-        format!("piece {} {by} {} {}", at + 1, line.unit, one.verdict.words())
+        format!("piece {} {by} {} {}", at + 1, line.unit, one.verdict.word().en)
     });
     let each: Vec<String> = each.collect();
     let limit = |limit: Option<f64>| limit.map_or_else(|| "?".to_string(), |limit| limit.to_string());

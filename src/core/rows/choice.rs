@@ -1,5 +1,5 @@
-//! Words that a file may choose, such as the kind of a sample, the state of a comment or what a step does, and verdicts, as sheets print
-//! them.
+//! Words that a file may choose, such as the kind of a sample, the state of a comment or what a step does, as sheets
+//! print them.
 
 use crate::words::{Phrase, Word, words};
 
@@ -42,13 +42,6 @@ words! { list:
     RUBBING_WET "choice.rubbing-wet" = "rubbing, wet";
     LEFT "choice.left" = "left";
     RIGHT "choice.right" = "right";
-    NOT_READ "choice.not-read" = "not read";
-    NO_LIMITS "choice.no-limits" = "no limits";
-    INSIDE "choice.inside" = "inside";
-    ON_THE_LIMIT "choice.on-the-limit" = "on the limit";
-    TO_BE_ASKED "choice.to-be-asked-about" = "to be asked about";
-    BELOW "choice.below" = "below";
-    ABOVE "choice.above" = "above";
     TURN "choice.turn" = "turn";
     FILL "choice.fill" = "fill";
     INSERT "choice.insert" = "insert";

@@ -67,11 +67,9 @@ fn asked(view: &View<'_>) -> Vec<Phrase> {
         let title = article.entry.title();
         for spec in property::of(article.kind) {
             match article.properties.get(spec.key) {
-                Some(Property::Text(value)) => {
-                    ask(&mut all, title, spec.title.to_lowercase(), value, |text| text.into())
-                }
+                Some(Property::Text(value)) => ask(&mut all, title, spec.title, value, |text| text.into()),
                 Some(Property::Quantity(value)) => {
-                    ask(&mut all, title, spec.title.to_lowercase(), value, |one| one.written().into());
+                    ask(&mut all, title, spec.title, value, |one| one.written().into());
                 }
                 None => {}
             }

@@ -23,6 +23,18 @@ pub enum Class {
 }
 
 impl Class {
+    /// The name of its words in the files of other languages.
+    pub fn key(self) -> &'static str {
+        match self {
+            Class::SingleChain => "stitch.class-1",
+            Class::Hand => "stitch.class-2",
+            Class::Lock => "stitch.class-3",
+            Class::MultiChain => "stitch.class-4",
+            Class::Overedge => "stitch.class-5",
+            Class::Cover => "stitch.class-6",
+        }
+    }
+
     /// The name of the class in the standard.
     pub fn name(self) -> &'static str {
         match self {
@@ -41,42 +53,47 @@ impl Class {
 pub struct Stitch {
     /// Three digits.
     pub number: &'static str,
+    /// The name of its words in the files of other languages.
+    pub key: &'static str,
     /// What it is called.
     pub name: &'static str,
     /// Whether number and name were read in a source.
     pub basis: Basis,
 }
 
-const fn seen(number: &'static str, name: &'static str) -> Stitch {
-    Stitch { number, name, basis: Basis::Seen }
+/// One type a line: how well it is known, its number, what it is called.
+macro_rules! stitches {
+    ($($basis:ident $number:literal = $name:literal;)*) => {
+        /// The stitch types known here, in order of their numbers.
+        pub const STITCHES: &[Stitch] = &[$(Stitch {
+            number: $number,
+            key: concat!("stitch.type-", $number),
+            name: $name,
+            basis: Basis::$basis,
+        }),*];
+    };
 }
-
-const fn memory(number: &'static str, name: &'static str) -> Stitch {
-    Stitch { number, name, basis: Basis::Memory }
+stitches! {
+    Seen "101" = "single-thread chainstitch";
+    Memory "103" = "single-thread blind stitch";
+    Memory "107" = "single-thread zigzag chainstitch";
+    Seen "301" = "lockstitch, two threads";
+    Seen "304" = "zigzag lockstitch, two threads";
+    Seen "401" = "two-thread chainstitch";
+    Memory "404" = "two-thread zigzag chainstitch";
+    Seen "406" = "two-needle three-thread coverstitch";
+    Memory "407" = "three-needle four-thread coverstitch";
+    Memory "501" = "single-thread overedge";
+    Memory "503" = "two-thread overedge";
+    Seen "504" = "three-thread overedge";
+    Memory "512" = "two-needle four-thread overedge (mock safety)";
+    Memory "514" = "two-needle four-thread overedge";
+    Memory "515" = "four-thread safety stitch (401 with 503)";
+    Seen "516" = "five-thread safety stitch";
+    Seen "602" = "two-needle four-thread coverstitch";
+    Seen "605" = "three-needle five-thread coverstitch";
+    Memory "607" = "four-needle six-thread flat seam";
 }
-
-/// The stitch types known here, in order of their numbers.
-pub const STITCHES: &[Stitch] = &[
-    seen("101", "single-thread chainstitch"),
-    memory("103", "single-thread blind stitch"),
-    memory("107", "single-thread zigzag chainstitch"),
-    seen("301", "lockstitch, two threads"),
-    seen("304", "zigzag lockstitch, two threads"),
-    seen("401", "two-thread chainstitch"),
-    memory("404", "two-thread zigzag chainstitch"),
-    seen("406", "two-needle three-thread coverstitch"),
-    memory("407", "three-needle four-thread coverstitch"),
-    memory("501", "single-thread overedge"),
-    memory("503", "two-thread overedge"),
-    seen("504", "three-thread overedge"),
-    memory("512", "two-needle four-thread overedge (mock safety)"),
-    memory("514", "two-needle four-thread overedge"),
-    memory("515", "four-thread safety stitch (401 with 503)"),
-    seen("516", "five-thread safety stitch"),
-    seen("602", "two-needle four-thread coverstitch"),
-    seen("605", "three-needle five-thread coverstitch"),
-    memory("607", "four-needle six-thread flat seam"),
-];
 
 impl Stitch {
     /// The class its first digit puts it in.

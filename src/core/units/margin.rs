@@ -2,11 +2,9 @@
 
 use std::ops::Range;
 
+use super::error::Fault;
 use super::parser::{Parsed, Parser, Problem};
 use super::{Amount, Dimension, Rational, Tolerance, Unit, number};
-
-/// Shown where something is no tolerance.
-pub(super) const TOLERANCE: &str = "a tolerance is written ±5 mm, +5/-3 mm or ±max(5 mm, 3 %)";
 
 impl Parser<'_> {
     /// The tolerance at `start`, or none at the end of the text.
@@ -26,7 +24,7 @@ impl Parser<'_> {
         // A comma with a digit on either side is a decimal comma; the parser of numbers refuses it.
         let comma = inner.and_then(|inner| inner.find(", ").or_else(|| inner.find(','))).map(|i| open + 1 + i);
         let Some(comma) = comma else {
-            return Err(self.bad_tolerance(start..end, "`max` takes two amounts: ±max(5 mm, 3 %)"));
+            return Err(self.bad_tolerance(start..end, Fault::Max));
         };
         let first = self.amount(open + 1..comma, target, false)?;
         Ok(Some(Tolerance::Max(first, self.amount(comma + 1..end - 1, target, false)?)))
@@ -36,7 +34,7 @@ impl Parser<'_> {
     fn split(&self, start: usize, end: usize, target: Unit) -> Parsed<Tolerance> {
         if self.starts(start, "max(") {
             let cure = Some(self.replaced(&(start..start), " ±"));
-            return Err(Problem { cure, ..self.bad_tolerance(start..end, TOLERANCE) });
+            return Err(Problem { cure, ..self.bad_tolerance(start..end, Fault::Tolerance) });
         }
         let tail = self.slice(&(start + 1..end));
         let slash = tail.char_indices().find(|(i, c)| {
@@ -47,12 +45,12 @@ impl Parser<'_> {
             let zero =
                 if upward { format!("+{}/-0 {target}", tail.trim()) } else { format!("+0 {target}/-{}", tail.trim()) };
             let cure = Some(self.replaced(&(start..end), &format!(" {zero}")));
-            return Err(Problem { cure, ..self.bad_tolerance(start..end, "a tolerance needs both directions") });
+            return Err(Problem { cure, ..self.bad_tolerance(start..end, Fault::OneWay) });
         };
         let second = self.past_spaces(slash + 1);
         if !upward || !self.starts(second, "-") {
             let cure = self.turned(start, slash, second, end).filter(|_| !upward && self.starts(second, "+"));
-            return Err(Problem { cure, ..self.bad_tolerance(start..end, TOLERANCE) });
+            return Err(Problem { cure, ..self.bad_tolerance(start..end, Fault::Tolerance) });
         }
         let minus = self.amount(second + 1..end, target, true)?;
         let first = self.trimmed(start + 1..slash);
@@ -81,12 +79,11 @@ impl Parser<'_> {
         let symbol = self.trimmed(after..span.end.max(after));
         if symbol.is_empty() {
             let cure = assume.then(|| self.replaced(&(after..after), &format!(" {target}")));
-            return Err(Problem { cure, ..self.bad_tolerance(span, "the tolerance has no unit") });
+            return Err(Problem { cure, ..self.bad_tolerance(span, Fault::BareMargin) });
         }
         let unit = self.unit(&symbol, &[target.dimension(), Dimension::Percent])?;
         if unit != Unit::Percent && unit.dimension() != target.dimension() {
-            let message = format!("`{unit}` measures {}, the target {}", unit.dimension(), target.dimension());
-            return Err(self.bad_tolerance(symbol, &message));
+            return Err(self.bad_tolerance(symbol, Fault::OtherMargin { unit, target: target.dimension() }));
         }
         Ok(Amount { value, unit })
     }
@@ -94,12 +91,12 @@ impl Parser<'_> {
     /// The number of an amount, not negative, and the place behind it.
     fn amount_number(&self, span: &Range<usize>) -> Parsed<(Rational, usize)> {
         if span.is_empty() {
-            return Err(self.bad_tolerance(span.clone(), "the tolerance has no number"));
+            return Err(self.bad_tolerance(span.clone(), Fault::NoMargin));
         }
         let (value, after) = self.number(span.start)?;
         if self.starts(span.start, "-") {
             let cure = Some(self.replaced(&(span.start..span.start + 1), ""));
-            return Err(Problem { cure, ..self.bad_tolerance(span.clone(), "a tolerance cannot be negative") });
+            return Err(Problem { cure, ..self.bad_tolerance(span.clone(), Fault::Negative) });
         }
         Ok((value, after))
     }

@@ -27,7 +27,7 @@ mod tolerance;
 mod unit;
 
 pub use age::Age;
-pub use error::{QuantityError, QuantityErrorKind};
+pub use error::{Fault, QuantityError, QuantityErrorKind};
 pub use limits::{Cause, Crossed, Limits};
 pub use quantity::Quantity;
 pub use rational::Rational;

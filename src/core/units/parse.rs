@@ -2,8 +2,7 @@
 
 use std::ops::Range;
 
-use super::error::{QuantityError, QuantityErrorKind as Kind};
-use super::margin::TOLERANCE;
+use super::error::{Fault, QuantityError, QuantityErrorKind as Kind};
 use super::parser::{Parsed, Parser, Problem};
 use super::{Dimension, Quantity, Rational, Unit, fold, number};
 
@@ -49,12 +48,12 @@ fn plain(text: &str) -> String {
 /// Reads, and on failure proposes the cure only if the cured text reads (itself cured if need be).
 fn attempt(text: &str, expected: &[Dimension], cures: usize) -> Result<Quantity, QuantityError> {
     Parser { text, expected }.quantity().map_err(|problem| {
-        let Problem { kind, span, message, cure } = problem;
+        let Problem { kind, span, fault, cure } = problem;
         let fix = cure.filter(|_| cures > 0).and_then(|cure| match attempt(&cure, expected, cures - 1) {
             Ok(read) => Some(read.written()),
             Err(error) => error.fix,
         });
-        QuantityError { kind, span, message, fix, certain: false }
+        QuantityError { kind, span, fault, fix, certain: false }
     })
 }
 
@@ -68,7 +67,7 @@ impl Parser<'_> {
         self.whole_pieces(value, unit, start..after)?;
         let tolerance = self.tolerance(behind, unit)?;
         let mut built = Quantity::new(value, unit, tolerance)
-            .map_err(|error| self.problem(error.kind, start..self.text.trim_end().len(), error.message))?;
+            .map_err(|error| self.problem(error.kind, start..self.text.trim_end().len(), error.fault))?;
         built.text = self.text.split_ascii_whitespace().collect::<Vec<_>>().join(" ");
         Ok(built)
     }
@@ -77,20 +76,16 @@ impl Parser<'_> {
     fn characters(&self) -> Parsed<()> {
         let whole = 0..self.text.len();
         if self.text.trim().is_empty() {
-            let message = match self.expected.first() {
-                Some(dimension) => format!("{dimension} is wanted, such as \"10 {}\"", dimension.usual()),
-                None => "a quantity is wanted, such as \"10 mm\"".to_owned(),
-            };
-            return Err(self.problem(Kind::Empty, whole, message));
+            return Err(self.problem(Kind::Empty, whole, Fault::Empty(self.expected.first().copied())));
         }
         if self.text.len() > LONGEST {
-            let message = format!("a quantity has at most {LONGEST} bytes, this has {}", self.text.len());
-            return Err(self.problem(Kind::TooLarge, whole, message));
+            let fault = Fault::Long { most: LONGEST, found: self.text.len() };
+            return Err(self.problem(Kind::TooLarge, whole, fault));
         }
         let Some((span, cure)) = fold::foreign(self.text) else { return Ok(()) };
         let kind = if self.is_in_number(&span) { Kind::BadNumber } else { Kind::NonAscii };
-        let message = format!("`{}` is not accepted: quantities are written in plain ASCII and ±", self.shown(&span));
-        Err(Problem { cure, ..self.problem(kind, span, message) })
+        let fault = Fault::Foreign(self.shown(&span));
+        Err(Problem { cure, ..self.problem(kind, span, fault) })
     }
 
     /// True for a full-width digit, point or comma.
@@ -105,26 +100,17 @@ impl Parser<'_> {
         let token = self.slice(&span);
         if token.is_empty() {
             let found = start..self.text.trim_end().len().max(start);
-            let message = format!("a number is wanted, found `{}`", self.shown(&found));
-            return Err(self.problem(Kind::BadNumber, found, message));
+            let fault = Fault::NoNumber(self.shown(&found));
+            return Err(self.problem(Kind::BadNumber, found, fault));
         }
         match number::read(token) {
             Ok(value) => Ok((value, end)),
-            Err(number::Refused::Size) => {
-                let message = "a number has at most 9 digits before the point and 9 after it".to_owned();
-                Err(self.problem(Kind::TooLarge, span, message))
-            }
+            Err(number::Refused::Size) => Err(self.problem(Kind::TooLarge, span, Fault::Digits)),
             Err(number::Refused::Form) => {
                 let shown = self.shown(&span);
-                let message = if number::is_ambiguous(token) {
-                    format!(
-                        "`{shown}` can be read in two ways: write the number with a decimal point, without separators"
-                    )
-                } else {
-                    format!("`{shown}` is not accepted as a number: write digits with at most one decimal point")
-                };
+                let fault = if number::is_ambiguous(token) { Fault::Ambiguous(shown) } else { Fault::Number(shown) };
                 let cure = number::repaired(token).map(|plain| self.replaced(&span, &plain));
-                Err(Problem { cure, ..self.problem(Kind::BadNumber, span, message) })
+                Err(Problem { cure, ..self.problem(Kind::BadNumber, span, fault) })
             }
         }
     }
@@ -152,10 +138,9 @@ impl Parser<'_> {
         let unit = self.unit(&span, self.expected)?;
         let found = unit.dimension();
         if !self.expected.is_empty() && !self.expected.contains(&found) {
-            let names: Vec<_> = self.expected.iter().map(|d| d.name()).collect();
-            let message = format!("`{unit}` measures {found}, {} is wanted here", names.join(" or "));
-            let kind = Kind::WrongDimension { found, expected: self.expected.to_vec() };
-            return Err(self.problem(kind, span, message));
+            let wanted = self.expected.to_vec();
+            let kind = Kind::WrongDimension { found, expected: wanted.clone() };
+            return Err(self.problem(kind, span, Fault::Measures { unit, wanted }));
         }
         Ok(unit)
     }
@@ -168,16 +153,13 @@ impl Parser<'_> {
         }
         let named = fold::named(&written, expected);
         if let (None, Some(rest)) = (named, self.behind_unit(span)) {
-            let message = format!("`{}` behind the unit is no tolerance: {TOLERANCE}", self.shown(&rest));
-            return Err(self.bad_tolerance(rest, &message));
+            let fault = Fault::Behind(self.shown(&rest));
+            return Err(self.bad_tolerance(rest, fault));
         }
         let nearest = named.or_else(|| fold::closest(&written, expected));
-        let message = match nearest {
-            Some(unit) => format!("`{}` is no unit known here: is `{unit}` meant?", self.shown(span)),
-            None => format!("`{}` is no unit known here", self.shown(span)),
-        };
+        let fault = Fault::UnknownUnit { written: self.shown(span), meant: nearest };
         let cure = nearest.map(|unit| self.replaced(span, &format!(" {unit} ")));
-        Err(Problem { cure, ..self.problem(Kind::UnknownUnit { nearest }, span.clone(), message) })
+        Err(Problem { cure, ..self.problem(Kind::UnknownUnit { nearest }, span.clone(), fault) })
     }
 
     /// What stands behind a known unit and a space: it must not be lost in a proposal.
@@ -192,7 +174,7 @@ impl Parser<'_> {
     /// with a dash are a range, proposed as target and tolerance.
     fn bare_number(&self, start: usize, after: usize, behind: usize) -> Problem {
         let span = start..after;
-        let message = format!("`{}` has no unit", self.shown(&span));
+        let fault = Fault::NoUnit(self.shown(&span));
         let usual = self.expected.first().map(|dimension| dimension.usual());
         let tail = self.text.get(behind..).unwrap_or_default();
         let own = tail.rfind(|c: char| c.is_ascii_digit() || c == ' ').and_then(|_| self.last_unit(behind));
@@ -200,7 +182,7 @@ impl Parser<'_> {
             let unit = own.filter(|u| self.expected.is_empty() || self.expected.contains(&u.dimension())).or(usual)?;
             Some(self.replaced(&(after..after), &format!(" {unit} ")))
         });
-        Problem { cure, ..self.problem(Kind::BareNumber, span, message) }
+        Problem { cure, ..self.problem(Kind::BareNumber, span, fault) }
     }
 
     /// The unit behind the last number at or behind `from`.
@@ -231,7 +213,7 @@ impl Parser<'_> {
     /// Pieces are counted whole.
     fn whole_pieces(&self, value: Rational, unit: Unit, span: Range<usize>) -> Parsed<()> {
         if unit == Unit::Pc && !value.is_whole() {
-            return Err(self.problem(Kind::BadNumber, span, "pieces are counted in whole numbers".to_owned()));
+            return Err(self.problem(Kind::BadNumber, span, Fault::Fraction));
         }
         Ok(())
     }

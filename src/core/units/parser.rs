@@ -3,13 +3,13 @@
 use std::ops::Range;
 
 use super::Dimension;
-use super::error::QuantityErrorKind as Kind;
+use super::error::{Fault, QuantityErrorKind as Kind};
 
 /// A refusal whose cure has not been tried yet.
 pub(super) struct Problem {
     pub(super) kind: Kind,
     pub(super) span: Range<usize>,
-    pub(super) message: String,
+    pub(super) fault: Fault,
     /// The whole text with this one mistake put right.
     pub(super) cure: Option<String>,
 }
@@ -23,12 +23,12 @@ pub(super) struct Parser<'a> {
 }
 
 impl Parser<'_> {
-    pub(super) fn bad_tolerance(&self, span: Range<usize>, message: &str) -> Problem {
-        self.problem(Kind::BadTolerance, span, message.to_owned())
+    pub(super) fn bad_tolerance(&self, span: Range<usize>, fault: Fault) -> Problem {
+        self.problem(Kind::BadTolerance, span, fault)
     }
 
-    pub(super) fn problem(&self, kind: Kind, span: Range<usize>, message: String) -> Problem {
-        Problem { kind, span, message, cure: None }
+    pub(super) fn problem(&self, kind: Kind, span: Range<usize>, fault: Fault) -> Problem {
+        Problem { kind, span, fault, cure: None }
     }
 
     pub(super) fn starts(&self, at: usize, prefix: &str) -> bool {
@@ -55,7 +55,7 @@ impl Parser<'_> {
         format!("{before}{with}{after}")
     }
 
-    /// Part of the text for a message: control characters escaped, long text cut.
+    /// Part of the text for a sentence: control characters escaped, long text cut.
     pub(super) fn shown(&self, span: &Range<usize>) -> String {
         let part = self.slice(span);
         let head: String = part.chars().take(24).collect();

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::error::{QuantityError, QuantityErrorKind};
+use super::error::{Fault, QuantityError, QuantityErrorKind};
 use super::limits::{Cause, Crossed, Limits};
 use super::{Dimension, Rational, Tolerance, Unit};
 
@@ -35,23 +35,21 @@ impl Quantity {
     /// their conversion into another unit of the dimension do not fit.
     pub fn new(value: Rational, unit: Unit, tolerance: Option<Tolerance>) -> Result<Self, QuantityError> {
         let text = written(value, unit, tolerance);
-        let failed = |kind, message: &str| {
-            Err(QuantityError { kind, span: 0..text.len(), message: message.to_owned(), fix: None, certain: false })
-        };
+        let failed = |kind, fault| Err(QuantityError { kind, span: 0..text.len(), fault, fix: None, certain: false });
         let amounts = tolerance.map(|t| t.amounts()).unwrap_or_default();
         if amounts.iter().any(|amount| amount.value.is_negative()) {
-            return failed(QuantityErrorKind::BadTolerance, "a tolerance cannot be negative");
+            return failed(QuantityErrorKind::BadTolerance, Fault::Negative);
         }
         let fits = |u: Unit| u == Unit::Percent || u.dimension() == unit.dimension();
         if !amounts.iter().all(|amount| fits(amount.unit)) {
-            return failed(QuantityErrorKind::BadTolerance, "the tolerance measures something else than its target");
+            return failed(QuantityErrorKind::BadTolerance, Fault::OtherDimension);
         }
         if unit == Unit::C && amounts.iter().any(|amount| amount.unit == Unit::Percent) {
-            return failed(QuantityErrorKind::BadTolerance, "a percentage of a Celsius temperature means nothing");
+            return failed(QuantityErrorKind::BadTolerance, Fault::ShareOfTemperature);
         }
         match resolved(value, unit, tolerance) {
             Some((si, limits)) => Ok(Self { value, unit, tolerance, text, si, limits }),
-            None => failed(QuantityErrorKind::TooLarge, "more digits than can be held exactly"),
+            None => failed(QuantityErrorKind::TooLarge, Fault::Inexact),
         }
     }
 

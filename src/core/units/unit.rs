@@ -44,27 +44,6 @@ pub enum Dimension {
 }
 
 impl Dimension {
-    /// The name in a sentence: "a length is wanted".
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Length => "a length",
-            Self::Area => "an area",
-            Self::Mass => "a mass",
-            Self::MassPerArea => "a mass per area",
-            Self::MassPerLength => "a mass per length",
-            Self::Density => "a stitch density",
-            Self::Force => "a force",
-            Self::Torque => "a torque",
-            Self::Time => "a time",
-            Self::Temperature => "a temperature",
-            Self::Pressure => "a pressure",
-            Self::Volume => "a volume",
-            Self::Percent => "a percentage",
-            Self::Count => "a number of pieces",
-            Self::Angle => "an angle",
-        }
-    }
-
     /// The unit usual in the trade, proposed where a number stands without one (*common practice*).
     pub fn usual(self) -> Unit {
         match self {
@@ -89,12 +68,6 @@ impl Dimension {
     /// Every unit of the dimension, in the order of [`Unit::ALL`].
     pub fn units(self) -> impl Iterator<Item = Unit> {
         Unit::ALL.into_iter().filter(move |unit| unit.dimension() == self)
-    }
-}
-
-impl fmt::Display for Dimension {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.pad(self.name())
     }
 }
 

@@ -13,12 +13,13 @@ mod language;
 pub mod number;
 mod phrase;
 mod printed;
+pub mod quantity;
 pub mod sheet;
 
 pub use count::counted;
 pub use date::Date;
 pub use language::{LANGUAGES, Language, Languages};
-pub use phrase::{Phrase, Word, names, say, words};
+pub use phrase::{English, Phrase, Word, english, names, say, words};
 pub use printed::printed;
 
 /// The words that templates print by their keys.

@@ -1,6 +1,7 @@
 //! Text as data: fixed words with their arguments, and what the user wrote. It becomes a string only where it is printed.
 
-use std::collections::BTreeMap;
+use std::cmp::Ordering;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
@@ -36,7 +37,7 @@ impl Word {
     pub fn with(&self, arguments: Vec<(&'static str, Phrase)>) -> Phrase {
         debug_assert_eq!(
             names(self.en),
-            arguments.iter().map(|(name, _)| *name).collect::<std::collections::BTreeSet<_>>(),
+            arguments.iter().map(|(name, _)| *name).collect::<BTreeSet<_>>(),
             "the arguments of {}",
             self.key
         );
@@ -45,7 +46,7 @@ impl Word {
 }
 
 /// The names in braces of a text.
-pub fn names(text: &str) -> std::collections::BTreeSet<&str> {
+pub fn names(text: &str) -> BTreeSet<&str> {
     let parts = text.split('{').skip(1);
     parts.filter_map(|part| part.split_once('}')).map(|(name, _)| name).filter(|name| is_name(name)).collect()
 }
@@ -69,7 +70,7 @@ crate::words! {
 }
 
 /// What is printed.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Phrase {
     /// The same in every language: what the user wrote, an id, a finished number.
     Plain(String),
@@ -195,6 +196,19 @@ impl Phrase {
     }
 }
 
+/// By its English, so that a list reads the same in every run; then by what it is made of.
+impl Ord for Phrase {
+    fn cmp(&self, other: &Self) -> Ordering {
+        self.english().cmp(&other.english()).then_with(|| format!("{self:?}").cmp(&format!("{other:?}")))
+    }
+}
+
+impl PartialOrd for Phrase {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
 /// English, for the terminal.
 impl std::fmt::Display for Phrase {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
@@ -231,6 +245,44 @@ impl Serialize for Phrase {
             }
         }
     }
+}
+
+/// What files that hold no words have of a text.
+pub trait English {
+    /// The same in English.
+    fn in_english(&self) -> impl Serialize;
+}
+
+impl English for Phrase {
+    fn in_english(&self) -> impl Serialize {
+        self.english()
+    }
+}
+
+impl English for Option<Phrase> {
+    fn in_english(&self) -> impl Serialize {
+        self.as_ref().map(Phrase::english)
+    }
+}
+
+impl English for BTreeSet<Phrase> {
+    fn in_english(&self) -> impl Serialize {
+        self.iter().map(Phrase::english).collect::<Vec<_>>()
+    }
+}
+
+impl English for BTreeMap<String, Phrase> {
+    fn in_english(&self) -> impl Serialize {
+        self.iter().map(|(id, text)| (id.clone(), text.english())).collect::<BTreeMap<_, _>>()
+    }
+}
+
+/// Writes texts as their English.
+///
+/// # Errors
+/// What the writer refuses.
+pub fn english<S: Serializer>(text: &impl English, out: S) -> Result<S::Ok, S::Error> {
+    text.in_english().serialize(out)
 }
 
 /// The first letter in upper case.

@@ -1,8 +1,13 @@
 //! One pair for each kind of change.
 
 use backtack_core::revision::compare::{Marks, Remark, State, json};
+use backtack_core::words::Phrase;
 
 use super::edited;
+
+fn english(text: &Option<Phrase>) -> Option<String> {
+    text.as_ref().map(Phrase::english)
+}
 
 /// What stands under the headings of things, without what followed.
 fn stated(pairs: &[(&str, &str)]) -> String {
@@ -134,8 +139,8 @@ fn what_follows_a_wider_panel() {
     let (changes, _) = edited(&[("width = \"200 mm\"", "width = \"210 mm\"")]);
     let fabric: Vec<_> = changes.followed.iter().filter(|one| one.family == "fabric").collect();
     let s = fabric.iter().find(|one| one.what == "canvas/red" && one.scope == ["S/warm"]).unwrap();
-    assert_eq!(s.before.as_deref(), Some("≈\u{a0}0.126\u{a0}m"));
-    assert_eq!(s.after.as_deref(), Some("≈\u{a0}0.132\u{a0}m"));
+    assert_eq!(english(&s.before).as_deref(), Some("≈\u{a0}0.126\u{a0}m"));
+    assert_eq!(english(&s.after).as_deref(), Some("≈\u{a0}0.132\u{a0}m"));
     let marks = Marks::of(&changes);
     assert!(marks.key("piece", "FRONT", "outline") && marks.thing("fabric", "canvas/red"));
     assert!(!marks.thing("seam", "side"));
@@ -147,15 +152,18 @@ fn a_count_and_limits_follow() {
     let limits: Vec<_> = changes.followed.iter().filter(|one| one.family == "limits").collect();
     assert_eq!(limits.len(), 1);
     assert_eq!(
-        (limits[0].before.as_deref(), limits[0].after.as_deref()),
+        (english(&limits[0].before).as_deref(), english(&limits[0].after).as_deref()),
         (Some("355–365\u{a0}mm"), Some("354–366\u{a0}mm"))
     );
     assert_eq!(limits[0].scope, ["L"]);
     let (changes, _) = edited(&[("[piece.BACK]\n", "[piece.BACK]\ncount = 2\n")]);
     let pieces: Vec<_> = changes.followed.iter().filter(|one| one.family == "pieces").collect();
-    let told: Vec<_> =
-        pieces.iter().map(|one| (one.what.as_str(), one.before.as_deref(), one.after.as_deref())).collect();
-    assert_eq!(told, [("", Some("2"), Some("3")), ("BACK", Some("1"), Some("2"))]);
+    let told: Vec<_> = pieces
+        .iter()
+        .map(|one| (one.what.clone(), english(&one.before).unwrap(), english(&one.after).unwrap()))
+        .collect();
+    let wanted = [("", "2", "3"), ("BACK", "1", "2")].map(|(what, a, b)| (what.into(), a.into(), b.into()));
+    assert_eq!(told, wanted);
 }
 
 #[test]

@@ -84,7 +84,7 @@ impl Lays for Pairs<'_> {
         Spreading { step: 2, multiple: 2, sets: 2, table, splice, ..self.0.spreading(of) }
     }
 
-    fn length(&mut self, of: &Laid<'_>, mix: &Mix) -> Result<Length, String> {
+    fn length(&mut self, of: &Laid<'_>, mix: &Mix) -> Result<Length, backtack_core::words::Phrase> {
         self.0.length(of, mix)
     }
 

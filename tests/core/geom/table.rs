@@ -35,7 +35,7 @@ fn twenty_shapes_agree_with_another_library() {
             true => offset::outset(outline, &widths, corner),
             false => offset::inset(outline, &widths, corner),
         };
-        let found = found.unwrap_or_else(|error| panic!("{line}: {error}"));
+        let found = found.unwrap_or_else(|error| panic!("{line}: {error:?}"));
         // Half a micrometre of rounding to either side of each edge, and arcs within 2.5 µm.
         let slack = 0.003 * number(length);
         assert!((found.area() - number(area)).abs() <= slack, "{line}: {}", found.area());

@@ -1,9 +1,46 @@
-//! Rows hold no English: what a sheet says is declared as words, so that every language has it.
+//! Rows hold no English, and what rows and findings are made of holds no sentence: what is printed is declared as words, so
+//! that every language has it.
+
+use std::collections::BTreeSet;
 
 use super::{code, sources};
 
 /// Where rows lie: in a folder or file of that name, of all or of a subject.
 const ROWS: &str = "src/core/";
+
+/// Folders and files that make what rows and findings say: shapes, quantities, figures, their reasons, what differs.
+const MAKERS: &[&str] = &[
+    "compute/",
+    "cutting/figures/",
+    "geom/",
+    "model/assembly/",
+    "orders/figures/",
+    "orders/plan/",
+    "revision/compare/",
+    "samples/figures/",
+    "units/",
+];
+
+/// Files among them that are for the terminal or say what a field or a rule is, in English alone. What rules print is held
+/// by another test.
+const ENGLISH_ONLY: &[&str] = &["compute/fields.rs", "compute/fields/", "compute/rules/", "revision/compare/print.rs"];
+
+/// What they hold with a space in it that is no sentence: words a file may choose, names of lays, parts of keys.
+const SPACED: &[(&str, &[&str])] = &[
+    ("compute/edges.rs", &["fold back"]),
+    ("compute/seams.rs", &["{from} + {at:.1} mm"]),
+    ("compute/stitches.rs", &["hook and loop"]),
+    ("cutting/figures/how.rs", &["any way", "one way", "two ways"]),
+    ("cutting/figures/search.rs", &[", in rows"]),
+    ("cutting/figures/task.rs", &[" and "]),
+    ("orders/figures/lays.rs", &["order {order}"]),
+    ("revision/compare/followed.rs", &["stuffing {}"]),
+    ("revision/compare/items.rs", &["outline {} {}"]),
+    ("samples/figures/sample.rs", &["change in colour"]),
+    ("units/fold.rs", &["per mille"]),
+    ("units/tolerance.rs", &["±max({first}, {second})"]),
+    ("units/unit.rs", &["unit factors have denominators above zero"]),
+];
 
 /// Symbols of units, the same in every language.
 const UNITS: &[&str] = &["kg", "mm", "pc"];
@@ -170,5 +207,44 @@ fn rows_hold_no_english() {
         idle.extend(keys.iter().filter(|key| !found.iter().any(|one| one == *key)).map(|key| format!("{name}: {key}")));
     }
     assert!(wrong.is_empty(), "words that no other language can have; declare them with words!:\n{}", wrong.join("\n"));
+    assert!(idle.is_empty(), "exceptions that are no longer needed:\n{}", idle.join("\n"));
+}
+
+/// The literals of a file that read like a sentence: letters, and a space between what is printed.
+fn sentences(text: &str) -> Vec<String> {
+    literals(text).into_iter().filter(|one| one.contains(' ')).collect()
+}
+
+#[test]
+fn a_sentence_is_told_from_a_key() {
+    let text = "fn f() {\n    key(\"lead-time\"); Err(format!(\"{id} has no cut\")); why(\"it is open\"); format!(\"{a} {b}\")\n}\n";
+    assert_eq!(sentences(text), ["{id} has no cut", "it is open"]);
+}
+
+#[test]
+fn what_rows_and_findings_are_made_of_holds_no_sentence() {
+    let (mut wrong, mut idle) = (Vec::new(), Vec::new());
+    let mut read = BTreeSet::new();
+    for (path, text) in sources() {
+        let Some(name) = path.strip_prefix(ROWS) else { continue };
+        let Some(maker) = MAKERS.iter().find(|maker| name.starts_with(**maker)) else { continue };
+        if ENGLISH_ONLY.iter().any(|one| name.starts_with(one)) {
+            continue;
+        }
+        read.insert(*maker);
+        let known = SPACED.iter().find(|(file, _)| *file == name).map_or(&[] as &[&str], |(_, known)| known);
+        let found = sentences(&text);
+        let other = found.iter().filter(|one| !known.contains(&one.as_str()));
+        wrong.extend(other.map(|one| format!("{name}: \"{one}\"")));
+        idle.extend(
+            known.iter().filter(|key| !found.iter().any(|one| one == *key)).map(|key| format!("{name}: {key}")),
+        );
+    }
+    assert_eq!(read.len(), MAKERS.len(), "folders that are no longer there: {read:?}");
+    assert!(
+        wrong.is_empty(),
+        "sentences that no other language can have; declare them with words!:\n{}",
+        wrong.join("\n")
+    );
     assert!(idle.is_empty(), "exceptions that are no longer needed:\n{}", idle.join("\n"));
 }

@@ -41,7 +41,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             .filter_map(|target| Some((target, target.known()?)))
             .find(|(_, target)| target.dimension() != step.dimension());
         if let Some((place, target)) = other {
-            let (is, has) = (step.dimension().name(), target.dimension().name());
+            let (is, has) = (step.dimension(), target.dimension());
             findings.push(
                 Finding::new(&RULE, say!(OTHER_UNIT, id, is, has))
                     .at(stated.span, is)

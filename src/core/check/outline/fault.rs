@@ -22,7 +22,7 @@ pub fn faults(
     help: Word,
     findings: &mut Findings,
 ) {
-    type Key<'a> = (&'a str, Span, &'a str, &'a [(Span, String)]);
+    type Key<'a> = (&'a str, Span, &'a Phrase, &'a [(Span, Phrase)]);
     let mut defects: BTreeMap<Key<'_>, Vec<&str>> = BTreeMap::new();
     for (piece, size, gap) in context.assembly.outlines.gaps() {
         match gap {

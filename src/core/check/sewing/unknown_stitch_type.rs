@@ -6,7 +6,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::Spanned;
 use crate::standards::stitch;
-use crate::words::{say, words};
+use crate::words::{Word, say, words};
 
 use super::uses::stitches;
 
@@ -56,7 +56,7 @@ fn judged(kind: &Spanned<String>) -> Option<Finding> {
     let joined: String = written.split_whitespace().collect();
     let near = stitch::nearest(written)
         .or_else(|| stitch::nearest(&joined))
-        .map(|near| say!(WRITE, number = near.number, name = near.name));
+        .map(|near| say!(WRITE, number = near.number, name = Word { key: near.key, en: near.name }));
     let known = || {
         let numbers: Vec<&str> = stitch::STITCHES.iter().map(|one| one.number).collect();
         say!(KNOWN_HERE, numbers = numbers.join(", "))
@@ -65,7 +65,7 @@ fn judged(kind: &Spanned<String>) -> Option<Finding> {
         Some(class) => {
             let message = say!(NOT_LISTED, written);
             let mut finding = Finding::new(&RULE, message)
-                .at(kind.span, say!(CLASS, name = class.name()))
+                .at(kind.span, say!(CLASS, name = Word { key: class.key(), en: class.name() }))
                 .help(near.unwrap_or_else(known));
             finding.severity = Severity::Should;
             finding.help(HELP)

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::words::words;
+use crate::words::{say, words};
 
 use super::{Ground, drawn_notch, in_size};
 
@@ -24,6 +24,7 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
+    MESSAGE "notch-off-edge.message" = "{piece}{size}: {why}";
     HERE "notch-off-edge.here" = "not on the edge";
     HELP "notch-off-edge.help" = "measure it along another edge, or give a share of the edge: \"a-b 50 %\"";
 }
@@ -36,7 +37,8 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
         let element = piece.and_then(|(piece, id)| drawn_notch(ground, piece, &one.size, id));
         let place = element.unwrap_or(one.span);
         if told.insert(place) {
-            let message = format!("{}{}: {}", one.piece, in_size(ground.model, &one.size), one.message);
+            let message =
+                say!(MESSAGE, piece = &one.piece, size = in_size(ground.model, &one.size), why = &one.message);
             let finding = Finding::new(&RULE, message).at(place, HERE);
             findings.push(finding.help(HELP));
         }

@@ -5,10 +5,12 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use crate::compute::number::{property, small};
+use crate::compute::reason::PLIES_AT_ONCE;
 use crate::compute::{Figure, Number};
 use crate::model::{Article, Cutting, Method, Model, Spread, Stated, Variant};
 use crate::standards::common::{self, Usual};
 use crate::units::Quantity;
+use crate::words::say;
 
 /// How pieces may lie along the roll.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -156,6 +158,6 @@ fn plies(
             assumed.insert("plies", format!("{}", usual.high));
             Figure::Known(usual.high as u64)
         }
-        None => Figure::not_yet(format!("how many plies of {} are cut at once is not stated", fabric.entry.title())),
+        None => Figure::not_yet(say!(PLIES_AT_ONCE, fabric = fabric.entry.title())),
     }
 }

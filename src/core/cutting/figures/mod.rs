@@ -21,9 +21,11 @@ use serde::Serialize;
 
 use crate::compute::counts::CutCount;
 use crate::compute::input::{Bought, Ground};
+use crate::compute::reason::{NO_LAY_YET, NO_SUCH_LAY, NOT_LAID, NOT_LAID_FREELY, NOTHING_CUT, SEVERAL_SIZES};
 use crate::compute::{Figure, Number};
 use crate::geom::grid::millimetres;
 use crate::lay::{Lay, Pattern, Row, bounds};
+use crate::words::say;
 
 /// The lay of one mix of sizes on one fabric. Lengths in mm.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -172,10 +174,10 @@ impl Lays {
     /// Length of fabric for one product, mm, if there is a lay.
     pub(crate) fn per_product(&self, size: &str, colourway: &str, bought: &Bought) -> Figure<Number> {
         match self.of.get(&(size.to_string(), colourway.to_string(), bought.clone())) {
-            None => Figure::not_yet(format!("nothing is cut from {}", bought.article)),
+            None => Figure::not_yet(say!(NOTHING_CUT, article = &bought.article)),
             Some(number) => number.clone().then(|number| match self.tasks.get(number) {
                 Some(task) => task.per_product(),
-                None => Figure::not_yet("there is no such lay"),
+                None => Figure::not_yet(NO_SUCH_LAY),
             }),
         }
     }
@@ -206,7 +208,7 @@ impl Task {
     pub fn length(&self) -> Figure<Number> {
         match &self.lay {
             Some(lay) => Figure::number(millimetres(lay.length)),
-            None => Figure::not_yet(format!("{} is not laid yet", self.instance.name)),
+            None => Figure::not_yet(say!(NOT_LAID, lay = &self.instance.name)),
         }
     }
 
@@ -214,7 +216,7 @@ impl Task {
     pub fn per_product(&self) -> Figure<Number> {
         match self.mix.values().collect::<Vec<_>>().as_slice() {
             [products] if **products > 0 => self.length().times(self.layers as f64 / **products as f64),
-            _ => Figure::not_yet("several sizes lie on it"),
+            _ => Figure::not_yet(SEVERAL_SIZES),
         }
     }
 
@@ -229,7 +231,7 @@ impl Task {
         };
         let free = match &self.beside {
             Some(lay) => Figure::number(millimetres(lay.length)),
-            None => Figure::not_yet("it is not laid freely"),
+            None => Figure::not_yet(NOT_LAID_FREELY),
         };
         Some(Struck { rows: rows.iter().map(row).collect(), single: single.len() as u64, free })
     }
@@ -248,7 +250,7 @@ impl Task {
             pieces: self.instance.count() as u64,
             width: Number::new(millimetres(self.instance.fabric.width)),
             length: self.length(),
-            used: self.lay.as_ref().map_or_else(|| Figure::not_yet("there is no lay yet"), used),
+            used: self.lay.as_ref().map_or_else(|| Figure::not_yet(NO_LAY_YET), used),
             path: Number::new(self.path),
             struck: self.struck(),
             area_bound: Number::new(millimetres(bounds.area)),

@@ -2,17 +2,20 @@
 
 use std::collections::BTreeMap;
 
-use super::half;
-use super::how::{Direction, How, how};
 use crate::compute::Figure;
 use crate::compute::contour::Shape;
 use crate::compute::counts::CutCount;
 use crate::compute::input::{Bought, Ground};
 use crate::compute::number::{property, small};
+use crate::compute::reason::{BLOCK_HEIGHT, BLOCK_WIDTH, NO_CUT_LINE, no_article};
 use crate::geom::grid::{GridPoint, Polygon, millimetres, snap};
 use crate::geom::{Affine, Point, flatten};
 use crate::lay::{Fabric, Instance, Lay, Pattern, Piece, Turn, lock};
 use crate::model::{Article, Method, Spread, Variant};
+use crate::words::{Word, say};
+
+use super::half;
+use super::how::{Direction, How, how};
 
 /// Curves of drawn cut lines become straight pieces within this, mm.
 const FLAT: f64 = 0.01;
@@ -80,7 +83,7 @@ pub(crate) fn task(
     mix: &Mix,
 ) -> Figure<Task> {
     let Some(article) = ground.article(bought) else {
-        return Figure::not_yet(format!("there is no article {}", bought.article));
+        return Figure::not_yet(no_article(&bought.article));
     };
     let first = mix.keys().next().map_or("", String::as_str);
     let variant = Variant { size: first, colourway };
@@ -186,8 +189,8 @@ fn outline(ground: &Ground<'_>, cut: &CutCount, variant: Variant<'_>) -> Figure<
     });
     let along = way.unwrap_or(Point::new(0.0, 1.0));
     if let Some(block) = piece.and_then(|piece| piece.cuts.get(&cut.cut)?.block.as_ref()) {
-        let side = |value, what: &str| Figure::of(Some(value), variant, what).map(|quantity| small(&quantity));
-        let (width, height) = (side(&block.0, "the width of the block"), side(&block.1, "the height of the block"));
+        let side = |value, what: Word| Figure::of(Some(value), variant, what).map(|quantity| small(&quantity));
+        let (width, height) = (side(&block.0, BLOCK_WIDTH), side(&block.1, BLOCK_HEIGHT));
         return width.with(height, |width, height| Outline {
             outline: rectangle(height, width),
             directed: true,
@@ -196,7 +199,7 @@ fn outline(ground: &Ground<'_>, cut: &CutCount, variant: Variant<'_>) -> Figure<
     }
     ground.drawn.cut(&cut.piece, variant.size, &cut.cut).then(|shape| match laid(shape, along) {
         Some(outline) => Figure::Known(Outline { outline, directed: way.is_some(), path: shape.perimeter }),
-        None => Figure::not_yet(format!("{} {} has no cut line", cut.piece, cut.cut)),
+        None => Figure::not_yet(say!(NO_CUT_LINE, piece = &cut.piece, cut = &cut.cut)),
     })
 }
 

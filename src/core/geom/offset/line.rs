@@ -2,7 +2,6 @@
 
 use super::super::error::Ends;
 use super::super::grid::Polygon;
-use std::fmt;
 
 /// How near curves pass the corners of a contour, which lie within 0.005 mm of the offset curve, in mm.
 const FIT: f64 = 0.004;
@@ -92,33 +91,3 @@ pub enum OffsetError {
         back: f64,
     },
 }
-
-impl fmt::Display for OffsetError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Count { runs, found } => {
-                write!(f, "the outline has {runs} edges and {found} allowances are given")
-            }
-            Self::Allowance { run, value } => {
-                write!(f, "the allowance of {}-{} is {value} mm; it must be from 0 to {WIDEST} mm", run.0, run.1)
-            }
-            Self::Limit { value } => write!(f, "a mitre limit is at least 1, and is {value}"),
-            Self::Vanished { run, allowance } => write!(
-                f,
-                "the edge {}-{} vanishes when {allowance} mm are taken off inside it and the other edges theirs",
-                run.0, run.1
-            ),
-            Self::Parts { found } => {
-                write!(f, "the allowances leave {found} separate outlines instead of one")
-            }
-            Self::Worked { id, back } => write!(
-                f,
-                "folded back at `{id}`, the allowance would end {back:.1} mm before the corner; the edge is too short \
-                 or too curved for that"
-            ),
-            Self::Parted { id } => write!(f, "the edges at `{id}` no longer meet inside their allowances"),
-        }
-    }
-}
-
-impl std::error::Error for OffsetError {}

@@ -3,10 +3,46 @@
 use crate::geom::Outline;
 use crate::model::{Chain, Model, PathRef, PointRef, RunRef};
 use crate::source::{Edit, Help, Span};
+use crate::words::{Phrase, say, words};
 
 use super::instance::Index;
 use super::mirror::partner;
-use super::{Instance, Outlines, Run, Side, Trouble, TroubleKind};
+use super::{Instance, Outlines, Run, Side, Trouble, TroubleKind, shape};
+
+words! {
+    NO_LINES "found.no-lines" = "{piece} has no internal lines";
+    LINES "found.lines" = "its lines are {lines}";
+    NO_LINE "found.no-line" = "{piece} has no internal line called {line}";
+    NO_SUCH_LINE "found.no-such-line" = "no such line";
+    MEANT "found.meant" = "did you mean `{near}`?";
+    NO_PIECE "found.no-piece" = "there is no piece {piece}";
+    WITHOUT_PART "found.without-part" = "write `{piece}` without a part";
+    OWN_PART "found.own-part" = "write `{part}` before the slash, or nothing";
+    NO_PART "found.no-part" = "{piece} belongs to no part, not to {written}";
+    OTHER_PART "found.other-part" = "{piece} belongs to part {part}, not to {written}";
+    USED_ONCE "found.used-once" = "part {part} is used once: leave `.{usage}` out";
+    USED_AS "found.used-as" = "part {part} is used as {uses}";
+    NO_USE "found.no-use" = "part {part} has no use called {usage}";
+    WHICH_USE "found.which-use" = "{piece} does not say which use of part {part} it means";
+    WHICH_ONE "found.which-one" = "which one?";
+    WRITE_USE "found.write-use" = "write `{part}.{usage}/{piece}`";
+    CUT_ONCE "found.cut-once" = "{piece} is cut once: write `{piece}` alone";
+    COPIES "found.copies" = "{piece} has the copies {copies}";
+    NO_COPY "found.no-copy" = "{piece} has no copy called {copy}";
+    WHICH_COPY "found.which-copy" = "{piece} does not say which copy it means";
+    WRITE_COPY "found.write-copy" = "write for example `{piece}.{copy}`; {piece} has the copies {copies}";
+    NEEDS_EDGE "found.needs-edge" = "an edge of {piece} is needed here, not an internal line";
+    INSIDE "found.inside" = "a line inside the piece";
+    WRITE_POINTS "found.write-points" = "write two neighbouring points, for example `{piece}:{points}`";
+    NO_EDGE "found.no-edge" = "{piece}: {why}";
+    TO_NEIGHBOUR "found.to-neighbour" = "an edge goes from a point to its neighbour";
+    NO_POINT "found.no-point" = "{piece} has no point {point}";
+    POINTS "found.points" = "its points are {points}";
+    NO_IMAGE "found.no-image" = "{piece} takes part in a mirrored seam, but its point {point} has no mirror image";
+    NO_IMAGE_OF "found.no-image-of" = "no image of {point}";
+    DRAW_HALF "found.draw-half" = "draw half of {piece} and unfold it with `fold`, or cut it twice with copies = [\"l\", \"r mirrored\"], or leave `mirrored` out and write both seams";
+    NOT_DECLARED "found.not-declared" = "not declared";
+}
 
 /// Points nearer than this are one, where a drawn shape is asked for the images of its points, in mm.
 const SAME_POINT: f64 = 0.05;
@@ -71,14 +107,14 @@ impl Finder<'_> {
         }
         let known: Vec<&str> = outline.lines.iter().map(|one| one.id.as_str()).collect();
         let help = match known.as_slice() {
-            [] => format!("{} has no internal lines", run.piece),
-            _ => format!("its lines are {}", known.join(", ")),
+            [] => say!(NO_LINES, piece = &run.piece),
+            _ => say!(LINES, lines = Phrase::list(known)),
         };
         troubles.push(Trouble {
             kind: TroubleKind::Unknown,
-            message: format!("{} has no internal line called {line}", run.piece),
+            message: say!(NO_LINE, piece = &run.piece, line),
             span: run.span,
-            label: "no such line".into(),
+            label: NO_SUCH_LINE.into(),
             help: Some(help.into()),
         });
         None
@@ -89,9 +125,9 @@ impl Finder<'_> {
             let pieces = || self.model.pieces.keys();
             let help = nearest(&run.piece, pieces()).map(|near| {
                 let edit = Edit::respell(run.span, &run.piece, near, pieces().map(String::as_str));
-                Help::with(format!("did you mean `{near}`?"), edit)
+                Help::with(say!(MEANT, near), edit)
             });
-            troubles.push(unknown(format!("there is no piece {}", run.piece), run.span, help));
+            troubles.push(unknown(say!(NO_PIECE, piece = &run.piece), run.span, help));
             return None;
         };
         let part = piece.part.as_ref().map_or("", |part| part.value.as_str());
@@ -99,11 +135,13 @@ impl Finder<'_> {
             && written != part
         {
             let help = match part {
-                "" => format!("write `{}` without a part", run.piece),
-                _ => format!("write `{part}` before the slash, or nothing"),
+                "" => say!(WITHOUT_PART, piece = &run.piece),
+                _ => say!(OWN_PART, part),
             };
-            let belongs = if part.is_empty() { "no part".to_string() } else { format!("part {part}") };
-            let message = format!("{} belongs to {belongs}, not to {written}", run.piece);
+            let message = match part {
+                "" => say!(NO_PART, piece = &run.piece, written),
+                _ => say!(OTHER_PART, piece = &run.piece, part, written),
+            };
             troubles.push(unknown(message, run.span, Some(help.into())));
             return None;
         }
@@ -136,39 +174,33 @@ impl Finder<'_> {
         match (&run.usage, &run.copy) {
             (Some(usage), _) if copies.is_empty() => {
                 let help = match uses.as_slice() {
-                    [] | [""] => format!("part {part} is used once: leave `.{usage}` out"),
-                    _ => format!("part {part} is used as {}", uses.join(", ")),
+                    [] | [""] => say!(USED_ONCE, part, usage),
+                    _ => say!(USED_AS, part, uses = Phrase::list(uses)),
                 };
-                unknown(format!("part {part} has no use called {usage}"), run.span, Some(help.into()))
+                unknown(say!(NO_USE, part, usage), run.span, Some(help.into()))
             }
             (None, _) if copies.is_empty() => Trouble {
                 kind: TroubleKind::Unclear,
-                message: format!("{} does not say which use of part {part} it means", run.piece),
+                message: say!(WHICH_USE, piece = &run.piece, part),
                 span: run.span,
-                label: "which one?".into(),
-                help: uses.first().map(|name| format!("write `{part}.{name}/{}`", run.piece).into()),
+                label: WHICH_ONE.into(),
+                help: uses.first().map(|usage| say!(WRITE_USE, part, usage, piece = &run.piece).into()),
             },
             (_, Some(copy)) => {
                 let help = match names.as_slice() {
-                    [""] => format!("{} is cut once: write `{}` alone", run.piece, run.piece),
-                    _ => format!("{} has the copies {}", run.piece, names.join(", ")),
+                    [""] => say!(CUT_ONCE, piece = &run.piece),
+                    _ => say!(COPIES, piece = &run.piece, copies = Phrase::list(names)),
                 };
-                unknown(format!("{} has no copy called {copy}", run.piece), run.span, Some(help.into()))
+                unknown(say!(NO_COPY, piece = &run.piece, copy), run.span, Some(help.into()))
             }
             _ => Trouble {
                 kind: TroubleKind::Unclear,
-                message: format!("{} does not say which copy it means", run.piece),
+                message: say!(WHICH_COPY, piece = &run.piece),
                 span: run.span,
-                label: "which one?".into(),
-                help: names.first().map(|name| {
-                    format!(
-                        "write for example `{}.{name}`; {} has the copies {}",
-                        run.piece,
-                        run.piece,
-                        names.join(", ")
-                    )
-                    .into()
-                }),
+                label: WHICH_ONE.into(),
+                help: names
+                    .first()
+                    .map(|copy| say!(WRITE_COPY, piece = &run.piece, copy, copies = Phrase::list(&names)).into()),
             },
         }
     }
@@ -179,12 +211,10 @@ impl Finder<'_> {
         let PathRef::Points(points) = &run.path else {
             troubles.push(Trouble {
                 kind: TroubleKind::Unclear,
-                message: format!("an edge of {} is needed here, not an internal line", run.piece),
+                message: say!(NEEDS_EDGE, piece = &run.piece),
                 span: run.span,
-                label: "a line inside the piece".into(),
-                help: Some(
-                    format!("write two neighbouring points, for example `{}:{}`", run.piece, example(outline)).into(),
-                ),
+                label: INSIDE.into(),
+                help: Some(say!(WRITE_POINTS, piece = &run.piece, points = example(outline)).into()),
             });
             return None;
         };
@@ -199,9 +229,9 @@ impl Finder<'_> {
                 Err(error) => {
                     troubles.push(Trouble {
                         kind: TroubleKind::Unclear,
-                        message: format!("{}: {error}", run.piece),
+                        message: say!(NO_EDGE, piece = &run.piece, why = shape::run(&error)),
                         span: run.span,
-                        label: "an edge goes from a point to its neighbour".into(),
+                        label: TO_NEIGHBOUR.into(),
                         help: None,
                     });
                     return None;
@@ -224,10 +254,10 @@ impl Finder<'_> {
         let named = if point.image { image(&point.id) } else { Some(point.id.clone()) };
         let Some(id) = named.filter(|id| outline.point(id).is_some()) else {
             let all: Vec<&str> = outline.points.iter().map(|one| one.id.as_str()).collect();
-            let message = format!("{} has no point {}", run.piece, point.text());
+            let message = say!(NO_POINT, piece = &run.piece, point = point.text());
             let near = nearest(&point.id, outline.points.iter().map(|one| &one.id)).filter(|_| !point.image);
             let edit = near.map(|near| Edit::respell(point.span, &point.id, near, all.iter().copied()));
-            let help = Help::with(format!("its points are {}", all.join(", ")), edit);
+            let help = Help::with(say!(POINTS, points = Phrase::list(all)), edit);
             troubles.push(unknown(message, point.span, Some(help)));
             return None;
         };
@@ -243,16 +273,10 @@ impl Finder<'_> {
                 let piece = &run.piece;
                 troubles.push(Trouble {
                     kind: TroubleKind::Mirror,
-                    message: format!("{piece} takes part in a mirrored seam, but its point {id} has no mirror image"),
+                    message: say!(NO_IMAGE, piece, point = &id),
                     span: run.span,
-                    label: format!("no image of {id}"),
-                    help: Some(
-                        format!(
-                            "draw half of {piece} and unfold it with `fold`, or cut it twice with \
-                         copies = [\"l\", \"r mirrored\"], or leave `mirrored` out and write both seams"
-                        )
-                        .into(),
-                    ),
+                    label: say!(NO_IMAGE_OF, point = &id),
+                    help: Some(say!(DRAW_HALF, piece).into()),
                 });
                 None
             }
@@ -265,8 +289,8 @@ fn example(outline: &Outline) -> String {
     names.join("-")
 }
 
-fn unknown(message: String, span: Span, help: Option<Help>) -> Trouble {
-    Trouble { kind: TroubleKind::Unknown, message, span, label: "not declared".into(), help }
+fn unknown(message: Phrase, span: Span, help: Option<Help>) -> Trouble {
+    Trouble { kind: TroubleKind::Unknown, message, span, label: NOT_DECLARED.into(), help }
 }
 
 pub(super) fn nearest<'a>(word: &str, all: impl Iterator<Item = &'a String>) -> Option<&'a String> {

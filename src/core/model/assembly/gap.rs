@@ -2,6 +2,9 @@
 
 use crate::geom::ShapeError;
 use crate::source::Span;
+use crate::words::Phrase;
+
+use super::shape;
 
 /// Why a piece has no outline in a size.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,11 +22,11 @@ pub enum Gap {
         /// Where.
         span: Span,
         /// Why not.
-        message: String,
+        message: Phrase,
         /// What kind of defect.
         fault: Fault,
         /// Further places, with what they are.
-        also: Vec<(Span, String)>,
+        also: Vec<(Span, Phrase)>,
     },
     /// It is drawn in a file that could not be read, as was said when it was read.
     Unread,
@@ -70,12 +73,12 @@ impl Fault {
 
 impl Gap {
     /// A defect of no particular kind.
-    pub fn defect(span: Span, message: impl Into<String>) -> Gap {
+    pub fn defect(span: Span, message: impl Into<Phrase>) -> Gap {
         Gap::Defect { span, message: message.into(), fault: Fault::Other, also: Vec::new() }
     }
 
     /// A shape that was refused.
     pub fn shape(span: Span, error: &ShapeError) -> Gap {
-        Gap::Defect { span, message: error.to_string(), fault: Fault::of(error), also: Vec::new() }
+        Gap::Defect { span, message: shape::shape(error), fault: Fault::of(error), also: Vec::new() }
     }
 }

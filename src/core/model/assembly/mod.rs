@@ -18,6 +18,7 @@ mod partner;
 mod points;
 mod resolve;
 mod run;
+pub(crate) mod shape;
 mod shell;
 mod surface;
 mod traced;

@@ -8,13 +8,27 @@ use crate::model::{
 };
 use crate::source::Span;
 use crate::units::{Dimension, Quantity};
+use crate::words::{Phrase, say, words};
 
 use super::gap::Gap;
 use super::outlines::Outlines;
+use super::shape;
+
+words! {
+    CIRCLE "follow.circle" = "lengths follow each other in a circle: {way}";
+    FOLLOWS "follow.follows" = "{piece} follows {other}";
+    CUT_LINE "follow.cut-line" = "only a sew line can follow an edge: write is = \"sew line\"";
+    NO_PIECE "follow.no-piece" = "there is no piece {piece}";
+    DRAWN_CUT "follow.drawn-cut" = "the cut line of {piece} is drawn: an edge of its sew line is needed to follow";
+    NO_OUTLINE "follow.no-outline" = "{piece} has no outline that can be followed";
+    INSIDE "follow.inside" = "a line inside a piece cannot be followed";
+    NO_POINT "follow.no-point" = "{piece} has no point {point}";
+    NO_EDGE "follow.no-edge" = "{piece}: {why}";
+}
 
 /// Pieces in an order in which each stands behind those it follows; and those that follow themselves in a circle, which
 /// cannot be made, with the reason.
-pub(super) fn order(model: &Model) -> (Vec<&str>, BTreeMap<&str, (Span, String)>) {
+pub(super) fn order(model: &Model) -> (Vec<&str>, BTreeMap<&str, (Span, Phrase)>) {
     let mut order: Vec<&str> = Vec::new();
     let mut done: BTreeSet<&str> = BTreeSet::new();
     let mut rest: Vec<(&str, Vec<&Follow>)> =
@@ -57,16 +71,16 @@ fn partners(follow: &Follow) -> impl Iterator<Item = &str> {
 }
 
 /// Whether a piece reaches itself by following, and by which way.
-fn circle(id: &str, own: &[&Follow], waiting: &[(&str, Vec<&Follow>)]) -> Option<(Span, String)> {
+fn circle(id: &str, own: &[&Follow], waiting: &[(&str, Vec<&Follow>)]) -> Option<(Span, Phrase)> {
     let next = |from: &str| waiting.iter().find(|(one, _)| *one == from).map(|(_, follows)| follows.as_slice());
     let mut open: Vec<Vec<&str>> = vec![vec![id]];
     let mut seen: BTreeSet<&str> = BTreeSet::new();
     while let Some(way) = open.pop() {
         for partner in next(way.last()?).into_iter().flatten().flat_map(|follow| partners(follow)) {
             if partner == id {
-                let way: Vec<&str> = way.iter().copied().chain([id]).collect();
-                let message = format!("lengths follow each other in a circle: {}", way.join(" follows "));
-                return own.first().map(|follow| (follow.span, message));
+                let way = way.iter().copied().chain([id]).map(Phrase::from);
+                let way = way.reduce(|piece, other| say!(FOLLOWS, piece, other)).unwrap_or_default();
+                return own.first().map(|follow| (follow.span, say!(CIRCLE, way)));
             }
             if seen.insert(partner) {
                 open.push(way.iter().copied().chain([partner]).collect());
@@ -84,24 +98,20 @@ pub(super) fn length(
     follow: &Follow,
     size: &str,
 ) -> Result<f64, Gap> {
-    let defect = |message: String| Gap::defect(follow.span, message);
+    let defect = |message: Phrase| Gap::defect(follow.span, message);
     if own.side == Side::CutLine {
-        return Err(defect("only a sew line can follow an edge: write is = \"sew line\"".to_string()));
+        return Err(defect(CUT_LINE.into()));
     }
     let mut whole = 0.0;
     for run in &follow.chain.runs {
-        let piece = model.pieces.get(&run.piece).ok_or_else(|| defect(format!("there is no piece {}", run.piece)))?;
+        let piece = model.pieces.get(&run.piece).ok_or_else(|| defect(say!(NO_PIECE, piece = &run.piece)))?;
         let variant = Variant { size, colourway: "" };
         let source = piece.outline.as_ref().and_then(|value| value.known(variant));
         if source.is_some_and(|source| source.side == Side::CutLine) {
-            let message =
-                format!("the cut line of {} is drawn: an edge of its sew line is needed to follow", run.piece);
-            return Err(defect(message));
+            return Err(defect(say!(DRAWN_CUT, piece = &run.piece)));
         }
         let outline = made.get(&run.piece, size).map_err(|gap| match gap {
-            Gap::Defect { .. } | Gap::Unread | Gap::Missing => {
-                defect(format!("{} has no outline that can be followed", run.piece))
-            }
+            Gap::Defect { .. } | Gap::Unread | Gap::Missing => defect(say!(NO_OUTLINE, piece = &run.piece)),
             other => other.clone(),
         })?;
         whole += row(outline, run).map_err(defect)?;
@@ -121,17 +131,18 @@ fn added(whole: f64, less: bool, more: &Quantity) -> f64 {
 }
 
 /// Length of a row of runs of an outline, mm.
-fn row(outline: &Outline, run: &RunRef) -> Result<f64, String> {
-    let PathRef::Points(points) = &run.path else { return Err("a line inside a piece cannot be followed".to_string()) };
+fn row(outline: &Outline, run: &RunRef) -> Result<f64, Phrase> {
+    let PathRef::Points(points) = &run.path else { return Err(INSIDE.into()) };
     let name = |point: &PointRef| {
         let id = if point.image { outline.axis_images.get(&point.id) } else { Some(&point.id) };
-        id.cloned().ok_or_else(|| format!("{} has no point {}", run.piece, point.text()))
+        id.cloned().ok_or_else(|| say!(NO_POINT, piece = &run.piece, point = point.text()))
     };
-    let names = points.iter().map(name).collect::<Result<Vec<String>, String>>()?;
+    let names = points.iter().map(name).collect::<Result<Vec<String>, Phrase>>()?;
     let mut whole = 0.0;
     for pair in names.windows(2) {
         let [a, b] = pair else { continue };
-        let found = outline.run_between(a, b).map_err(|error| format!("{}: {error}", run.piece))?;
+        let found =
+            outline.run_between(a, b).map_err(|error| say!(NO_EDGE, piece = &run.piece, why = shape::run(&error)))?;
         whole += outline.length_of(found.index);
     }
     Ok(whole)

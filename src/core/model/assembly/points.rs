@@ -3,8 +3,14 @@
 use crate::geom::{Outline, Place};
 use crate::model::{PlacedPoint, Variant};
 use crate::units::Dimension;
+use crate::words::{Phrase, say, words};
 
 use super::gap::Gap;
+use super::shape;
+
+words! {
+    OUTSIDE "point.outside" = "`{point}` lies {asked} mm along {edge}, which is {length} mm long";
+}
 
 /// Places the extra points. Each edge is measured as drawn, however many points lie on it and in whatever order they
 /// are written; an edge that ends in an extra point waits until that one is placed.
@@ -73,14 +79,15 @@ pub(super) fn place_fixed(
             Dimension::Percent => quantity.si_f64() * whole,
             _ => quantity.si_f64() * 1000.0,
         };
-        let defect = |message: String| Gap::defect(point.id.span, message);
+        let defect = |message: Phrase| Gap::defect(point.id.span, message);
         let (from, to, rest) = within(&outline, &runs, asked).ok_or_else(|| {
             let (a, b) = &point.edge;
-            defect(format!("`{}` lies {asked:.1} mm along {a}-{b}, which is {whole:.1} mm long", point.id.value))
+            let (asked, length) = (format!("{asked:.1}"), format!("{whole:.1}"));
+            defect(say!(OUTSIDE, point = &point.id.value, asked, edge = format!("{a}-{b}"), length))
         })?;
         outline = outline
             .with_point(&point.id.value, &from, &to, Place::Distance(rest))
-            .map_err(|error| defect(error.to_string()))?;
+            .map_err(|error| defect(shape::shape(&error)))?;
         passed.push(&point.id.value);
     }
     Ok(outline)

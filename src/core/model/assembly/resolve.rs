@@ -4,10 +4,17 @@ use std::collections::BTreeSet;
 
 use crate::model::{Chain, Joint, Layer, Model, RunRef};
 use crate::source::{Edit, Help};
+use crate::words::{say, words};
 
 use super::finder::Finder;
 use super::instance::Index;
 use super::{Caught, Edging, Instance, Outlines, Resolved, Reverse, Side, Trouble, TroubleKind};
+
+words! {
+    OWN_IMAGE "mirror.own-image" = "{id} is its own mirror image, so it would be sewn twice";
+    NOT_NEEDED "mirror.not-needed" = "not needed here";
+    TAKE_OUT "mirror.take-out" = "take `mirrored = true` out of {id}";
+}
 
 /// What was found, and what was not.
 #[derive(Debug, Default)]
@@ -107,10 +114,10 @@ fn drop_own_image(joint: &Joint, first: usize, joints: &mut Vec<Resolved>, troub
         let id = &joint.entry.id.value;
         troubles.push(Trouble {
             kind: TroubleKind::Mirror,
-            message: format!("{id} is its own mirror image, so it would be sewn twice"),
+            message: say!(OWN_IMAGE, id),
             span: flag.span,
-            label: "not needed here".into(),
-            help: Some(Help::with(format!("take `mirrored = true` out of {id}"), Edit::take_out(flag.span).safe())),
+            label: NOT_NEEDED.into(),
+            help: Some(Help::with(say!(TAKE_OUT, id), Edit::take_out(flag.span).safe())),
         });
     }
 }

@@ -4,78 +4,98 @@ use crate::geom::place::REACH;
 use crate::geom::{InternalLine, Mark, Outline, Path, Point, ShapeError, flatten};
 use crate::model::{Model, OutlineSource, Piece, Sketch, SvgSource, Traced, Unseen};
 use crate::source::Span;
+use crate::words::{Phrase, say, words};
 
 use super::gap::{Fault, Gap};
+use super::shape;
+
+words! {
+    FEW_POINTS "traced.few-points" = "{name} has {shown} named points";
+    LINE "traced.line" = "the line {id}";
+    NOTCH_OFF "traced.notch-off" = "the notch {id} does not meet the outline";
+    HERE "traced.here" = "drawn here";
+    NOT_DRAWN "traced.not-drawn" = "{drawing} draws no outline named {name}{known}";
+    KNOWN "traced.known" = "; it has {names}";
+    TWICE "traced.twice" = "{drawing} draws {count} shapes named {name}";
+    OTHER "traced.other" = "the other";
+    OTHERS "traced.others" = "{names} and others";
+    SEPARATE "traced.separate" = "{what} is {count} separate lines, and must be one";
+    NEAR "traced.near" = "too near";
+    GRAIN "traced.grain" = "the grain line";
+    PILE "traced.pile" = "the pile line";
+    NO_DIRECTION "traced.no-direction" = "{what} ends where it begins, and shows no direction";
+}
 
 /// The fewest named points an outline has: runs between two would be ambiguous.
 const FEWEST: usize = 3;
 /// How closely a notch's line is followed, mm.
 const FINE: f64 = 0.002;
 
+/// Names that a sentence lists at most.
+const SHOWN: usize = 8;
+
 /// The outline of a piece as it is drawn.
 pub(super) fn outline(model: &Model, piece: &Piece, source: &OutlineSource, svg: &SvgSource) -> Result<Outline, Gap> {
     let drawing = model.drawings.get(&svg.path.value).ok_or(Gap::Unread)?;
     let name = svg.name(piece);
     let sketch = drawing.sketch(name).map_err(|unseen| unseen_gap(unseen, name, svg))?;
-    let path = single(sketch.outline, name, svg)?;
+    let path = single(sketch.outline, &name.into(), svg)?;
     let shown = sketch.points.len();
     if (shown + source.points.len() < FEWEST) || (source.fold.is_some() && shown < FEWEST) {
-        return Err(fault(Fault::TooFewPoints, sketch.outline.span, format!("{name} has {shown} named points"), svg));
+        return Err(fault(Fault::TooFewPoints, sketch.outline.span, say!(FEW_POINTS, name, shown), svg));
     }
     let points: Vec<(String, Point)> =
         sketch.points.iter().map(|(id, point)| ((*id).to_string(), point.centre)).collect();
     let mut outline = Outline::from_path(path, &points).map_err(|error| refused(&error, &sketch, svg))?;
-    outline.grain = direction(sketch.grain, "grain", svg)?;
-    outline.pile = direction(sketch.pile, "pile", svg)?;
+    outline.grain = direction(sketch.grain, &GRAIN.into(), svg)?;
+    outline.pile = direction(sketch.pile, &PILE.into(), svg)?;
     for (id, line) in &sketch.lines {
-        let path = single(line, &format!("the line {id}"), svg)?;
+        let path = single(line, &say!(LINE, id), svg)?;
         outline.lines.push(InternalLine { id: (*id).to_string(), path });
     }
     outline.marks = sketch.marks.iter().map(|(id, mark)| Mark { id: (*id).to_string(), at: mark.centre }).collect();
     for (id, notch) in &sketch.notches {
-        let at = meeting(&outline, notch).ok_or_else(|| {
-            fault(Fault::OffOutline, notch.span, format!("the notch {id} does not meet the outline"), svg)
-        })?;
+        let at =
+            meeting(&outline, notch).ok_or_else(|| fault(Fault::OffOutline, notch.span, say!(NOTCH_OFF, id), svg))?;
         outline.notches.push(Mark { id: (*id).to_string(), at });
     }
     Ok(outline)
 }
 
 /// A defect at an element of the drawing, with the place that names the drawing.
-fn fault(fault: Fault, span: Span, message: String, svg: &SvgSource) -> Gap {
-    Gap::Defect { span, message, fault, also: vec![(svg.path.span, "drawn here".to_string())] }
+fn fault(fault: Fault, span: Span, message: Phrase, svg: &SvgSource) -> Gap {
+    Gap::Defect { span, message, fault, also: vec![(svg.path.span, HERE.into())] }
 }
 
 fn unseen_gap(unseen: Unseen, name: &str, svg: &SvgSource) -> Gap {
     match unseen {
         Unseen::Nowhere(known) => {
-            let shown = if known.is_empty() { String::new() } else { format!("; it has {}", some(&known)) };
-            let message = format!("{} draws no outline named {name}{shown}", svg.path.value);
+            let known = if known.is_empty() { Phrase::none() } else { say!(KNOWN, names = some(&known)) };
+            let message = say!(NOT_DRAWN, drawing = &svg.path.value, name, known);
             Gap::Defect { span: svg.path.span, message, fault: Fault::NotDrawn, also: Vec::new() }
         }
         Unseen::Twice(twice, places) => {
-            let message = format!("{} draws {} shapes named {twice}", svg.path.value, places.len());
+            let message = say!(TWICE, drawing = &svg.path.value, count = places.len(), name = twice);
             let span = places.get(1).copied().unwrap_or(svg.path.span);
-            let also = places.first().map(|place| (*place, "the other".to_string()));
-            let also = also.into_iter().chain([(svg.path.span, "drawn here".to_string())]).collect();
+            let also = places.first().map(|place| (*place, Phrase::from(OTHER)));
+            let also = also.into_iter().chain([(svg.path.span, HERE.into())]).collect();
             Gap::Defect { span, message, fault: Fault::DuplicatePoint, also }
         }
     }
 }
 
-/// Names for a message, not too many of them.
-fn some(names: &[String]) -> String {
-    let first: Vec<&str> = names.iter().take(8).map(String::as_str).collect();
-    let more = if names.len() > first.len() { " and others" } else { "" };
-    format!("{}{more}", first.join(", "))
+/// Names for a sentence, not too many of them.
+fn some(names: &[String]) -> Phrase {
+    let first = Phrase::list(names.iter().take(SHOWN));
+    if names.len() > SHOWN { say!(OTHERS, names = first) } else { first }
 }
 
 /// The one line of a shape.
-fn single(shape: &Traced, what: &str, svg: &SvgSource) -> Result<Path, Gap> {
+fn single(shape: &Traced, what: &Phrase, svg: &SvgSource) -> Result<Path, Gap> {
     match shape.paths.as_slice() {
         [one] => Ok(one.clone()),
         many => {
-            let message = format!("{what} is {} separate lines, and must be one", many.len());
+            let message = say!(SEPARATE, what, count = many.len());
             Err(fault(Fault::Other, shape.span, message, svg))
         }
     }
@@ -89,33 +109,32 @@ fn refused(error: &ShapeError, sketch: &Sketch<'_>, svg: &SvgSource) -> Gap {
         ShapeError::TooClose { id, other, .. } => (place(id), place(other)),
         _ => (None, None),
     };
-    let mut also: Vec<(Span, String)> = other.map(|span| (span, "too near".to_string())).into_iter().collect();
-    also.push((svg.path.span, "drawn here".to_string()));
+    let mut also: Vec<(Span, Phrase)> = other.map(|span| (span, NEAR.into())).into_iter().collect();
+    also.push((svg.path.span, HERE.into()));
     let span = span.unwrap_or(sketch.outline.span);
     Gap::Defect { span, message: said(error, sketch), fault: Fault::of(error), also }
 }
 
 /// A refused shape in words; of points too near their distance as drawn, not as moved onto each other.
-fn said(error: &ShapeError, sketch: &Sketch<'_>) -> String {
+fn said(error: &ShapeError, sketch: &Sketch<'_>) -> Phrase {
     let centre = |wanted: &str| sketch.points.iter().find(|(id, _)| *id == wanted).map(|(_, shape)| shape.centre);
     match error {
         ShapeError::TooClose { id, other, distance } => {
             let drawn = centre(id).zip(centre(other)).map(|(a, b)| a.distance(b));
             let distance = drawn.filter(|drawn| drawn > distance).unwrap_or(*distance);
-            ShapeError::TooClose { id: id.clone(), other: other.clone(), distance }.to_string()
+            shape::shape(&ShapeError::TooClose { id: id.clone(), other: other.clone(), distance })
         }
-        _ => error.to_string(),
+        _ => shape::shape(error),
     }
 }
 
 /// Both ends of a direction line.
-fn direction(shape: Option<&Traced>, what: &str, svg: &SvgSource) -> Result<Option<(Point, Point)>, Gap> {
+fn direction(shape: Option<&Traced>, what: &Phrase, svg: &SvgSource) -> Result<Option<(Point, Point)>, Gap> {
     let Some(shape) = shape else { return Ok(None) };
-    let path = single(shape, &format!("the {what} line"), svg)?;
+    let path = single(shape, what, svg)?;
     let (a, b) = (path.start, path.end());
     if a == b {
-        let message = format!("the {what} line ends where it begins, and shows no direction");
-        return Err(fault(Fault::Other, shape.span, message, svg));
+        return Err(fault(Fault::Other, shape.span, say!(NO_DIRECTION, what), svg));
     }
     Ok(Some((a, b)))
 }

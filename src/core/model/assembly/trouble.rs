@@ -1,6 +1,7 @@
 //! What could not be resolved while names were looked up.
 
 use crate::source::{Help, Span};
+use crate::words::Phrase;
 
 /// What kind of thing went wrong while names were resolved.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -19,11 +20,11 @@ pub struct Trouble {
     /// What kind.
     pub kind: TroubleKind,
     /// One sentence in the user's words.
-    pub message: String,
+    pub message: Phrase,
     /// The place to change.
     pub span: Span,
     /// What the place is, for the label.
-    pub label: String,
+    pub label: Phrase,
     /// What to write instead.
     pub help: Option<Help>,
 }

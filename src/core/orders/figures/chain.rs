@@ -2,11 +2,18 @@
 
 use std::collections::BTreeMap;
 
+use crate::compute::figure::NOT_STATED;
+use crate::compute::reason::PROPERTY_OF;
 use crate::compute::{Bought, Figure, Number};
 use crate::model::{Model, Variant};
 use crate::units::{Dimension, Quantity, Rational};
+use crate::words::{Phrase, say, words};
 
 use super::record::{Chain, FabricPlan, OrderFigures, Planned, PlyTerm, Price, Steps};
+
+words! {
+    UNPRICED "plan.unpriced" = "the price of {article} is none of a metre, yard or kilogram, such as 4.20 EUR/m";
+}
 
 /// The material to buy, in the order of articles and colours.
 pub(crate) fn chains(model: &Model, order: &OrderFigures) -> Vec<Chain> {
@@ -89,14 +96,14 @@ fn steps(model: &Model, order: &OrderFigures, bought: &Bought, plans: &[(usize, 
 }
 
 /// Prices that are stated and cannot be counted with.
-pub(crate) fn unpriced(model: &Model, order: &OrderFigures) -> Vec<String> {
+pub(crate) fn unpriced(model: &Model, order: &OrderFigures) -> Vec<Phrase> {
     let without = order.material.iter().filter(|one| one.steps.known().is_some_and(|steps| steps.price.is_none()));
     let articles: std::collections::BTreeSet<&String> = without.map(|one| &one.bought.article).collect();
     let stated = |id: &&String| {
         let price = model.articles.get(*id).and_then(|article| article.text("price"));
         price.is_some_and(|price| price.all().any(|one| one.known().is_some()))
     };
-    let said = |id: &String| format!("the price of {id} is none of a metre, yard or kilogram, such as 4.20 EUR/m");
+    let said = |id: &String| say!(UNPRICED, article = id);
     articles.into_iter().filter(stated).map(said).collect()
 }
 
@@ -160,9 +167,10 @@ fn minimum(minimum: &Quantity, known: &dyn Fn(&str) -> Option<Quantity>) -> Opti
 }
 
 fn mass(width: Option<Quantity>, mass: Option<Quantity>, metres: f64, article: &str) -> Figure<Number> {
+    let not_stated = |key: &str| say!(NOT_STATED, what = say!(PROPERTY_OF, key, title = article));
     match (width, mass) {
         (Some(width), Some(mass)) => Figure::number(metres * width.si_f64() * mass.si_f64() * 1e3),
-        (None, _) => Figure::not_yet(format!("width of {article} is not stated")),
-        (_, None) => Figure::not_yet(format!("mass of {article} is not stated")),
+        (None, _) => Figure::not_yet(not_stated("width")),
+        (_, None) => Figure::not_yet(not_stated("mass")),
     }
 }

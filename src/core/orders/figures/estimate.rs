@@ -2,13 +2,26 @@
 
 use std::collections::BTreeSet;
 
+use crate::compute::reason::NOT_SHOWN;
 use crate::compute::{Figure, Figures};
 use crate::model::{Model, Variant};
 use crate::orders::plan::{Length, Mix};
 use crate::standards::common;
 use crate::units::Rational;
+use crate::words::{Phrase, say, words};
 
 use super::{Laid, Lays, Spreading};
+
+words! {
+    PLIES_TAKEN "plan.plies-taken" = "plies of {article} are not stated: {plies} (common practice)";
+    ENDS_TAKEN "plan.ends-taken" = "ends of the plies of {article}: {length} mm (common practice)";
+    NEED_UNKNOWN "plan.need-unknown" = "the need of {article} in size {size} is not known";
+}
+
+/// What is said where plies are taken for want of a statement.
+pub(super) fn plies_taken(article: &str) -> Phrase {
+    say!(PLIES_TAKEN, article, plies = PLIES)
+}
 
 /// Plies of a lay where nothing is stated.
 pub const PLIES: u32 = common::PLIES_SHORT.high as u32;
@@ -35,10 +48,10 @@ impl Lays for Estimate<'_> {
         let plies = self.model.articles.get(of.article).and_then(|one| one.quantity("plies")?.known(variant));
         let plies = plies.and_then(|plies| u32::try_from(plies.si().floor_to(Rational::ONE)?.numerator()).ok());
         let plies = plies.filter(|plies| *plies > 0).unwrap_or_else(|| {
-            assumed.insert(format!("plies of {} are not stated: {PLIES} (common practice)", of.article));
+            assumed.insert(plies_taken(of.article));
             PLIES
         });
-        assumed.insert(format!("ends of the plies of {}: {} mm (common practice)", of.article, ENDS / 1_000));
+        assumed.insert(say!(ENDS_TAKEN, article = of.article, length = ENDS / 1_000));
         let one = |at: usize| Mix { sets: (0..of.sizes.len()).map(|size| u32::from(size == at)).collect() };
         let longest = (0..of.sizes.len()).filter_map(|at| self.length(of, &one(at)).ok()).map(Length::get).max();
         let sets =
@@ -46,17 +59,17 @@ impl Lays for Estimate<'_> {
         Spreading { plies, step: 1, multiple: 1, sets, ends: ENDS, table: None, splice: None, assumed }
     }
 
-    fn length(&mut self, of: &Laid<'_>, mix: &Mix) -> Result<Length, String> {
+    fn length(&mut self, of: &Laid<'_>, mix: &Mix) -> Result<Length, Phrase> {
         let mut length = 0.0;
         for (size, sets) in of.sizes.iter().zip(&mix.sets).filter(|(_, sets)| **sets > 0) {
             let needs = self.figures.fabric.get(size).and_then(|by| by.get(of.colourway));
             let mine = |materials: &BTreeSet<String>| materials == of.materials;
             let need = needs.into_iter().flatten().find(|one| one.bought.article == of.article && mine(&one.materials));
-            let need = need.ok_or_else(|| format!("the need of {} in size {size} is not known", of.article))?;
+            let need = need.ok_or_else(|| say!(NEED_UNKNOWN, article = of.article, size))?;
             match &need.length {
                 Figure::Known(one) => length += one.raw() * f64::from(*sets),
-                Figure::NotYet { why } => return Err(crate::words::Phrase::row(why, "; ").english()),
-                Figure::Withheld => return Err("it is not shown in this edition".into()),
+                Figure::NotYet { why } => return Err(Phrase::row(why, "; ")),
+                Figure::Withheld => return Err(NOT_SHOWN.into()),
             }
         }
         Ok(Length::Known(((length * 1e3).round() as i64).max(1)))

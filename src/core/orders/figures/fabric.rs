@@ -2,15 +2,25 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::compute::figure::NOT_STATED;
+use crate::compute::reason::{MATERIAL_OF, NO_ARTICLE_IN_COLOURWAY};
 use crate::compute::{Bought, Figure, Figures, Number};
 use crate::model::{Model, Variant};
 use crate::orders::plan;
 use crate::orders::plan::{Buy, Demand, Length, Mix, Plan, Problem, Settled};
 use crate::units::{Dimension, Rational};
+use crate::words::{Phrase, say, words};
 
 use super::cutting::lines;
 use super::laid::{Laid, Lays, Spreading};
 use super::record::{Colour, FabricPlan, OrderFigures, Planned, Totals, Undivided};
+
+words! {
+    TAKEN_AS_ZERO "plan.taken-as-zero" = "{key} of {article} is not stated: 0 %";
+    TABLE_TOO_SHORT "plan.table-too-short" = "no lay of size {size} of {article} fits on the table";
+    ROLL_TOO_SHORT "plan.roll-too-short" = "no ply of size {size} comes out of one roll of {article}";
+    UNPLANNABLE "plan.unplannable" = "{article}: {why}";
+}
 
 /// A metre in µm.
 const METRE: i64 = 1_000_000;
@@ -23,7 +33,7 @@ pub(crate) fn plans(
     figures: &Figures,
     order: &OrderFigures,
     lays: &mut dyn Lays,
-) -> (Vec<FabricPlan>, BTreeSet<String>) {
+) -> (Vec<FabricPlan>, BTreeSet<Phrase>) {
     let mut missing = BTreeSet::new();
     let groups = groups(model, figures, order, &mut missing);
     // A minimum order is met by all cuts of a colour together; it steers a plan only where there is one.
@@ -39,14 +49,14 @@ pub(crate) fn plans(
     (groups.into_iter().map(plan).collect(), missing)
 }
 
-fn groups(model: &Model, figures: &Figures, order: &OrderFigures, missing: &mut BTreeSet<String>) -> Groups {
+fn groups(model: &Model, figures: &Figures, order: &OrderFigures, missing: &mut BTreeSet<Phrase>) -> Groups {
     let colourways: BTreeSet<&String> = order.products.values().flat_map(BTreeMap::keys).collect();
     let mut groups = Groups::new();
     for colourway in colourways {
         let mut bought: BTreeMap<Bought, BTreeSet<String>> = BTreeMap::new();
         for cut in &figures.counts.cuts {
             let Some(material) = &cut.material else {
-                missing.insert(format!("the material of {} {} is not stated", cut.piece, cut.cut));
+                missing.insert(say!(NOT_STATED, what = say!(MATERIAL_OF, of = format!("{} {}", cut.piece, cut.cut))));
                 continue;
             };
             match model.resolve(material, colourway) {
@@ -55,7 +65,7 @@ fn groups(model: &Model, figures: &Figures, order: &OrderFigures, missing: &mut 
                     bought.entry(key).or_default().insert(material.clone());
                 }
                 None => {
-                    missing.insert(format!("{material} is no article in colourway {colourway}"));
+                    missing.insert(say!(NO_ARTICLE_IN_COLOURWAY, material, colourway));
                 }
             }
         }
@@ -132,7 +142,7 @@ impl Group<'_> {
         let known = article.and_then(|article| article.quantity(key)?.known(variant)).map(|share| share.si());
         let below_one = |share: &Rational| Rational::ONE.checked_sub(*share).is_some_and(Rational::is_positive);
         known.filter(below_one).unwrap_or_else(|| {
-            spreading.assumed.insert(format!("{key} of {} is not stated: 0 %", self.article));
+            spreading.assumed.insert(say!(TAKEN_AS_ZERO, key, article = &self.article));
             Rational::ZERO
         })
     }
@@ -234,12 +244,12 @@ fn settled(problem: &Problem, laid: &Laid<'_>, sets: u32, lays: &mut dyn Lays) -
     match plan::settle(problem, mixes, &mut |mix| lays.lay(laid, mix), rounds) {
         Ok(settled) => Figure::Known(settled),
         Err(plan::Unplannable::Table { size }) => {
-            Figure::not_yet(format!("no lay of size {} of {} fits on the table", laid.sizes[size], laid.article))
+            Figure::not_yet(say!(TABLE_TOO_SHORT, size = &laid.sizes[size], article = laid.article))
         }
         Err(plan::Unplannable::Roll { size }) => {
-            Figure::not_yet(format!("no ply of size {} comes out of one roll of {}", laid.sizes[size], laid.article))
+            Figure::not_yet(say!(ROLL_TOO_SHORT, size = &laid.sizes[size], article = laid.article))
         }
-        Err(plan::Unplannable::Malformed(why)) => Figure::not_yet(format!("{}: {why}", laid.article)),
+        Err(plan::Unplannable::Malformed(why)) => Figure::not_yet(say!(UNPLANNABLE, article = laid.article, why)),
     }
 }
 

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::orders::plan::{Length, Mix};
+use crate::words::Phrase;
 
 /// Pieces that are laid together: everything cut from one fabric in one colour, for some products.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -35,7 +36,7 @@ pub struct Spreading {
     /// What a splice loses, where splices are allowed.
     pub splice: Option<i64>,
     /// What was taken for want of a statement.
-    pub assumed: BTreeSet<String>,
+    pub assumed: BTreeSet<Phrase>,
 }
 
 /// Where lays come from.
@@ -47,7 +48,7 @@ pub trait Lays {
     ///
     /// # Errors
     /// Why no length is known.
-    fn length(&mut self, of: &Laid<'_>, mix: &Mix) -> Result<Length, String>;
+    fn length(&mut self, of: &Laid<'_>, mix: &Mix) -> Result<Length, Phrase>;
     /// Lays a mix that is not laid yet: its length in µm; `None` where it cannot be laid.
     fn lay(&mut self, of: &Laid<'_>, mix: &Mix) -> Option<i64>;
     /// Whether lengths are an estimate, and no lay.

@@ -2,9 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::planner::plan_one;
-use super::{Estimate, Laid, Lays, PLIES, Spreading};
 use crate::compute::input::{Bought, Ground};
+use crate::compute::reason::NOT_SHOWN;
 use crate::compute::{Drawn, Figure, Figures, Number};
 use crate::cutting::figures::search::{Moved, Search, search};
 use crate::cutting::figures::task::{self, Mix, Task, task, title};
@@ -13,6 +12,18 @@ use crate::lay::{Bad, Lay, Lock, bounds};
 use crate::model::{Assembly, Model, Spread, Variant};
 use crate::orders::plan;
 use crate::orders::plan::Length;
+use crate::words::{Phrase, say, words};
+
+use super::estimate::plies_taken;
+use super::planner::plan_one;
+use super::{Estimate, Laid, Lays, PLIES, Spreading};
+
+words! {
+    UNKNOWN "plan.unknown" = "{article} is not known";
+    TAKEN "plan.taken" = "{what} of {article}: {value} (common practice)";
+    OVERLAP_TAKEN "plan.overlap-taken" = "overlap of a splice of {article}: {length} mm (common practice)";
+    NOT_FOUND_YET "plan.not-found-yet" = "the lays of {article} are not found yet";
+}
 
 /// Products in one lay at most: so many mixes are looked at that each can be thought through.
 const SETS: u64 = 12;
@@ -114,7 +125,7 @@ impl Kept<'_> {
         }
         let made = match self.bought(of) {
             Some(bought) => task(&self.ground, &self.figures.counts.cuts, &bought, of.colourway, mix),
-            None => Figure::not_yet(format!("{} is not known", of.article)),
+            None => Figure::not_yet(say!(UNKNOWN, article = of.article)),
         };
         self.tasks.insert(key, made.clone());
         made
@@ -183,10 +194,10 @@ impl Lays for Kept<'_> {
         let tasks: Vec<Task> = of.sizes.iter().filter_map(|size| self.single(of, size).known().cloned()).collect();
         let how = tasks.first().map(|task| &task.how);
         for (what, value) in how.into_iter().flat_map(|how| &how.assumed) {
-            assumed.insert(format!("{what} of {}: {value} (common practice)", of.article));
+            assumed.insert(say!(TAKEN, what, article = of.article, value));
         }
         let plies = how.and_then(|how| how.plies.known().copied()).filter(|plies| *plies > 0).unwrap_or_else(|| {
-            assumed.insert(format!("plies of {} are not stated: {PLIES} (common practice)", of.article));
+            assumed.insert(plies_taken(of.article));
             u64::from(PLIES)
         });
         let step = if how.is_some_and(|how| how.spread == Spread::FaceToFace) { 2 } else { 1 };
@@ -196,7 +207,7 @@ impl Lays for Kept<'_> {
         let article = self.ground.model.articles.get(of.article);
         let splice = article.and_then(|article| article.text("splice")?.known(variant));
         let splice = splice.filter(|word| *word == "allowed").map(|_| {
-            assumed.insert(format!("overlap of a splice of {}: {} mm (common practice)", of.article, OVERLAP / 1_000));
+            assumed.insert(say!(OVERLAP_TAKEN, article = of.article, length = OVERLAP / 1_000));
             OVERLAP
         });
         let small = |count: u64| u32::try_from(count).unwrap_or(u32::MAX);
@@ -212,7 +223,7 @@ impl Lays for Kept<'_> {
         }
     }
 
-    fn length(&mut self, of: &Laid<'_>, mix: &plan::Mix) -> Result<Length, String> {
+    fn length(&mut self, of: &Laid<'_>, mix: &plan::Mix) -> Result<Length, Phrase> {
         let mix = named(of, mix);
         if let Some((task, lay)) = self.kept(of, &mix) {
             return Ok(Length::Known(bare(&task, lay.length)));
@@ -221,8 +232,8 @@ impl Lays for Kept<'_> {
         for (size, products) in &mix {
             let task = match self.single(of, size) {
                 Figure::Known(task) => task,
-                Figure::NotYet { why } => return Err(crate::words::Phrase::row(why, "; ").english()),
-                Figure::Withheld => return Err("it is not shown in this edition".into()),
+                Figure::NotYet { why } => return Err(Phrase::row(why, "; ")),
+                Figure::Withheld => return Err(NOT_SHOWN.into()),
             };
             let bounds = bounds(&task.instance);
             area += bare(&task, bounds.area) * i64::try_from(*products).unwrap_or(i64::MAX);
@@ -230,7 +241,7 @@ impl Lays for Kept<'_> {
         }
         match self.how {
             Some(_) => Ok(Length::AtLeast(longest.max((area as f64 / self.share(of)) as i64).max(1))),
-            None if mix.values().sum::<u64>() == 1 => Err(format!("the lays of {} are not found yet", of.article)),
+            None if mix.values().sum::<u64>() == 1 => Err(say!(NOT_FOUND_YET, article = of.article)),
             None => Ok(Length::Never),
         }
     }

@@ -8,6 +8,7 @@ use crate::compute::input::{Bought, ByVariant};
 use crate::compute::{Figure, Number};
 use crate::orders::plan;
 use crate::units::Rational;
+use crate::words::{Phrase, english};
 
 /// One order in numbers.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -36,7 +37,8 @@ pub struct OrderFigures {
     /// Fabric to buy by article and colour; empty until it is planned.
     pub material: Vec<Chain>,
     /// Why something that is cut stands in no plan.
-    pub missing: BTreeSet<String>,
+    #[serde(serialize_with = "english")]
+    pub missing: BTreeSet<Phrase>,
 }
 
 /// One line of an order.
@@ -117,7 +119,8 @@ pub struct FabricPlan {
     #[serde(skip)]
     pub roll: Option<i64>,
     /// What was taken for want of a statement.
-    pub assumed: BTreeSet<String>,
+    #[serde(serialize_with = "english")]
+    pub assumed: BTreeSet<Phrase>,
     /// The plan.
     pub plan: Figure<Planned>,
 }

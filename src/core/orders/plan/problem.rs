@@ -1,8 +1,7 @@
 //! What is to be cut from one fabric: demand, mixes and their lengths, and how it is bought.
 
-use std::fmt;
-
 use crate::units::Rational;
+use crate::words::Word;
 
 /// What is to be cut from one fabric, and how it is spread and bought. Lengths in whole µm.
 #[derive(Debug, Clone, PartialEq)]
@@ -133,7 +132,7 @@ impl Mix {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Unplannable {
     /// No ply, no unit, or numbers of sizes that differ.
-    Malformed(&'static str),
+    Malformed(Word),
     /// No lay of this size fits on the table.
     Table {
         /// Which size.
@@ -145,18 +144,6 @@ pub enum Unplannable {
         size: usize,
     },
 }
-
-impl fmt::Display for Unplannable {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Unplannable::Malformed(why) => out.write_str(why),
-            Unplannable::Table { size } => write!(out, "no lay of size {} fits on the table", size + 1),
-            Unplannable::Roll { size } => write!(out, "no ply of size {} comes out of one roll", size + 1),
-        }
-    }
-}
-
-impl std::error::Error for Unplannable {}
 
 /// What a plan is judged by, first to last.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -1,7 +1,16 @@
 //! A problem of cutting with what follows from it, ready for the search.
 
+use crate::words::words;
+
 use super::pack::{Kind, rolls};
 use super::problem::{Length, Mix, Problem, Unplannable, Worth};
+
+words! {
+    SIZES_DIFFER "plan.sizes-differ" = "sizes of demand and mixes differ, or a lay has no length";
+    NO_PLIES "plan.no-plies" = "a lay has at least one group of plies";
+    NOTHING_USABLE "plan.nothing-usable" = "nothing of the fabric can be used, or a mix is no multiple";
+    SPLICE_TOO_LONG "plan.splice-too-long" = "a splice loses more than a roll holds";
+}
 
 /// A mix that can be spread.
 #[derive(Debug, Clone)]
@@ -166,16 +175,16 @@ fn checked(problem: &Problem, mixes: &[(Mix, Length)]) -> Result<usize, Unplanna
     let lengths = mixes.iter().all(|(mix, length)| mix.sets.len() == sizes && length.get() > 0);
     let multiples = || mixes.iter().flat_map(|(mix, _)| &mix.sets).all(|sets| sets % problem.multiple == 0);
     if sizes == 0 || !problem.colours.iter().all(same) || !lengths {
-        return Err(Unplannable::Malformed("sizes of demand and mixes differ, or a lay has no length"));
+        return Err(Unplannable::Malformed(SIZES_DIFFER));
     }
     if problem.step == 0 || problem.multiple == 0 || problem.plies < problem.step {
-        return Err(Unplannable::Malformed("a lay has at least one group of plies"));
+        return Err(Unplannable::Malformed(NO_PLIES));
     }
     if problem.buy.usable() <= 0 || problem.ends < 0 || problem.buy.overlap < 0 || !multiples() {
-        return Err(Unplannable::Malformed("nothing of the fabric can be used, or a mix is no multiple"));
+        return Err(Unplannable::Malformed(NOTHING_USABLE));
     }
     if !problem.buy.whole && problem.buy.overlap >= problem.buy.usable() {
-        return Err(Unplannable::Malformed("a splice loses more than a roll holds"));
+        return Err(Unplannable::Malformed(SPLICE_TOO_LONG));
     }
     Ok(sizes)
 }

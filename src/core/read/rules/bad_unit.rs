@@ -19,6 +19,7 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
+    MESSAGE "bad-unit.message" = "`{key}`: {fault}";
     HELP "bad-unit.help" = "write \"{fix}\"";
 }
 
@@ -27,7 +28,7 @@ words! {
 pub fn bad_quantity(key: &str, error: &QuantityError, span: Span, inside: Option<Span>) -> Finding {
     let rule = if matches!(error.kind, QuantityErrorKind::BareNumber) { &super::BARE_NUMBER } else { &RULE };
     let place = inside.map_or(span, |inside| inside.part(error.span.start, error.span.end));
-    let finding = Finding::new(rule, format!("`{key}`: {}", error.message)).at(place, "");
+    let finding = Finding::new(rule, say!(MESSAGE, key, fault = &error.fault)).at(place, "");
     match &error.fix {
         Some(fix) => {
             let edit = inside.map(|inside| Edit::replace(inside, fix).safe_if(error.certain));

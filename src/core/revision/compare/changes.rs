@@ -1,8 +1,19 @@
 //! What differs between two specifications, as data: things, values, figures, drawings.
 
 use crate::model::Model;
+use crate::words::{Phrase, words};
 
 use super::Overlay;
+
+words! {
+    WIDENED "changes.widened" = "tolerance widened";
+    NARROWED "changes.narrowed" = "tolerance narrowed";
+    SHIFTED "changes.shifted" = "tolerance widened on one side, narrowed on the other";
+    ADDED "changes.tolerance-added" = "tolerance added";
+    REMOVED "changes.tolerance-removed" = "tolerance removed";
+    ORDER "changes.order" = "order";
+    CONTENT "changes.content" = "other content";
+}
 
 /// Everything that differs between two specifications.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -18,9 +29,9 @@ pub struct Changes {
     /// What followed: numbers that differ as printed.
     pub followed: Vec<Followed>,
     /// Seams whose layers no longer match, as the findings say it.
-    pub unmatched: Vec<String>,
+    pub unmatched: Vec<Phrase>,
     /// Outlines that could not be laid over each other, with the reason.
-    pub not_compared: Vec<String>,
+    pub not_compared: Vec<Phrase>,
 }
 
 impl Changes {
@@ -96,9 +107,9 @@ pub struct Change {
     /// For which sizes, colourways or `size/colourway` pairs; empty for all.
     pub scope: Vec<String>,
     /// As it was written; none where it is new. Of a list only what differs.
-    pub before: Option<String>,
+    pub before: Option<Phrase>,
     /// As it is written; none where it is gone.
-    pub after: Option<String>,
+    pub after: Option<Phrase>,
     /// What to say about it.
     pub remark: Option<Remark>,
 }
@@ -121,21 +132,21 @@ pub enum Remark {
     /// A file with the same name that shows something else.
     Content,
     /// Anything else.
-    Said(String),
+    Said(Phrase),
 }
 
 impl Remark {
     /// In words.
-    pub fn text(&self) -> &str {
+    pub fn phrase(&self) -> Phrase {
         match self {
-            Remark::Widened => "tolerance widened",
-            Remark::Narrowed => "tolerance narrowed",
-            Remark::Shifted => "tolerance widened on one side, narrowed on the other",
-            Remark::ToleranceAdded => "tolerance added",
-            Remark::ToleranceRemoved => "tolerance removed",
-            Remark::Reordered => "order",
-            Remark::Content => "other content",
-            Remark::Said(text) => text,
+            Remark::Widened => WIDENED.into(),
+            Remark::Narrowed => NARROWED.into(),
+            Remark::Shifted => SHIFTED.into(),
+            Remark::ToleranceAdded => ADDED.into(),
+            Remark::ToleranceRemoved => REMOVED.into(),
+            Remark::Reordered => ORDER.into(),
+            Remark::Content => CONTENT.into(),
+            Remark::Said(text) => text.clone(),
         }
     }
 }
@@ -150,9 +161,9 @@ pub struct Followed {
     /// For which sizes, colourways or pairs; empty for all.
     pub scope: Vec<String>,
     /// Before; none where there was none.
-    pub before: Option<String>,
+    pub before: Option<Phrase>,
     /// After; none where there is none.
-    pub after: Option<String>,
+    pub after: Option<Phrase>,
     /// The difference in the printed unit, where both are plain numbers.
     pub difference: Option<f64>,
 }

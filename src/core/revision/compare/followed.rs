@@ -3,16 +3,22 @@
 use std::collections::BTreeMap;
 
 use crate::compute::{Bought, Figure, Figures, Number};
-use crate::words::number;
+use crate::words::{Phrase, number, say, words};
 
 use super::changes::Followed;
 use super::names::Names;
 use super::scope::{Group, Product, Products};
 
+words! {
+    ABOUT "followed.about" = "≈\u{a0}{value}";
+    WITHHELD "followed.withheld" = "withheld";
+    NOT_YET "followed.not-yet" = "not known yet";
+}
+
 /// A figure as it is printed.
 #[derive(Clone)]
 struct Shown {
-    text: String,
+    text: Phrase,
     value: Option<f64>,
 }
 
@@ -125,7 +131,7 @@ impl Maker<'_> {
                     let mut shown = shown(&need.length, 0.001, 3, "m");
                     if need.estimate && shown.value.is_some() {
                         // An estimate and a lay have no difference that means anything.
-                        shown = Shown { text: format!("≈{}{}", number::SPACE, shown.text), value: None };
+                        shown = Shown { text: say!(ABOUT, value = shown.text), value: None };
                     }
                     self.put(1, what, size, colourway, shown);
                 }
@@ -185,11 +191,11 @@ impl Maker<'_> {
     }
 }
 
-fn limits(size: &crate::compute::MeasureSize) -> String {
+fn limits(size: &crate::compute::MeasureSize) -> Phrase {
     let unit = size.unit.known().map_or("", String::as_str);
     match (size.lower.get(), size.upper.get()) {
         (Some(lower), Some(upper)) => {
-            format!("{}{}{}", number::limits(lower, upper, size.places), number::SPACE, number::unit(unit))
+            format!("{}{}{}", number::limits(lower, upper, size.places), number::SPACE, number::unit(unit)).into()
         }
         _ => state(&size.lower),
     }
@@ -199,7 +205,7 @@ fn shown(figure: &Figure<Number>, factor: f64, places: u32, unit: &str) -> Shown
     match figure.get() {
         Some(value) => {
             let value = value * factor;
-            Shown { text: number::with_unit(value, places, unit), value: Some(value) }
+            Shown { text: number::with_unit(value, places, unit).into(), value: Some(value) }
         }
         None => Shown { text: state(figure), value: None },
     }
@@ -209,12 +215,12 @@ fn count(figure: &Figure<u64>) -> Shown {
     match figure.known() {
         Some(value) => {
             let value = *value as f64;
-            Shown { text: number::number(value, 0), value: Some(value) }
+            Shown { text: number::number(value, 0).into(), value: Some(value) }
         }
         None => Shown { text: state(figure), value: None },
     }
 }
 
-fn state<T>(figure: &Figure<T>) -> String {
-    if matches!(figure, Figure::Withheld) { "withheld".into() } else { "not known yet".into() }
+fn state<T>(figure: &Figure<T>) -> Phrase {
+    if matches!(figure, Figure::Withheld) { WITHHELD.into() } else { NOT_YET.into() }
 }

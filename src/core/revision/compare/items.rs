@@ -4,13 +4,17 @@ use std::collections::BTreeMap;
 
 use crate::model::{Fact, Item, Meaning, StatedEntry as Entry, Statements};
 use crate::units::{Quantity, Rational, Tolerance};
-use crate::words::number;
+use crate::words::{Phrase, number, say, words};
 
 use super::changes::{Change, ItemChange, Remark, State};
 use super::names::Names;
 use super::outline::Outlines;
 use super::scope::{Product, Products};
 use super::{Overlay, Side};
+
+words! {
+    BEHIND "change.behind" = "after {entry}";
+}
 
 /// Every thing that differs, in the order of the later statements; what is gone stands after the rest of its kind.
 pub fn compare(before: &Statements, after: &Statements, names: &Names, products: &Products) -> Vec<ItemChange> {
@@ -35,7 +39,7 @@ pub fn compare(before: &Statements, after: &Statements, names: &Names, products:
 /// A thing that is new or gone, with all it states.
 fn whole(item: &Item, state: State) -> ItemChange {
     let change = |fact: &Fact| {
-        let written = Some(fact.written.clone());
+        let written = Some(Phrase::from(&fact.written));
         let (before, after) = if state == State::Added { (None, written) } else { (written, None) };
         Change { key: fact.key.clone(), scope: fact.scope.iter().cloned().collect(), before, after, remark: None }
     };
@@ -106,7 +110,7 @@ fn holding<'a>(facts: &'a [Fact], (size, colourway): Product<'_>) -> Option<&'a 
 /// The change from one value to another, if there is one.
 fn pair(key: &str, scope: Vec<String>, before: Option<&Fact>, after: Option<&Fact>) -> Option<Change> {
     let key = key.to_string();
-    let written = |fact: Option<&Fact>| fact.map(|fact| fact.written.clone());
+    let written = |fact: Option<&Fact>| fact.map(|fact| Phrase::from(&fact.written));
     let (Some(a), Some(b)) = (before, after) else {
         let (before, after) = (written(before), written(after));
         return (before != after).then_some(Change { key, scope, before, after, remark: None });
@@ -163,7 +167,7 @@ fn tolerance(a: &Quantity, b: &Quantity) -> Option<Remark> {
 }
 
 /// The entries of one list that the other does not have.
-fn only(these: &[Entry], others: &[Entry]) -> Option<String> {
+fn only(these: &[Entry], others: &[Entry]) -> Option<Phrase> {
     let mut rest: Vec<String> = others.iter().map(|entry| entry.meaning.key()).collect();
     let mut found = Vec::new();
     for entry in these {
@@ -174,18 +178,18 @@ fn only(these: &[Entry], others: &[Entry]) -> Option<String> {
             None => found.push(entry.written.as_str()),
         }
     }
-    (!found.is_empty()).then(|| found.join(", "))
+    (!found.is_empty()).then(|| found.join(", ").into())
 }
 
 /// What two lists have between their common beginning and their common end.
-fn between(a: &[Entry], b: &[Entry]) -> (Option<String>, Option<String>, Option<Remark>) {
+fn between(a: &[Entry], b: &[Entry]) -> (Option<Phrase>, Option<Phrase>, Option<Remark>) {
     let same = |pair: &(&Entry, &Entry)| pair.0.meaning.key() == pair.1.meaning.key();
     let head = a.iter().zip(b).take_while(same).count();
     let longest = a.len().min(b.len()) - head;
     let tail = a.iter().rev().zip(b.iter().rev()).take(longest).take_while(same).count();
     let middle = |list: &[Entry]| {
         let some: Vec<&str> = list[head..list.len() - tail].iter().map(|entry| entry.written.as_str()).collect();
-        (!some.is_empty()).then(|| some.join(", "))
+        (!some.is_empty()).then(|| some.join(", ").into())
     };
     let sorted = |list: &[Entry]| {
         let mut keys: Vec<String> = list.iter().map(|entry| entry.meaning.key()).collect();
@@ -196,7 +200,7 @@ fn between(a: &[Entry], b: &[Entry]) -> (Option<String>, Option<String>, Option<
     let remark = if sorted(a) == sorted(b) {
         Some(Remark::Reordered)
     } else {
-        after.map(|entry| Remark::Said(format!("after {entry}")))
+        after.map(|entry| Remark::Said(say!(BEHIND, entry)))
     };
     (middle(a), middle(b), remark)
 }
@@ -247,7 +251,7 @@ fn rows(overlay: &Overlay) -> Vec<Change> {
     let scope = overlay.size.iter().cloned().collect::<Vec<_>>();
     let mut rows = Vec::new();
     if overlay.differs {
-        let area = |area: f64| Some(number::cm2(area / 100.0, 1));
+        let area = |area: f64| Some(number::cm2(area / 100.0, 1).into());
         let remark = Some(Remark::Said(overlay.said()));
         let (before, after) = (area(overlay.area.0), area(overlay.area.1));
         rows.push(Change { key: "outline".into(), scope: scope.clone(), before, after, remark });

@@ -28,9 +28,10 @@ pub use side::Side;
 
 use std::collections::BTreeSet;
 
-use crate::diag::Findings;
-
 use names::Names;
+
+use crate::diag::Findings;
+use crate::words::Phrase;
 
 /// How far two outlines may lie apart, in mm, and still be printed alike: half of the last printed digit.
 pub const ACCURACY: f64 = 0.05;
@@ -56,13 +57,13 @@ pub fn compare(before: &Side<'_>, after: &Side<'_>, accuracy: f64) -> Changes {
 }
 
 /// Seams whose layers were equally long and are no more: the findings about them.
-fn unmatched(before: &Findings, after: &Findings) -> Vec<String> {
-    let uneven = |findings: &'_ Findings| -> Vec<String> {
+fn unmatched(before: &Findings, after: &Findings) -> Vec<Phrase> {
+    let uneven = |findings: &'_ Findings| -> Vec<Phrase> {
         let about = findings.iter().filter(|finding| finding.rule.code == "seam-lengths-differ");
-        about.map(|finding| finding.message.english()).collect()
+        about.map(|finding| finding.message.clone()).collect()
     };
     // A message begins with the id of its seam.
-    let seam = |message: &str| message.split([' ', ':']).next().unwrap_or_default().to_string();
-    let known: BTreeSet<String> = uneven(before).iter().map(|message| seam(message)).collect();
+    let seam = |message: &Phrase| message.english().split([' ', ':']).next().unwrap_or_default().to_string();
+    let known: BTreeSet<String> = uneven(before).iter().map(seam).collect();
     uneven(after).into_iter().filter(|message| !known.contains(&seam(message))).collect()
 }

@@ -4,12 +4,28 @@ use std::collections::BTreeSet;
 
 use crate::geom::{InternalLine, Mark, Outline, Path, Point, Segment, measure};
 use crate::model::Piece;
-use crate::words::number;
+use crate::words::{Phrase, Word, number, say, words};
 
 use super::Side;
 use super::distance::{Farthest, farthest, off};
 use super::names::Names;
 use super::register::register;
+
+words! {
+    DRAWN "outline.drawn" = "drawn";
+    TURNED "outline.turned" = "turned by {angle}";
+    MOVED "outline.moved" = "moved by {distance}";
+    UP_TO "outline.up-to" = "up to {distance} {place}";
+    MIRRORED "outline.mirrored" = "{far}; it is the mirror image of what it was";
+    AT_POINT "outline.at-point" = "at {point}";
+    ON_EDGE "outline.on-edge" = "on {from}-{to}";
+    ON_OUTLINE "outline.on-outline" = "on the outline";
+    EARLIER "outline.earlier" = "the outline of {piece} in size {size}: in the earlier one {why}";
+    LATER "outline.later" = "the outline of {piece} in size {size}: in the later one {why}";
+    UNREAD "outline.unread" = "its drawing cannot be read";
+    UNMADE "outline.unmade" = "it cannot be made";
+    NOT_SHOWN "outline.not-shown" = "it is not shown in this edition";
+}
 
 /// Lines whose points all lie this near, mm, are the same without a search.
 const ALIKE: f64 = 0.001;
@@ -34,7 +50,7 @@ pub struct Overlay {
     /// Where the lines are farthest apart.
     pub farthest: Farthest,
     /// That place in words: `at b`, `on b-n`.
-    pub place: String,
+    pub place: Phrase,
     /// Points, lines, marks, notches and directions that moved, are new or gone.
     pub moved: Vec<Moved>,
     /// Runs between the same points that are longer or shorter.
@@ -58,13 +74,13 @@ pub struct Moved {
 
 impl Moved {
     /// Before, after, and what is said.
-    pub(super) fn row(&self) -> (Option<String>, Option<String>, Option<String>) {
-        let drawn = Some("drawn".to_string());
+    pub(super) fn row(&self) -> (Option<Phrase>, Option<Phrase>, Option<Phrase>) {
+        let drawn = Some(DRAWN.into());
         match self.by {
             Some(by) if matches!(self.what, "grain" | "pile") => {
-                (None, None, Some(format!("turned by {}", number::with_unit(by, 1, "°"))))
+                (None, None, Some(say!(TURNED, angle = number::with_unit(by, 1, "°"))))
             }
-            Some(by) => (None, None, Some(format!("moved by {}", number::mm(by, 1)))),
+            Some(by) => (None, None, Some(say!(MOVED, distance = number::mm(by, 1)))),
             None if self.there => (None, drawn, None),
             None => (drawn, None, None),
         }
@@ -86,9 +102,9 @@ pub struct RunChange {
 
 impl Overlay {
     /// The difference in one sentence.
-    pub fn said(&self) -> String {
-        let far = format!("up to {} {}", number::mm(self.farthest.distance, 1), self.place);
-        if self.mirrored { format!("{far}; it is the mirror image of what it was") } else { far }
+    pub fn said(&self) -> Phrase {
+        let far = say!(UP_TO, distance = number::mm(self.farthest.distance, 1), place = &self.place);
+        if self.mirrored { say!(MIRRORED, far) } else { far }
     }
 
     /// The difference of the areas in percent of the earlier one.
@@ -105,7 +121,7 @@ pub struct Outlines {
     /// Pieces whose outline is the same in every size, with all that is drawn on it.
     pub same: BTreeSet<String>,
     /// What could not be compared, and why.
-    pub unknown: Vec<String>,
+    pub unknown: Vec<Phrase>,
 }
 
 /// Lays every outline that both have over the other.
@@ -147,17 +163,17 @@ fn outline<'a>(side: &Side<'a>, piece: &str, size: &str) -> Option<&'a Outline> 
 }
 
 /// An outline that is written but could not be made cannot be compared, and that is said.
-fn unknown(before: &Side<'_>, after: &Side<'_>, was: (&str, &str), now: (&str, &str)) -> Option<String> {
+fn unknown(before: &Side<'_>, after: &Side<'_>, was: (&str, &str), now: (&str, &str)) -> Option<Phrase> {
     use crate::model::assembly::Gap;
     let gap = |side: &Side<'_>, at: (&str, &str)| match side.assembly.outlines.get(at.0, at.1) {
-        Err(Gap::Unread) => Some("its drawing cannot be read"),
-        Err(Gap::Defect { .. }) => Some("it cannot be made"),
-        Err(Gap::Withheld) => Some("it is not shown in this edition"),
+        Err(Gap::Unread) => Some(UNREAD),
+        Err(Gap::Defect { .. }) => Some(UNMADE),
+        Err(Gap::Withheld) => Some(NOT_SHOWN),
         _ => None,
     };
     let (earlier, later) = (gap(before, was), gap(after, now));
-    let why = later.map(|why| ("later", why)).or(earlier.map(|why| ("earlier", why)))?;
-    Some(format!("the outline of {} in size {}: in the {} one {}", now.0, now.1, why.0, why.1))
+    let (word, why): (Word, Word) = later.map(|why| (LATER, why)).or(earlier.map(|why| (EARLIER, why)))?;
+    Some(say!(word, piece = now.0, size = now.1, why))
 }
 
 fn overlay(
@@ -218,14 +234,14 @@ fn same(a: &Path, b: &Path) -> bool {
 }
 
 /// The nearest named point if it is within a millimetre, else the run.
-fn place(outline: &Outline, at: Point) -> String {
+fn place(outline: &Outline, at: Point) -> Phrase {
     let point = outline.points.iter().filter_map(|point| Some((outline.point(&point.id)?.distance(at), &point.id)));
     if let Some((_, id)) = point.filter(|(far, _)| *far <= 1.0).min_by(|a, b| a.0.total_cmp(&b.0)) {
-        return format!("at {id}");
+        return say!(AT_POINT, point = id);
     }
     let runs = outline.runs();
     let near = runs.iter().map(|run| (off(at, &run.path(), 0.1), run)).min_by(|a, b| a.0.total_cmp(&b.0));
-    near.map_or_else(|| "on the outline".into(), |(_, run)| format!("on {}-{}", run.from, run.to))
+    near.map_or_else(|| ON_OUTLINE.into(), |(_, run)| say!(ON_EDGE, from = &run.from, to = &run.to))
 }
 
 /// Everything with a name that does not lie where it lay.

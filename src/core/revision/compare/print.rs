@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 
 use crate::diag::{columns, plain};
 use crate::model::kind;
-use crate::words::Word;
+use crate::words::{Phrase, Word};
 
 use super::changes::{Change, Changes, Followed, Head, ItemChange, State};
 use super::outline::Overlay;
@@ -31,15 +31,15 @@ pub fn text(changes: &Changes, width: usize) -> String {
         items.iter().for_each(|item| page.item(item));
     }
     page.heading("Seams that no longer match", !changes.unmatched.is_empty());
-    changes.unmatched.iter().for_each(|message| page.line("  ! ", message));
+    changes.unmatched.iter().for_each(|message| page.line("  ! ", &message.english()));
     page.heading("What follows", !changes.followed.is_empty());
     changes.followed.iter().for_each(|one| page.line("  ", &followed(one)));
-    let rough = |text: &Option<String>| text.as_ref().is_some_and(|text| text.starts_with('≈'));
+    let rough = |text: &Option<Phrase>| text.as_ref().is_some_and(|text| text.english().starts_with('≈'));
     if changes.followed.iter().any(|one| rough(&one.before) || rough(&one.after)) {
         page.line("  ", "≈ an estimate: no lay of it is kept");
     }
     page.heading("Not compared", !changes.not_compared.is_empty());
-    changes.not_compared.iter().for_each(|why| page.line("  ", why));
+    changes.not_compared.iter().for_each(|why| page.line("  ", &why.english()));
     // Numbers were kept with their units while lines were broken; for a reader who searches they are plain text.
     page.out.replace(crate::words::number::SPACE, " ")
 }
@@ -130,27 +130,29 @@ pub fn scoped(key: &str, scope: &[String]) -> String {
 }
 
 fn fact(change: &Change) -> String {
-    let value = change.after.as_ref().or(change.before.as_ref()).map_or("", String::as_str);
+    let value = change.after.as_ref().or(change.before.as_ref()).map_or_else(String::new, Phrase::english);
     format!("{} {value}", scoped(&change.key, &change.scope))
 }
 
 /// One change in a line without the thing it is about: `mass S: 10 g -> 12 g (tolerance widened)`.
 pub fn row(change: &Change) -> String {
-    let said = change.remark.as_ref().map(|remark| remark.text());
+    let said = change.remark.as_ref().map(|remark| remark.phrase().english());
     let arrow = match (&change.before, &change.after) {
         (Some(before), Some(after)) => format!("{before} -> {after}"),
         (None, Some(after)) => format!("added {after}"),
         (Some(before), None) => format!("removed {before}"),
-        (None, None) => return format!("{}: {}", scoped(&change.key, &change.scope), said.unwrap_or("changed")),
+        (None, None) => {
+            return format!("{}: {}", scoped(&change.key, &change.scope), said.as_deref().unwrap_or("changed"));
+        }
     };
     let said = said.map_or_else(String::new, |said| format!(" ({said})"));
     format!("{}: {arrow}{said}", scoped(&change.key, &change.scope))
 }
 
 fn followed(one: &Followed) -> String {
-    let none = || "none".to_string();
+    let value = |one: &Option<Phrase>| one.as_ref().map_or_else(|| "none".to_string(), Phrase::english);
     let what = format!("{} {}", one.family, one.what);
-    let values = (one.before.clone().unwrap_or_else(none), one.after.clone().unwrap_or_else(none));
+    let values = (value(&one.before), value(&one.after));
     format!("{}: {} -> {}", scoped(&what, &one.scope).trim(), values.0, values.1)
 }
 
@@ -165,8 +167,8 @@ pub fn json(changes: &Changes) -> String {
         "items": changes.items.iter().map(item).collect::<Vec<_>>(),
         "outlines": changes.overlays.iter().map(overlay).collect::<Vec<_>>(),
         "followed": changes.followed.iter().map(consequence).collect::<Vec<_>>(),
-        "unmatched-seams": changes.unmatched,
-        "not-compared": changes.not_compared,
+        "unmatched-seams": changes.unmatched.iter().map(Phrase::english).collect::<Vec<_>>(),
+        "not-compared": changes.not_compared.iter().map(Phrase::english).collect::<Vec<_>>(),
     });
     let text = serde_json::to_string_pretty(&document).unwrap_or_else(|error| error.to_string());
     crate::diag::json::escape(&text)
@@ -185,14 +187,19 @@ fn item(item: &ItemChange) -> Value {
     };
     let change = |change: &Change| {
         json!({
-            "key": change.key, "for": change.scope, "before": change.before, "after": change.after,
-            "remark": change.remark.as_ref().map(|remark| remark.text()),
+            "key": change.key, "for": change.scope, "before": english(&change.before), "after": english(&change.after),
+            "remark": change.remark.as_ref().map(|remark| remark.phrase().english()),
         })
     };
     json!({
         "table": item.kind, "id": item.id, "name": item.title, "state": state, "was": was,
         "changes": item.changes.iter().map(change).collect::<Vec<_>>(),
     })
+}
+
+/// A value in English, for programs.
+fn english(text: &Option<Phrase>) -> Option<String> {
+    text.as_ref().map(Phrase::english)
 }
 
 /// A number to a thousandth, without a negative zero.
@@ -210,14 +217,14 @@ fn overlay(one: &Overlay) -> Value {
     json!({
         "piece": one.piece, "size": one.size, "differs": one.differs, "mirrored": one.mirrored,
         "area-before-mm2": thousandth(one.area.0), "area-after-mm2": thousandth(one.area.1),
-        "largest-distance-mm": thousandth(one.farthest.distance), "where": one.place,
+        "largest-distance-mm": thousandth(one.farthest.distance), "where": one.place.english(),
         "moved": moved.collect::<Vec<_>>(), "runs": runs.collect::<Vec<_>>(),
     })
 }
 
 fn consequence(one: &Followed) -> Value {
     json!({
-        "family": one.family, "what": one.what, "for": one.scope, "before": one.before, "after": one.after,
+        "family": one.family, "what": one.what, "for": one.scope, "before": english(&one.before), "after": english(&one.after),
         "difference": one.difference.map(thousandth),
     })
 }

@@ -38,13 +38,6 @@ words! {
     UNANSWERED "changes.unanswered" = "nothing changed";
     ITEM "changes.item" = "{kind} {id}";
     ITEM_NAMED "changes.item-named" = "{kind} {id}, {name}";
-    WIDENED "changes.widened" = "tolerance widened";
-    NARROWED "changes.narrowed" = "tolerance narrowed";
-    SHIFTED "changes.shifted" = "tolerance widened on one side, narrowed on the other";
-    ADDED "changes.tolerance-added" = "tolerance added";
-    REMOVED "changes.tolerance-removed" = "tolerance removed";
-    ORDER "changes.order" = "order";
-    CONTENT "changes.content" = "other content";
     OF_PIECES "changes.of-pieces" = "pieces";
     OF_FABRIC "changes.of-fabric" = "fabric";
     OF_FILLING "changes.of-filling" = "filling";
@@ -60,8 +53,6 @@ words! {
     PILE "changes.pile" = "pile";
 }
 
-/// What is said of a change beside before and after.
-const REMARKS: &[Word] = &[WIDENED, NARROWED, SHIFTED, ADDED, REMOVED, ORDER, CONTENT];
 /// Numbers that follow.
 const FAMILIES: &[Word] = &[OF_PIECES, OF_FABRIC, OF_FILLING, OF_THREAD, OF_TRIMS, OF_MASS, OF_LIMITS];
 /// What lies on an outline.
@@ -84,8 +75,8 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         revision => say!(TITLE_SINCE, title = sentences::CHANGES_TITLE, revision),
     };
     let lead = if changes.is_empty() { sentences::CHANGES_NONE } else { sentences::CHANGES_LEAD };
-    let unmatched = changes.unmatched.iter().map(|seam| Phrase::from(seam).capital());
-    let warnings = unmatched.chain(changes.not_compared.iter().map(Phrase::from));
+    let unmatched = changes.unmatched.iter().cloned().map(Phrase::capital);
+    let warnings = unmatched.chain(changes.not_compared.iter().cloned());
     vec![Sheet::Changes(Changes {
         head: Head { title, name: sentences::CHANGES.into(), lead: lead.into() },
         past: since.past.iter().rev().map(past).collect(),
@@ -121,7 +112,7 @@ fn of_item(item: &ItemChange) -> Vec<ChangeRow> {
     let mut all = match &item.state {
         State::Added => {
             let facts = item.changes.iter().filter(|one| one.key != "name").take(LISTED).map(|change| {
-                let value = change.after.as_deref().unwrap_or_default();
+                let value = change.after.clone().unwrap_or_default();
                 say!(FACT, key = scoped(&change.key, &change.scope), value)
             });
             return vec![whole(NEW.into(), Phrase::row(facts, "; "))];
@@ -138,21 +129,22 @@ fn of_item(item: &ItemChange) -> Vec<ChangeRow> {
 }
 
 fn of_value(what: Phrase, change: &Change) -> ChangeRow {
-    let value = |text: &Option<String>| text.as_ref().map_or(Cell::Empty, Cell::from);
+    let value = |text: &Option<Phrase>| text.clone().map_or(Cell::Empty, Cell::from);
     ChangeRow {
         what,
         key: scoped(&change.key, &change.scope).into(),
         before: value(&change.before),
         after: value(&change.after),
-        remark: change.remark.as_ref().map_or_else(Phrase::none, |remark| among(REMARKS, remark.text())),
+        remark: change.remark.as_ref().map_or_else(Phrase::none, |remark| remark.phrase()),
     }
 }
 
 fn followed(one: &Followed) -> Vec<Cell> {
-    let known = |value: &Option<String>| value.as_ref().map_or(Cell::Dash, Cell::from);
+    let known = |value: &Option<Phrase>| value.clone().map_or(Cell::Dash, Cell::from);
     // As many decimals as the numbers it is the difference of.
-    let decimals = |value: &Option<String>| {
-        let rest = value.as_deref().and_then(|text| text.split_once('.')).map_or("", |(_, rest)| rest);
+    let decimals = |value: &Option<Phrase>| {
+        let text = value.as_ref().map_or_else(String::new, Phrase::english);
+        let rest = text.split_once('.').map_or("", |(_, rest)| rest);
         rest.chars().take_while(char::is_ascii_digit).count() as u32
     };
     let places = decimals(&one.before).max(decimals(&one.after));

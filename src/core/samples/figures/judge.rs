@@ -2,9 +2,26 @@
 
 use serde::Serialize;
 
+use crate::compute::reason::DIGITS;
 use crate::compute::{Figure, Number};
 use crate::model::Reading;
 use crate::units::{Limits, Quantity, Rational, Unit};
+use crate::words::{Phrase, Word, english, say, words};
+
+words! {
+    NOT_READ "verdict.not-read" = "not read";
+    NO_LIMITS "verdict.no-limits" = "no limits";
+    INSIDE "verdict.inside" = "inside";
+    ON_THE_LIMIT "verdict.on-the-limit" = "on the limit";
+    TO_BE_ASKED "verdict.to-be-asked-about" = "to be asked about";
+    BELOW "verdict.below" = "below";
+    ABOVE "verdict.above" = "above";
+}
+
+words! {
+    NO_READABLE_LIMITS "reading.no-limits" = "{title} has no limits that can be read";
+    OTHER_DIMENSION "reading.other-dimension" = "{wanted} is wanted, and {written} was written";
+}
 
 /// How something read stands to its limits.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -38,15 +55,15 @@ impl Verdict {
     }
 
     /// In words.
-    pub fn words(self) -> &'static str {
+    pub fn word(self) -> Word {
         match self {
-            Verdict::Unread => "not read",
-            Verdict::Unjudged => "no limits",
-            Verdict::Inside => "inside",
-            Verdict::OnLimit => "on the limit",
-            Verdict::Questioned => "to be asked about",
-            Verdict::Below => "below",
-            Verdict::Above => "above",
+            Verdict::Unread => NOT_READ,
+            Verdict::Unjudged => NO_LIMITS,
+            Verdict::Inside => INSIDE,
+            Verdict::OnLimit => ON_THE_LIMIT,
+            Verdict::Questioned => TO_BE_ASKED,
+            Verdict::Below => BELOW,
+            Verdict::Above => ABOVE,
         }
     }
 }
@@ -67,8 +84,8 @@ pub struct ReadFigure {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub by: Option<Number>,
     /// What to ask, where it looks like a slip.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub asks: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "english")]
+    pub asks: Option<Phrase>,
     #[serde(skip)]
     pub(crate) read: Option<Quantity>,
 }
@@ -124,7 +141,7 @@ pub(crate) struct Against {
 
 impl Against {
     /// A target with its limits rounded inward to the step that is read.
-    pub fn target(target: &Figure<Quantity>, step: Option<&Quantity>, title: &str) -> Against {
+    pub fn target(target: &Figure<Quantity>, step: Option<&Quantity>, title: impl Into<Phrase>) -> Against {
         let usable = |step: &&Quantity| target.known().is_none_or(|target| target.dimension() == step.dimension());
         let step = step.filter(usable);
         let limits = target.as_ref().then(|target| {
@@ -132,7 +149,7 @@ impl Against {
                 Some(step) => target.limits_at(step).ok(),
                 None => target.limits(),
             };
-            limits.map_or_else(|| Figure::not_yet(format!("{title} has no limits that can be read")), Figure::Known)
+            limits.map_or_else(|| Figure::not_yet(say!(NO_READABLE_LIMITS, title)), Figure::Known)
         });
         let unit = step.or(target.known()).map_or(Unit::Mm, |quantity| quantity.unit);
         Against { unit, target: target.as_ref().map(Quantity::si), limits }
@@ -146,7 +163,7 @@ impl Against {
     fn figure(&self, si: Figure<Rational>) -> Figure<Number> {
         si.then(|si| {
             let number = self.number(si).map(Figure::Known);
-            number.unwrap_or_else(|| Figure::not_yet("it has more digits than can be held"))
+            number.unwrap_or_else(|| Figure::not_yet(DIGITS))
         })
     }
 
@@ -169,7 +186,7 @@ impl Against {
         };
         let text = Some(read.text.clone());
         if read.dimension() != self.unit.dimension() && self.target.known().is_some() {
-            let asks = format!("{} is wanted, and {} was written", self.unit.dimension().name(), read.text);
+            let asks = say!(OTHER_DIMENSION, wanted = self.unit.dimension(), written = &read.text);
             let read = Some(read.clone());
             return ReadFigure { text, value: None, verdict: Verdict::Questioned, by: None, asks: Some(asks), read };
         }

@@ -4,11 +4,13 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+use crate::compute::reason::{DIFFERENCE_OF, DIGITS, FILLING_MASS_OF, MASS_PER_AREA_OF, TARGET_OF};
 use crate::compute::{ByVariant, Figure, Limited, Mass, Number};
 use crate::model::{Graded, Model, PointOfMeasure, Reading, Readings, Sample, Stated, Variant};
 use crate::source::Spanned;
 use crate::standards::grey::{Scale, find, reaches};
 use crate::units::{Limits, Quantity, Rational, Unit};
+use crate::words::say;
 
 use super::colours;
 use super::colours::ColourLine;
@@ -222,14 +224,14 @@ fn points(model: &Model, sample: &Sample, variant: Variant<'_>, pieces: usize) -
 /// The target of a point for one product with the limits that are printed on its sheet.
 pub(crate) fn against(point: &PointOfMeasure, variant: Variant<'_>) -> Against {
     let title = point.entry.title();
-    let target = Figure::of(point.target.as_ref(), variant, format!("the target of {title}"));
+    let target = Figure::of(point.target.as_ref(), variant, say!(TARGET_OF, title));
     Against::target(&target, point.read_to.as_ref().and_then(|step| step.known()), title)
 }
 
 /// No difference, up to the largest one either way.
 fn difference(point: &PointOfMeasure, unit: Unit) -> Against {
     let title = point.entry.title();
-    let most = Figure::stated(point.difference.as_ref(), format!("the largest difference of {title}"));
+    let most = Figure::stated(point.difference.as_ref(), say!(DIFFERENCE_OF, title));
     let limits = most.map(|most| Limits {
         lower: Rational::ZERO.checked_sub(most.si()).unwrap_or(Rational::ZERO),
         upper: most.si(),
@@ -272,16 +274,16 @@ fn masses(
     }
     for (id, readings) in &sample.stuffings {
         let Some(stuffing) = model.stuffings.get(id) else { continue };
-        let what = format!("the filling mass of {}", stuffing.entry.title());
-        let target = Figure::of(stuffing.mass.as_ref(), variant, &what);
-        lines.push(line(&of(id), Against::target(&target, None, &what), &readings.first, pieces));
+        let what = say!(FILLING_MASS_OF, title = stuffing.entry.title());
+        let target = Figure::of(stuffing.mass.as_ref(), variant, what.clone());
+        lines.push(line(&of(id), Against::target(&target, None, what), &readings.first, pieces));
     }
     for (id, readings) in &sample.fabric {
         let Some(article) = model.articles.get(id) else { continue };
-        let what = format!("the mass per area of {}", article.entry.title());
-        let target = Figure::of(article.quantity("mass"), variant, &what);
+        let what = say!(MASS_PER_AREA_OF, title = article.entry.title());
+        let target = Figure::of(article.quantity("mass"), variant, what.clone());
         let id = format!("fabric.{id}");
-        lines.push(line(&of(&id), Against::target(&target, None, &what), &readings.first, pieces));
+        lines.push(line(&of(&id), Against::target(&target, None, what), &readings.first, pieces));
     }
     settle(&mut lines);
     lines
@@ -293,7 +295,7 @@ fn computed(limited: &Limited) -> Against {
         figure.clone().then(|number| {
             let micrograms = libm::round(number.get() * 1e6);
             let known = Rational::new(micrograms as i128, 1_000_000_000);
-            known.map_or_else(|| Figure::not_yet("it has more digits than can be held"), Figure::Known)
+            known.map_or_else(|| Figure::not_yet(DIGITS), Figure::Known)
         })
     };
     let limits = exact(&limited.lower).with(exact(&limited.upper), |lower, upper| Limits { lower, upper });

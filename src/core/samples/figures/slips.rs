@@ -1,8 +1,15 @@
 //! Readings that look like a slip of the pen: another unit, ten times off, two rows exchanged. They are asked about.
 
 use crate::units::{Quantity, Rational};
+use crate::words::{Phrase, say, words};
 
 use super::judge::{ReadLine, Verdict, sum_up};
+
+words! {
+    EXCHANGED "slip.exchanged" = "it would be inside the limits of {of}: were the rows exchanged?";
+    OTHER_UNIT "slip.other-unit" = "{reading} would be inside: was it read in another unit?";
+    TENFOLD "slip.tenfold" = "it would be inside with its point one place on: is it ten times off?";
+}
 
 /// A reading nearer to its target than this factor is bad, and no slip.
 const FAR: (i128, i128) = (2, 1);
@@ -27,7 +34,7 @@ fn ask(line: &mut ReadLine, of: &str) {
     for one in line.readings.iter_mut().filter(|one| one.verdict.is_out()) {
         one.verdict = Verdict::Questioned;
         one.by = None;
-        one.asks = Some(format!("it would be inside the limits of {of}: were the rows exchanged?"));
+        one.asks = Some(say!(EXCHANGED, of));
     }
 }
 
@@ -53,8 +60,8 @@ pub(crate) fn written(line: &mut ReadLine) {
         let ten = Rational::whole(10);
         let tenfold = fits(read.si().checked_mul(ten)) || fits(read.si().checked_div(ten));
         let asks = match other {
-            Some(unit) => format!("{} {unit} would be inside: was it read in another unit?", read.value),
-            None if tenfold => "it would be inside with its point one place on: is it ten times off?".to_string(),
+            Some(unit) => say!(OTHER_UNIT, reading = format!("{} {unit}", read.value)),
+            None if tenfold => Phrase::from(TENFOLD),
             None => continue,
         };
         one.verdict = Verdict::Questioned;

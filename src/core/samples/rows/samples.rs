@@ -183,7 +183,7 @@ fn name(view: &View<'_>, line: &ReadLine) -> Phrase {
 fn verdict(line: &ReadLine) -> Phrase {
     let worst = line.readings.iter().filter(|one| one.verdict == line.verdict);
     let by = worst.filter_map(|one| one.by).max_by(|a, b| a.get().total_cmp(&b.get()));
-    let verdict = said(line.verdict.words());
+    let verdict = Phrase::from(line.verdict.word());
     let verdict = match by.filter(|by| by.get() > 0.0) {
         Some(by) => say!(BY_UP_TO, verdict, amount = amount(by, &line.unit).phrase()),
         None => verdict,
@@ -242,7 +242,7 @@ fn chart(line: &ReadLine) -> Drawing {
         Some(side) => say!(SIDE_CHART, of, side = said(side), unit),
         None => say!(CHART, of, unit),
     };
-    let verdict = said(line.verdict.words());
+    let verdict = Phrase::from(line.verdict.word());
     let scene = readings(
         &Chart {
             target: line.target.get(),
@@ -295,7 +295,7 @@ fn colour(view: &View<'_>, line: &ColourLine) -> BesideRow {
         what: say!(COLOUR_OF, material = view.material(&line.of)),
         asked: line.limit.map_or(Cell::Empty, |limit| say!(COLOUR_LIMIT, limit = number::number(limit, PLACES)).into()),
         found: found.into(),
-        verdict: said(line.mean.verdict.words()),
+        verdict: line.mean.verdict.word().into(),
         out: line.mean.verdict.is_out(),
     }
 }

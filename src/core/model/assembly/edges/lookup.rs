@@ -8,11 +8,25 @@ use crate::model::{
 };
 use crate::source::Span;
 use crate::units::Quantity;
+use crate::words::{Phrase, say, words};
 
 use super::super::edge::{EdgeAllowance, Origin, PieceEdges};
 use super::super::finder::nearest;
 use super::super::resolve::Found;
-use super::super::{Instance, Outlines, Run, Sewing, Trouble, TroubleKind};
+use super::super::{Instance, Outlines, Run, Sewing, Trouble, TroubleKind, shape};
+
+words! {
+    TWO_STYLES "lookup.two-styles" = "{piece} has two styles for the corner {point}";
+    TWO_ALLOWANCES "lookup.two-allowances" = "{piece} has two allowances for the edge {edge}";
+    NAMES_EDGE "lookup.names-edge" = "the {key} of piece {piece} names the edge {edge}: {why}";
+    NAMES_POINT "lookup.names-point" = "the {key} of piece {piece} names the point `{point}`, which its outline does not have";
+    TO_NEIGHBOUR "lookup.to-neighbour" = "an edge goes from a point to its neighbour";
+    WRITE "lookup.write" = "write `{point}`";
+    POINTS "lookup.points" = "its points are {points}";
+    NO_POINT "lookup.no-point" = "no such point";
+    ONE_OF_TWO "lookup.one-of-two" = "write one of the two";
+    SECOND "lookup.second" = "the second";
+}
 
 /// Edges that need no allowance where none is written for them alone, by piece and points: left raw or bound, and not
 /// sewn.
@@ -126,7 +140,7 @@ impl On<'_> {
             self.point("corner", point, &mut all);
             style.edge.iter().for_each(|edge| self.edge("corner", edge, &mut all));
             if let Some(id) = point.on(self.outline).filter(|id| !styled.insert((*id).to_string())) {
-                all.push(twice(format!("{} has two styles for the corner {id}", self.id), point.span));
+                all.push(twice(say!(TWO_STYLES, piece = self.id, point = id), point.span));
             }
         }
         for notch in &self.piece.notches.list {
@@ -147,7 +161,7 @@ impl On<'_> {
             let again = runs.iter().find(|run| !seen.insert(run.index)).map(|run| run.index);
             let ends = again.and_then(|run| self.outline.runs().get(run).map(crate::geom::Run::ends));
             if let Some((from, to)) = ends {
-                all.push(twice(format!("{} has two allowances for the edge {from}-{to}", self.id), edge.span));
+                all.push(twice(say!(TWO_ALLOWANCES, piece = self.id, edge = format!("{from}-{to}")), edge.span));
             }
         }
     }
@@ -164,9 +178,9 @@ impl On<'_> {
             Err(NoEdge::Point(point)) => self.point(key, point, all),
             Err(NoEdge::Run(error)) => all.push(Trouble {
                 kind: TroubleKind::Unclear,
-                message: format!("the {key} of piece {} names the edge {}: {error}", self.id, edge.text()),
+                message: say!(NAMES_EDGE, key, piece = self.id, edge = edge.text(), why = shape::run(&error)),
                 span: edge.span,
-                label: "an edge goes from a point to its neighbour".into(),
+                label: TO_NEIGHBOUR.into(),
                 help: None,
             }),
         }
@@ -175,23 +189,20 @@ impl On<'_> {
     fn no_point(&self, key: &str, point: &str, span: Span) -> Trouble {
         let names = self.outline.names();
         let help = match nearest(point, names.iter()) {
-            Some(near) if names.len() > 8 => format!("write `{near}`"),
-            _ => format!("its points are {}", names.join(", ")),
+            Some(near) if names.len() > 8 => say!(WRITE, point = near),
+            _ => say!(POINTS, points = Phrase::list(&names)),
         };
         Trouble {
             kind: TroubleKind::Unknown,
-            message: format!(
-                "the {key} of piece {} names the point `{point}`, which its outline does not have",
-                self.id
-            ),
+            message: say!(NAMES_POINT, key, piece = self.id, point),
             span,
-            label: "no such point".into(),
+            label: NO_POINT.into(),
             help: Some(help.into()),
         }
     }
 }
 
-fn twice(message: String, span: Span) -> Trouble {
-    let help = Some("write one of the two".into());
-    Trouble { kind: TroubleKind::Unclear, message, span, label: "the second".into(), help }
+fn twice(message: Phrase, span: Span) -> Trouble {
+    let help = Some(Phrase::from(ONE_OF_TWO).into());
+    Trouble { kind: TroubleKind::Unclear, message, span, label: SECOND.into(), help }
 }
