@@ -28,6 +28,7 @@ mod shapes;
 mod stitches;
 mod thread;
 mod trims;
+mod widths;
 
 pub use crate::cutting::figures::{How, LayFigures, Lays, Mix, Task};
 pub use bill::{Bill, BillLine};
@@ -48,6 +49,7 @@ pub use seams::{Between, CaughtSize, SeamFigures, SeamSize};
 pub use shapes::{CutFigures, CutLineFigures, PieceSize, RunLength, SewFigures};
 pub use thread::{TAIL, Thread, ThreadLine, ThreadTotal, with_wastage};
 pub use trims::{TrimLine, TrimUnit};
+pub use widths::{Sides, Widths};
 
 use crate::diag::{Findings, Rule};
 use crate::model::{Assembly, Model};
