@@ -84,7 +84,7 @@ fn revision(path: &Path, sealed: &Sealed<'_>, head: Option<Digest>, asked: &Aske
         let name = path.display();
         return Ok(Err(format!("{name}: revision {} has another digest, {digest}", sealed.outer.revision)));
     }
-    let title = sealed.inner.title.as_ref().map(line).unwrap_or_default();
+    let title = line(&sealed.title);
     let text = format!("{title}\nas it was sealed: {digest}\n");
     match asked.one(path)? {
         None => Ok(Ok(text)),
@@ -196,6 +196,5 @@ fn looked(name: &str, path: &Path, signature: impl Fn(&Sealed<'_>) -> Told) -> L
             return Err(wrong(&beside, "it is not the PDF that was sealed"));
         }
     }
-    let title = sealed.inner.title.as_ref().map(line).unwrap_or_default();
-    Ok((Link::of(name, &sealed), title + &signature(&sealed)?))
+    Ok((Link::of(name, &sealed), line(&sealed.title) + &signature(&sealed)?))
 }

@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use super::digest::Digest;
-use super::manifest::Title;
 use super::seal::Sealed;
+use crate::units::Date;
 
 /// What a chain knows of a sealed file that agrees with its own manifests.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -18,7 +18,7 @@ pub struct Link {
     /// Its stage.
     pub stage: String,
     /// The day it was sealed.
-    pub date: String,
+    pub date: Date,
     /// Who sealed it.
     pub by: String,
     /// Why.
@@ -39,16 +39,15 @@ impl Link {
 
     /// What a chain needs of a sealed file.
     pub fn of(file: &str, sealed: &Sealed<'_>) -> Link {
-        let title = sealed.inner.title.as_ref();
-        let said = |what: fn(&Title) -> &String| title.map_or_else(String::new, |title| what(title).clone());
+        let title = sealed.title.clone();
         Link {
             file: file.to_string(),
             revision: sealed.outer.revision.clone(),
-            style: said(|title| &title.style),
-            stage: said(|title| &title.stage),
-            date: said(|title| &title.date),
-            by: said(|title| &title.by),
-            reason: said(|title| &title.reason),
+            style: title.style,
+            stage: title.stage,
+            date: title.date,
+            by: title.by,
+            reason: title.reason,
             digest: sealed.digest,
             manifest: sealed.outer.inner,
             before: sealed.outer.before,
@@ -132,7 +131,7 @@ fn followed(links: &[Link]) -> Result<Vec<&Link>, String> {
 ///
 /// # Errors
 /// Says why not.
-pub fn next(chain: &[&Link], revision: &str, style: &str, date: &str) -> Result<(), String> {
+pub fn next(chain: &[&Link], revision: &str, style: &str, date: Date) -> Result<(), String> {
     if let Some(used) = chain.iter().find(|link| link.revision.eq_ignore_ascii_case(revision)) {
         return Err(format!("revision {} was sealed on {}; a name is never used again", used.revision, used.date));
     }
@@ -140,7 +139,7 @@ pub fn next(chain: &[&Link], revision: &str, style: &str, date: &str) -> Result<
     if last.style != style {
         return Err(format!("the sealed revisions are of style {}, not {style}", last.style));
     }
-    if date < last.date.as_str() {
+    if date < last.date {
         return Err(format!("{date} is before {}, the day revision {} was sealed", last.date, last.revision));
     }
     Ok(())

@@ -23,6 +23,7 @@
 //! Two manifests, since the PDF holds the first one and the second one holds the digest of the PDF.
 
 use super::digest::{Digest, sha256};
+use crate::units::{Date, NoDate};
 
 const INNER: &str = "backtack manifest 1";
 const OUTER: &str = "backtack seal 1";
@@ -42,8 +43,8 @@ pub struct Title {
     pub revision: String,
     /// prototype, counter sample, pre-production, bulk.
     pub stage: String,
-    /// The day it was sealed, `yyyy-mm-dd`.
-    pub date: String,
+    /// The day it was sealed.
+    pub date: Date,
     /// Who sealed it.
     pub by: String,
     /// Why.
@@ -104,12 +105,13 @@ impl Inner {
     pub fn text(&self) -> String {
         let mut text = format!("{INNER}\n");
         if let Some(title) = &self.title {
+            let date = title.date.to_string();
             let lines = [
                 ("tool", &title.tool),
                 ("style", &title.style),
                 ("revision", &title.revision),
                 ("stage", &title.stage),
-                ("date", &title.date),
+                ("date", &date),
                 ("by", &title.by),
                 ("reason", &title.reason),
             ];
@@ -136,7 +138,7 @@ impl Inner {
                 style: lines.take("style")?,
                 revision: lines.take("revision")?,
                 stage: lines.take("stage")?,
-                date: lines.take("date")?,
+                date: lines.date("date")?,
                 by: lines.take("by")?,
                 reason: lines.take("reason")?,
             });
@@ -224,6 +226,10 @@ impl<'a> Lines<'a> {
     fn digest(&mut self, key: &str) -> Result<Digest, String> {
         let value = self.take(key)?;
         Digest::parse(&value).ok_or_else(|| self.wrong())
+    }
+
+    fn date(&mut self, key: &str) -> Result<Date, String> {
+        self.take(key)?.parse().map_err(|why: NoDate| format!("line {}: {why}", self.number))
     }
 
     fn wrong(&self) -> String {

@@ -11,7 +11,7 @@
 
 use super::archive::{ArchiveError, Member, stored, unpacked};
 use super::digest::{Digest, keyed, sha256};
-use super::manifest::{Inner, Outer};
+use super::manifest::{Inner, Outer, Title};
 use super::pdf;
 
 /// The ending of a sealed file.
@@ -40,6 +40,8 @@ pub struct Sealed<'a> {
     pub outer: Outer,
     /// The outer manifest as it stands: what is signed.
     pub outer_text: &'a str,
+    /// What the seal says.
+    pub title: Title,
     /// What it consists of.
     pub inner: Inner,
     /// The inner manifest as it stands.
@@ -148,7 +150,9 @@ pub fn read(bytes: &[u8]) -> Result<Sealed<'_>, String> {
     let outer = Outer::parse(outer_text).map_err(|why| format!("the outer manifest: {why}"))?;
     let inner = Inner::parse(inner_text).map_err(|why| format!("the inner manifest: {why}"))?;
     let salt = salt_of(utf8(salt_text))?;
-    let sealed = Sealed { digest: outer.digest(), outer, outer_text, inner, inner_text, pdf, findings, figures, files };
+    let title = inner.title.clone().ok_or("the inner manifest is not that of a sealed revision")?;
+    let digest = outer.digest();
+    let sealed = Sealed { digest, outer, outer_text, title, inner, inner_text, pdf, findings, figures, files };
     agrees(&sealed, &salt)?;
     Ok(sealed)
 }
@@ -180,15 +184,14 @@ fn salt_of(text: &str) -> Result<[u8; 32], String> {
 /// Whether every part is what the manifests say.
 fn agrees(sealed: &Sealed<'_>, salt: &[u8; 32]) -> Result<(), String> {
     let (outer, inner) = (&sealed.outer, &sealed.inner);
-    let title = inner.title.as_ref().ok_or("the inner manifest is not that of a sealed revision")?;
     if outer.inner != sha256(sealed.inner_text.as_bytes()) {
         return Err("the inner manifest is not the one that was sealed".into());
     }
     if outer.pdf != sha256(sealed.pdf) {
         return Err("package.pdf is not the one that was sealed".into());
     }
-    if title.revision != outer.revision {
-        return Err(format!("the manifests name two revisions, {} and {}", outer.revision, title.revision));
+    if sealed.title.revision != outer.revision {
+        return Err(format!("the manifests name two revisions, {} and {}", outer.revision, sealed.title.revision));
     }
     if !sealed.files.is_sorted_by(|a, b| a.0 < b.0) {
         return Err("its files are out of order".into());

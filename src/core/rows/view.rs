@@ -8,6 +8,7 @@ use crate::model::{Assembly, Model, Picture, Stated, StitchUse};
 use crate::revision::Since;
 use crate::samples::figures::SampleFigures;
 use crate::source::{Sources, Span};
+use crate::units::Date;
 use crate::words::{Phrase, kind, number, say, words};
 
 use super::cell::{Cell, Coded, MARK, NOT_YET};
@@ -57,6 +58,11 @@ impl<'a> View<'a> {
     /// Known text for the page; empty for what the factory fills in or this edition withholds.
     pub fn text(&self, stated: Option<&'a Stated<String>>) -> &'a str {
         stated.and_then(Stated::known).map_or("", String::as_str)
+    }
+
+    /// Known date for the page; none for what the factory fills in or this edition withholds.
+    pub fn date(&self, stated: Option<&Stated<Date>>) -> Option<Date> {
+        stated.and_then(Stated::known).copied()
     }
 
     /// What the user wrote at a place, without the quotes.

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use super::language::{Language, Languages};
-use crate::units::{Quantity, Rational};
+use crate::units::{Date, Quantity, Rational};
 
 /// The key of a word in JSON.
 pub(super) const WORD: &str = "word";
@@ -315,7 +315,7 @@ impl From<&&String> for Phrase {
     }
 }
 
-/// As it is written: a figure of the user, exact.
+/// As it is written: a figure of the user, exact, or a day.
 macro_rules! written {
     ($($kind:ty),*) => {
         $(impl From<$kind> for Phrase {
@@ -330,7 +330,7 @@ macro_rules! written {
         })*
     };
 }
-written!(Rational, Quantity);
+written!(Rational, Quantity, Date);
 
 /// A count in digits.
 macro_rules! counts {

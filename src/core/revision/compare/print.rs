@@ -60,7 +60,7 @@ pub fn text(changes: &Changes, width: usize) -> String {
 
 fn head(head: &Head) -> String {
     let revision = if head.revision.is_empty() { "no revision".into() } else { format!("revision {}", head.revision) };
-    let date = if head.date.is_empty() { String::new() } else { format!(", {}", head.date) };
+    let date = head.date.map_or_else(String::new, |date| format!(", {date}"));
     let style = if head.style.is_empty() { String::new() } else { format!("{}, ", head.style) };
     format!("{style}{revision}{date}")
 }
