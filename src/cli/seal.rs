@@ -66,7 +66,8 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     }
     progress.set_message("reading sealed revisions");
     let past = chain(folder)?;
-    next(&past.iter().collect::<Vec<_>>(), &title.revision, &title.style, title.date).map_err(Failure::new)?;
+    next(&past.iter().collect::<Vec<_>>(), &title.revision, &title.style, title.date)
+        .map_err(|why| Failure::new(why.to_string()))?;
     let earlier = opened(folder, past, &terminal.tally)?;
     let (loaded, checked, found) = laid(loaded, checked, &progress)?;
     progress.set_message("typesetting");
