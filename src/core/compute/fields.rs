@@ -50,9 +50,9 @@ const FIELDS: &[Field] = &[
     field("pieces.*.*.sew", "", "By piece and size: the sew line, where it is not known"),
     field("pieces.*.*.sew.area", "mm2", "Area within the sew line"),
     field("pieces.*.*.sew.perimeter", "mm", "Length of the sew line"),
-    field("pieces.*.*.sew.runs.[].from", "", "Named point an edge starts from; edges go anticlockwise"),
-    field("pieces.*.*.sew.runs.[].to", "", "Named point it ends at"),
-    field("pieces.*.*.sew.runs.[].length", "mm", "Its length"),
+    field("pieces.*.*.sew.edges.[].from", "", "Named point an edge starts from; edges go anticlockwise"),
+    field("pieces.*.*.sew.edges.[].to", "", "Named point it ends at"),
+    field("pieces.*.*.sew.edges.[].length", "mm", "Its length"),
     field("pieces.*.*.corners.[].point", "", "A named point, anticlockwise"),
     field(
         "pieces.*.*.corners.[].style",

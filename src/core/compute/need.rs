@@ -11,7 +11,7 @@ use super::input::{Bought, ByVariant, Ground};
 use super::number::{number, property};
 use super::shapes::PieceSize;
 use super::{Figure, Number};
-use crate::cutting::figures::Lays;
+use crate::cutting::figures::LayTasks;
 
 /// The need of one fabric for one product.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -83,7 +83,7 @@ pub(super) fn fabric(
     ground: &Ground<'_>,
     cuts: &[CutCount],
     pieces: &Pieces,
-    lays: &Lays,
+    lays: &LayTasks,
 ) -> ByVariant<Vec<FabricNeed>> {
     ground.by_variant(|variant| {
         let taken = taken(ground, cuts, pieces, variant);
@@ -97,7 +97,7 @@ pub(super) fn fabric(
     })
 }
 
-fn need(ground: &Ground<'_>, bought: &Bought, all: &[&Taken<'_>], variant: Variant<'_>, lays: &Lays) -> FabricNeed {
+fn need(ground: &Ground<'_>, bought: &Bought, all: &[&Taken<'_>], variant: Variant<'_>, lays: &LayTasks) -> FabricNeed {
     let property = |key: &str| match ground.article(bought) {
         Some(article) => number(property(article, key, variant)),
         None => Figure::not_yet(format!("there is no article {}", bought.article)),

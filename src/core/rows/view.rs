@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::compute::{Drawn, Figures, Lays, Lines, Number};
+use crate::compute::{Drawn, Figures, LayTasks, Lines, Number};
 use crate::diag::Findings;
 use crate::model::{Assembly, Model, Picture, Stated, StitchUse};
 use crate::revision::Since;
@@ -33,7 +33,7 @@ pub struct View<'a> {
     /// Sew and cut lines the figures were measured on.
     pub drawn: &'a Drawn,
     /// What is laid of each fabric.
-    pub lays: &'a Lays,
+    pub lays: &'a LayTasks,
     /// The files, for chains as they are written.
     pub sources: &'a Sources,
     /// Standing findings, settled.

@@ -34,7 +34,7 @@ fn found(style: &str, more: &[(&str, &str)]) -> Vec<String> {
 const COMMENT: &str = "[comment.c1]\nabout = \"FRONT\"\ntext = \"a \\\"b\\\"\\u007f \\n[x]\"\n";
 
 #[test]
-fn the_file_of_a_new_round_teaches_and_is_clean() {
+fn the_file_of_a_new_sample_teaches_and_is_clean() {
     let style = loaded(COMMENT);
     let text = form(&style, &ask()).unwrap();
     insta::assert_snapshot!("new-sample", text.replace('\u{a0}', " "));

@@ -2,7 +2,7 @@
 
 use crate::geom::Outline;
 use crate::model::{Chain, Model, PathRef, PointRef, RunRef};
-use crate::source::{Edit, Help, Span};
+use crate::source::{Edit, Help, Span, nearest};
 
 use super::instance::Index;
 use super::mirror::partner;
@@ -86,9 +86,9 @@ impl Finder<'_> {
 
     fn instance(&self, run: &RunRef, troubles: &mut Vec<Trouble>) -> Option<Found> {
         let Some(piece) = self.model.pieces.get(&run.piece) else {
-            let pieces = || self.model.pieces.keys();
+            let pieces = || self.model.pieces.keys().map(String::as_str);
             let help = nearest(&run.piece, pieces()).map(|near| {
-                let edit = Edit::respell(run.span, &run.piece, near, pieces().map(String::as_str));
+                let edit = Edit::respell(run.span, &run.piece, near, pieces());
                 Help::with(format!("did you mean `{near}`?"), edit)
             });
             troubles.push(unknown(format!("there is no piece {}", run.piece), run.span, help));
@@ -225,7 +225,7 @@ impl Finder<'_> {
         let Some(id) = named.filter(|id| outline.point(id).is_some()) else {
             let all: Vec<&str> = outline.points.iter().map(|one| one.id.as_str()).collect();
             let message = format!("{} has no point {}", run.piece, point.text());
-            let near = nearest(&point.id, outline.points.iter().map(|one| &one.id)).filter(|_| !point.image);
+            let near = nearest(&point.id, all.iter().copied()).filter(|_| !point.image);
             let edit = near.map(|near| Edit::respell(point.span, &point.id, near, all.iter().copied()));
             let help = Help::with(format!("its points are {}", all.join(", ")), edit);
             troubles.push(unknown(message, point.span, Some(help)));
@@ -267,11 +267,4 @@ fn example(outline: &Outline) -> String {
 
 fn unknown(message: String, span: Span, help: Option<Help>) -> Trouble {
     Trouble { kind: TroubleKind::Unknown, message, span, label: "not declared".into(), help }
-}
-
-pub(super) fn nearest<'a>(word: &str, all: impl Iterator<Item = &'a String>) -> Option<&'a String> {
-    all.map(|one| (strsim::damerau_levenshtein(word, one), one))
-        .filter(|(distance, one)| *distance <= 2.min(one.len().saturating_sub(1)))
-        .min()
-        .map(|(_, one)| one)
 }

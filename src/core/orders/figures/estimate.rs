@@ -8,7 +8,7 @@ use crate::orders::plan::{Length, Mix};
 use crate::standards::common;
 use crate::units::Rational;
 
-use super::{Laid, Lays, Spreading};
+use super::{Laid, LayLengths, Spreading};
 
 /// Plies of a lay where nothing is stated.
 pub const PLIES: u32 = common::PLIES_SHORT.high as u32;
@@ -28,7 +28,7 @@ pub struct Estimate<'a> {
     pub figures: &'a Figures,
 }
 
-impl Lays for Estimate<'_> {
+impl LayLengths for Estimate<'_> {
     fn spreading(&mut self, of: &Laid<'_>) -> Spreading {
         let mut assumed = BTreeSet::new();
         let variant = Variant { size: of.sizes.first().map_or("", String::as_str), colourway: of.colourway };

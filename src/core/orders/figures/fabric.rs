@@ -9,7 +9,7 @@ use crate::orders::plan::{Buy, Demand, Length, Mix, Plan, Problem, Settled};
 use crate::units::{Dimension, Rational};
 
 use super::cutting::lines;
-use super::laid::{Laid, Lays, Spreading};
+use super::laid::{Laid, LayLengths, Spreading};
 use super::record::{Colour, FabricPlan, OrderFigures, Planned, Totals, Undivided};
 
 /// A metre in µm.
@@ -22,7 +22,7 @@ pub(crate) fn plans(
     model: &Model,
     figures: &Figures,
     order: &OrderFigures,
-    lays: &mut dyn Lays,
+    lays: &mut dyn LayLengths,
 ) -> (Vec<FabricPlan>, BTreeSet<String>) {
     let mut missing = BTreeSet::new();
     let groups = groups(model, figures, order, &mut missing);
@@ -79,7 +79,7 @@ struct Group<'a> {
 }
 
 impl Group<'_> {
-    fn plan(self, lays: &mut dyn Lays) -> FabricPlan {
+    fn plan(self, lays: &mut dyn LayLengths) -> FabricPlan {
         let sizes: Vec<String> =
             self.figures.sizes.iter().filter(|size| self.order.products.contains_key(*size)).cloned().collect();
         let colourway = self.colours.values().flatten().next().cloned().unwrap_or_default();
@@ -216,7 +216,7 @@ impl Group<'_> {
     }
 }
 
-fn settled(problem: &Problem, laid: &Laid<'_>, sets: u32, lays: &mut dyn Lays) -> Figure<Settled> {
+fn settled(problem: &Problem, laid: &Laid<'_>, sets: u32, lays: &mut dyn LayLengths) -> Figure<Settled> {
     let longest = problem.table.map(|table| table - problem.ends);
     let mut unknown = None;
     let mixes =
