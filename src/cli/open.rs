@@ -52,7 +52,7 @@ fn write(opened: &Opened, folder: &Path, output: &Output) -> Result<(), Failure>
     }
     let mut names: BTreeSet<String> = BTreeSet::new();
     for (path, _) in &opened.files {
-        named(path).map_err(Failure::new)?;
+        named(path).map_err(|why| Failure::new(why.to_string()))?;
         // Many systems take upper and lower case for the same.
         if !names.insert(path.to_lowercase()) {
             return Err(Failure::new(format!("two files are called {path}, but for upper and lower case")));

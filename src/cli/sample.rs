@@ -6,6 +6,7 @@ use backtack_core::diag::{Levels, plain};
 use backtack_core::grammar::keys::SAMPLES;
 use backtack_core::pipeline::check;
 use backtack_core::revision::{Ask, blank};
+use backtack_core::units::NoDate;
 use clap::builder::PossibleValuesParser;
 use clap::{Arg, ArgMatches, Command, value_parser};
 
@@ -50,7 +51,7 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
         size: text("size"),
         colourway: text("colourway"),
         pieces: matches.get_one::<u32>("pieces").copied().unwrap_or(1),
-        due: text("due"),
+        due: text("due").map(|day| day.parse()).transpose().map_err(|why: NoDate| Failure::new(why.to_string()))?,
     };
     let loaded = source::folder(folder, &terminal.tally)?;
     let checked = check(&loaded, &Levels::new(), false);

@@ -10,7 +10,7 @@ use backtack_core::revision::chain::next;
 use backtack_core::revision::manifest::{Title, line};
 use backtack_core::revision::release;
 use backtack_core::revision::seal::{ENDING, LARGEST};
-use backtack_core::words::Date;
+use backtack_core::units::{Date, NoDate};
 use clap::{Arg, ArgMatches, Command};
 
 use super::build::{laid, stages};
@@ -66,7 +66,8 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     }
     progress.set_message("reading sealed revisions");
     let past = chain(folder)?;
-    next(&past.iter().collect::<Vec<_>>(), &title.revision, &title.style, &title.date).map_err(Failure::new)?;
+    next(&past.iter().collect::<Vec<_>>(), &title.revision, &title.style, title.date)
+        .map_err(|why| Failure::new(why.to_string()))?;
     let earlier = opened(folder, past, &terminal.tally)?;
     let (loaded, checked, found) = laid(loaded, checked, &progress)?;
     progress.set_message("typesetting");
@@ -93,12 +94,12 @@ fn title(matches: &ArgMatches, loaded: &Loaded) -> Result<Title, Failure> {
     fit(name)?;
     let title = Title {
         tool: env!("CARGO_PKG_VERSION").to_string(),
-        style: open(&loaded.model.style.id).unwrap_or_default().to_string(),
-        revision: agreed("revision", "id", Some(name), open(&revision.id))?,
-        stage: agreed("stage", "stage", given("stage"), open(&revision.stage))?,
-        date: date(given("date"), open(&revision.date))?,
+        style: text(&loaded.model.style.id).unwrap_or_default().to_string(),
+        revision: agreed("revision", "id", Some(name), text(&revision.id))?,
+        stage: agreed("stage", "stage", given("stage"), text(&revision.stage))?,
+        date: date(given("date"), open(&revision.date).copied())?,
         by: given("by").unwrap_or_default().to_string(),
-        reason: given("reason").or_else(|| open(&revision.reason)).unwrap_or_default().to_string(),
+        reason: given("reason").or_else(|| text(&revision.reason)).unwrap_or_default().to_string(),
     };
     for (what, value) in [("style number", &title.style), ("person", &title.by), ("reason", &title.reason)] {
         line(value).map_err(|why| Failure::new(format!("the {what} cannot be sealed: {why}")))?;
@@ -111,9 +112,14 @@ fn title(matches: &ArgMatches, loaded: &Loaded) -> Result<Title, Failure> {
     Ok(title)
 }
 
+/// A text of the specification that the factory may read.
+fn text(stated: &Option<Stated<String>>) -> Option<&str> {
+    open(stated).map(String::as_str)
+}
+
 /// A value of the specification that the factory may read.
-fn open(stated: &Option<Stated<String>>) -> Option<&str> {
-    stated.as_ref().filter(|one| one.audience == Audience::Everyone).and_then(Stated::known).map(String::as_str)
+fn open<T>(stated: &Option<Stated<T>>) -> Option<&T> {
+    stated.as_ref().filter(|one| one.audience == Audience::Everyone).and_then(Stated::known)
 }
 
 /// Whether a name can be that of a file on every system.
@@ -138,16 +144,14 @@ fn agreed(what: &str, key: &str, given: Option<&str>, said: Option<&str>) -> Res
 }
 
 /// The day of sealing: not before the day of issue that the sheets print.
-fn date(given: Option<&str>, said: Option<&str>) -> Result<String, Failure> {
-    let date = given.or(said).unwrap_or_default();
-    if Date::parse(date).is_none() {
-        return Err(Failure::new(format!("\"{date}\" is no date; write year, month and day: 2026-11-20")));
-    }
-    match said {
-        Some(said) if date < said => {
+fn date(given: Option<&str>, said: Option<Date>) -> Result<Date, Failure> {
+    let given = given.map(str::parse).transpose().map_err(|why: NoDate| Failure::new(why.to_string()))?;
+    match (given.or(said), said) {
+        (None, _) => Err(Failure::new("nothing says the date: write date = 2026-11-20 under [revision]")),
+        (Some(date), Some(said)) if date < said => {
             Err(Failure::new(format!("{date} is before {said}, the revision's date of issue")))
         }
-        _ => Ok(date.to_string()),
+        (Some(date), _) => Ok(date),
     }
 }
 

@@ -7,7 +7,6 @@ use backtack_core::diag::plain;
 use backtack_core::read;
 use backtack_core::revision::seal::Sealed;
 use backtack_core::revision::signature::{ENDING, LARGEST, Signature, Signers};
-use backtack_core::words::Date;
 use clap::{Arg, ArgMatches, value_parser};
 
 use super::Failure;
@@ -84,8 +83,8 @@ impl Asked {
         match &self.signers {
             None => Ok(format!("signed with the key {key}; no list says whose it is")),
             Some(signers) => {
-                let day = sealed.inner.title.as_ref().and_then(|title| Date::parse(&title.date));
-                Ok(plain(&format!("signed by {} with the key {key}", signers.who(&signature.key, day)?)))
+                let who = signers.who(&signature.key, Some(sealed.title.date))?;
+                Ok(plain(&format!("signed by {who} with the key {key}")))
             }
         }
     }

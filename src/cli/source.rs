@@ -29,7 +29,7 @@ pub fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
 }
 
 /// One line about a file.
-pub fn failed(path: &Path, why: &str) -> Failure {
+pub fn failed(path: &Path, why: impl std::fmt::Display) -> Failure {
     Failure::new(format!("{}: {why}", path.display()))
 }
 
@@ -44,16 +44,15 @@ pub fn is_pdf(bytes: &[u8]) -> bool {
 /// If it cannot be read, or is not as it was made.
 pub fn file(path: &Path) -> Result<Opened, Failure> {
     let bytes = bytes(path)?;
-    let refused = |why: String| failed(path, &why);
     let copied = |files: Vec<(&str, &[u8])>| -> Vec<(String, Vec<u8>)> {
         files.into_iter().map(|(path, bytes)| (path.to_string(), bytes.to_vec())).collect()
     };
     if is_pdf(&bytes) {
-        let attached = pdf::read(&bytes).map_err(refused)?;
-        let files = copied(attached.files().map_err(refused)?);
+        let attached = pdf::read(&bytes).map_err(|why| failed(path, why))?;
+        let files = copied(attached.files().map_err(|why| failed(path, why))?);
         return Ok(Opened { inner: attached.inner, own: false, files });
     }
-    let sealed = seal::verified(&bytes).map_err(refused)?;
+    let sealed = seal::verified(&bytes).map_err(|why| failed(path, why))?;
     Ok(Opened { inner: sealed.inner, own: true, files: copied(sealed.files) })
 }
 

@@ -84,7 +84,7 @@ fn revision(path: &Path, sealed: &Sealed<'_>, head: Option<Digest>, asked: &Aske
         let name = path.display();
         return Ok(Err(format!("{name}: revision {} has another digest, {digest}", sealed.outer.revision)));
     }
-    let title = sealed.inner.title.as_ref().map(line).unwrap_or_default();
+    let title = line(&sealed.title);
     let text = format!("{title}\nas it was sealed: {digest}\n");
     match asked.one(path)? {
         None => Ok(Ok(text)),
@@ -95,7 +95,7 @@ fn revision(path: &Path, sealed: &Sealed<'_>, head: Option<Digest>, asked: &Aske
 /// A PDF package: what it carries agrees with its manifest, and that with the digest of `--head`. Its pages are only held by
 /// the seal.
 fn package(bytes: &[u8], head: Option<Digest>) -> Told {
-    let attached = pdf::read(bytes)?;
+    let attached = pdf::read(bytes).map_err(|why| why.to_string())?;
     let manifest = sha256(attached.inner.text().as_bytes());
     if head.is_some_and(|head| head != manifest) {
         return Err(format!("its manifest has another digest, {}", manifest.hex()));
@@ -186,16 +186,15 @@ fn all(
 
 /// One sealed file, the PDF beside it if that is there, and what its signature adds.
 fn looked(name: &str, path: &Path, signature: impl Fn(&Sealed<'_>) -> Told) -> Looked {
-    let wrong = |path: &Path, why: &str| format!("{}: {why}", path.display());
+    let wrong = |path: &Path, why: &dyn std::fmt::Display| format!("{}: {why}", path.display());
     let bytes = bytes(path).map_err(|failure| failure.to_string())?;
     let sealed = verified(&bytes).map_err(|why| wrong(path, &why))?;
     let beside = path.with_extension("pdf");
     if is_there(&beside) {
         let pdf = self::bytes(&beside).map_err(|failure| failure.to_string())?;
         if sha256(&pdf) != sealed.outer.pdf {
-            return Err(wrong(&beside, "it is not the PDF that was sealed"));
+            return Err(wrong(&beside, &"it is not the PDF that was sealed"));
         }
     }
-    let title = sealed.inner.title.as_ref().map(line).unwrap_or_default();
-    Ok((Link::of(name, &sealed), title + &signature(&sealed)?))
+    Ok((Link::of(name, &sealed), line(&sealed.title) + &signature(&sealed)?))
 }

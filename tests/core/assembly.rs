@@ -39,7 +39,7 @@ fn rectangle(piece: &str, width: u32, height: u32, rest: &str) -> String {
 #[test]
 fn a_box_closes_with_a_strip_against_chains_of_edges() {
     let tables = format!(
-        "[part.body]\nform = \"filled\"\n{}{}",
+        "[part.body]\nform = \"stuffed\"\n{}{}",
         rectangle("PANEL", 300, 200, "copies = [\"top\", \"base\"]"),
         rectangle("STRIP", 1000, 50, "")
     );
@@ -56,7 +56,7 @@ fn a_box_closes_with_a_strip_against_chains_of_edges() {
 
 #[test]
 fn gores_close_at_both_tips() {
-    let tables = "[part.body]\nform = \"filled\"\n[piece.G]\npart = \"body\"\ncopies = 6\nallowance = \"5 mm\"\noutline = \
+    let tables = "[part.body]\nform = \"stuffed\"\n[piece.G]\npart = \"body\"\ncopies = 6\nallowance = \"5 mm\"\noutline = \
                   { shape = \"gore\", count = 6, diameter = \"100 mm\" }\n";
     let side = |n: usize, way: &str| format!("G.{}:n-{way}-s", n % 6 + 1);
     let texts: Vec<(String, String, String)> =
@@ -83,7 +83,7 @@ fn a_ring_is_a_ring_only_where_it_says_so() {
     assert!(findings.is_empty(), "{printed}");
     // One point, the two seams, one piece: the torus of a square with opposite sides joined.
     assert_eq!(assembly.sewing.shells.iter().map(counts).collect::<Vec<_>>(), [(1, 2, 1)]);
-    let (_, findings, printed) = sewn(&part("filled"), &seams);
+    let (_, findings, printed) = sewn(&part("stuffed"), &seams);
     assert_eq!(codes(&findings), ["hole-in-shell"], "{printed}");
     assert!(printed.contains("1 points − 2 edges + 1 pieces = 0, not 2"), "{printed}");
 }
@@ -100,14 +100,14 @@ fn a_tube_has_two_holes() {
     let [tube] = assembly.sewing.shells.as_slice() else { panic!("one shell") };
     // Two points, the seam and two raw edges.
     assert_eq!((counts(tube), tube.euler(), tube.holes.len()), ((2, 3, 1), 0, 2));
-    let (_, findings, printed) = sewn(&part("filled"), &seams);
+    let (_, findings, printed) = sewn(&part("stuffed"), &seams);
     assert_eq!(codes(&findings), ["hole-in-shell"], "{printed}");
     assert!(
         printed.contains("2 holes along R:ne-se and R:nw-sw") || printed.contains("2 holes along R:nw-sw and R:se-ne")
     );
 }
 
-const HAND: &str = "[part.hand]\nform = \"filled\"\nuses = [\"left\", \"right mirrored\"]\n[piece.P]\npart = \
+const HAND: &str = "[part.hand]\nform = \"stuffed\"\nuses = [\"left\", \"right mirrored\"]\n[piece.P]\npart = \
                     \"hand\"\ncopies = [\"f\", \"b mirrored\"]\nallowance = \"5 mm\"\noutline = { shape = \"polygon\", \
                     corners = [[\"x\", \"0 mm\", \"0 mm\"], [\"y\", \"90 mm\", \"10 mm\"], [\"z\", \"20 mm\", \"70 \
                     mm\"]] }\n";
@@ -185,7 +185,7 @@ fn a_point_without_a_mirror_image_cannot_be_mirrored() {
 #[test]
 fn pillow_of_two_like_rectangles_is_told_which_edges_to_write() {
     let tables = format!(
-        "[part.body]\nform = \"filled\"\n{}{}",
+        "[part.body]\nform = \"stuffed\"\n{}{}",
         rectangle("FRONT", 300, 200, ""),
         rectangle("BACK", 300, 200, "")
     );
@@ -220,7 +220,7 @@ fn turned_ends_tie_a_surface_in_a_knot() {
     // Every piece the right way out, but the corners do not meet as they do on a pillow: each seam of the back is
     // written from the other end.
     let tables = format!(
-        "[part.body]\nform = \"filled\"\n{}{}",
+        "[part.body]\nform = \"stuffed\"\n{}{}",
         rectangle("FRONT", 300, 300, ""),
         rectangle("BACK", 300, 300, "")
     );
@@ -236,9 +236,9 @@ fn turned_ends_tie_a_surface_in_a_knot() {
 
 #[test]
 fn a_caught_edge_closes_the_part_it_belongs_to() {
-    // An ear of two leaves, filled and open at its base, is closed by the seam of the head that catches it.
+    // An ear of two leaves, stuffed and open at its base, is closed by the seam of the head that catches it.
     let tables = format!(
-        "[part.body]\nform = \"flat\"\n{}[part.ear]\nform = \"filled\"\n[piece.EAR]\npart = \"ear\"\ncopies = [\"f\", \"b \
+        "[part.body]\nform = \"flat\"\n{}[part.ear]\nform = \"stuffed\"\n[piece.EAR]\npart = \"ear\"\ncopies = [\"f\", \"b \
          mirrored\"]\nallowance = \"10 mm\"\noutline = {{ shape = \"polygon\", corners = [[\"r\", \"0 mm\", \"0 mm\"], \
          [\"s\", \"40 mm\", \"0 mm\"], [\"k\", \"10 mm\", \"50 mm\"]] }}\n[seam.ear]\na = \"EAR.f:s-k-r\"\nb = \
          \"EAR.b:s-k-r\"\n[seam.head]\na = \"H.f:q-v\"\nb = \"H.b:q-v\"\n[seam.rest]\na = \"H.f:nw-q\"\nb = \
@@ -255,7 +255,7 @@ fn a_caught_edge_closes_the_part_it_belongs_to() {
     let raw = tables.replace("[seam.ear]", "raw = [\"r-s\"]\n[seam.ear]");
     let (_, findings, printed) = sewing(&format!("{raw}{work}"));
     assert_eq!(codes(&findings), ["hole-in-shell"], "{printed}");
-    assert!(printed.contains("ear is filled, but has a hole along EAR.b:r-s and EAR.f:r-s"), "{printed}");
+    assert!(printed.contains("ear is stuffed, but has a hole along EAR.b:r-s and EAR.f:r-s"), "{printed}");
     // Turned through the base after the head has closed it.
     let steps = "[step.turn]\ndo = \"turn\"\npart = \"ear\"\n";
     let late = work.replace("\"head\", ", "\"head\", \"turn\", ");
@@ -281,7 +281,7 @@ fn a_scaled_cut_line_keeps_its_allowance() {
 #[test]
 fn a_name_that_is_not_found_leaves_its_pieces_alone() {
     let tables = format!(
-        "[part.body]\nform = \"filled\"\n{}{}",
+        "[part.body]\nform = \"stuffed\"\n{}{}",
         rectangle("FRONT", 300, 200, ""),
         rectangle("BACK", 300, 200, "")
     );
@@ -305,7 +305,7 @@ fn prism(n: usize, draw: &dyn Fn(usize, Vec<String>) -> Vec<String>) -> (String,
             corners.join(", ")
         )
     };
-    let mut tables = "[part.body]\nform = \"filled\"\n".to_string();
+    let mut tables = "[part.body]\nform = \"stuffed\"\n".to_string();
     tables.push_str(&piece("LID", draw(0, (0..n).map(|i| corner("p", i, 1.0)).collect())));
     tables.push_str(&piece("BASE", draw(1, (0..n).map(|i| corner("q", i, -1.0)).collect())));
     let mut seams = Vec::new();

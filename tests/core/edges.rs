@@ -183,3 +183,29 @@ fn comparison_takes_an_edge_by_its_runs() {
     assert_eq!(long.len(), 3, "{long:?}");
     assert_eq!(long, facts("{ \"f1 - f\" = \"7 mm\", all = \"5 mm\", \"f-e\" = \"0.7 cm\" }"));
 }
+
+#[test]
+fn figures_say_which_side_is_printed() {
+    let with = |p: &str, q: &str| {
+        let keys = format!(
+            "{p}\n[piece.Q]\npart = \"p\"\nmaterial = \"c\"\noutline = {SHEET}\n{q}\n[seam.top]\na = \"P:r-s\"\nb = \"Q:r-s\"\n"
+        );
+        let seam = made(SHEET, &keys).figures.seams["top"].clone();
+        let json = serde_json::to_value(seam.allowance_of).expect("a word");
+        let widths = seam.widths(["S", "L"]).join(" / ");
+        (json.as_str().expect("a word").to_string(), seam.sizes["L"].allowance.clone(), widths)
+    };
+    let widths = |a: &[&str], b: &[&str]| {
+        let [a, b] = [a, b].map(|all| all.iter().map(ToString::to_string).collect());
+        compute::Widths { a, b }
+    };
+    let by_size = "allowance = { all = \"5 mm\", \"r-s\" = { S = \"6 mm\", L = \"0.8 cm\" } }";
+    let (plain, none) = ("allowance = \"6 mm\"", "raw = [\"r-s\"]");
+    let said = |word: &str, a: &[&str], b: &[&str], all: &str| (word.to_string(), widths(a, b), all.to_string());
+    assert_eq!(with(by_size, by_size), said("alike", &["0.8 cm"], &["0.8 cm"], "6 mm / 0.8 cm"));
+    // They are the same in one size alone: each is printed.
+    assert_eq!(with(by_size, plain), said("each", &["0.8 cm"], &["6 mm"], "6 mm / 0.8 cm"));
+    assert_eq!(with(plain, none), said("a", &["6 mm"], &[], "6 mm"));
+    assert_eq!(with(none, plain), said("b", &[], &["6 mm"], "6 mm"));
+    assert_eq!(with(none, none), said("none", &[], &[], ""));
+}

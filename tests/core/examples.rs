@@ -111,8 +111,8 @@ fn opening_of_the_ball_is_what_the_pieces_leave() {
         let edge = diameter / 2.0 * PI / f64::from(steps) / 3.0 * sum;
         let sew = ball.figures.pieces["ODD"][size].sew.known().unwrap();
         let between = |a: &str, b: &str| {
-            let run = |run: &&compute::RunLength| (run.from == a && run.to == b) || (run.from == b && run.to == a);
-            sew.runs.iter().find(run).unwrap().length.get()
+            let run = |run: &&compute::EdgeLength| (run.from == a && run.to == b) || (run.from == b && run.to == a);
+            sew.edges.iter().find(run).unwrap().length.get()
         };
         near(between("pa", "w") + between("w", "pb"), edge - 30.0, 1e-5);
     }

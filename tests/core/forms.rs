@@ -178,7 +178,7 @@ fn lid(strip: &str, more: &str) -> String {
 
 fn run(figures: &Figures, piece: &str, size: &str, from: &str, to: &str) -> f64 {
     let sew = figures.pieces[piece][size].sew.known().expect("a sew line");
-    let found = sew.runs.iter().find(|run| [(from, to), (to, from)].contains(&(&run.from, &run.to))).expect("a run");
+    let found = sew.edges.iter().find(|run| [(from, to), (to, from)].contains(&(&run.from, &run.to))).expect("a run");
     found.length.get()
 }
 
@@ -294,7 +294,7 @@ fn limbs_are_judged_by_the_circle_that_fits() {
         let list: Vec<String> =
             corners.iter().map(|(id, x, y)| format!("[\"{id}\", \"{x} mm\", \"{y} mm\"]")).collect();
         let (said, ..) = made(&format!(
-            "[style]\nsizes = [\"S\"]\n[part.p]\nform = \"filled\"\n[fabric.c]\npile = \"10 mm\"\n[piece.P]\npart = \"p\"\nmaterial \
+            "[style]\nsizes = [\"S\"]\n[part.p]\nform = \"stuffed\"\n[fabric.c]\npile = \"10 mm\"\n[piece.P]\npart = \"p\"\nmaterial \
              = \"c\"\npile = \"h-a\"\nallowance = \"5 mm\"\noutline = {{ shape = \"polygon\", corners = [{}] }}",
             list.join(", ")
         ));

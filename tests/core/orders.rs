@@ -8,7 +8,7 @@ use backtack_core::cutting::figures::{Effort, Search};
 use backtack_core::lay::{Lock, Progress};
 use backtack_core::model::Assembly;
 use backtack_core::orders::figures::{
-    self as orders, Estimate, Laid, Lays, OrderFigures, OrderLays, Spreading, needed, plan_order,
+    self as orders, Estimate, Laid, LayLengths, OrderFigures, OrderLays, Spreading, needed, plan_order,
 };
 use backtack_core::orders::plan::{Length, Mix};
 use backtack_core::read::{self, Loaded};
@@ -87,7 +87,7 @@ struct Ruler {
     faults: bool,
 }
 
-impl Lays for Ruler {
+impl LayLengths for Ruler {
     fn spreading(&mut self, of: &Laid<'_>) -> Spreading {
         assert_eq!((of.article, of.sizes), ("felt", &["one".to_string()][..]));
         Spreading {

@@ -133,7 +133,7 @@ fn every_filled_part_of_the_puffin_closes() {
     assert!(sewing.whole);
     assert_eq!((sewing.inside_out.as_slice(), sewing.loose.len()), ([].as_slice(), 0));
     let mut filled = Vec::new();
-    for shell in sewing.shells.iter().filter(|shell| shell.form == Some(Form::Filled)) {
+    for shell in sewing.shells.iter().filter(|shell| shell.form == Some(Form::Stuffed)) {
         let part = shell.parts.first().map(|(part, _)| part.as_str()).unwrap();
         let closed = matches!(part, "body" | "bag");
         assert_eq!((shell.euler(), shell.holes.len()), if closed { (2, 0) } else { (1, 1) }, "{part}");

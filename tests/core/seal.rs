@@ -26,7 +26,7 @@ impl Numbers {
 }
 
 fn why(bytes: &[u8]) -> String {
-    verified(bytes).err().unwrap_or_else(|| "it holds".into())
+    verified(bytes).err().map_or_else(|| "it holds".into(), |fault| fault.to_string())
 }
 
 #[test]
@@ -130,6 +130,11 @@ fn manifests_are_read_as_they_are_written_and_not_otherwise() {
     assert_eq!(Outer::parse(&outer.text()), Ok(outer.clone()));
     for (from, to, said) in [
         ("date 2026-11-20\n", "", "line 6 does not say `date`"),
+        (
+            "date 2026-11-20",
+            "date 2026-11-31",
+            "line 6: \"2026-11-31\" is no date; write year, month and day: 2026-11-20",
+        ),
         ("by Maren Oake", "by  Maren Oake", "line 7: it begins or ends with white space"),
         ("folder \n", "folder \nfolder \n", "line 10 does not say `figures`"),
         (
@@ -138,7 +143,7 @@ fn manifests_are_read_as_they_are_written_and_not_otherwise() {
             "it begins with \"backtack manifest 2\"; this version reads \"backtack manifest 1\"",
         ),
     ] {
-        assert_eq!(Inner::parse(&inner.text().replace(from, to)).unwrap_err(), said, "{from}");
+        assert_eq!(Inner::parse(&inner.text().replace(from, to)).unwrap_err().to_string(), said, "{from}");
     }
     assert!(Inner::parse(&format!("{}\n", inner.text())).is_err());
     assert!(Inner::parse(&inner.text().to_uppercase()).is_err());
@@ -181,7 +186,7 @@ fn a_chain_is_followed_from_its_first_revision_to_its_newest() {
 fn faults_of_a_chain_are_named() {
     let all = links(&THREE);
     let head = all[2].digest;
-    let fault = |links: &[Link], head| ordered(links, head).unwrap_err();
+    let fault = |links: &[Link], head| ordered(links, head).unwrap_err().to_string();
     // Dropped.
     let lost = [all[0].clone(), all[2].clone()];
     assert_eq!(
@@ -222,12 +227,13 @@ fn faults_of_a_chain_are_named() {
 fn a_next_revision_has_a_new_name_and_no_earlier_date() {
     let all = links(&THREE);
     let chain = ordered(&all, None).unwrap();
-    assert_eq!(next(&chain, "D", "HF-118", "2026-02-01"), Ok(()));
-    let fault = |name, style, date| next(&chain, name, style, date).unwrap_err();
+    let day = |text: &str| text.parse().unwrap();
+    assert_eq!(next(&chain, "D", "HF-118", day("2026-02-01")), Ok(()));
+    let fault = |name, style, date| next(&chain, name, style, day(date)).unwrap_err().to_string();
     assert_eq!(fault("b", "HF-118", "2026-03-01"), "revision B was sealed on 2026-02-01; a name is never used again");
     assert_eq!(fault("D", "HF-118", "2026-01-31"), "2026-01-31 is before 2026-02-01, the day revision C was sealed");
     assert_eq!(fault("D", "PB-007", "2026-03-01"), "the sealed revisions are of style HF-118, not PB-007");
-    assert_eq!(next(&[], "A", "PB-007", "2026-03-01"), Ok(()));
+    assert_eq!(next(&[], "A", "PB-007", day("2026-03-01")), Ok(()));
 }
 
 /// The severities of a specification can be higher for a seal, never lower: no rule is silenced.

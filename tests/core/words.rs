@@ -4,11 +4,11 @@ use std::collections::BTreeSet;
 
 use backtack_core::grammar::keys;
 use backtack_core::model::kind;
-use backtack_core::units::Rational;
+use backtack_core::units::{Date, Rational};
 use backtack_core::words::number::{
     cm2, counted, grams, grouped, limits, mm, number, percent, tolerance, unit, with_unit,
 };
-use backtack_core::words::{self, Date, Language, Languages, Phrase, Word, foot, head, sheet};
+use backtack_core::words::{self, Language, Languages, Phrase, Word, foot, head, sheet};
 use proptest::prelude::*;
 
 fn exact(text: &str) -> Rational {
@@ -86,9 +86,10 @@ fn limits_and_tolerances() {
 
 #[test]
 fn dates_of_the_calendar() {
-    assert_eq!(Date::parse("2026-11-20").unwrap().to_string(), "2026-11-20");
+    let day = |text: &str| text.parse::<Date>();
+    assert_eq!(day("2026-11-20").unwrap().to_string(), "2026-11-20");
     // Gregorian leap years: 2000 is one, 1900 and 2100 are not (Inter gravissimas, 1582).
-    assert!(Date::parse("2000-02-29").is_some() && Date::parse("2028-02-29").is_some());
+    assert!(day("2000-02-29").is_ok() && day("2028-02-29").is_ok());
     for wrong in [
         "1900-02-29",
         "2100-02-29",
@@ -105,7 +106,8 @@ fn dates_of_the_calendar() {
         "２026-11-20",
         "",
     ] {
-        assert_eq!(Date::parse(wrong), None, "{wrong}");
+        let said = format!("\"{wrong}\" is no date; write year, month and day: 2026-11-20");
+        assert_eq!(day(wrong).unwrap_err().to_string(), said);
     }
     assert!(Date::new(2026, 11, 20) < Date::new(2026, 12, 1));
 }

@@ -303,7 +303,7 @@ fn a_bad_instance_is_one_line() {
 
 /// The new file is checked clean, lies where it says, and is never written over.
 #[test]
-fn a_round_of_samples_is_started_and_kept() {
+fn a_sample_is_started_and_kept() {
     let scratch = Scratch::new();
     scratch.bag("");
     let before = scratch.run(&["check", "bag"]);
@@ -317,6 +317,8 @@ fn a_round_of_samples_is_started_and_kept() {
     scratch
         .run(&["sample", "new", "bag", "first", "--kind", "prototype", "--pieces", "3"])
         .refused("there is a sample first");
+    let day = ["sample", "new", "bag", "third", "--kind", "prototype", "--pieces", "3", "--due", "2026-02-30"];
+    scratch.run(&day).refused("\"2026-02-30\" is no date; write year, month and day: 2026-11-20");
     scratch.write("bag/samples/second.toml", "# mine\n");
     let again = scratch.run(&["sample", "new", "bag", "second", "--kind", "prototype", "--pieces", "3"]);
     again.refused("is there already");

@@ -210,7 +210,7 @@ fn a_seal_is_whole_or_not_there() {
         style: text("ST-01"),
         revision: text("A"),
         stage: text("prototype"),
-        date: text("2026-11-20"),
+        date: "2026-11-20".parse().unwrap(),
         by: text(BY),
         reason: text("x"),
     };

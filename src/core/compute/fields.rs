@@ -50,9 +50,9 @@ const FIELDS: &[Field] = &[
     field("pieces.*.*.sew", "", "By piece and size: the sew line, where it is not known"),
     field("pieces.*.*.sew.area", "mm2", "Area within the sew line"),
     field("pieces.*.*.sew.perimeter", "mm", "Length of the sew line"),
-    field("pieces.*.*.sew.runs.[].from", "", "Named point an edge starts from; edges go anticlockwise"),
-    field("pieces.*.*.sew.runs.[].to", "", "Named point it ends at"),
-    field("pieces.*.*.sew.runs.[].length", "mm", "Its length"),
+    field("pieces.*.*.sew.edges.[].from", "", "Named point an edge starts from; edges go anticlockwise"),
+    field("pieces.*.*.sew.edges.[].to", "", "Named point it ends at"),
+    field("pieces.*.*.sew.edges.[].length", "mm", "Its length"),
     field("pieces.*.*.corners.[].point", "", "A named point, anticlockwise"),
     field(
         "pieces.*.*.corners.[].style",
@@ -84,6 +84,18 @@ const FIELDS: &[Field] = &[
     field("seams.*.kind", "", "seam or opening"),
     field("seams.*.times", "pc", "How often it is made in one product, mirror images counted"),
     field("seams.*.layers", "pc", "Layers in needle order: both sides and what is caught"),
+    field(
+        "seams.*.allowance-of",
+        "",
+        "Of which side sheets print the allowance: alike (once, both sides have the same), a or b (nothing is known of the \
+         other), each (they differ), or none",
+    ),
+    field(
+        "seams.*.sizes.*.allowance.a.[]",
+        "",
+        "Allowances along side a as written, each once, in the order of its edges",
+    ),
+    field("seams.*.sizes.*.allowance.b.[]", "", "The same along side b"),
     field("seams.*.sizes.*.a", "mm", "Length of side a on the sew line; all images are the same length"),
     field("seams.*.sizes.*.b", "mm", "Length of side b"),
     field("seams.*.sizes.*.difference", "mm", "b − a"),

@@ -16,7 +16,7 @@ use super::{Figure, Number};
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct MeasureLine {
-    /// The state it is measured in, as written: cut, sewn flat, filled.
+    /// The state it is measured in, as written: cut, sewn, stuffed, finished or packed.
     pub state: Figure<String>,
     /// Bulk is refused for it.
     pub critical: bool,

@@ -29,8 +29,9 @@ mod shapes;
 mod stitches;
 mod thread;
 mod trims;
+mod widths;
 
-pub use crate::cutting::figures::{How, LayFigures, Lays, Mix, Task};
+pub use crate::cutting::figures::{How, LayFigures, LayTasks, Mix, Task};
 pub use bill::{Bill, BillLine};
 pub use contour::Shape;
 pub use counts::{ArticleCount, Counts, CutCount, InstanceLine, PartCount, Way};
@@ -46,9 +47,10 @@ pub use notch::{Astray, NotchMark};
 pub use ratio::{Ratio, RatioBasis};
 pub use record::{FORMAT, Figures};
 pub use seams::{Between, CaughtSize, SeamFigures, SeamSize};
-pub use shapes::{CutFigures, CutLineFigures, PieceSize, RunLength, SewFigures};
+pub use shapes::{CutFigures, CutLineFigures, EdgeLength, PieceSize, SewFigures};
 pub use thread::{TAIL, Thread, ThreadLine, ThreadTotal, with_wastage};
 pub use trims::{TrimLine, TrimUnit};
+pub use widths::{Sides, Widths};
 
 use crate::diag::{Findings, Rule};
 use crate::model::{Assembly, Model};
@@ -66,7 +68,7 @@ pub struct Computed {
     /// The sew and cut lines they were measured on.
     pub drawn: Drawn,
     /// What is laid of each fabric, with the lays that are kept.
-    pub lays: Lays,
+    pub lays: LayTasks,
 }
 
 /// Computes every number but the cut plans of orders, which [`crate::orders::figures::plan_order`] adds.

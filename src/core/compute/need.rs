@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
-use crate::cutting::figures::Lays;
+use crate::cutting::figures::LayTasks;
 use crate::model::Variant;
 use crate::words::say;
 
@@ -85,7 +85,7 @@ pub(super) fn fabric(
     ground: &Ground<'_>,
     cuts: &[CutCount],
     pieces: &Pieces,
-    lays: &Lays,
+    lays: &LayTasks,
 ) -> ByVariant<Vec<FabricNeed>> {
     ground.by_variant(|variant| {
         let taken = taken(ground, cuts, pieces, variant);
@@ -99,7 +99,7 @@ pub(super) fn fabric(
     })
 }
 
-fn need(ground: &Ground<'_>, bought: &Bought, all: &[&Taken<'_>], variant: Variant<'_>, lays: &Lays) -> FabricNeed {
+fn need(ground: &Ground<'_>, bought: &Bought, all: &[&Taken<'_>], variant: Variant<'_>, lays: &LayTasks) -> FabricNeed {
     let property = |key: &str| match ground.article(bought) {
         Some(article) => number(property(article, key, variant)),
         None => Figure::not_yet(no_article(&bought.article)),

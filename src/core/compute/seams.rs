@@ -10,6 +10,7 @@ use crate::words::say;
 
 use super::input::Ground;
 use super::reason::{EASE_OF, EDGES_UNKNOWN, NO_EDGE, NO_PIECE, NO_SUCH_PIECE, RATIO_OF};
+use super::widths::{Sides, Widths};
 use super::{Figure, Number};
 
 /// One seam or opening.
@@ -22,14 +23,33 @@ pub struct SeamFigures {
     pub times: u64,
     /// Layers in needle order, both sides and what is caught.
     pub layers: u64,
+    /// Of which side the allowance is printed.
+    pub allowance_of: Sides,
     /// Lengths by size; all its images are the same length.
     pub sizes: BTreeMap<String, SeamSize>,
+}
+
+impl SeamFigures {
+    /// Every width of its allowance, each once: size by size in this order, side `a` first.
+    pub fn widths<'a>(&'a self, sizes: impl IntoIterator<Item = &'a str>) -> Vec<&'a str> {
+        let mut all: Vec<&str> = Vec::new();
+        for Widths { a, b } in sizes.into_iter().filter_map(|size| self.sizes.get(size)).map(|size| &size.allowance) {
+            for width in a.iter().chain(b) {
+                if !all.contains(&width.as_str()) {
+                    all.push(width);
+                }
+            }
+        }
+        all
+    }
 }
 
 /// One seam or opening in one size.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct SeamSize {
+    /// Allowance along both sides, as written.
+    pub allowance: Widths,
     /// Length of side `a` on the sew line, mm.
     pub a: Figure<Number>,
     /// Length of side `b`, mm.
@@ -91,7 +111,8 @@ pub(super) fn seams(ground: &Ground<'_>) -> BTreeMap<String, SeamFigures> {
         };
         let sizes = ground.by_size(|size| seam_size(ground, joint, &images, size));
         let layers = 2 + joint.between.len() as u64;
-        all.insert(id.clone(), SeamFigures { kind, times: images.len() as u64, layers, sizes });
+        let allowance_of = Sides::of(sizes.values().map(|size| &size.allowance));
+        all.insert(id.clone(), SeamFigures { kind, times: images.len() as u64, layers, allowance_of, sizes });
     }
     all
 }
@@ -127,6 +148,7 @@ fn seam_size(ground: &Ground<'_>, joint: &Joint, images: &[&assembly::Resolved],
         to: one.to,
     });
     SeamSize {
+        allowance: Widths::of(ground, joint, size),
         between: between.collect(),
         difference: a.clone().with(b.clone(), |a, b| Number::new(b.raw() - a.raw())),
         fullness: fullness(joint, &a, &b),

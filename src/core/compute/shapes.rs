@@ -37,14 +37,14 @@ pub struct SewFigures {
     pub area: Number,
     /// Length of the sew line, mm.
     pub perimeter: Number,
-    /// Its runs, anticlockwise.
-    pub runs: Vec<RunLength>,
+    /// Its edges, anticlockwise.
+    pub edges: Vec<EdgeLength>,
 }
 
-/// One run of a sew line.
+/// One edge of a sew line.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub struct RunLength {
+pub struct EdgeLength {
     /// The named point it starts from.
     pub from: String,
     /// The named point it ends at.
@@ -108,11 +108,15 @@ pub(super) fn pieces(ground: &Ground<'_>) -> BTreeMap<String, BTreeMap<String, P
 }
 
 fn sew(outline: &Outline) -> SewFigures {
-    let runs = outline.runs().into_iter().map(|run| {
+    let edges = outline.runs().into_iter().map(|run| {
         let length = Number::new(length(&run.path()));
-        RunLength { from: run.from, to: run.to, length }
+        EdgeLength { from: run.from, to: run.to, length }
     });
-    SewFigures { area: Number::new(outline.area()), perimeter: Number::new(outline.perimeter()), runs: runs.collect() }
+    SewFigures {
+        area: Number::new(outline.area()),
+        perimeter: Number::new(outline.perimeter()),
+        edges: edges.collect(),
+    }
 }
 
 fn cut_figures(lines: Option<&Lines>, shape: Figure<&Shape>, cut: &Cut, size: &str, piece: &str) -> CutFigures {

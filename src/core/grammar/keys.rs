@@ -279,7 +279,7 @@ fn block() -> Vec<Key> {
 }
 
 /// What a part can be.
-pub const FORMS: &[&str] = &["filled", "ring", "cover", "flat"];
+pub const FORMS: &[&str] = &["stuffed", "ring", "cover", "flat"];
 /// What a step can do; any other word is taken as the user's own.
 pub const DEEDS: &[&str] = &["turn", "fill", "insert"];
 /// What is done to an edge.

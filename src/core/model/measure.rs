@@ -12,7 +12,7 @@ pub struct PointOfMeasure {
     pub entry: Entry,
     /// From where to where, in words.
     pub method: Option<Stated<String>>,
-    /// State it is measured in: cut, sewn flat, filled.
+    /// State it is measured in: cut, sewn, stuffed, finished, packed.
     pub state: Option<Stated<String>>,
     /// Target with tolerance, by size.
     pub target: Option<Value<Quantity>>,

@@ -8,9 +8,9 @@ use super::{Entry, Stated, Value};
 /// What a part is once it is sewn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Form {
-    /// A closed shell that is filled.
-    Filled,
-    /// A closed shell with one hole through it, filled.
+    /// A closed shell that is stuffed.
+    Stuffed,
+    /// A closed shell with one hole through it, stuffed.
     Ring,
     /// A closed shell that holds another part and stays openable.
     Cover,
@@ -47,7 +47,7 @@ pub struct Part {
 pub struct Stuffing {
     /// Id and name.
     pub entry: Entry,
-    /// The filled part.
+    /// The stuffed part.
     pub part: Option<Spanned<String>>,
     /// The filling: role or article.
     pub filling: Option<Spanned<String>>,

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::source::{Span, Spanned};
 use crate::standards::market::Market;
-use crate::units::Age;
+use crate::units::{Age, Date};
 use crate::words::Languages;
 
 use super::{Entry, Stated};
@@ -88,8 +88,8 @@ pub struct Revision {
     pub span: Option<Span>,
     /// Revision index.
     pub id: Option<Stated<String>>,
-    /// Date of issue, `yyyy-mm-dd`.
-    pub date: Option<Stated<String>>,
+    /// Date of issue.
+    pub date: Option<Stated<Date>>,
     /// Stage: prototype, counter sample, pre-production, bulk.
     pub stage: Option<Stated<String>>,
     /// Who made it.
@@ -99,7 +99,7 @@ pub struct Revision {
     /// Why it was made.
     pub reason: Option<Stated<String>>,
     /// By when the factory answers, `yyyy-mm-dd`.
-    pub answer: Option<Stated<String>>,
+    pub answer: Option<Stated<Date>>,
 }
 
 /// One size.

@@ -2,7 +2,7 @@
 
 use crate::source::Spanned;
 use crate::standards::market::Market;
-use crate::units::Quantity;
+use crate::units::{Date, Quantity};
 
 use crate::model::{Entry, Stated, Table};
 
@@ -16,7 +16,7 @@ pub struct Order {
     /// The customer's purchase order.
     pub po: Option<Stated<String>>,
     /// When it was placed, `yyyy-mm-dd`.
-    pub date: Option<Stated<String>>,
+    pub date: Option<Stated<Date>>,
     /// The style number it cites.
     pub style: Option<Stated<String>>,
     /// The sealed revision it cites.
@@ -47,7 +47,7 @@ pub struct OrderLine {
     /// The country or market it goes to.
     pub destination: Option<Spanned<Market>>,
     /// When it leaves the factory, `yyyy-mm-dd`.
-    pub date: Option<Stated<String>>,
+    pub date: Option<Stated<Date>>,
     /// Products ordered.
     pub quantity: Option<Stated<u32>>,
     /// As of the order, for this line.

@@ -1,6 +1,6 @@
 //! From what was read to figures and settled findings.
 
-use crate::compute::{self, Computed, Drawn, Figures, Lays};
+use crate::compute::{self, Computed, Drawn, Figures, LayTasks};
 use crate::diag::{Findings, Levels};
 use crate::model::{Assembly, Given, Model, Stage, Stated};
 use crate::orders;
@@ -20,7 +20,7 @@ pub struct Checked {
     /// The lines the numbers were measured on.
     pub drawn: Drawn,
     /// What is laid of each fabric, with the lays that are kept.
-    pub lays: Lays,
+    pub lays: LayTasks,
     /// Everything that was found, reading and computing included, with the user's severities, sorted.
     pub findings: Findings,
     /// The same for a seal: with the severities of the rules where those of the specification are lower.

@@ -2,7 +2,7 @@
 //! are not about something it does not get.
 
 use super::{Checked, check, compare};
-use crate::compute::Lays;
+use crate::compute::LayTasks;
 use crate::diag::{Findings, Levels};
 use crate::model::Model;
 use crate::read::{self, Loaded};
@@ -19,7 +19,7 @@ pub struct Ordered {
     /// The order.
     pub id: String,
     /// The lays of its plan.
-    pub lays: Lays,
+    pub lays: LayTasks,
     /// What only its plan shows; places are in the edition's own files.
     pub findings: Findings,
 }

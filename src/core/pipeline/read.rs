@@ -3,7 +3,9 @@
 use std::path::Path;
 
 use crate::read::{self, Loaded, Unreadable, Unsaved};
-use crate::revision::{Member, pdf, seal, unpacked};
+use crate::revision::pdf::PdfFault;
+use crate::revision::seal::SealFault;
+use crate::revision::{ArchiveFault, Member, pdf, seal, unpacked};
 use crate::source::Tally;
 
 /// Where a specification is.
@@ -44,28 +46,32 @@ pub enum ReadError {
     /// The folder cannot be read.
     Folder(Unreadable),
     /// The archive is not as it is written.
-    Archive(String),
+    Archive(ArchiveFault),
     /// The sealed file is not as it was sealed.
-    Sealed(String),
+    Sealed(SealFault),
     /// The PDF package is not as it was made.
-    Package(String),
+    Package(PdfFault),
 }
 
 impl std::fmt::Display for ReadError {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             ReadError::Folder(why) => why.fmt(out),
-            ReadError::Archive(why) | ReadError::Sealed(why) | ReadError::Package(why) => out.write_str(why),
+            ReadError::Archive(why) => why.fmt(out),
+            ReadError::Sealed(why) => why.fmt(out),
+            ReadError::Package(why) => why.fmt(out),
         }
     }
 }
 
 impl std::error::Error for ReadError {
     fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
-        match self {
-            ReadError::Folder(why) => Some(why),
-            _ => None,
-        }
+        Some(match self {
+            ReadError::Folder(why) => why,
+            ReadError::Archive(why) => why,
+            ReadError::Sealed(why) => why,
+            ReadError::Package(why) => why,
+        })
     }
 }
 

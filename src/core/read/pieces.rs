@@ -43,7 +43,7 @@ impl Reader {
     fn part(&mut self, section: &Section<'_>, entry: Entry) -> Part {
         let form = self.choice(section, "form").and_then(|word| {
             let form = match word.value.as_str() {
-                "filled" => Form::Filled,
+                "stuffed" => Form::Stuffed,
                 "ring" => Form::Ring,
                 "cover" => Form::Cover,
                 "flat" => Form::Flat,

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use crate::model::{Audience, Binding, Given, Stated, Value};
 use crate::source::{Span, Spanned};
-use crate::units::{Dimension, Quantity};
+use crate::units::{Date, Dimension, Quantity};
 use crate::words::{Phrase, say, words};
 
 use super::folders::is_private;
@@ -46,6 +46,8 @@ words! {
 pub const BY_FACTORY: &str = "by factory";
 
 /// Keys of the long form of a value.
+/// First year of a date.
+const EARLIEST: u16 = 1900;
 const LONG: [&str; 4] = ["value", "binding", "audience", "withheld"];
 
 impl Reader {
@@ -107,16 +109,15 @@ impl Reader {
     }
 
     /// A date as text or as a date of its own.
-    pub fn date(&mut self, section: &Section<'_>, key: &str) -> Option<Stated<String>> {
+    pub fn date(&mut self, section: &Section<'_>, key: &str) -> Option<Stated<Date>> {
         let node = section.node(key)?;
-        self.stated(key, node, |reader, node| match &node.kind {
-            Kind::Text(text) | Kind::Date(text) if is_date(text) => Some(text.clone()),
-            Kind::Text(_) | Kind::Date(_) => {
-                let message = say!(DAY_CALENDAR, key);
-                reader.findings.push(rules::bad_value(message, node.span, WRITE_YEAR));
-                None
+        self.stated(key, node, |reader, node| {
+            let (Kind::Text(text) | Kind::Date(text)) = &node.kind else { return reader.refuse(key, DATE, node) };
+            let date = text.parse().ok().filter(|date: &Date| date.year() >= EARLIEST);
+            if date.is_none() {
+                reader.findings.push(rules::bad_value(say!(DAY_CALENDAR, key), node.span, WRITE_YEAR));
             }
-            _ => reader.refuse(key, DATE, node),
+            date
         })
     }
 
@@ -362,25 +363,4 @@ fn dimensions(section: &Section<'_>, key: &str) -> Option<&'static [Dimension]> 
         Form::Quantity(dimensions) => Some(dimensions),
         _ => None,
     }
-}
-
-/// Whether a text is a day of the Gregorian calendar written `yyyy-mm-dd`.
-fn is_date(text: &str) -> bool {
-    let parts: Vec<&str> = text.split('-').collect();
-    let [year, month, day] = parts.as_slice() else { return false };
-    let digits = |part: &str, count: usize| part.len() == count && part.bytes().all(|b| b.is_ascii_digit());
-    if !(digits(year, 4) && digits(month, 2) && digits(day, 2)) {
-        return false;
-    }
-    let number = |part: &str| part.parse::<u32>().unwrap_or(0);
-    let (year, month, day) = (number(year), number(month), number(day));
-    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
-    let days = match month {
-        4 | 6 | 9 | 11 => 30,
-        2 if leap => 29,
-        2 => 28,
-        1..=12 => 31,
-        _ => 0,
-    };
-    year >= 1900 && day >= 1 && day <= days
 }

@@ -23,9 +23,74 @@ const LOCAL_LENGTH: usize = 30;
 /// A file of an archive: its name, and its bytes in the archive.
 pub type Member<'a> = (&'a str, &'a [u8]);
 
+/// What is wrong with an archive, or with what should become one.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum ArchiveFault {
+    /// There are more files than an archive takes.
+    TooMany,
+    /// It holds more files than an archive takes.
+    Flooded,
+    /// Two files have this name.
+    Twice(String),
+    /// It is larger than an archive may be.
+    Large,
+    /// A name is longer than it may be.
+    LongName,
+    /// A name is no path below a folder.
+    Path(String),
+    /// It is none of ours.
+    Foreign,
+    /// From this byte on it cannot be read.
+    Unread(usize),
+    /// It ends at this byte.
+    CutOff(usize),
+    /// At this byte it is not as it would be written.
+    Changed(Part, usize),
+}
+
+/// A part of an archive.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Part {
+    /// The checksum of a file, which its bytes do not match.
+    Checksum(String),
+    /// The header of a file.
+    Header(String),
+    /// The list of files at its end.
+    List,
+}
+
+impl std::fmt::Display for ArchiveFault {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            ArchiveFault::TooMany => write!(out, "there are more than {MOST_FILES} files"),
+            ArchiveFault::Flooded => write!(out, "it holds more than {MOST_FILES} files"),
+            ArchiveFault::Twice(name) => write!(out, "two files are called {name}"),
+            ArchiveFault::Large => write!(out, "it is larger than {} MB", LARGEST >> 20),
+            ArchiveFault::LongName => write!(out, "a name is longer than {LONGEST_NAME} bytes"),
+            ArchiveFault::Path(name) => write!(out, "\"{}\" is no path below a folder", name.escape_debug()),
+            ArchiveFault::Foreign => out.write_str("it is no archive of backtack"),
+            ArchiveFault::Unread(byte) => write!(out, "from byte {byte} on it is cut off or was changed"),
+            ArchiveFault::CutOff(byte) => write!(out, "it is cut off at byte {byte}"),
+            ArchiveFault::Changed(part, byte) => write!(out, "{part} (byte {byte})"),
+        }
+    }
+}
+
+impl std::fmt::Display for Part {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Part::Checksum(name) => write!(out, "{name} does not match its checksum"),
+            Part::Header(name) => write!(out, "the header of {name} was changed"),
+            Part::List => out.write_str("the list of files at its end was changed"),
+        }
+    }
+}
+
+impl std::error::Error for ArchiveFault {}
+
 /// An archive could not be written.
 #[derive(Debug)]
-pub struct ArchiveError(String);
+pub struct ArchiveError(ArchiveFault);
 
 impl std::fmt::Display for ArchiveError {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
@@ -49,18 +114,18 @@ pub fn stored<'a>(files: impl IntoIterator<Item = Member<'a>>) -> Result<Vec<u8>
 }
 
 /// Whether these can be the files of an archive: what is in the way.
-fn fit(files: &[Member<'_>]) -> Result<(), String> {
+fn fit(files: &[Member<'_>]) -> Result<(), ArchiveFault> {
     if files.len() > MOST_FILES {
-        return Err(format!("there are more than {MOST_FILES} files"));
+        return Err(ArchiveFault::TooMany);
     }
     let mut names = BTreeSet::new();
     for (name, _) in files {
         named(name)?;
         if !names.insert(*name) {
-            return Err(format!("two files are called {name}"));
+            return Err(ArchiveFault::Twice((*name).into()));
         }
     }
-    if length(files) > LARGEST { Err(format!("it is larger than {} MB", LARGEST >> 20)) } else { Ok(()) }
+    if length(files) > LARGEST { Err(ArchiveFault::Large) } else { Ok(()) }
 }
 
 /// Whether a name is that of a file below a folder, on any system: relative, without a step up, a drive, a control
@@ -68,12 +133,12 @@ fn fit(files: &[Member<'_>]) -> Result<(), String> {
 ///
 /// # Errors
 /// Says what is wrong with it.
-pub fn named(name: &str) -> Result<(), String> {
+pub fn named(name: &str) -> Result<(), ArchiveFault> {
     let part = |part: &str| part.is_empty() || part == "." || part == ".." || part.ends_with(['.', ' ']);
     let wrong = name.contains(['\\', ':']) || name.chars().any(char::is_control) || name.split('/').any(part);
     match () {
-        () if name.len() > LONGEST_NAME => Err(format!("a name is longer than {LONGEST_NAME} bytes")),
-        () if wrong => Err(format!("\"{}\" is no path below a folder", name.escape_debug())),
+        () if name.len() > LONGEST_NAME => Err(ArchiveFault::LongName),
+        () if wrong => Err(ArchiveFault::Path(name.into())),
         () => Ok(()),
     }
 }
@@ -138,12 +203,12 @@ fn two(number: usize) -> [u8; 2] {
 ///
 /// # Errors
 /// Names the first thing that is not as it would be written again.
-pub fn unpacked(bytes: &[u8]) -> Result<Vec<Member<'_>>, String> {
+pub fn unpacked(bytes: &[u8]) -> Result<Vec<Member<'_>>, ArchiveFault> {
     let mut files = Vec::new();
     let mut rest = bytes;
     while rest.starts_with(LOCAL) {
         if files.len() == MOST_FILES {
-            return Err(format!("it holds more than {MOST_FILES} files"));
+            return Err(ArchiveFault::Flooded);
         }
         let (file, after) = local(rest).ok_or_else(|| cut(bytes, rest))?;
         files.push(file);
@@ -151,15 +216,15 @@ pub fn unpacked(bytes: &[u8]) -> Result<Vec<Member<'_>>, String> {
     }
     let ends = rest.starts_with(CENTRAL) || files.is_empty() && rest.starts_with(END);
     if !ends {
-        return Err(if files.is_empty() { "it is no archive of backtack".into() } else { cut(bytes, rest) });
+        return Err(if files.is_empty() { ArchiveFault::Foreign } else { cut(bytes, rest) });
     }
     fit(&files)?;
     same(&files, bytes)?;
     Ok(files)
 }
 
-fn cut(bytes: &[u8], rest: &[u8]) -> String {
-    format!("from byte {} on it is cut off or was changed", bytes.len() - rest.len())
+fn cut(bytes: &[u8], rest: &[u8]) -> ArchiveFault {
+    ArchiveFault::Unread(bytes.len() - rest.len())
 }
 
 /// One file and what follows it.
@@ -174,7 +239,7 @@ fn local(rest: &[u8]) -> Option<(Member<'_>, &[u8])> {
 }
 
 /// Whether an archive of these files is these bytes.
-fn same(files: &[Member<'_>], bytes: &[u8]) -> Result<(), String> {
+fn same(files: &[Member<'_>], bytes: &[u8]) -> Result<(), ArchiveFault> {
     let (mut at, mut wrong) = (0, None);
     written(files, &mut |part| {
         let there = bytes.get(at..).unwrap_or_default();
@@ -185,13 +250,13 @@ fn same(files: &[Member<'_>], bytes: &[u8]) -> Result<(), String> {
     });
     match wrong.or((at != bytes.len()).then_some(at)) {
         None => Ok(()),
-        Some(wrong) if wrong >= bytes.len() => Err(format!("it is cut off at byte {wrong}")),
-        Some(wrong) => Err(format!("{} (byte {wrong})", place(files, wrong))),
+        Some(wrong) if wrong >= bytes.len() => Err(ArchiveFault::CutOff(wrong)),
+        Some(wrong) => Err(ArchiveFault::Changed(place(files, wrong), wrong)),
     }
 }
 
-/// In words what stands at a byte that is not as it should be.
-fn place(files: &[Member<'_>], wrong: usize) -> String {
+/// What is at a byte that is not as it should be.
+fn place(files: &[Member<'_>], wrong: usize) -> Part {
     let mut at = 0;
     for (name, bytes) in files {
         let start = at;
@@ -199,12 +264,8 @@ fn place(files: &[Member<'_>], wrong: usize) -> String {
         if wrong < at {
             // Bytes and names are compared with themselves; the checksum tells that they were changed.
             let sum = (start + 14..start + 18).contains(&wrong);
-            return if sum {
-                format!("{name} does not match its checksum")
-            } else {
-                format!("the header of {name} was changed")
-            };
+            return if sum { Part::Checksum((*name).into()) } else { Part::Header((*name).into()) };
         }
     }
-    "the list of files at its end was changed".into()
+    Part::List
 }

@@ -22,7 +22,10 @@
 //! ```
 //! Two manifests, since the PDF holds the first one and the second one holds the digest of the PDF.
 
+use std::fmt;
+
 use super::digest::{Digest, sha256};
+use crate::units::{Date, NoDate};
 
 const INNER: &str = "backtack manifest 1";
 const OUTER: &str = "backtack seal 1";
@@ -42,8 +45,8 @@ pub struct Title {
     pub revision: String,
     /// prototype, counter sample, pre-production, bulk.
     pub stage: String,
-    /// The day it was sealed, `yyyy-mm-dd`.
-    pub date: String,
+    /// The day it was sealed.
+    pub date: Date,
     /// Who sealed it.
     pub by: String,
     /// Why.
@@ -78,15 +81,73 @@ pub struct Outer {
     pub before: Option<Digest>,
 }
 
+/// What is wrong with a manifest.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum ManifestFault {
+    /// It begins as no manifest of this kind, which would be so.
+    Start(&'static str),
+    /// It begins so, as another version writes it; this one reads the other.
+    Version(String, &'static str),
+    /// A line does not say what belongs there.
+    Lacks(usize, &'static str),
+    /// A value does not fit on its line.
+    Value(usize, LineFault),
+    /// A date is none.
+    Date(usize, NoDate),
+    /// A line is not as it is written.
+    Line(usize),
+    /// Its lines are out of order.
+    Order,
+}
+
+/// Why a value does not fit on its line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LineFault {
+    /// It has a line break or another control character.
+    Control,
+    /// It begins or ends with white space.
+    Space,
+    /// It has too many characters.
+    Long,
+}
+
+impl fmt::Display for ManifestFault {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            ManifestFault::Start(first) => write!(out, "it does not begin with \"{first}\""),
+            ManifestFault::Version(there, first) => {
+                write!(out, "it begins with \"{}\"; this version reads \"{first}\"", there.escape_debug())
+            }
+            ManifestFault::Lacks(line, key) => write!(out, "line {line} does not say `{key}`"),
+            ManifestFault::Value(line, why) => write!(out, "line {line}: {why}"),
+            ManifestFault::Date(line, why) => write!(out, "line {line}: {why}"),
+            ManifestFault::Line(line) => write!(out, "line {line} is not as it is written"),
+            ManifestFault::Order => out.write_str("its lines are out of order"),
+        }
+    }
+}
+
+impl fmt::Display for LineFault {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            LineFault::Control => out.write_str("it has a line break or another control character"),
+            LineFault::Space => out.write_str("it begins or ends with white space"),
+            LineFault::Long => write!(out, "it has more than {LONGEST} characters"),
+        }
+    }
+}
+
+impl std::error::Error for ManifestFault {}
+
 /// Whether a value fits on its line.
 ///
 /// # Errors
 /// Says what is wrong with it.
-pub fn line(value: &str) -> Result<(), String> {
+pub fn line(value: &str) -> Result<(), LineFault> {
     match () {
-        () if value.chars().any(char::is_control) => Err("it has a line break or another control character".into()),
-        () if value.trim() != value => Err("it begins or ends with white space".into()),
-        () if value.chars().count() > LONGEST => Err(format!("it has more than {LONGEST} characters")),
+        () if value.chars().any(char::is_control) => Err(LineFault::Control),
+        () if value.trim() != value => Err(LineFault::Space),
+        () if value.chars().count() > LONGEST => Err(LineFault::Long),
         () => Ok(()),
     }
 }
@@ -104,12 +165,13 @@ impl Inner {
     pub fn text(&self) -> String {
         let mut text = format!("{INNER}\n");
         if let Some(title) = &self.title {
+            let date = title.date.to_string();
             let lines = [
                 ("tool", &title.tool),
                 ("style", &title.style),
                 ("revision", &title.revision),
                 ("stage", &title.stage),
-                ("date", &title.date),
+                ("date", &date),
                 ("by", &title.by),
                 ("reason", &title.reason),
             ];
@@ -127,7 +189,7 @@ impl Inner {
     ///
     /// # Errors
     /// Names the line that is not.
-    pub fn parse(text: &str) -> Result<Inner, String> {
+    pub fn parse(text: &str) -> Result<Inner, ManifestFault> {
         let mut lines = Lines::of(text, INNER)?;
         let mut title = None;
         if let Some(tool) = lines.maybe("tool") {
@@ -136,7 +198,7 @@ impl Inner {
                 style: lines.take("style")?,
                 revision: lines.take("revision")?,
                 stage: lines.take("stage")?,
-                date: lines.take("date")?,
+                date: lines.date("date")?,
                 by: lines.take("by")?,
                 reason: lines.take("reason")?,
             });
@@ -154,7 +216,7 @@ impl Inner {
         let inner = Inner { title, folder, figures, files, own };
         lines.end(&inner.text(), text)?;
         let ordered = inner.files.is_sorted_by(|a, b| a.0 < b.0) && inner.own.is_sorted();
-        if ordered { Ok(inner) } else { Err("its lines are out of order".into()) }
+        if ordered { Ok(inner) } else { Err(ManifestFault::Order) }
     }
 }
 
@@ -175,7 +237,7 @@ impl Outer {
     ///
     /// # Errors
     /// Names the line that is not.
-    pub fn parse(text: &str) -> Result<Outer, String> {
+    pub fn parse(text: &str) -> Result<Outer, ManifestFault> {
         let mut lines = Lines::of(text, OUTER)?;
         let revision = lines.take("revision")?;
         let (inner, pdf) = (lines.digest("inner")?, lines.digest("pdf")?);
@@ -197,15 +259,14 @@ struct Lines<'a> {
 }
 
 impl<'a> Lines<'a> {
-    fn of(text: &'a str, first: &str) -> Result<Lines<'a>, String> {
+    fn of(text: &'a str, first: &'static str) -> Result<Lines<'a>, ManifestFault> {
         let mut rest = text.split('\n').peekable();
         match rest.next() {
             Some(line) if line == first => Ok(Lines { rest, number: 1 }),
-            Some(line) if line.starts_with("backtack ") => Err(format!(
-                "it begins with \"{}\"; this version reads \"{first}\"",
-                line.chars().take(40).collect::<String>().escape_debug()
-            )),
-            _ => Err(format!("it does not begin with \"{first}\"")),
+            Some(line) if line.starts_with("backtack ") => {
+                Err(ManifestFault::Version(line.chars().take(40).collect(), first))
+            }
+            _ => Err(ManifestFault::Start(first)),
         }
     }
 
@@ -216,22 +277,26 @@ impl<'a> Lines<'a> {
         Some(value.to_string())
     }
 
-    fn take(&mut self, key: &str) -> Result<String, String> {
-        let value = self.maybe(key).ok_or_else(|| format!("line {} does not say `{key}`", self.number + 1))?;
-        line(&value).map(|()| value).map_err(|why| format!("line {}: {why}", self.number))
+    fn take(&mut self, key: &'static str) -> Result<String, ManifestFault> {
+        let value = self.maybe(key).ok_or(ManifestFault::Lacks(self.number + 1, key))?;
+        line(&value).map(|()| value).map_err(|why| ManifestFault::Value(self.number, why))
     }
 
-    fn digest(&mut self, key: &str) -> Result<Digest, String> {
+    fn digest(&mut self, key: &'static str) -> Result<Digest, ManifestFault> {
         let value = self.take(key)?;
         Digest::parse(&value).ok_or_else(|| self.wrong())
     }
 
-    fn wrong(&self) -> String {
-        format!("line {} is not as it is written", self.number)
+    fn date(&mut self, key: &'static str) -> Result<Date, ManifestFault> {
+        self.take(key)?.parse().map_err(|why| ManifestFault::Date(self.number, why))
     }
 
-    fn end(&self, written: &str, read: &str) -> Result<(), String> {
+    fn wrong(&self) -> ManifestFault {
+        ManifestFault::Line(self.number)
+    }
+
+    fn end(&self, written: &str, read: &str) -> Result<(), ManifestFault> {
         let same = written.split('\n').zip(read.split('\n')).take_while(|(a, b)| a == b).count();
-        if written == read { Ok(()) } else { Err(format!("line {} is not as it is written", same + 1)) }
+        if written == read { Ok(()) } else { Err(ManifestFault::Line(same + 1)) }
     }
 }

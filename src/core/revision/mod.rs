@@ -15,7 +15,7 @@ pub mod signature;
 mod since;
 mod status;
 
-pub use archive::{ArchiveError, Member, named, stored, unpacked};
+pub use archive::{ArchiveError, ArchiveFault, Member, Part, named, stored, unpacked};
 pub use digest::{Digest, keyed, of_files, sha256};
 pub use sample::{Ask, blank};
 pub use since::Since;

@@ -2,6 +2,7 @@
 //! a name tree of embedded files (7.11.4), streams that are plain or deflated. Every loop and every size has its limit. A
 //! PDF that another program rewrote is said to be so; one that was only added to is read.
 
+mod fault;
 mod object;
 mod table;
 
@@ -10,18 +11,13 @@ use std::io::Read as _;
 use super::archive::{self, Member};
 use super::digest::sha256;
 use super::manifest::Inner;
+pub use fault::{ARCHIVE, BytesFault, FIGURES, MANIFEST, PdfFault};
 use object::{Dict, Object};
 use table::Table;
 
-/// The attached archive, figures and manifest.
-pub const ARCHIVE: &str = "specification.zip";
-/// The attached figures.
-pub const FIGURES: &str = "figures.json";
-/// The attached manifest.
-pub const MANIFEST: &str = "manifest.txt";
-
 /// Bytes of all attachments together, at most.
 const LARGEST: usize = 256 << 20;
+const LARGE: BytesFault = BytesFault::Large(LARGEST >> 20);
 /// Attachments, at most.
 const MOST: usize = 100;
 /// Levels of the name tree, at most.
@@ -44,8 +40,8 @@ impl Attached {
     ///
     /// # Errors
     /// If the archive is none of ours; [`read()`] has looked.
-    pub fn files(&self) -> Result<Vec<Member<'_>>, String> {
-        archive::unpacked(&self.archive)
+    pub fn files(&self) -> Result<Vec<Member<'_>>, PdfFault> {
+        archive::unpacked(&self.archive).map_err(PdfFault::Archive)
     }
 }
 
@@ -53,43 +49,42 @@ impl Attached {
 ///
 /// # Errors
 /// Names the first thing that is wrong, in a few words.
-pub fn read(pdf: &[u8]) -> Result<Attached, String> {
+pub fn read(pdf: &[u8]) -> Result<Attached, PdfFault> {
     let mut found = attachments(pdf)?;
-    let mut take = |name: &str| {
+    let mut take = |name: &'static str| {
         let at = found.iter().position(|(one, _)| one == name);
-        at.map(|at| found.swap_remove(at).1)
-            .ok_or_else(|| format!("no {name} is attached: it is no package of backtack"))
+        at.map(|at| found.swap_remove(at).1).ok_or(PdfFault::Missing(name))
     };
     let (archive, figures, manifest) = (take(ARCHIVE)?, take(FIGURES)?, take(MANIFEST)?);
     if let Some((name, _)) = found.first() {
-        return Err(format!("{} is attached and does not belong there", name.escape_debug()));
+        return Err(PdfFault::Foreign(name.clone()));
     }
-    let manifest = String::from_utf8(manifest).map_err(|_| format!("{MANIFEST} is no text"))?;
-    let inner = Inner::parse(&manifest).map_err(|why| format!("{MANIFEST}: {why}"))?;
+    let manifest = String::from_utf8(manifest).map_err(|_| PdfFault::ManifestText)?;
+    let inner = Inner::parse(&manifest).map_err(PdfFault::Manifest)?;
     let attached = Attached { manifest, inner, figures, archive };
     agrees(&attached)?;
     Ok(attached)
 }
 
 /// Whether the attached files are those of the manifest.
-fn agrees(attached: &Attached) -> Result<(), String> {
-    let files = attached.files().map_err(|why| format!("{ARCHIVE}: {why}"))?;
+fn agrees(attached: &Attached) -> Result<(), PdfFault> {
+    let files = attached.files()?;
     if attached.inner.figures != sha256(&attached.figures) {
-        return Err(format!("{FIGURES} is not that of {MANIFEST}"));
+        return Err(PdfFault::Other(FIGURES.into()));
     }
     let mut listed = attached.inner.files.iter();
     for (path, bytes) in files {
         match listed.next() {
             Some((name, digest)) if name == path && *digest == sha256(bytes) => {}
-            Some((name, _)) if name == path => return Err(format!("{path} is not that of {MANIFEST}")),
-            _ => return Err(format!("{path} is not in {MANIFEST} at its place")),
+            Some((name, _)) if name == path => return Err(PdfFault::Other(path.into())),
+            _ => return Err(PdfFault::Misplaced(path.into())),
         }
     }
-    listed.next().map_or(Ok(()), |(name, _)| Err(format!("{name} of {MANIFEST} is not attached")))
+    listed.next().map_or(Ok(()), |(name, _)| Err(PdfFault::NotAttached(name.clone())))
 }
 
 /// Every embedded file by its name.
-fn attachments(pdf: &[u8]) -> Result<Vec<(String, Vec<u8>)>, String> {
+fn attachments(pdf: &[u8]) -> Result<Vec<(String, Vec<u8>)>, PdfFault> {
     let table = Table::read(pdf)?;
     let catalog = table.dict(table.root())?;
     let names = table.entry(&catalog, "Names").and_then(|names| table.entry(&names, "EmbeddedFiles"));
@@ -99,21 +94,25 @@ fn attachments(pdf: &[u8]) -> Result<Vec<(String, Vec<u8>)>, String> {
     }
     let (mut all, mut room): (Vec<(String, Vec<u8>)>, usize) = (Vec::new(), LARGEST);
     for file in files {
-        let name = file.text("UF").or_else(|| file.text("F")).ok_or("an attachment has no name")?;
+        let name = file.text("UF").or_else(|| file.text("F")).ok_or(PdfFault::Nameless)?;
         if all.iter().any(|(one, _)| *one == name) {
-            return Err(format!("two attachments are called {}", name.escape_debug()));
+            return Err(PdfFault::Twice(name));
         }
-        let bytes = embedded(&table, &file, room).map_err(|why| format!("{}: {why}", name.escape_debug()))?;
-        room -= bytes.len();
-        all.push((name, bytes));
+        match embedded(&table, &file, room) {
+            Ok(bytes) => {
+                room -= bytes.len();
+                all.push((name, bytes));
+            }
+            Err(why) => return Err(PdfFault::Bytes { name, why }),
+        }
     }
     Ok(all)
 }
 
 /// The file specifications of a name tree.
-fn leaves(table: &Table<'_>, node: &Dict, depth: usize, found: &mut Vec<Dict>) -> Result<(), String> {
+fn leaves(table: &Table<'_>, node: &Dict, depth: usize, found: &mut Vec<Dict>) -> Result<(), PdfFault> {
     if depth > DEEPEST {
-        return Err("its list of attachments goes too deep".into());
+        return Err(PdfFault::Deep);
     }
     let list = |key: &str| match node.get(key).map(|one| table.resolved(one)) {
         Some(Object::List(list)) => list,
@@ -123,33 +122,32 @@ fn leaves(table: &Table<'_>, node: &Dict, depth: usize, found: &mut Vec<Dict>) -
         leaves(table, &table.dict(kid.clone())?, depth + 1, found)?;
     }
     for pair in list("Names").chunks(2).take(MOST + 1) {
-        let [_, file] = pair else { return Err("its list of attachments is broken".into()) };
+        let [_, file] = pair else { return Err(PdfFault::List) };
         found.push(table.dict(file.clone())?);
         if found.len() > MOST {
-            return Err(format!("more than {MOST} files are attached"));
+            return Err(PdfFault::Many(MOST));
         }
     }
     Ok(())
 }
 
 /// The bytes of an embedded file, `room` of them at most.
-fn embedded(table: &Table<'_>, file: &Dict, room: usize) -> Result<Vec<u8>, String> {
-    let streams = table.entry(file, "EF").ok_or("it has no bytes")?;
-    let stream = streams.get("F").or_else(|| streams.get("UF")).ok_or("it has no bytes")?;
+fn embedded(table: &Table<'_>, file: &Dict, room: usize) -> Result<Vec<u8>, BytesFault> {
+    let streams = table.entry(file, "EF").ok_or(BytesFault::None)?;
+    let stream = streams.get("F").or_else(|| streams.get("UF")).ok_or(BytesFault::None)?;
     let (about, raw) = table.stream(stream)?;
-    let large = || format!("it is larger than {} MB", LARGEST >> 20);
     match about.get("Filter").map(|filter| table.resolved(filter)) {
-        None if raw.len() > room => Err(large()),
+        None if raw.len() > room => Err(LARGE),
         None => Ok(raw.to_vec()),
-        Some(Object::Name(name)) if name == "FlateDecode" => inflated(raw, room, &large),
-        Some(Object::List(list)) if list == [Object::Name("FlateDecode".into())] => inflated(raw, room, &large),
-        Some(_) => Err("it is packed in a way that backtack does not write".into()),
+        Some(Object::Name(name)) if name == "FlateDecode" => inflated(raw, room),
+        Some(Object::List(list)) if list == [Object::Name("FlateDecode".into())] => inflated(raw, room),
+        Some(_) => Err(BytesFault::Packed),
     }
 }
 
-fn inflated(raw: &[u8], room: usize, large: &dyn Fn() -> String) -> Result<Vec<u8>, String> {
+fn inflated(raw: &[u8], room: usize) -> Result<Vec<u8>, BytesFault> {
     let mut out = Vec::new();
     let most = u64::try_from(room).unwrap_or(u64::MAX).saturating_add(1);
-    flate2::read::ZlibDecoder::new(raw).take(most).read_to_end(&mut out).map_err(|_| "its packed bytes are broken")?;
-    if out.len() > room { Err(large()) } else { Ok(out) }
+    flate2::read::ZlibDecoder::new(raw).take(most).read_to_end(&mut out).map_err(|_| BytesFault::Broken)?;
+    if out.len() > room { Err(LARGE) } else { Ok(out) }
 }

@@ -3,8 +3,8 @@
 use crate::compute::Figures;
 use crate::diag::plain;
 use crate::model::{Article, ArticleKind, Colour, CommentState, Model, PointOfMeasure, Stated, Variant};
+use crate::units::Date;
 use crate::units::Quantity;
-use crate::words::Date;
 
 /// What a sample is asked to be.
 #[derive(Debug, Clone, Default)]
@@ -19,8 +19,8 @@ pub struct Ask {
     pub colourway: Option<String>,
     /// How many pieces.
     pub pieces: u32,
-    /// When it is due, `yyyy-mm-dd`.
-    pub due: Option<String>,
+    /// When it is due.
+    pub due: Option<Date>,
 }
 
 /// Most pieces of a sample.
@@ -29,7 +29,7 @@ const MOST: u32 = 500;
 /// The text of the file.
 ///
 /// # Errors
-/// In one line: an id that is none or taken, a size or colourway the style does not have, a day that is none.
+/// In one line: an id that is none or taken, a size or colourway the style does not have.
 pub fn blank(model: &Model, figures: &Figures, ask: &Ask) -> Result<String, String> {
     let variant = checked(model, ask)?;
     let form = Form { model, figures, ask, variant };
@@ -51,9 +51,6 @@ fn checked<'a>(model: &'a Model, ask: &'a Ask) -> Result<Variant<'a>, String> {
     }
     if !(1..=MOST).contains(&ask.pieces) {
         return Err(format!("a sample has 1 to {MOST} pieces"));
-    }
-    if let Some(day) = ask.due.as_ref().filter(|day| Date::parse(day).is_none()) {
-        return Err(format!("{day} is no day: write year, month and day, as 2026-11-20"));
     }
     let sizes: Vec<&str> = model.sizes.iter().map(|size| size.entry.id.value.as_str()).collect();
     let size = match (&ask.size, sizes.as_slice()) {
@@ -97,7 +94,7 @@ impl Form<'_> {
         key("size", self.written_size().map(quoted));
         key("colourway", self.colourway().map(quoted));
         key("pieces", Some(ask.pieces.to_string()));
-        key("due", ask.due.clone());
+        key("due", ask.due.map(|date| date.to_string()));
         for line in [
             "material = \"real\"            # or \"substitute\"",
             "to = \"who gets it\"",

@@ -9,10 +9,13 @@
 //! files/..                 the own edition's files as they were, in the order of paths
 //! ```
 
-use super::archive::{ArchiveError, Member, stored, unpacked};
+use std::fmt;
+
+use super::archive::{ArchiveError, ArchiveFault, Member, stored, unpacked};
 use super::digest::{Digest, keyed, sha256};
-use super::manifest::{Inner, Outer};
+use super::manifest::{Inner, ManifestFault, Outer, Title};
 use super::pdf;
+use super::pdf::PdfFault;
 
 /// The ending of a sealed file.
 pub const ENDING: &str = "sealed";
@@ -40,6 +43,8 @@ pub struct Sealed<'a> {
     pub outer: Outer,
     /// The outer manifest as it stands: what is signed.
     pub outer_text: &'a str,
+    /// What the seal says.
+    pub title: Title,
     /// What it consists of.
     pub inner: Inner,
     /// The inner manifest as it stands.
@@ -55,6 +60,70 @@ pub struct Sealed<'a> {
     /// The own edition's files by their path below the root.
     pub files: Vec<Member<'a>>,
 }
+
+/// What is not as it was sealed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum SealFault {
+    /// It is no archive as it is written.
+    Archive(ArchiveFault),
+    /// Where one part belongs there is another.
+    Misplaced(&'static str, String),
+    /// A part is missing.
+    Missing(&'static str),
+    /// A part that should be text is none.
+    NoText(&'static str),
+    /// A file is no part of a sealed revision.
+    Foreign(String),
+    /// The outer manifest is not as it is written.
+    Outer(ManifestFault),
+    /// The inner manifest is not as it is written.
+    Inner(ManifestFault),
+    /// The salt is not as it is written.
+    Salt,
+    /// The inner manifest says nothing of a seal.
+    Untitled,
+    /// The inner manifest is another one.
+    OtherInner,
+    /// A file is another one.
+    Other(String),
+    /// The manifests name two revisions, the outer and the inner one.
+    Names(String, String),
+    /// The files are out of order.
+    Order,
+    /// So many files are missing.
+    Lost(usize),
+    /// The PDF is no package.
+    Pdf(PdfFault),
+    /// The manifest that is attached to the PDF is another one.
+    Attached,
+}
+
+impl fmt::Display for SealFault {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            SealFault::Archive(why) => why.fmt(out),
+            SealFault::Misplaced(name, there) => {
+                write!(out, "where {name} belongs stands {there}: it is no sealed revision")
+            }
+            SealFault::Missing(name) => write!(out, "{name} is missing"),
+            SealFault::NoText(name) => write!(out, "{name} is no text"),
+            SealFault::Foreign(name) => write!(out, "{name} is no part of a sealed revision"),
+            SealFault::Outer(why) => write!(out, "the outer manifest: {why}"),
+            SealFault::Inner(why) => write!(out, "the inner manifest: {why}"),
+            SealFault::Salt => out.write_str("the salt is not as it is written"),
+            SealFault::Untitled => out.write_str("the inner manifest is not that of a sealed revision"),
+            SealFault::OtherInner => out.write_str("the inner manifest is not the one that was sealed"),
+            SealFault::Other(name) => write!(out, "{name} is not the one that was sealed"),
+            SealFault::Names(outer, inner) => write!(out, "the manifests name two revisions, {outer} and {inner}"),
+            SealFault::Order => out.write_str("its files are out of order"),
+            SealFault::Lost(count) => write!(out, "{count} of the sealed files are missing"),
+            SealFault::Pdf(why) => write!(out, "package.pdf: {why}"),
+            SealFault::Attached => out.write_str("the manifest attached to package.pdf is not the inner manifest"),
+        }
+    }
+}
+
+impl std::error::Error for SealFault {}
 
 /// The salt of one revision, from the secret of its folder: whoever shows one sealed file gives no other away.
 pub fn salt(secret: &[u8; 32], revision: &str) -> [u8; 32] {
@@ -125,30 +194,32 @@ pub fn sealed(
 ///
 /// # Errors
 /// Names the first thing that is not as it was sealed.
-pub fn read(bytes: &[u8]) -> Result<Sealed<'_>, String> {
-    let mut members = unpacked(bytes)?.into_iter();
+pub fn read(bytes: &[u8]) -> Result<Sealed<'_>, SealFault> {
+    let mut members = unpacked(bytes).map_err(SealFault::Archive)?.into_iter();
     let mut head = [&bytes[..0]; 6];
     for (to, name) in head.iter_mut().zip(HEAD) {
         match members.next() {
             Some((there, bytes)) if there == name => *to = bytes,
-            Some((there, _)) => return Err(format!("where {name} belongs stands {there}: it is no sealed revision")),
-            None => return Err(format!("{name} is missing")),
+            Some((there, _)) => return Err(SealFault::Misplaced(name, there.into())),
+            None => return Err(SealFault::Missing(name)),
         }
     }
     let [outer_text, inner_text, salt_text, findings, figures, pdf] = head;
     for (name, bytes) in HEAD.into_iter().zip(head).take(5) {
-        std::str::from_utf8(bytes).map_err(|_| format!("{name} is no text"))?;
+        std::str::from_utf8(bytes).map_err(|_| SealFault::NoText(name))?;
     }
     let (outer_text, inner_text) = (utf8(outer_text), utf8(inner_text));
     let mut files = Vec::new();
     for (name, bytes) in members {
-        let path = name.strip_prefix(FILES).ok_or_else(|| format!("{name} is no part of a sealed revision"))?;
+        let path = name.strip_prefix(FILES).ok_or_else(|| SealFault::Foreign(name.into()))?;
         files.push((path, bytes));
     }
-    let outer = Outer::parse(outer_text).map_err(|why| format!("the outer manifest: {why}"))?;
-    let inner = Inner::parse(inner_text).map_err(|why| format!("the inner manifest: {why}"))?;
+    let outer = Outer::parse(outer_text).map_err(SealFault::Outer)?;
+    let inner = Inner::parse(inner_text).map_err(SealFault::Inner)?;
     let salt = salt_of(utf8(salt_text))?;
-    let sealed = Sealed { digest: outer.digest(), outer, outer_text, inner, inner_text, pdf, findings, figures, files };
+    let title = inner.title.clone().ok_or(SealFault::Untitled)?;
+    let digest = outer.digest();
+    let sealed = Sealed { digest, outer, outer_text, title, inner, inner_text, pdf, findings, figures, files };
     agrees(&sealed, &salt)?;
     Ok(sealed)
 }
@@ -157,14 +228,10 @@ pub fn read(bytes: &[u8]) -> Result<Sealed<'_>, String> {
 ///
 /// # Errors
 /// Names the first thing that is not as it was sealed.
-pub fn verified(bytes: &[u8]) -> Result<Sealed<'_>, String> {
+pub fn verified(bytes: &[u8]) -> Result<Sealed<'_>, SealFault> {
     let sealed = read(bytes)?;
-    let attached = pdf::read(sealed.pdf).map_err(|why| format!("package.pdf: {why}"))?;
-    if attached.manifest == sealed.inner_text {
-        Ok(sealed)
-    } else {
-        Err("the manifest attached to package.pdf is not the inner manifest".into())
-    }
+    let attached = pdf::read(sealed.pdf).map_err(SealFault::Pdf)?;
+    if attached.manifest == sealed.inner_text { Ok(sealed) } else { Err(SealFault::Attached) }
 }
 
 /// Text that was found to be text.
@@ -172,26 +239,25 @@ fn utf8(bytes: &[u8]) -> &str {
     std::str::from_utf8(bytes).unwrap_or_default()
 }
 
-fn salt_of(text: &str) -> Result<[u8; 32], String> {
+fn salt_of(text: &str) -> Result<[u8; 32], SealFault> {
     let digits = text.strip_suffix('\n').and_then(Digest::parse);
-    digits.map(|digest| digest.0).ok_or_else(|| "the salt is not as it is written".into())
+    digits.map(|digest| digest.0).ok_or(SealFault::Salt)
 }
 
 /// Whether every part is what the manifests say.
-fn agrees(sealed: &Sealed<'_>, salt: &[u8; 32]) -> Result<(), String> {
+fn agrees(sealed: &Sealed<'_>, salt: &[u8; 32]) -> Result<(), SealFault> {
     let (outer, inner) = (&sealed.outer, &sealed.inner);
-    let title = inner.title.as_ref().ok_or("the inner manifest is not that of a sealed revision")?;
     if outer.inner != sha256(sealed.inner_text.as_bytes()) {
-        return Err("the inner manifest is not the one that was sealed".into());
+        return Err(SealFault::OtherInner);
     }
     if outer.pdf != sha256(sealed.pdf) {
-        return Err("package.pdf is not the one that was sealed".into());
+        return Err(SealFault::Other("package.pdf".into()));
     }
-    if title.revision != outer.revision {
-        return Err(format!("the manifests name two revisions, {} and {}", outer.revision, title.revision));
+    if sealed.title.revision != outer.revision {
+        return Err(SealFault::Names(outer.revision.clone(), sealed.title.revision.clone()));
     }
     if !sealed.files.is_sorted_by(|a, b| a.0 < b.0) {
-        return Err("its files are out of order".into());
+        return Err(SealFault::Order);
     }
     let own = Own { findings: utf8(sealed.findings), figures: utf8(sealed.figures), files: &sealed.files };
     let mut open: Vec<Digest> = inner.own.clone();
@@ -199,8 +265,8 @@ fn agrees(sealed: &Sealed<'_>, salt: &[u8; 32]) -> Result<(), String> {
         let digest = salted(salt, (name.clone(), bytes));
         match open.binary_search(&digest) {
             Ok(at) => drop(open.remove(at)),
-            Err(_) => return Err(format!("{name} is not the one that was sealed")),
+            Err(_) => return Err(SealFault::Other(name)),
         }
     }
-    if open.is_empty() { Ok(()) } else { Err(format!("{} of the sealed files are missing", open.len())) }
+    if open.is_empty() { Ok(()) } else { Err(SealFault::Lost(open.len())) }
 }

@@ -4,6 +4,7 @@ use crate::compute::Figures;
 use crate::diag::{Findings, Severity, cut, plain};
 use crate::model::{Model, Stage, Stated};
 use crate::samples::figures::{ReadLine, SampleResult, Standing, Verdict};
+use crate::units::Date;
 use crate::words::number::counted;
 
 /// Columns of the screen.
@@ -58,9 +59,10 @@ fn known(text: &Option<Stated<String>>) -> Option<&str> {
 fn head(seen: &Seen<'_>) -> Vec<String> {
     let (style, revision) = (&seen.model.style, &seen.model.revision);
     let words = |all: &[Option<&str>]| all.iter().flatten().copied().collect::<Vec<_>>().join(" ");
+    let date = revision.date.as_ref().and_then(|date| date.known()).map(Date::to_string);
     let title = words(&[known(&style.id), known(&style.name)]);
     let stage = Stage::of(seen.model).word();
-    let issue = words(&[known(&revision.id).map(|_| "revision"), known(&revision.id), known(&revision.date)]);
+    let issue = words(&[known(&revision.id).map(|_| "revision"), known(&revision.id), date.as_deref()]);
     vec![title, format!("{stage}, {issue}").trim_end_matches([',', ' ']).to_string()]
 }
 
@@ -82,7 +84,7 @@ fn samples(seen: &Seen<'_>) -> Vec<String> {
     let waiting = asked.filter(|(_, sample)| sample.tally.inside + sample.tally.outside == 0);
     lines.extend(few(waiting
         .map(|(id, sample)| {
-            let due = sample.due.as_ref().map_or_else(String::new, |due| format!(", due {due}"));
+            let due = sample.due.map_or_else(String::new, |due| format!(", due {due}"));
             format!("  {id} is asked for{due}")
         })
         .collect()));
@@ -95,7 +97,7 @@ fn sample_lines(size: &str, id: &str, sample: &SampleResult) -> Vec<String> {
         sample.of.as_ref().map(|of| format!("of {of}")),
         sample.colourway.clone(),
         Some(counted(sample.pieces, "piece", "pieces")),
-        sample.measured.clone().or(sample.received.clone()),
+        sample.measured.or(sample.received).map(|date| date.to_string()),
     ];
     let facts: Vec<String> = facts.into_iter().flatten().collect();
     let tally = sample.tally;

@@ -9,7 +9,7 @@ use super::choice::begun;
 use super::data::{Callout, Confirmation, Sheet};
 use super::package::{Fact, Head};
 use super::view::View;
-use super::written::{date, day as on};
+use super::written::day as on;
 use crate::samples::rows::comments::point;
 
 words! {
@@ -151,12 +151,12 @@ fn sealed(one: &SealedLine) -> Vec<Fact> {
     let text = |text: &Option<String>| text.as_ref().map_or_else(Phrase::none, Phrase::from);
     vec![
         Fact::of(heads::SEAL_TAG, text(&one.tag)),
-        Fact::of(SEALED_ON, on(&one.date)),
+        Fact::of(SEALED_ON, on(one.date)),
         Fact::of(PLACE, text(&one.place)),
         Fact::of(SETS, Phrase::list(&one.sets)),
         Fact::of(SIGNED_BY, Phrase::list(&one.signatories)),
         Fact::of(DEVIATIONS, Phrase::row(&one.deviations, "; ")),
-        Fact::of(UNTIL, on(&one.until)),
+        Fact::of(UNTIL, on(one.until)),
     ]
 }
 
@@ -166,7 +166,7 @@ fn signed(view: &View<'_>) -> Vec<Fact> {
         Fact::of(heads::STYLE_NUMBER, view.text(style.id.as_ref())),
         Fact::of(heads::REVISION, view.text(revision.id.as_ref())),
         Fact::of(heads::STAGE, begun(view.text(revision.stage.as_ref()))),
-        Fact::of(heads::ISSUED, date(view.text(revision.date.as_ref())).unwrap_or_default()),
+        Fact::of(heads::ISSUED, on(view.date(revision.date.as_ref()))),
         Fact::of(heads::DIGEST, view.digest),
     ]
 }

@@ -1,8 +1,8 @@
 //! The order of work: one row a step, each seam drawn as its stack in needle order.
 
+use crate::compute::{SeamFigures, Sides, Widths};
 use crate::model::{Chain, Ease, Joint, JointKind, Layer, SeamSide};
 use crate::scene::{PileSide, StackPly, StackSeam, stack};
-use crate::units::Quantity;
 use crate::words::{Phrase, Word, head, say, sheet, words};
 
 use super::choice::begun;
@@ -103,13 +103,15 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
     }
     stitching(view, &joint.stitch, &mut step);
     let plies = plies(view, joint);
-    let allowance = allowance(view, joint, plies.len());
+    let seam = view.figures.seams.get(id);
+    let allowance = seam.map_or(Vec::new(), |seam| allowance(view, seam, plies.len()));
+    let widths = seam.map_or(String::new(), |seam| seam.widths(view.sizes()).join(" / "));
     step.plies = plies
         .iter()
         .enumerate()
         .map(|(n, ply)| Callout { number: (n + 1).to_string(), text: ply.text.clone() })
         .collect();
-    step.stack = Some(drawn(view, joint, &plies, Phrase::row(&allowance, "; ")));
+    step.stack = Some(drawn(view, joint, &plies, widths, Phrase::row(&allowance, "; ")));
     step.allowance = Phrase::lines(allowance);
     step
 }
@@ -168,7 +170,7 @@ fn plies(view: &View<'_>, joint: &Joint) -> Vec<Ply> {
     all
 }
 
-fn drawn(view: &View<'_>, joint: &Joint, plies: &[Ply], allowance: Phrase) -> Drawing {
+fn drawn(view: &View<'_>, joint: &Joint, plies: &[Ply], widths: String, allowance: Phrase) -> Drawing {
     let stitch = view.stitch(&joint.stitch).kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
     let texts = Phrase::row(plies.iter().map(|ply| &ply.text), "; ");
     let seam = StackSeam {
@@ -177,48 +179,27 @@ fn drawn(view: &View<'_>, joint: &Joint, plies: &[Ply], allowance: Phrase) -> Dr
             .enumerate()
             .map(|(n, ply)| StackPly { number: (n + 1).to_string(), pile: ply.pile, face: ply.face, bead: ply.bead })
             .collect(),
-        allowance: widths(view, joint),
+        allowance: widths,
         alt: say!(CUT_THROUGH, plies = texts, stitch = &stitch, allowance),
         stitch,
     };
     Drawing::of(stack(&seam), "")
 }
 
-/// The allowance at a seam, by size where it differs; of both sides, by the numbers of their plies, where they differ.
-fn allowance(view: &View<'_>, joint: &Joint, plies: usize) -> Vec<Phrase> {
-    let and = |first, second| say!(AND, first, second);
-    let in_size = |side: SeamSide, size: &str| {
-        let texts = written(view, joint, &[side], size).into_iter().map(Phrase::from);
-        texts.reduce(and).unwrap_or_default()
+/// The allowance at a seam, by size where it differs; of each side by the number of its ply, where they differ.
+fn allowance(view: &View<'_>, seam: &SeamFigures, plies: usize) -> Vec<Phrase> {
+    let side = |of: fn(&Widths) -> &Vec<String>| {
+        let in_size = |size: &str| {
+            let texts = seam.sizes.get(size).into_iter().flat_map(|one| of(&one.allowance)).map(Phrase::from);
+            texts.reduce(|first, second| say!(AND, first, second)).unwrap_or_default()
+        };
+        view.in_sizes(in_size)
     };
-    let [a, b] = [SeamSide::A, SeamSide::B].map(|side| view.in_sizes(|size| in_size(side, size)));
-    if b.is_empty() || a == b {
-        vec![a]
-    } else if a.is_empty() {
-        vec![b]
-    } else {
-        vec![say!(OF_PLY, ply = 1usize, allowance = a), say!(OF_PLY, ply = plies, allowance = b)]
+    let (a, b) = (|| side(|widths| &widths.a), || side(|widths| &widths.b));
+    match seam.allowance_of {
+        Sides::Alike | Sides::A => vec![a()],
+        Sides::B => vec![b()],
+        Sides::Each => vec![say!(OF_PLY, ply = 1usize, allowance = a()), say!(OF_PLY, ply = plies, allowance = b())],
+        Sides::None => Vec::new(),
     }
-}
-
-/// Every width of the allowance at a seam, for its drawing.
-fn widths(view: &View<'_>, joint: &Joint) -> String {
-    let mut all: Vec<String> = Vec::new();
-    for size in view.sizes() {
-        let more = written(view, joint, &[SeamSide::A, SeamSide::B], size);
-        all.extend(more.into_iter().filter(|text| !all.contains(text)).collect::<Vec<_>>());
-    }
-    all.join(" / ")
-}
-
-/// The allowances along sides of a seam in a size as they are written, each once.
-fn written(view: &View<'_>, joint: &Joint, sides: &[SeamSide], size: &str) -> Vec<String> {
-    let mut texts: Vec<String> = Vec::new();
-    for stated in sides.iter().flat_map(|side| view.assembly.allowances(view.model, joint, *side, size)) {
-        let text = stated.known().map_or(String::new(), Quantity::written);
-        if !text.is_empty() && !texts.contains(&text) {
-            texts.push(text);
-        }
-    }
-    texts
 }

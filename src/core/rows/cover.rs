@@ -10,7 +10,7 @@ use super::data::{Colourway, Cover, Sheet};
 use super::package::{Fact, Head, ROOM_COVER};
 use super::view::{View, capital};
 use super::views::drawing;
-use super::written::date;
+use super::written::day;
 use crate::samples::rows::comments::concession;
 
 words! {
@@ -53,7 +53,7 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
     let (style, revision) = (&view.model.style, &view.model.revision);
     let destinations: Vec<String> = style.destinations.iter().map(|one| one.value.printed()).collect();
     let index = view.text(revision.id.as_ref());
-    let dated = match date(view.text(revision.date.as_ref())) {
+    let dated = match view.date(revision.date.as_ref()) {
         Some(date) if !index.is_empty() => say!(DATED, revision = index, date),
         _ => index.into(),
     };
@@ -68,7 +68,7 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
         Fact::of(heads::REVISION, dated),
         Fact::of(heads::REASON, view.text(revision.reason.as_ref())),
         Fact::of(OPEN, Cell::count(open as u64)),
-        Fact::of(heads::ANSWER_BY, date(view.text(revision.answer.as_ref())).unwrap_or_default()),
+        Fact::of(heads::ANSWER_BY, day(view.date(revision.answer.as_ref()))),
         Fact::of(TAG, Phrase::list(tags)),
     ]
 }

@@ -34,7 +34,7 @@ pub(crate) mod written;
 pub use cell::{Cell, Coded};
 pub use view::View;
 
-use crate::words::{Date, Phrase, head, say, words};
+use crate::words::{Phrase, head, say, words};
 use data::Sheet;
 use labels::labels;
 use package::{About, Package, TitleBlock};
@@ -101,7 +101,7 @@ pub fn pages(view: &View<'_>) -> Package {
 }
 
 fn date(view: &View<'_>) -> [u16; 3] {
-    let date = Date::parse(view.text(view.model.revision.date.as_ref()));
+    let date = view.date(view.model.revision.date.as_ref());
     date.map_or(DRAFT_DATE, |date| [date.year(), date.month().into(), date.day().into()])
 }
 
@@ -118,7 +118,7 @@ fn title_block(view: &View<'_>) -> TitleBlock {
         number: number(view),
         title,
         supplement: text(style.product.as_ref()),
-        date: written::date(view.text(revision.date.as_ref())).unwrap_or_default(),
+        date: written::day(view.date(revision.date.as_ref())),
         revision: text(revision.id.as_ref()),
         history: history(view),
         language: view.model.style.languages.codes(),

@@ -7,7 +7,6 @@ use super::data::{Question, Questions, Sheet};
 use super::items::concerned;
 use super::package::Head;
 use super::view::View;
-use super::written::date;
 
 words! {
     LEAD "questions.lead" = "Please answer on this sheet or in writing. A question with a bar beside it stops the release.";
@@ -21,7 +20,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if asked.is_empty() {
         return Vec::new();
     }
-    let by = date(view.text(view.model.revision.answer.as_ref()));
+    let by = view.date(view.model.revision.answer.as_ref());
     let lead = by.map_or_else(|| LEAD.into(), |date| say!(LEAD_BY, date));
     let head = Head { title: sentences::QUESTIONS_TITLE.into(), name: sentences::QUESTIONS.into(), lead };
     let rows = asked.iter().enumerate().map(|(n, finding)| question(view, n + 1, finding)).collect();

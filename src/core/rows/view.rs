@@ -2,12 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use crate::compute::{Drawn, Figures, Lays, Lines, Number};
+use crate::compute::{Drawn, Figures, LayTasks, Lines, Number};
 use crate::diag::Findings;
 use crate::model::{Assembly, Model, Picture, Stated, StitchUse, kind};
 use crate::revision::Since;
 use crate::samples::figures::SampleFigures;
 use crate::source::{Sources, Span};
+use crate::units::Date;
 use crate::words::{Phrase, number, say, words};
 
 use super::cell::{Cell, Coded, MARK, NOT_YET};
@@ -32,7 +33,7 @@ pub struct View<'a> {
     /// Sew and cut lines the figures were measured on.
     pub drawn: &'a Drawn,
     /// What is laid of each fabric.
-    pub lays: &'a Lays,
+    pub lays: &'a LayTasks,
     /// The files, for chains as they are written.
     pub sources: &'a Sources,
     /// Standing findings, settled.
@@ -57,6 +58,11 @@ impl<'a> View<'a> {
     /// Known text for the page; empty for what the factory fills in or this edition withholds.
     pub fn text(&self, stated: Option<&'a Stated<String>>) -> &'a str {
         stated.and_then(Stated::known).map_or("", String::as_str)
+    }
+
+    /// Known date for the page; none for what the factory fills in or this edition withholds.
+    pub fn date(&self, stated: Option<&Stated<Date>>) -> Option<Date> {
+        stated.and_then(Stated::known).copied()
     }
 
     /// What the user wrote at a place, without the quotes.

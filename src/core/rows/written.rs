@@ -1,13 +1,8 @@
 //! How dates are written on a sheet.
 
-use crate::words::Date;
+use crate::units::Date;
 
-/// A date as it is printed, or as written if it is none.
-pub fn date(text: &str) -> Option<String> {
-    (!text.is_empty()).then(|| Date::parse(text).map_or_else(|| text.to_string(), |date| date.to_string()))
-}
-
-/// The date of a field that may be absent; nothing where it is.
-pub fn day(text: &Option<String>) -> String {
-    text.as_deref().and_then(date).unwrap_or_default()
+/// A date as it is printed; nothing where there is none.
+pub fn day(date: Option<Date>) -> String {
+    date.map_or_else(String::new, |date| date.to_string())
 }

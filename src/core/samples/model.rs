@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::source::{Span, Spanned};
-use crate::units::Quantity;
+use crate::units::{Date, Quantity};
 
 use crate::model::{Entry, Stated, Table};
 
@@ -87,16 +87,16 @@ pub struct Sample {
     pub pieces: Option<Stated<u32>>,
     /// `real` or `substitute`.
     pub material: Option<Spanned<String>>,
-    /// When it was asked for, `yyyy-mm-dd`.
-    pub asked: Option<Stated<String>>,
+    /// When it was asked for.
+    pub asked: Option<Stated<Date>>,
     /// When it is due.
-    pub due: Option<Stated<String>>,
+    pub due: Option<Stated<Date>>,
     /// To whom it goes.
     pub to: Option<Spanned<String>>,
     /// When it came.
-    pub received: Option<Stated<String>>,
+    pub received: Option<Stated<Date>>,
     /// When it was measured.
-    pub measured: Option<Stated<String>>,
+    pub measured: Option<Stated<Date>>,
     /// Who measured.
     pub by: Option<Spanned<String>>,
     /// With what.
@@ -141,10 +141,10 @@ impl Sample {
     }
 
     /// By what samples follow each other: the day it was measured, else came, else is due, else was asked for; then its id.
-    pub fn when(&self) -> (&str, &str) {
+    pub fn when(&self) -> (Option<Date>, &str) {
         let days = [&self.measured, &self.received, &self.due, &self.asked];
-        let day = days.into_iter().flatten().find_map(|day| day.known()).map_or("", String::as_str);
-        (day, &self.entry.id.value)
+        let day = days.into_iter().flatten().find_map(|day| day.known());
+        (day.copied(), &self.entry.id.value)
     }
 }
 
@@ -219,7 +219,7 @@ pub struct Comment {
     /// Who says so.
     pub by: Option<Spanned<String>>,
     /// When.
-    pub date: Option<Stated<String>>,
+    pub date: Option<Stated<Date>>,
     /// The sample it was seen on.
     pub sample: Option<Spanned<String>>,
     /// A picture of it, by its path.
@@ -280,7 +280,7 @@ pub struct Submission {
     /// Its number; its place in the list unless said.
     pub number: Option<Stated<u32>>,
     /// When it came.
-    pub date: Option<Stated<String>>,
+    pub date: Option<Stated<Date>>,
     /// What was said of it; none as long as nothing was.
     pub verdict: Option<Spanned<Judgement>>,
     /// What is put right in bulk.
@@ -301,7 +301,7 @@ pub struct Sealed {
     /// Number of the tag.
     pub tag: Option<Spanned<String>>,
     /// When it was sealed.
-    pub date: Option<Stated<String>>,
+    pub date: Option<Stated<Date>>,
     /// Who has a set: buyer, factory, inspector.
     pub sets: Vec<Spanned<String>>,
     /// Who signed.
@@ -311,7 +311,7 @@ pub struct Sealed {
     /// Deviations that were accepted.
     pub deviations: Vec<Spanned<String>>,
     /// Until when it holds.
-    pub until: Option<Stated<String>>,
+    pub until: Option<Stated<Date>>,
     /// Where it stands.
     pub span: Span,
 }
@@ -332,7 +332,7 @@ pub struct Approval {
     /// Whether bulk needs it; it does unless said.
     pub required: Option<Spanned<bool>>,
     /// Until when it holds.
-    pub until: Option<Stated<String>>,
+    pub until: Option<Stated<Date>>,
     /// Its submissions, first to last.
     pub submissions: Vec<Submission>,
     /// The sample that was sealed.
@@ -376,9 +376,9 @@ pub struct Concession {
     /// The order or quantity it is good for.
     pub limit: Option<Spanned<String>>,
     /// When it was given.
-    pub date: Option<Stated<String>>,
+    pub date: Option<Stated<Date>>,
     /// Until when it holds.
-    pub until: Option<Stated<String>>,
+    pub until: Option<Stated<Date>>,
 }
 
 impl Concession {

@@ -1,4 +1,4 @@
-//! Quantities people write, such as `250 mm ±5 mm`, read and held exactly.
+//! Quantities people write, such as `250 mm ±5 mm`, ages and days, read and held exactly.
 //!
 //! Numbers are exact rationals over `i128`. Binary floating point is never used to decide whether a
 //! reading lies inside its limits: in metres as `f64` some readings that stand exactly on a limit
@@ -14,6 +14,7 @@
 //! commas, full-width digits, `㎜`, a missing unit) is refused with the text to write instead.
 
 mod age;
+mod date;
 mod error;
 mod fold;
 mod limits;
@@ -27,6 +28,7 @@ mod tolerance;
 mod unit;
 
 pub use age::Age;
+pub use date::{Date, NoDate};
 pub use error::{Fault, QuantityError, QuantityErrorKind};
 pub use limits::{Cause, Crossed, Limits};
 pub use quantity::Quantity;

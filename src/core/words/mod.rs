@@ -1,11 +1,10 @@
-//! Fixed wording, and the one way numbers and dates are written. A leaf: of ours it sees only `units`.
+//! Fixed wording, and the one way numbers are written. A leaf: of ours it sees only `units`.
 //!
 //! Every fixed word that a sheet, a drawing or a finding prints is a [`Word`]: a key with its English, declared once, here
 //! or beside the rule or rows that print it. Other languages are one file each (`zh-Hans.toml`), by key. Text stays a
 //! [`Phrase`], a word with its arguments, until it is printed in the [`Languages`] of the package.
 
 mod count;
-mod date;
 pub mod foot;
 pub mod head;
 pub mod label;
@@ -17,7 +16,6 @@ pub mod quantity;
 pub mod sheet;
 
 pub use count::counted;
-pub use date::Date;
 pub use language::{LANGUAGES, Language, Languages};
 pub use phrase::{English, Phrase, Word, english, names, say, words};
 pub use printed::printed;

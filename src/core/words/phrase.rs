@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use super::language::{Language, Languages};
-use crate::units::{Quantity, Rational};
+use crate::units::{Date, Quantity, Rational};
 
 /// The key of a word in JSON.
 pub(super) const WORD: &str = "word";
@@ -367,7 +367,7 @@ impl From<&&String> for Phrase {
     }
 }
 
-/// As it is written: a figure of the user, exact.
+/// As it is written: a figure of the user, exact, or a day.
 macro_rules! written {
     ($($kind:ty),*) => {
         $(impl From<$kind> for Phrase {
@@ -382,7 +382,7 @@ macro_rules! written {
         })*
     };
 }
-written!(Rational, Quantity);
+written!(Rational, Quantity, Date);
 
 /// A count in digits.
 macro_rules! counts {

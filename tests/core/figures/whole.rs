@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use backtack_core::compute::{self, Figure, Figures};
 use backtack_core::model::Assembly;
-use backtack_core::orders::figures::{self as orders, Estimate, Laid, Lays, Spreading};
+use backtack_core::orders::figures::{self as orders, Estimate, Laid, LayLengths, Spreading};
 use backtack_core::orders::plan::{Length, Mix};
 use backtack_core::read;
 
@@ -78,7 +78,7 @@ fn paths(value: &serde_json::Value, at: &str, into: &mut BTreeSet<String>) {
 /// Face to face: two products come of each pair of plies. On a table of 6 m, with splices of 50 mm.
 struct Pairs<'a>(Estimate<'a>);
 
-impl Lays for Pairs<'_> {
+impl LayLengths for Pairs<'_> {
     fn spreading(&mut self, of: &Laid<'_>) -> Spreading {
         let (table, splice) = (Some(6_000_000), (of.article != "felt").then_some(50_000));
         Spreading { step: 2, multiple: 2, sets: 2, table, splice, ..self.0.spreading(of) }

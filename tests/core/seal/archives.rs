@@ -7,7 +7,7 @@ use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipArchive, ZipWriter};
 
 fn why(bytes: &[u8]) -> String {
-    unpacked(bytes).err().unwrap_or_else(|| "it is read".into())
+    unpacked(bytes).err().map_or_else(|| "it is read".into(), |fault| fault.to_string())
 }
 
 /// Read back with the `zip` crate, which shares no code with the writer.

@@ -29,6 +29,7 @@ fn comments_go_and_strings_stay() {
         ("b = '''# no\n'# no''''' # 4711\n", "b = '''# no\n'# no'''''\n"),
         ("b = \"\"\"\\\"\"\"\"# 4711\n", "b = \"\"\"\\\"\"\"\"\n"),
         ("\"# no\" = { c = [ # 4711\n 1 ] } # ž 4711\n", "\"# no\" = { c = [\n 1 ] }\n"),
+        ("\u{feff}# 4711\n[a]\n", "\u{feff}\n[a]\n"),
         ("b = \"\" # 4711\nc = '' # 4711\n", "b = \"\"\nc = ''\n"),
     ] {
         assert!(text.contains(SECRET) && toml::Table::try_from(text.parse::<toml::Table>().unwrap()).is_ok(), "{text}");

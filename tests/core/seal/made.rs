@@ -27,7 +27,7 @@ pub fn title(revision: &str, date: &str) -> Title {
         style: "HF-118".into(),
         revision: revision.into(),
         stage: "bulk".into(),
-        date: date.into(),
+        date: date.parse().unwrap(),
         by: "Maren Oake".into(),
         reason: "Second sample approved".into(),
     }

@@ -13,7 +13,7 @@ fn made() -> Parts {
 }
 
 fn why(pdf: &[u8]) -> String {
-    read(pdf).err().unwrap_or_else(|| "it is read".into())
+    read(pdf).err().map_or_else(|| "it is read".into(), |fault| fault.to_string())
 }
 
 fn packed(bytes: &[u8]) -> Vec<u8> {

@@ -3,7 +3,7 @@
 use backtack_core::revision::seal::verified;
 use backtack_core::revision::sha256;
 use backtack_core::revision::signature::{Key, NAMESPACE, Signature, Signers};
-use backtack_core::words::Date;
+use backtack_core::units::Date;
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use ed25519_dalek::{Signer as _, SigningKey};
@@ -282,7 +282,7 @@ fn a_list_says_whose_key_it_is() {
 
 #[test]
 fn a_key_signs_for_its_namespaces_and_days_only() {
-    let day = |text: &str| Date::parse(text);
+    let day = |text: &str| text.parse::<Date>().ok();
     let who = |options: &str, text: &str| {
         let list = Signers::read(&format!("maren {options} {}", public(1))).unwrap();
         list.who(&key(1), day(text))

@@ -1,8 +1,8 @@
-//! What goes into filled parts.
+//! What goes into stuffed parts.
 
-mod filled_part_without_filling;
 mod filling_unchecked;
 mod filling_without_mass;
+mod stuffed_part_without_filling;
 mod stuffing_in_open_part;
 mod stuffing_incomplete;
 
@@ -10,7 +10,7 @@ use super::Check;
 
 /// The checks of this family.
 pub const CHECKS: &[Check] = &[
-    Check { rule: &filled_part_without_filling::RULE, run: filled_part_without_filling::check },
+    Check { rule: &stuffed_part_without_filling::RULE, run: stuffed_part_without_filling::check },
     Check { rule: &stuffing_incomplete::RULE, run: stuffing_incomplete::check },
     Check { rule: &stuffing_in_open_part::RULE, run: stuffing_in_open_part::check },
     Check { rule: &filling_without_mass::RULE, run: filling_without_mass::check },

@@ -12,7 +12,7 @@ pub const RULE: Rule = Rule {
     severity: Severity::Must,
     summary: "filling goes into a part that is said to be flat or a cover",
     explanation: "Loose filling stays only in a shell that is closed on all sides. A flat part has no inside; a cover \
-                  holds another part, which is the one that is filled.",
+                  holds another part, which is the one that is stuffed.",
     failing: "[part.cover]\nform = \"cover\"\n[stuffing.inside]\npart = \"cover\"",
     passing: "[part.cover]\nform = \"cover\"\n[part.inner]\n[stuffing.inside]\npart = \"inner\"",
     source: "common practice",
@@ -22,9 +22,9 @@ words! {
     MESSAGE "stuffing-in-open-part.message" = "stuffing {id} fills part {part}, which is said to be {form_said}";
     FLAT "stuffing-in-open-part.flat" = "flat";
     COVER "stuffing-in-open-part.cover" = "a cover";
-    FILLED "stuffing-in-open-part.filled" = "filled";
+    STUFFED "stuffing-in-open-part.stuffed" = "stuffed";
     SAID "stuffing-in-open-part.said" = "said to be {form_said}";
-    HELP "stuffing-in-open-part.help" = "name the part that is filled, or take `form` out of [part.{part}]";
+    HELP "stuffing-in-open-part.help" = "name the part that is stuffed, or take `form` out of [part.{part}]";
 }
 
 /// Reports them.
@@ -37,7 +37,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let part = &named.value;
         findings.push(
             Finding::new(&RULE, say!(MESSAGE, id, part, form_said))
-                .at(named.span, FILLED)
+                .at(named.span, STUFFED)
                 .at(form.span, say!(SAID, form_said))
                 .help(say!(HELP, part)),
         );

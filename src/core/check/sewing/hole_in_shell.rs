@@ -1,4 +1,4 @@
-//! Rule: the pieces of a filled part do not make one closed surface.
+//! Rule: the pieces of a stuffed part do not make one closed surface.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -10,16 +10,16 @@ use crate::words::{Phrase, say, words};
 
 use super::text;
 
-/// A filled part with a hole in it.
+/// A stuffed part with a hole in it.
 pub const RULE: Rule = Rule {
     code: "hole-in-shell",
     family: "sewing",
     severity: Severity::Must,
-    summary: "the pieces of a filled part do not make one closed surface",
-    explanation: "The pieces, seams and openings of a filled part or cover must make one closed surface. That is \
+    summary: "the pieces of a stuffed part do not make one closed surface",
+    explanation: "The pieces, seams and openings of a stuffed part or cover must make one closed surface. That is \
                   counted: points less edges plus pieces of such a surface are 2, or 0 for a ring. Every edge left \
                   over is a hole through which the filling comes out, unless another seam or a line catches it.",
-    failing: "[piece.FRONT]\npart = \"body\"\nraw = [\"nw-ne\"]  # body is filled",
+    failing: "[piece.FRONT]\npart = \"body\"\nraw = [\"nw-ne\"]  # body is stuffed",
     passing: "[seam.top]\na = \"FRONT:nw-ne\"\nb = \"BACK:ne-nw\"",
     source: "Euler's polyhedron formula",
 };
@@ -29,7 +29,7 @@ words! {
     HOLE "hole-in-shell.hole" = "a hole";
     HOLES "hole-in-shell.holes" = "{count} holes";
     COVER "hole-in-shell.cover" = "{shell} has to close round what it holds, but has {holes} along {edges}";
-    FILLED "hole-in-shell.filled" = "{shell} is filled, but has {holes} along {edges}";
+    STUFFED "hole-in-shell.stuffed" = "{shell} is stuffed, but has {holes} along {edges}";
     FINISHED "hole-in-shell.finished" = "finished, so nothing closes it";
     SEW "hole-in-shell.sew" = "sew these edges to something, declare the stretch an opening with its `close`, or write form = \"flat\" for the part if it stays open";
     CLOSED "hole-in-shell.closed" = "has to be closed";
@@ -128,7 +128,7 @@ fn leaking(context: &Context<'_>, shell: &Shell, open: &[&Vec<(usize, usize)>]) 
         1 => HOLE.into(),
         count => say!(HOLES, count),
     };
-    let word = if shell.form == Some(Form::Cover) { COVER } else { FILLED };
+    let word = if shell.form == Some(Form::Cover) { COVER } else { STUFFED };
     let message = say!(word, shell = name(shell), holes = count, edges = text::list(&holes));
     let mut finding = at_part(context, shell, Finding::new(&RULE, message));
     for run in open.iter().flat_map(|hole| hole.iter()).take(3) {
@@ -179,7 +179,7 @@ fn miscounted(context: &Context<'_>, shell: &Shell, euler: i64, wanted: i64) -> 
     at_part(context, shell, Finding::new(&RULE, message)).help(help)
 }
 
-/// A filled part that falls into several closed bodies.
+/// A stuffed part that falls into several closed bodies.
 fn bodies(context: &Context<'_>, doubtful: &BTreeSet<usize>, findings: &mut Findings) {
     let sewing = &context.assembly.sewing;
     let mut by: BTreeMap<&(String, String), Vec<&Shell>> = BTreeMap::new();

@@ -29,9 +29,9 @@ pub fn with_target(model: &Model, of: &str, finding: Finding) -> Finding {
     }
 }
 
-/// Where the readings of a point stand in a round.
-pub fn row(model: &Model, round: &str, of: &str) -> Option<Span> {
-    model.samples.samples.get(round)?.readings.get(of).map(|readings| readings.of.span)
+/// Where the readings of a point are in a sample.
+pub fn row(model: &Model, sample: &str, of: &str) -> Option<Span> {
+    model.samples.samples.get(sample)?.readings.get(of).map(|readings| readings.of.span)
 }
 
 /// Size ids in their order.

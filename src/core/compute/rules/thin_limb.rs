@@ -83,7 +83,7 @@ fn is_turned(ground: &Ground<'_>, piece: &Piece) -> bool {
         .any(|step| step.deed == Deed::Turn && step.part.as_ref().is_some_and(|one| one.value == part));
     let filled = model.stuffings.values().any(|stuffing| stuffing.part.as_ref().is_some_and(|one| one.value == part));
     let formed = model.parts.get(part).and_then(|part| part.form.as_ref()).map(|form| form.value);
-    turned || filled || matches!(formed, Some(Form::Filled | Form::Ring))
+    turned || filled || matches!(formed, Some(Form::Stuffed | Form::Ring))
 }
 
 /// The highest pile the material has in a size, mm.

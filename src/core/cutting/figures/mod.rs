@@ -102,7 +102,7 @@ pub const SIZES: &str = "sizes";
 
 /// The lays of every product: which lay serves a fabric in a size and colourway.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Lays {
+pub struct LayTasks {
     /// Each task once, in the order of fabric, material and size.
     pub tasks: Vec<Task>,
     /// Colourways that each task serves.
@@ -112,8 +112,8 @@ pub struct Lays {
 }
 
 /// The lays of one product, each size by itself.
-pub(crate) fn lays(ground: &Ground<'_>, cuts: &[CutCount]) -> Lays {
-    let mut lays = Lays::default();
+pub(crate) fn lays(ground: &Ground<'_>, cuts: &[CutCount]) -> LayTasks {
+    let mut lays = LayTasks::default();
     for variant in ground.model.variants() {
         let all: BTreeSet<Bought> = cuts.iter().filter_map(|cut| bought(ground, cut, variant.colourway)).collect();
         for one in all {
@@ -128,7 +128,7 @@ pub(crate) fn lays(ground: &Ground<'_>, cuts: &[CutCount]) -> Lays {
 
 /// The lays of several sizes together that a `[cutting]` asks for. They are for comparing and for the table; the need of one
 /// product comes from its own lay.
-fn mixed(ground: &Ground<'_>, cuts: &[CutCount], lays: &mut Lays) {
+fn mixed(ground: &Ground<'_>, cuts: &[CutCount], lays: &mut LayTasks) {
     for colourway in ground.model.colourways.keys() {
         let all: BTreeSet<Bought> = cuts.iter().filter_map(|cut| bought(ground, cut, colourway)).collect();
         for one in all {
@@ -159,7 +159,7 @@ fn product(ground: &Ground<'_>, cuts: &[CutCount], bought: &Bought, colourway: &
     })
 }
 
-impl Lays {
+impl LayTasks {
     pub(crate) fn take(&mut self, task: Task, colourway: &str) -> usize {
         let number = self.tasks.iter().position(|old| old.key == task.key && old.mix == task.mix);
         let number = number.unwrap_or_else(|| {

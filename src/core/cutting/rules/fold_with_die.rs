@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::cutting::figures::{Lays, Task, cutting};
+use crate::cutting::figures::{LayTasks, Task, cutting};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Method, Spread};
 use crate::words::{say, words};
@@ -28,7 +28,7 @@ words! {
 }
 
 /// Reports each fabric once.
-pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
+pub fn check(ground: &Ground<'_>, lays: &LayTasks, findings: &mut Findings) {
     let wrong = |task: &&Task| task.how.spread == Spread::Folded && task.how.method == Method::Die;
     let fabrics: BTreeSet<&str> = lays.tasks.iter().filter(wrong).map(|task| task.bought.article.as_str()).collect();
     for fabric in fabrics {

@@ -1,6 +1,6 @@
 //! Rule: backtack.lock keeps lays, but not one that fits what is cut now.
 
-use crate::cutting::figures::{Lays, PRODUCT, Task};
+use crate::cutting::figures::{LayTasks, PRODUCT, Task};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::lay::lock::Entry;
 use crate::words::{Phrase, say, words};
@@ -28,7 +28,7 @@ words! {
 }
 
 /// Reports what has no lay that fits, if lays are kept at all.
-pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
+pub fn check(ground: &Ground<'_>, lays: &LayTasks, findings: &mut Findings) {
     let kept: Vec<&Entry> = ground.model.lock.entries.values().filter(|entry| entry.of == PRODUCT).collect();
     let said = |task: &Task| {
         let title = &task.instance.name;

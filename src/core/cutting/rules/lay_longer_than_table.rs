@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::compute::number::small;
-use crate::cutting::figures::{Lays, cutting};
+use crate::cutting::figures::{LayTasks, cutting};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::Span;
 use crate::words::{Phrase, Word, say, words};
@@ -33,7 +33,7 @@ words! {
 }
 
 /// Reports kept lays that are too long: one finding for each table and for each roll.
-pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
+pub fn check(ground: &Ground<'_>, lays: &LayTasks, findings: &mut Findings) {
     let mut long: BTreeMap<(Span, Word, String), Vec<Phrase>> = BTreeMap::new();
     for task in &lays.tasks {
         let Some(length) = task.length().get() else { continue };

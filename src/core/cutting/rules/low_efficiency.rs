@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::compute::number::small;
-use crate::cutting::figures::Lays;
+use crate::cutting::figures::LayTasks;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::source::Span;
 use crate::words::{Phrase, say, words};
@@ -30,7 +30,7 @@ words! {
 }
 
 /// Reports kept lays, one finding for each share that is asked.
-pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
+pub fn check(ground: &Ground<'_>, lays: &LayTasks, findings: &mut Findings) {
     let percent = |share: f64| format!("{:.1} %", share * 100.0);
     let mut low: BTreeMap<(Span, String), Vec<Phrase>> = BTreeMap::new();
     for task in &lays.tasks {

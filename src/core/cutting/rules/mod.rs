@@ -9,7 +9,7 @@ mod pile_face_to_face;
 
 use crate::compute::CutCount;
 use crate::compute::input::Ground;
-use crate::cutting::figures::Lays;
+use crate::cutting::figures::LayTasks;
 use crate::diag::{Findings, Rule};
 
 /// Rules whose evidence is a lay.
@@ -23,7 +23,7 @@ pub const RULES: &[&Rule] = &[
 ];
 
 /// Runs them.
-pub(crate) fn laid(ground: &Ground<'_>, cuts: &[CutCount], lays: &Lays, findings: &mut Findings) {
+pub(crate) fn laid(ground: &Ground<'_>, cuts: &[CutCount], lays: &LayTasks, findings: &mut Findings) {
     piece_too_wide::check(ground, cuts, findings);
     fold_with_die::check(ground, lays, findings);
     lay_longer_than_table::check(ground, lays, findings);

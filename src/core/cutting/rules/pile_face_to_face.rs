@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::compute::Bought;
-use crate::cutting::figures::{Direction, Lays, Task, cutting};
+use crate::cutting::figures::{Direction, LayTasks, Task, cutting};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Spread;
 use crate::words::{say, words};
@@ -30,7 +30,7 @@ words! {
 }
 
 /// Reports each fabric once.
-pub fn check(ground: &Ground<'_>, lays: &Lays, findings: &mut Findings) {
+pub fn check(ground: &Ground<'_>, lays: &LayTasks, findings: &mut Findings) {
     let wrong = |task: &&Task| task.how.spread == Spread::FaceToFace && task.how.direction == Direction::OneWay;
     let fabrics: BTreeSet<&Bought> = lays.tasks.iter().filter(wrong).map(|task| &task.bought).collect();
     let mut told = BTreeSet::new();

@@ -2,7 +2,7 @@
 
 use crate::geom::Outline;
 use crate::model::{Chain, Model, PathRef, PointRef, RunRef};
-use crate::source::{Edit, Help, Span};
+use crate::source::{Edit, Help, Span, nearest};
 use crate::words::{Phrase, say, words};
 
 use super::instance::Index;
@@ -122,9 +122,9 @@ impl Finder<'_> {
 
     fn instance(&self, run: &RunRef, troubles: &mut Vec<Trouble>) -> Option<Found> {
         let Some(piece) = self.model.pieces.get(&run.piece) else {
-            let pieces = || self.model.pieces.keys();
+            let pieces = || self.model.pieces.keys().map(String::as_str);
             let help = nearest(&run.piece, pieces()).map(|near| {
-                let edit = Edit::respell(run.span, &run.piece, near, pieces().map(String::as_str));
+                let edit = Edit::respell(run.span, &run.piece, near, pieces());
                 Help::with(say!(MEANT, near), edit)
             });
             troubles.push(unknown(say!(NO_PIECE, piece = &run.piece), run.span, help));
@@ -255,7 +255,7 @@ impl Finder<'_> {
         let Some(id) = named.filter(|id| outline.point(id).is_some()) else {
             let all: Vec<&str> = outline.points.iter().map(|one| one.id.as_str()).collect();
             let message = say!(NO_POINT, piece = &run.piece, point = point.text());
-            let near = nearest(&point.id, outline.points.iter().map(|one| &one.id)).filter(|_| !point.image);
+            let near = nearest(&point.id, all.iter().copied()).filter(|_| !point.image);
             let edit = near.map(|near| Edit::respell(point.span, &point.id, near, all.iter().copied()));
             let help = Help::with(say!(POINTS, points = Phrase::list(all)), edit);
             troubles.push(unknown(message, point.span, Some(help)));
@@ -291,11 +291,4 @@ fn example(outline: &Outline) -> String {
 
 fn unknown(message: Phrase, span: Span, help: Option<Help>) -> Trouble {
     Trouble { kind: TroubleKind::Unknown, message, span, label: NOT_DECLARED.into(), help }
-}
-
-pub(super) fn nearest<'a>(word: &str, all: impl Iterator<Item = &'a String>) -> Option<&'a String> {
-    all.map(|one| (strsim::damerau_levenshtein(word, one), one))
-        .filter(|(distance, one)| *distance <= 2.min(one.len().saturating_sub(1)))
-        .min()
-        .map(|(_, one)| one)
 }

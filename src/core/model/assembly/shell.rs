@@ -24,7 +24,7 @@ pub struct Shell {
     pub boundary: Vec<(usize, usize)>,
     /// The same runs, sorted into the separate edges that are left: each closed round a hole.
     pub holes: Vec<Vec<(usize, usize)>>,
-    /// What it has to be, if it is to close: filled, ring or cover.
+    /// What it has to be, if it is to close: stuffed, ring or cover.
     pub form: Option<Form>,
 }
 
@@ -149,12 +149,12 @@ fn holes(vertices: &Vertices, boundary: &[(usize, usize)]) -> Vec<Vec<(usize, us
     all
 }
 
-/// What a shell has to be: as its part says, else filled where a stuffing fills it or an opening is left in it.
+/// What a shell has to be: as its part says, else stuffed where a stuffing fills it or an opening is left in it.
 fn form(model: &Model, part: &str, opening: bool) -> Option<Form> {
     let stated = model.parts.get(part).and_then(|part| part.form.as_ref()).map(|form| form.value);
     if let Some(form) = stated {
         return (form != Form::Flat).then_some(form);
     }
     let stuffing = model.stuffings.values().any(|stuffing| stuffing.part.as_ref().is_some_and(|one| one.value == part));
-    (stuffing || opening).then_some(Form::Filled)
+    (stuffing || opening).then_some(Form::Stuffed)
 }

@@ -10,7 +10,7 @@ use crate::standards::common;
 use crate::units::Rational;
 use crate::words::{Phrase, say, words};
 
-use super::{Laid, Lays, Spreading};
+use super::{Laid, LayLengths, Spreading};
 
 words! {
     PLIES_TAKEN "plan.plies-taken" = "plies of {article} are not stated: {plies} (common practice)";
@@ -41,7 +41,7 @@ pub struct Estimate<'a> {
     pub figures: &'a Figures,
 }
 
-impl Lays for Estimate<'_> {
+impl LayLengths for Estimate<'_> {
     fn spreading(&mut self, of: &Laid<'_>) -> Spreading {
         let mut assumed = BTreeSet::new();
         let variant = Variant { size: of.sizes.first().map_or("", String::as_str), colourway: of.colourway };

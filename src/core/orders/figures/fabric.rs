@@ -12,7 +12,7 @@ use crate::units::{Dimension, Rational};
 use crate::words::{Phrase, say, words};
 
 use super::cutting::lines;
-use super::laid::{Laid, Lays, Spreading};
+use super::laid::{Laid, LayLengths, Spreading};
 use super::record::{Colour, FabricPlan, OrderFigures, Planned, Totals, Undivided};
 
 words! {
@@ -32,7 +32,7 @@ pub(crate) fn plans(
     model: &Model,
     figures: &Figures,
     order: &OrderFigures,
-    lays: &mut dyn Lays,
+    lays: &mut dyn LayLengths,
 ) -> (Vec<FabricPlan>, BTreeSet<Phrase>) {
     let mut missing = BTreeSet::new();
     let groups = groups(model, figures, order, &mut missing);
@@ -89,7 +89,7 @@ struct Group<'a> {
 }
 
 impl Group<'_> {
-    fn plan(self, lays: &mut dyn Lays) -> FabricPlan {
+    fn plan(self, lays: &mut dyn LayLengths) -> FabricPlan {
         let sizes: Vec<String> =
             self.figures.sizes.iter().filter(|size| self.order.products.contains_key(*size)).cloned().collect();
         let colourway = self.colours.values().flatten().next().cloned().unwrap_or_default();
@@ -226,7 +226,7 @@ impl Group<'_> {
     }
 }
 
-fn settled(problem: &Problem, laid: &Laid<'_>, sets: u32, lays: &mut dyn Lays) -> Figure<Settled> {
+fn settled(problem: &Problem, laid: &Laid<'_>, sets: u32, lays: &mut dyn LayLengths) -> Figure<Settled> {
     let longest = problem.table.map(|table| table - problem.ends);
     let mut unknown = None;
     let mixes =

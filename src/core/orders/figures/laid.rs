@@ -39,8 +39,8 @@ pub struct Spreading {
     pub assumed: BTreeSet<Phrase>,
 }
 
-/// Where lays come from.
-pub trait Lays {
+/// Where the lengths of lays come from.
+pub trait LayLengths {
     /// How a fabric is spread and cut.
     fn spreading(&mut self, of: &Laid<'_>) -> Spreading;
     /// What is known of the length of a lay, without its ends; `Err` with the reason where nothing is, as where an outline

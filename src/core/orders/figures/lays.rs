@@ -16,7 +16,7 @@ use crate::words::{Phrase, say, words};
 
 use super::estimate::plies_taken;
 use super::planner::plan_one;
-use super::{Estimate, Laid, Lays, PLIES, Spreading};
+use super::{Estimate, Laid, LayLengths, PLIES, Spreading};
 
 words! {
     UNKNOWN "plan.unknown" = "{article} is not known";
@@ -77,9 +77,9 @@ pub fn order_lays(
     (model, assembly, drawn): (&Model, &Assembly, &Drawn),
     figures: &Figures,
     order: &str,
-) -> crate::cutting::figures::Lays {
+) -> crate::cutting::figures::LayTasks {
     let ground = Ground { model, assembly, drawn };
-    let mut lays = crate::cutting::figures::Lays::default();
+    let mut lays = crate::cutting::figures::LayTasks::default();
     let fabrics = figures.orders.get(order).into_iter().flat_map(|order| &order.fabrics);
     for fabric in fabrics {
         let (Some(plan), Some(colour)) = (fabric.plan.known(), fabric.colours.first()) else { continue };
@@ -188,7 +188,7 @@ fn bare(task: &Task, length: i64) -> i64 {
     (length - 2 * task.instance.fabric.end).max(1)
 }
 
-impl Lays for Kept<'_> {
+impl LayLengths for Kept<'_> {
     fn spreading(&mut self, of: &Laid<'_>) -> Spreading {
         let mut assumed = BTreeSet::new();
         let tasks: Vec<Task> = of.sizes.iter().filter_map(|size| self.single(of, size).known().cloned()).collect();

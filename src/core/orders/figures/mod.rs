@@ -1,6 +1,6 @@
 //! Orders in numbers: what is wanted, the cut plan of every fabric, and the material to buy.
 //!
-//! [`wanted()`] follows from the order alone. [`plan()`] needs the lengths of lays, which it asks of [`Lays`], so that it can
+//! [`wanted()`] follows from the order alone. [`plan()`] needs the lengths of lays, which it asks of [`LayLengths`], so that it can
 //! be made of an estimate, of lays kept from before, or of lays made on the spot.
 
 mod chain;
@@ -16,7 +16,7 @@ mod wanted;
 pub use chain::needed;
 pub use estimate::Estimate;
 pub(crate) use estimate::PLIES;
-pub use laid::{Laid, Lays, ROUNDS, Spreading};
+pub use laid::{Laid, LayLengths, ROUNDS, Spreading};
 pub use lays::{OrderLays, of_order, order_lays, plan_order};
 pub use planner::{plan, plan_one};
 pub use record::{

@@ -7,7 +7,7 @@ use serde::Serialize;
 use crate::compute::input::{Bought, ByVariant};
 use crate::compute::{Figure, Number};
 use crate::orders::plan;
-use crate::units::Rational;
+use crate::units::{Date, Rational};
 use crate::words::{Phrase, english};
 
 /// One order in numbers.
@@ -19,7 +19,7 @@ pub struct OrderFigures {
     /// The customer's purchase order.
     pub po: Option<String>,
     /// When it was placed.
-    pub date: Option<String>,
+    pub date: Option<Date>,
     /// The sealed revision it cites.
     pub revision: Option<String>,
     /// Products cut against loss, percent of the quantity; absent where it is not stated, and none is cut.
@@ -54,7 +54,7 @@ pub struct OrderedLine {
     /// Where it goes: a code of ISO 3166-1, or `EU`.
     pub destination: Option<String>,
     /// When it leaves the factory.
-    pub date: Option<String>,
+    pub date: Option<Date>,
     /// Products ordered.
     pub quantity: Option<u64>,
     /// Most that may be delivered.

@@ -20,7 +20,7 @@ fn figures(model: &Model, order: &Order) -> OrderFigures {
     OrderFigures {
         number: known(&order.number),
         po: known(&order.po),
-        date: known(&order.date),
+        date: order.date.as_ref().and_then(Stated::known).copied(),
         revision: known(&order.revision),
         cut_extra: cut_extra.map(|cut_extra| cut_extra.to_f64() * 100.0),
         surplus: known(&order.surplus),
@@ -47,7 +47,7 @@ fn ordered(model: &Model, order: &Order, line: &OrderLine) -> OrderedLine {
         size: line.size.as_ref().map(|one| one.value.clone()).or(only_size),
         colourway: line.colourway.as_ref().map(|one| one.value.clone()).or(only_colourway),
         destination: line.destination.as_ref().map(|one| one.value.code.to_string()),
-        date: line.date.as_ref().and_then(Stated::known).cloned(),
+        date: line.date.as_ref().and_then(Stated::known).copied(),
         quantity,
         most: quantity.map(|quantity| quantity + over.unwrap_or(0)),
         least: quantity.map(|quantity| quantity.saturating_sub(short.unwrap_or(0))),

@@ -12,7 +12,7 @@ use crate::rows::cell::Cell;
 use crate::rows::data::{Plan, PlanGroup, PlanRow, Sheet};
 use crate::rows::package::{Fact, Head};
 use crate::rows::view::{View, metres};
-use crate::rows::written::date;
+use crate::rows::written::day;
 
 words! {
     TITLE "plan.title" = "How to cut the order {order}";
@@ -59,7 +59,7 @@ fn facts(order: &OrderFigures) -> Vec<Fact> {
     vec![
         fact(NUMBER, known(&order.number)),
         fact(PO, known(&order.po)),
-        fact(PLACED, known(&order.date.as_deref().and_then(date))),
+        fact(PLACED, known(&order.date.map(|date| date.to_string()))),
         fact(REVISION, known(&order.revision)),
         fact(head::ORDERED, pieces(order.total)),
         fact(IN_ALL, pieces(cut)),
@@ -147,7 +147,7 @@ fn lines(order: &OrderFigures) -> Vec<Vec<Cell>> {
             size.into(),
             way.into(),
             one.destination.as_deref().and_then(Market::of).map_or(String::new(), |market| market.printed()).into(),
-            one.date.as_deref().and_then(date).unwrap_or_default().into(),
+            day(one.date).into(),
             one.quantity.map_or(Cell::Empty, Cell::count),
             allowed,
             products.map_or(Cell::Empty, |one| Cell::count(one.cut)),

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::OrderLine;
+use crate::units::Date;
 use crate::words::{say, words};
 
 use super::title;
@@ -27,15 +28,15 @@ words! {
     HELP "duplicate-order-line.help" = "make one line with the sum of both, or give each its own date";
 }
 
-type Same<'a> = [Option<&'a str>; 4];
+type Same<'a> = ([Option<&'a str>; 3], Option<Date>);
 
 fn same(line: &OrderLine) -> Same<'_> {
-    [
+    let codes = [
         line.size.as_ref().map(|one| one.value.as_str()),
         line.colourway.as_ref().map(|one| one.value.as_str()),
         line.destination.as_ref().map(|one| one.value.code),
-        line.date.as_ref().and_then(|date| date.known().map(String::as_str)),
-    ]
+    ];
+    (codes, line.date.as_ref().and_then(|date| date.known().copied()))
 }
 
 /// Reports the second of two such lines.

@@ -1,6 +1,7 @@
 //! What differs between two specifications, as data: things, values, figures, drawings.
 
 use crate::model::Model;
+use crate::units::Date;
 use crate::words::{Phrase, words};
 
 use super::Overlay;
@@ -49,7 +50,7 @@ pub struct Head {
     /// Index of the revision; empty where none is stated.
     pub revision: String,
     /// Its date.
-    pub date: String,
+    pub date: Option<Date>,
 }
 
 impl Head {
@@ -58,7 +59,8 @@ impl Head {
             stated.as_ref().and_then(|stated| stated.known().cloned()).unwrap_or_default()
         };
         let style = format!("{} {}", text(&model.style.id), text(&model.style.name));
-        Head { style: style.trim().into(), revision: text(&model.revision.id), date: text(&model.revision.date) }
+        let date = model.revision.date.as_ref().and_then(|date| date.known().copied());
+        Head { style: style.trim().into(), revision: text(&model.revision.id), date }
     }
 }
 

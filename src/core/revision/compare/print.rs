@@ -46,7 +46,7 @@ pub fn text(changes: &Changes, width: usize) -> String {
 
 fn head(head: &Head) -> String {
     let revision = if head.revision.is_empty() { "no revision".into() } else { format!("revision {}", head.revision) };
-    let date = if head.date.is_empty() { String::new() } else { format!(", {}", head.date) };
+    let date = head.date.map_or_else(String::new, |date| format!(", {date}"));
     let style = if head.style.is_empty() { String::new() } else { format!("{}, ", head.style) };
     format!("{style}{revision}{date}")
 }
@@ -211,14 +211,14 @@ fn overlay(one: &Overlay) -> Value {
     let moved = one.moved.iter().map(
         |moved| json!({ "what": moved.what, "id": moved.id, "by": moved.by.map(thousandth), "there": moved.there }),
     );
-    let runs = one.runs.iter().map(|run| {
+    let edges = one.runs.iter().map(|run| {
         json!({ "from": run.from, "to": run.to, "before-mm": thousandth(run.before), "after-mm": thousandth(run.after) })
     });
     json!({
         "piece": one.piece, "size": one.size, "differs": one.differs, "mirrored": one.mirrored,
         "area-before-mm2": thousandth(one.area.0), "area-after-mm2": thousandth(one.area.1),
         "largest-distance-mm": thousandth(one.farthest.distance), "where": one.place.english(),
-        "moved": moved.collect::<Vec<_>>(), "runs": runs.collect::<Vec<_>>(),
+        "moved": moved.collect::<Vec<_>>(), "edges": edges.collect::<Vec<_>>(),
     })
 }
 

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::fault::{BytesFault, PdfFault};
 use super::object::{Cursor, Dict, Object};
 
 /// Objects, at most.
@@ -19,26 +20,23 @@ pub struct Table<'a> {
     root: Object,
 }
 
-const OTHER: &str = "it was rewritten by another program, or is broken: ask for the file as it was sent";
-
 impl<'a> Table<'a> {
     /// Reads the tables of a file, the newest first.
     ///
     /// # Errors
     /// If it is no PDF, is encrypted, or was written by another program.
-    pub fn read(bytes: &'a [u8]) -> Result<Table<'a>, String> {
+    pub fn read(bytes: &'a [u8]) -> Result<Table<'a>, PdfFault> {
         if !bytes.starts_with(b"%PDF-") {
-            return Err("it is no PDF".into());
+            return Err(PdfFault::NoPdf);
         }
         let tail = bytes.get(bytes.len().saturating_sub(TAIL)..).unwrap_or_default();
-        let start =
-            tail.windows(9).rposition(|part| part == b"startxref").ok_or("it is cut off: its end is missing")?;
-        let mut at = Cursor { rest: tail.get(start + 9..).unwrap_or_default() }.number().ok_or(OTHER)?;
+        let start = tail.windows(9).rposition(|part| part == b"startxref").ok_or(PdfFault::CutOff)?;
+        let mut at = Cursor { rest: tail.get(start + 9..).unwrap_or_default() }.number().ok_or(PdfFault::Rewritten)?;
         let mut table = Table { bytes, places: BTreeMap::new(), root: Object::Other };
         for _ in 0..MOST_UPDATES {
-            let trailer = table.section(at).ok_or(OTHER)?;
+            let trailer = table.section(at).ok_or(PdfFault::Rewritten)?;
             if trailer.get("Encrypt").is_some() {
-                return Err("it is encrypted".into());
+                return Err(PdfFault::Encrypted);
             }
             if let (Object::Other, Some(root)) = (&table.root, trailer.get("Root")) {
                 table.root = root.clone();
@@ -46,10 +44,10 @@ impl<'a> Table<'a> {
             match trailer.get("Prev") {
                 None => return Ok(table),
                 Some(Object::Number(before)) => at = *before,
-                Some(_) => return Err(OTHER.into()),
+                Some(_) => return Err(PdfFault::Rewritten),
             }
         }
-        Err(format!("it was added to more than {MOST_UPDATES} times"))
+        Err(PdfFault::Updates(MOST_UPDATES))
     }
 
     /// One table and its trailer. What a newer table said of an object holds.
@@ -105,10 +103,10 @@ impl<'a> Table<'a> {
     ///
     /// # Errors
     /// If the object is none.
-    pub fn dict(&self, object: Object) -> Result<Dict, String> {
+    pub fn dict(&self, object: Object) -> Result<Dict, PdfFault> {
         match self.resolved(&object) {
             Object::Dict(dict) => Ok(dict),
-            _ => Err(OTHER.into()),
+            _ => Err(PdfFault::Rewritten),
         }
     }
 
@@ -121,17 +119,16 @@ impl<'a> Table<'a> {
     ///
     /// # Errors
     /// If the object is none, or is cut off.
-    pub fn stream(&self, object: &Object) -> Result<(Dict, &'a [u8]), String> {
-        let broken = || "its bytes are cut off".to_string();
-        let Object::Reference(number) = object else { return Err(broken()) };
-        let mut cursor = self.place(*number).ok_or_else(broken)?;
-        let Some(Object::Dict(about)) = cursor.object() else { return Err(broken()) };
+    pub fn stream(&self, object: &Object) -> Result<(Dict, &'a [u8]), BytesFault> {
+        let Object::Reference(number) = object else { return Err(BytesFault::CutOff) };
+        let mut cursor = self.place(*number).ok_or(BytesFault::CutOff)?;
+        let Some(Object::Dict(about)) = cursor.object() else { return Err(BytesFault::CutOff) };
         let begins = cursor.takes(b"stream");
         let rest = cursor.rest.strip_prefix(b"\r\n").or_else(|| cursor.rest.strip_prefix(b"\n"));
         let Some(Object::Number(length)) = about.get("Length").map(|length| self.resolved(length)) else {
-            return Err(broken());
+            return Err(BytesFault::CutOff);
         };
         let bytes = rest.filter(|_| begins).and_then(|rest| rest.get(..usize::try_from(length).ok()?));
-        Ok((about, bytes.ok_or_else(broken)?))
+        Ok((about, bytes.ok_or(BytesFault::CutOff)?))
     }
 }

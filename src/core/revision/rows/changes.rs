@@ -14,7 +14,6 @@ use crate::rows::choice::{among, begun};
 use crate::rows::data::{ChangeGroup, ChangeRow, Changes, OverlayCard, Sheet};
 use crate::rows::package::{Drawing, Head};
 use crate::rows::view::{View, called};
-use crate::rows::written::date;
 
 words! {
     TITLE_SINCE "changes.since" = "{title} since revision {revision}";
@@ -90,9 +89,9 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
 }
 
 fn past(one: &Link) -> Vec<Phrase> {
-    let on = date(&one.date).unwrap_or_default();
+    let on = Phrase::from(one.date);
     let digest = one.digest.short();
-    vec![(&one.revision).into(), begun(&one.stage), on.into(), (&one.by).into(), (&one.reason).into(), digest.into()]
+    vec![(&one.revision).into(), begun(&one.stage), on, (&one.by).into(), (&one.reason).into(), digest.into()]
 }
 
 fn of_group(changes: &compare::Changes, heading: Word) -> Option<ChangeGroup> {

@@ -4,7 +4,7 @@
 //! maren@tarn.example namespaces="backtack-revision",valid-after="20260101" ssh-ed25519 AAAAC3.. a comment
 //! ```
 
-use crate::words::Date;
+use crate::units::Date;
 
 use super::NAMESPACE;
 use super::key::{Key, kind};

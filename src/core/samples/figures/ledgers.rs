@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::model::{Action, Approval, Comment, CommentState, Judgement, Model, Stated, Submission};
 use crate::source::Spanned;
+use crate::units::Date;
 
 use super::colours;
 use super::colours::ColourLine;
@@ -25,7 +26,7 @@ pub struct CommentLine {
     /// Who says so.
     pub by: Option<String>,
     /// When.
-    pub date: Option<String>,
+    pub date: Option<Date>,
     /// The sample it was seen on.
     pub sample: Option<String>,
     /// A picture of it, by its path.
@@ -92,7 +93,7 @@ pub struct ApprovalLine {
     /// Where it stands.
     pub standing: Standing,
     /// Until when it holds.
-    pub until: Option<String>,
+    pub until: Option<Date>,
     /// Whether that day is before the date of the revision.
     pub expired: bool,
     /// Its submissions, first to last.
@@ -113,7 +114,7 @@ pub struct SubmissionLine {
     /// Its number.
     pub number: u32,
     /// When it came.
-    pub date: Option<String>,
+    pub date: Option<Date>,
     /// What was said of it; absent as long as nothing was.
     pub verdict: Option<&'static str>,
     /// What is put right in bulk.
@@ -134,7 +135,7 @@ pub struct SealedLine {
     /// Number of the tag.
     pub tag: Option<String>,
     /// When it was sealed.
-    pub date: Option<String>,
+    pub date: Option<Date>,
     /// Who has a set.
     pub sets: Vec<String>,
     /// Who signed.
@@ -144,7 +145,7 @@ pub struct SealedLine {
     /// Deviations that were accepted.
     pub deviations: Vec<String>,
     /// Until when it holds.
-    pub until: Option<String>,
+    pub until: Option<Date>,
 }
 
 /// One point of the checklist for bulk.
@@ -180,17 +181,17 @@ pub struct ConcessionLine {
     /// What it is good for.
     pub limit: Option<String>,
     /// When it was given.
-    pub date: Option<String>,
+    pub date: Option<Date>,
     /// Until when it holds.
-    pub until: Option<String>,
+    pub until: Option<Date>,
 }
 
 fn word(word: &Option<Spanned<String>>) -> Option<String> {
     word.as_ref().map(|word| word.value.clone())
 }
 
-fn day(day: &Option<Stated<String>>) -> Option<String> {
-    day.as_ref().and_then(|day| day.known().cloned())
+fn day(day: &Option<Stated<Date>>) -> Option<Date> {
+    day.as_ref().and_then(|day| day.known().copied())
 }
 
 fn list(list: &[Spanned<String>]) -> Vec<String> {
@@ -219,10 +220,8 @@ pub(crate) fn comments(model: &Model) -> Vec<CommentLine> {
 }
 
 /// Whether a day is before the date of the revision; not where one of the two is not known.
-pub(crate) fn is_past(model: &Model, until: &Option<Stated<String>>) -> bool {
-    let now = model.revision.date.as_ref().and_then(|date| date.known());
-    // Days are written year, month, day, so that their texts follow each other as they do.
-    until.as_ref().and_then(|until| until.known()).zip(now).is_some_and(|(until, now)| until < now)
+pub(crate) fn is_past(model: &Model, until: &Option<Stated<Date>>) -> bool {
+    day(until).zip(day(&model.revision.date)).is_some_and(|(until, now)| until < now)
 }
 
 pub(crate) fn approvals(model: &Model) -> Vec<ApprovalLine> {

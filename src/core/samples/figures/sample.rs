@@ -9,7 +9,7 @@ use crate::compute::{ByVariant, Figure, Limited, Mass, Number};
 use crate::model::{Graded, Model, PointOfMeasure, Reading, Readings, Sample, Stated, Variant};
 use crate::source::Spanned;
 use crate::standards::grey::{Scale, find, reaches};
-use crate::units::{Limits, Quantity, Rational, Unit};
+use crate::units::{Date, Limits, Quantity, Rational, Unit};
 use crate::words::say;
 
 use super::colours;
@@ -36,15 +36,15 @@ pub struct SampleResult {
     /// `real` or `substitute`.
     pub material: Option<String>,
     /// When it was asked for.
-    pub asked: Option<String>,
+    pub asked: Option<Date>,
     /// When it is due.
-    pub due: Option<String>,
+    pub due: Option<Date>,
     /// To whom it goes.
     pub to: Option<String>,
     /// When it came.
-    pub received: Option<String>,
+    pub received: Option<Date>,
     /// When it was measured.
-    pub measured: Option<String>,
+    pub measured: Option<Date>,
     /// Who measured.
     pub by: Option<String>,
     /// With what.
@@ -138,7 +138,7 @@ pub(crate) fn samples(model: &Model, mass: &ByVariant<Mass>) -> BTreeMap<String,
 
 fn figures(model: &Model, mass: &ByVariant<Mass>, sample: &Sample, last: bool) -> SampleResult {
     let word = |word: &Option<Spanned<String>>| word.as_ref().map(|word| word.value.clone());
-    let day = |day: &Option<Stated<String>>| day.as_ref().and_then(|day| day.known().cloned());
+    let day = |day: &Option<Stated<Date>>| day.as_ref().and_then(|day| day.known().copied());
     let pieces = pieces(sample);
     let variant = variant(model, sample);
     let points = variant.map_or_else(Vec::new, |variant| points(model, sample, variant, pieces));

@@ -2,6 +2,7 @@
 
 use crate::samples::figures::{ApprovalLine, CheckPoint, CommentLine, ConcessionLine, Standing, SubmissionLine};
 use crate::scene::Scene;
+use crate::units::Date;
 use crate::words::{Phrase, head as heads, number, say, sheet as sentences, words};
 
 use crate::rows::choice::{begun, said};
@@ -9,7 +10,7 @@ use crate::rows::data::{ApprovalRow, CommentRow, Comments, Sheet};
 use crate::rows::package::{Drawing, Head, Room};
 use crate::rows::picture::commented;
 use crate::rows::view::View;
-use crate::rows::written::{date, day};
+use crate::rows::written::day;
 
 words! {
     SAMPLE "comments.sample" = "sample {id}";
@@ -67,7 +68,7 @@ fn comment(view: &View<'_>, line: &CommentLine) -> CommentRow {
         weight: begun(line.action),
         stops: line.stops(),
         text: known(&line.text),
-        by: Phrase::list([known(&line.by), day(&line.date).into(), sample]),
+        by: Phrase::list([known(&line.by), day(line.date).into(), sample]),
         state: begun(line.state),
         answer: Phrase::row([known(&line.answer), answered, known(&line.reason)], "; "),
         picture: line.picture.as_ref().and_then(|path| picture(view, line, path)),
@@ -101,7 +102,7 @@ fn approval(view: &View<'_>, line: &ApprovalLine) -> ApprovalRow {
 /// `Approved, until 2026-11-20, past its date`.
 fn standing(line: &ApprovalLine) -> Phrase {
     let mut standing = begun(line.standing.words());
-    if let Some(date) = line.until.as_deref().and_then(date) {
+    if let Some(date) = line.until {
         standing = say!(UNTIL, standing, date);
     }
     if line.expired { say!(EXPIRED, standing) } else { standing }
@@ -115,7 +116,7 @@ fn submission(line: &SubmissionLine) -> Phrase {
         None => verdict,
     };
     let number = line.number;
-    let submitted = match line.date.as_deref().and_then(date) {
+    let submitted = match line.date {
         Some(date) => say!(SUBMITTED_ON, number, date, verdict),
         None => say!(SUBMITTED, number, verdict),
     };
@@ -137,7 +138,7 @@ fn difference(line: &SubmissionLine) -> Phrase {
 /// What was lifted, by whom, why, for what and until when; for this sheet and the cover.
 pub fn concession(line: &ConcessionLine) -> Phrase {
     let known = |text: &Option<String>| text.as_ref().map_or_else(|| NOT_SAID.into(), Phrase::from);
-    let on = |text: &Option<String>| text.as_deref().and_then(date).map_or_else(|| NOT_SAID.into(), Phrase::from);
+    let on = |date: Option<Date>| date.map_or_else(|| NOT_SAID.into(), Phrase::from);
     let finding = known(&line.lifts);
     let what =
         line.item.as_ref().map_or_else(|| finding.clone(), |item| say!(LIFTED_OF, finding = finding.clone(), item));
@@ -145,9 +146,9 @@ pub fn concession(line: &ConcessionLine) -> Phrase {
         CONCEDED,
         what = what.capital(),
         by = known(&line.by),
-        date = on(&line.date),
+        date = on(line.date),
         reason = known(&line.reason),
         limit = known(&line.limit),
-        until = on(&line.until),
+        until = on(line.until),
     )
 }

@@ -1,4 +1,4 @@
-//! The sheets of sample rounds: what samples show, comments and approvals.
+//! The sheets of samples: what they show, comments and approvals.
 
 pub mod comments;
 pub mod samples;

@@ -3,6 +3,7 @@
 use crate::compute::Number;
 use crate::samples::figures::{ColourLine, ColourRead, GradeLine, ReadFigure, ReadLine, SampleResult, Verdict};
 use crate::scene::{Chart, ChartReading, readings};
+use crate::units::Date;
 use crate::words::{Phrase, Word, head as heads, number, say, sheet as sentences, words};
 
 use crate::rows::cell::Cell;
@@ -71,8 +72,8 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     samples.into_iter().map(|(_, sample)| Sheet::Samples(sheet(view, sample))).collect()
 }
 
-fn day(sample: &SampleResult) -> Option<&String> {
-    sample.measured.as_ref().or(sample.received.as_ref()).or(sample.due.as_ref()).or(sample.asked.as_ref())
+fn day(sample: &SampleResult) -> Option<Date> {
+    sample.measured.or(sample.received).or(sample.due).or(sample.asked)
 }
 
 fn sheet(view: &View<'_>, sample: &SampleResult) -> Samples {
@@ -110,11 +111,11 @@ fn facts(sample: &SampleResult) -> Vec<Fact> {
         Fact::of(MADE_IN, Phrase::list([text(&sample.size), text(&sample.colourway)])),
         Fact::of(heads::PIECES_CUT, Phrase::from(sample.pieces)),
         Fact::of(heads::MATERIAL, word(&sample.material)),
-        Fact::of(ASKED_FOR, on(&sample.asked)),
-        Fact::of(DUE, on(&sample.due)),
+        Fact::of(ASKED_FOR, on(sample.asked)),
+        Fact::of(DUE, on(sample.due)),
         Fact::of(TO, text(&sample.to)),
-        Fact::of(RECEIVED, on(&sample.received)),
-        Fact::of(MEASURED, on(&sample.measured)),
+        Fact::of(RECEIVED, on(sample.received)),
+        Fact::of(MEASURED, on(sample.measured)),
         Fact::of(BY_WITH, Phrase::list([text(&sample.by), text(&sample.tool)])),
         Fact::of(RESTED, text(&sample.rest)),
         Fact::of(INSIDE, inside),

@@ -3,6 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Stated;
+use crate::units::Date;
 use crate::words::{say, words};
 
 use super::must_at_bulk;
@@ -31,7 +32,7 @@ words! {
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let Some(date) = &context.model.revision.date else { return };
     let Some(now) = date.known() else { return };
-    let past = |until: &&Stated<String>| until.known().is_some_and(|until| until < now);
+    let past = |until: &&Stated<Date>| until.known().is_some_and(|until| until < now);
     for (id, approval) in context.model.samples.approvals.iter().filter(|(_, approval)| approval.is_required()) {
         let sealed = approval.sealed.as_ref().and_then(|sealed| sealed.until.as_ref());
         for until in approval.until.iter().chain(sealed).filter(past) {

@@ -1,8 +1,9 @@
 //! Rule: a concession lifts no finding, or is past its day.
 
 use crate::diag::{Conceded, Finding, Findings, Rule, Severity};
-use crate::model::{Concession, Model};
+use crate::model::{Concession, Model, Stated};
 use crate::samples::figures::is_past;
+use crate::units::Date;
 use crate::words::{Phrase, say, words};
 
 /// A concession without effect.
@@ -86,9 +87,8 @@ fn told(concession: &Concession) -> Phrase {
     let word = |word: &Option<crate::source::Spanned<String>>| {
         word.as_ref().map_or("", |word| word.value.as_str()).to_string()
     };
-    let day = |day: &Option<crate::model::Stated<String>>| day.as_ref().and_then(|day| day.known().cloned());
-
-    let (by, date) = (word(&concession.by), day(&concession.date).unwrap_or_default());
+    let day = |day: &Option<Stated<Date>>| day.as_ref().and_then(|day| day.known().copied());
+    let (by, date) = (word(&concession.by), day(&concession.date).map_or_else(Phrase::none, Phrase::from));
     let (reason, limit, id) = (word(&concession.reason), word(&concession.limit), &concession.entry.id.value);
     match day(&concession.until) {
         Some(until) => say!(CONCEDED_UNTIL, by, date, reason, limit, until, id),

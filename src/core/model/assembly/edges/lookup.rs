@@ -6,12 +6,11 @@ use crate::geom::{Corner, Corners, Outline, Worked};
 use crate::model::{
     CornerStyle, Cut, EdgeFinishKind, EdgeRef, Model, NoEdge, NotchPlace, Piece, PointRef, Value, Variant,
 };
-use crate::source::Span;
+use crate::source::{Span, nearest};
 use crate::units::Quantity;
 use crate::words::{Phrase, say, words};
 
 use super::super::edge::{EdgeAllowance, Origin, PieceEdges};
-use super::super::finder::nearest;
 use super::super::resolve::Found;
 use super::super::{Instance, Outlines, Run, Sewing, Trouble, TroubleKind, shape};
 
@@ -188,7 +187,7 @@ impl On<'_> {
 
     fn no_point(&self, key: &str, point: &str, span: Span) -> Trouble {
         let names = self.outline.names();
-        let help = match nearest(point, names.iter()) {
+        let help = match nearest(point, names.iter().map(String::as_str)) {
             Some(near) if names.len() > 8 => say!(WRITE, point = near),
             _ => say!(POINTS, points = Phrase::list(&names)),
         };

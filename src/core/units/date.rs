@@ -1,6 +1,9 @@
 //! Days of the Gregorian calendar, as ISO 8601-1 writes them.
 
 use std::fmt;
+use std::str::FromStr;
+
+use serde::{Serialize, Serializer};
 
 /// A day of the Gregorian calendar, written as ISO 8601-1 has it: `2026-11-20`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -26,7 +29,7 @@ impl Date {
     }
 
     /// Reads `yyyy-mm-dd`, and nothing else.
-    pub fn parse(text: &str) -> Option<Self> {
+    fn read(text: &str) -> Option<Self> {
         let digits = |part: &str| part.bytes().all(|byte| byte.is_ascii_digit());
         let mut parts = text.split('-');
         let (year, month, day) = (parts.next()?, parts.next()?, parts.next()?);
@@ -50,6 +53,32 @@ impl Date {
     /// The day of the month, from 1.
     pub fn day(self) -> u8 {
         self.day
+    }
+}
+
+/// A text is no day written `yyyy-mm-dd`.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NoDate(String);
+
+impl fmt::Display for NoDate {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "\"{}\" is no date; write year, month and day: 2026-11-20", self.0)
+    }
+}
+
+impl std::error::Error for NoDate {}
+
+impl FromStr for Date {
+    type Err = NoDate;
+
+    fn from_str(text: &str) -> Result<Self, NoDate> {
+        Date::read(text).ok_or_else(|| NoDate(text.to_string()))
+    }
+}
+
+impl Serialize for Date {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
     }
 }
 
