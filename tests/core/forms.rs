@@ -3,13 +3,17 @@
 use backtack_core::compute::{self, Drawn, Figures, NotchMark};
 use backtack_core::geom::{Path, Point, measure};
 use backtack_core::model::Assembly;
+use backtack_core::model::assembly::Gap;
 use backtack_core::read;
 
 /// Findings, figures and lines of a specification.
 fn made(text: &str) -> (Vec<String>, Figures, Drawn) {
     let loaded = read::texts(&[("style.toml", text)]);
     let assembly = Assembly::of(&loaded.model);
-    let gaps = assembly.outlines.gaps().map(|(piece, size, gap)| format!("{piece} {size}: {gap:?}"));
+    let gaps = assembly.outlines.gaps().map(|(piece, size, gap)| match gap {
+        Gap::Defect { message, .. } => format!("{piece} {size}: {message}"),
+        other => format!("{piece} {size}: {other:?}"),
+    });
     let mut said: Vec<String> = loaded.findings.iter().map(|one| one.message.english()).chain(gaps).collect();
     let computed = compute::compute(&loaded.model, &assembly);
     let findings = compute::findings(&loaded.model, &assembly, &computed);

@@ -187,9 +187,10 @@ fn module(path: &str) -> Option<String> {
     (name != "lib").then(|| name.to_string())
 }
 
-/// Whether a folder of `backtack-core` is a subject: it has keys of its own.
+/// Whether a folder of `backtack-core` is a subject: it has keys and a model of its own.
 fn is_subject(module: &str) -> bool {
-    root().join("src/core").join(module).join("keys.rs").is_file()
+    let folder = root().join("src/core").join(module);
+    ["keys.rs", "model.rs"].iter().all(|part| folder.join(part).is_file())
 }
 
 /// The layer of a file: its folder, or in the folder of a subject what its file or the folder below is called.
