@@ -19,6 +19,7 @@ pub mod labels;
 pub(crate) mod letters;
 mod matching;
 mod measurements;
+mod nested;
 mod outline;
 pub mod package;
 pub mod picture;

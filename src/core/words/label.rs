@@ -29,8 +29,6 @@ crate::words! { list:
     SECOND_SIDE "second-side" = "Second side";
     STRETCH "stretch" = "From and to";
     DIFFERENCE "difference" = "Difference";
-    SIZES_NESTED "sizes-nested" = "Sizes over each other, cut lines";
-    LENGTHS_TABLE "lengths-table" = "Lengths at every seam";
     WEIGHED "weighed" = "Weighed";
 
     CRITICAL_POINT "critical-point" = "Critical";
