@@ -31,7 +31,7 @@ pub fn drawings(pages: &Package) -> Vec<(String, String)> {
                 all.extend(maps.map(|(n, map)| (format!("{MATCHING}{:0>2}.svg", n + 1), svg(&map.scene))));
             }
             Sheet::Marker(lays) => {
-                let cards = lays.groups.iter().flat_map(|group| group.rows.iter().flatten());
+                let cards = lays.pages.iter().flat_map(|page| &page.cards);
                 let drawn = cards.filter_map(|card| card.drawing.as_ref()).enumerate();
                 all.extend(drawn.map(|(n, one)| (format!("{MARKER}{:0>2}.svg", n + 1), svg(&one.whole()))));
             }

@@ -141,10 +141,10 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
                 put.one(&mut group.title);
                 facts(&mut group.facts, put);
                 put.all(&mut group.notes);
-                for card in group.rows.iter_mut().flatten() {
-                    put.one(&mut card.title);
-                    facts(&mut card.facts, put);
-                }
+            }
+            for card in lays.pages.iter_mut().flat_map(|page| &mut page.cards) {
+                put.one(&mut card.title);
+                facts(&mut card.facts, put);
             }
         }
         Sheet::Plan(plan) => {

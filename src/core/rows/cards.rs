@@ -1,12 +1,23 @@
 //! Cards of any size, put into rows of a sheet or packed on pages.
 
-use crate::scene::Scene;
+use crate::scene::{Scene, text_width};
+use crate::words::{Languages, Phrase};
 
 use super::package::{CARD_LEAST, ROW, ROW_GAP};
 
 /// The width of the card of a drawing, mm.
 pub fn width(scene: Option<&Scene>) -> f64 {
     scene.map_or(CARD_LEAST, |scene| scene.width.ceil().clamp(CARD_LEAST, ROW))
+}
+
+/// Widths are of the built-in type; breaks between words leave some of a line empty.
+const LOOSE: f64 = 1.1;
+
+/// Lines that a text takes on a width in mm, in the languages of the package, at a type size in points.
+pub fn lines(text: &Phrase, languages: Languages, size: f64, width: f64) -> f64 {
+    let said = [Some(text.in_language(languages.first)), text.second(languages)];
+    let one = |line: &str| (text_width(line, size, false) * LOOSE / width).ceil().max(1.0);
+    said.iter().flatten().flat_map(|text| text.lines()).map(one).sum()
 }
 
 /// Cards of a width and a height in rows: the tallest first, so that a row holds cards of like height; each goes into

@@ -126,8 +126,8 @@ pub fn room_half(denominator: f64) -> [f64; 2] {
     if denominator <= 1.0 { [0.0; 2] } else { room_piece(denominator) }
 }
 
-/// Room for one lay with its dimensions, two side by side.
-pub const ROOM_LAY: Room = Room { width: 124.0, height: 102.0 };
+/// Room for one lay with its dimensions.
+pub const ROOM_LAY: Room = Room { width: 96.0, height: 116.0 };
 /// Room for the picture of the measurements.
 pub const ROOM_MEASURE: Room = Room { width: 60.0, height: 108.0 };
 

@@ -4,11 +4,11 @@ use std::collections::BTreeSet;
 
 use crate::compute::{CutCount, Figure, Number};
 use crate::model::{Cut, EdgeRef, NotchStyle, Piece, Value, Variant};
-use crate::scene::{self, Line, is_clear, legend_sample, nest_sample, piece as draw, scale_for, text_width};
+use crate::scene::{self, Line, is_clear, legend_sample, nest_sample, piece as draw, scale_for};
 use crate::units::{Quantity, Unit};
 use crate::words::{Phrase, Word, say, sheet as sentences, words};
 
-use super::cards::{Placed, pages, width};
+use super::cards::{Placed, lines, pages, width};
 use super::cell::Cell;
 use super::data::{LegendRow, PieceCard, PiecePage, PieceRow, PieceTotal, Pieces, Sheet};
 use super::letters::Letters;
@@ -247,6 +247,8 @@ fn placed(view: &View<'_>, drawn: Vec<Drawn<'_>>, usual: Option<f64>) -> Vec<Pie
 
 /// Height of the line with the code of a piece, and of a line below it, mm.
 const LINES: [f64; 2] = [5.0, 3.6];
+/// Type that the line with the code is taken to be set in, points: part of it is smaller.
+const CODE: f64 = 9.5;
 /// Height of the box that asks for a shape, mm.
 const ASKED: f64 = 16.0;
 
@@ -275,17 +277,9 @@ fn card(view: &View<'_>, piece: &Piece, drawing: Option<(f64, Drawing)>, usual: 
 /// The height of the text of a card, whose lines may break.
 fn top(view: &View<'_>, card: &PieceCard) -> f64 {
     let languages = view.model.style.languages;
-    let said = |text: &Phrase| [Some(text.in_language(languages.first)), text.second(languages)];
-    let broken =
-        |text: &str, size: f64, strong: bool| (text_width(text, size, strong) * 1.06 / card.width).ceil().max(1.0);
-    let head = said(&card.name).into_iter().flatten().map(|name| {
-        let own =
-            text_width(&card.code, 10.5, true) + 2.0 + text_width(&card.scale.in_language(languages.first), 8.5, true);
-        ((own + text_width(&name, 8.5, false)) * 1.06 / card.width).ceil().max(1.0) * LINES[0]
-    });
-    let head = head.fold(LINES[0], f64::max) + if card.name.second(languages).is_some() { LINES[1] } else { 0.0 };
-    let below = said(&card.count).into_iter().flatten();
-    let below: f64 = below.flat_map(|text| text.lines().map(|line| broken(line, 7.5, false)).collect::<Vec<_>>()).sum();
+    let head = Phrase::row([card.code.as_str().into(), card.name.clone(), card.scale.clone()], "   ");
+    let head = LINES[0] * lines(&head, languages, CODE, card.width);
+    let below = if card.count.is_empty() { 0.0 } else { lines(&card.count, languages, 7.5, card.width) };
     head + below * LINES[1] + 1.5
 }
 

@@ -1,6 +1,8 @@
 //! Labels that only the sheets of a package print: small heads, blanks to fill in, running lines.
 
 crate::words! { list:
+    FABRIC_LAID "fabric-laid" = "Fabric";
+    HOW_LAID "how-laid" = "How it is spread and cut";
     DOCUMENT_NUMBER "document-number" = "Identification no.";
     LANGUAGE "language" = "Lang.";
     SHEET "sheet" = "Sheet";
