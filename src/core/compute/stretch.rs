@@ -1,9 +1,14 @@
 //! The stretches of a seam between the points and notches that meet.
 
 use crate::model::assembly;
+use crate::words::{Phrase, number, say, words};
 
 use super::input::Ground;
 use super::lengths::run_length;
+
+words! {
+    BEHIND "stretch.behind" = "{point} + {distance}";
+}
 
 /// A place along a side: a point, or a notch behind it.
 #[derive(Debug, Clone, PartialEq)]
@@ -22,10 +27,10 @@ impl Place {
     }
 
     /// As it is written: `w2`, `w2 + 33.4 mm`.
-    pub fn text(&self) -> String {
+    pub fn text(&self) -> Phrase {
         match self.notch {
-            Some(_) => format!("{} + {:.1} mm", self.point, self.after),
-            None => self.point.clone(),
+            Some(_) => say!(BEHIND, point = &self.point, distance = number::mm(self.after, 1)),
+            None => Phrase::from(&self.point),
         }
     }
 }
