@@ -36,6 +36,7 @@ mod samples;
 mod scene;
 mod schema;
 mod seal;
+mod seams;
 mod standards;
 mod svg;
 mod tidy;
@@ -46,8 +47,11 @@ mod words;
 use std::path::Path;
 
 use backtack_core::diag::Levels;
-use backtack_core::pipeline::{Checked, ReadError, Source, check, read as read_source};
+use backtack_core::pipeline::{Checked, Earlier, ReadError, Source, check, edition, read as read_source};
 use backtack_core::read::Loaded;
+use backtack_core::rows::data::Sheet;
+use backtack_core::rows::{View, pages};
+use backtack_core::samples::figures::SampleFigures;
 use backtack_core::source::Tally;
 
 /// What commands make of a folder.
@@ -64,4 +68,27 @@ fn closure<'a>(style: &str, files: impl IntoIterator<Item = (&'a str, &'a [u8])>
 /// What commands find in what was read, and compute of it.
 fn checked(loaded: &Loaded) -> Checked {
     check(loaded, &Levels::new(), false)
+}
+
+/// The sheets of the factory's edition, as if nothing had been sealed before.
+fn sheets(loaded: &Loaded, checked: &Checked) -> Vec<Sheet> {
+    let edition = edition(loaded, checked, &Earlier::default()).unwrap();
+    let (shown, seen) = (edition.shown(), edition.seen());
+    let view = View {
+        model: &shown.model,
+        assembly: &seen.assembly,
+        figures: &seen.figures,
+        drawn: &seen.drawn,
+        lays: &seen.lays,
+        sources: &shown.sources,
+        sealed: None,
+        findings: &edition.findings,
+        since: None,
+        samples: &SampleFigures::default(),
+        commented: &shown.model.pictures,
+        asked: &shown.model,
+        digest: "",
+        order: None,
+    };
+    pages(&view).sheets
 }

@@ -6,8 +6,9 @@ use crate::words::{Phrase, Word, head, say, words};
 
 use super::data::{Callout, Step};
 use super::package::Drawing;
-use super::step::{again, plain, ply, titled};
+use super::step::{again, plain, ply, titled, undrawn};
 use super::view::View;
+use super::walk;
 
 words! {
     RAW "finishing.raw" = "raw";
@@ -33,10 +34,17 @@ pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Step {
         None => done,
     };
     let stitched = (kind != Some(EdgeFinishKind::Raw)).then_some(&finish.stitch);
-    let text = Phrase::lines([say!(ON, edge = on, finish = &done), again(&finish.mirrored)]);
+    let every = walk::every(finish.on.iter().flat_map(|chain| &chain.runs));
+    let walked = walk::edging(view, &finish.entry.id.value).map(|edging| walk::side(view, &edging.side, every));
+    let text =
+        Phrase::lines([walked.unwrap_or_default(), say!(ON, edge = on, finish = &done), again(&finish.mirrored)]);
     let title = titled(&finish.entry, || title.into());
     let mut step = plain(view, title, text, stitched, view.text(finish.note.as_ref()));
     if let Some(turned) = kind.and_then(turned) {
+        if joined(view, finish) {
+            step.text = Phrase::lines([step.text, undrawn(&[view.text(finish.note.as_ref())])]);
+            return step;
+        }
         let first = ply(view, finish.on.as_ref(), PileSide::Up);
         let pile = first.pile == PileSide::Up;
         let plies = std::iter::once(first.text).chain(tape);
@@ -47,6 +55,21 @@ pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Step {
         step.stack = Some(Drawing::of(edge(&drawn), ""));
     }
     step
+}
+
+/// Whether a seam joins the edge before it is finished, so that one ply alone may not be what is finished.
+fn joined(view: &View<'_>, finish: &EdgeFinish) -> bool {
+    let (assembly, order) = (view.assembly, &view.model.work.order);
+    let place = |id: &str| order.iter().position(|one| one.value == id);
+    let here = place(&finish.entry.id.value);
+    let own = assembly.edgings.iter().filter(|edging| edging.id == finish.entry.id.value);
+    let mut accounts =
+        own.flat_map(|one| &one.side.runs).filter_map(|run| assembly.sewing.accounts.get(&(run.instance, run.run)));
+    accounts.any(|account| {
+        let joints = account.joints.iter().filter_map(|n| assembly.joints.get(*n)).map(|one| one.joint.as_str());
+        let attached = account.attached.iter().filter_map(|n| assembly.edgings.get(*n)).map(|one| one.id.as_str());
+        joints.chain(attached).any(|id| place(id).is_none_or(|at| here.is_none_or(|here| at < here)))
+    })
 }
 
 /// The title of a finish, and what is done to the edge.

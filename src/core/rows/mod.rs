@@ -30,6 +30,7 @@ mod sizes;
 pub(crate) mod step;
 pub(crate) mod view;
 pub(crate) mod views;
+mod walk;
 pub(crate) mod written;
 
 pub use cell::{Cell, Coded};
