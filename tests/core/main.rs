@@ -25,6 +25,7 @@ mod parties;
 mod phrases;
 mod pipeline;
 mod plan;
+mod printed;
 mod printers;
 mod puffin;
 mod read;
