@@ -274,7 +274,12 @@ const FIELDS: &[Field] = &[
     field("bill.lines.[].colour", "", "Its colour; absent where none is named"),
     field("bill.lines.[].unit", "", "What uses are in: mm, g or pieces"),
     field("bill.lines.[].estimate", "", "Whether the use is an estimate by a stated efficiency"),
-    field("bill.lines.[].uses.*.*", "*", "Use for one product by size and colourway; absent where it has none"),
+    field(
+        "bill.lines.[].uses.*.*",
+        "*",
+        "Use for one product by size and colourway, that of thread with its wastage; absent where it has none",
+    ),
+    field("bill.lines.[].net.*.*", "*", "Thread only: the same without wastage"),
     field("bill.missing.[]", "", "Why something that is used stands in no line"),
     field("orders.*.number", "", "By order, where there are any: its number"),
     field("orders.*.po", "", "The customer's purchase order"),

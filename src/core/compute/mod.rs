@@ -91,7 +91,7 @@ pub fn compute(model: &Model, assembly: &Assembly) -> Computed {
     let samples = crate::samples::figures::samples(model, &mass);
     let dies = crate::cutting::figures::dies::all(&ground, &counts.cuts);
     let sizes = model.sizes.iter().map(|size| size.entry.id.value.clone()).collect();
-    let colourways = model.colourways.keys().cloned().collect();
+    let colourways = model.ways().into_iter().map(str::to_string).collect();
     let figures = Figures {
         format: FORMAT,
         sizes,

@@ -105,7 +105,7 @@ impl<'a> View<'a> {
                 return role.entry.title().to_string();
             }
             let mut names: Vec<&str> = Vec::new();
-            for colourway in self.model.colourways.keys() {
+            for colourway in self.model.ways() {
                 if let Some((article, _)) = self.model.resolve(id, colourway)
                     && !names.contains(&article.entry.title())
                 {

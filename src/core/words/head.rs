@@ -36,7 +36,7 @@ crate::words! { list:
     UNIT "unit" = "Unit";
     TOTAL "total" = "Total";
     NOTE "note" = "Note";
-    CONSUMPTION "consumption" = "Net consumption";
+    CONSUMPTION "consumption" = "Use per product";
     WASTAGE "wastage" = "Wastage";
     EFFICIENCY "efficiency" = "Marker efficiency";
     PRICE "price" = "Price";

@@ -16,6 +16,9 @@ crate::words! { list:
     CONCERNS "concerns" = "Sheet and item";
     CALLOUTS "callouts" = "What the numbers name";
     FACTORY_USE "factory-use" = "Use";
+    ASKED "asked" = "Asked";
+    COLOUR_VALUES "colour-values" = "Colours";
+    COLOUR_TARGET "colour-target" = "Target";
     CODE "code" = "Code";
     GRAIN_AND_PILE "grain-and-pile" = "Grain and pile";
     SHAPE_BY_FACTORY "shape-by-factory" = "Shape by the factory";
