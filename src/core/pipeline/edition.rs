@@ -163,7 +163,7 @@ pub(super) fn part(own: &Loaded, files: &[(String, Vec<u8>)]) -> (Loaded, Checke
 fn judged(own: &Loaded, part: &(Loaded, Checked)) -> SampleFigures {
     let (shown, seen) = part;
     let model = Model { samples: own.model.samples.clone(), ..shown.model.clone() };
-    samples::samples(&model, &seen.figures.mass)
+    samples::samples(&model, &seen.figures.mass, &seen.figures.filling)
 }
 
 /// What is new since the last sealed revision, in the factory's editions of both.

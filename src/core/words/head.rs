@@ -36,7 +36,7 @@ crate::words! { list:
     UNIT "unit" = "Unit";
     TOTAL "total" = "Total";
     NOTE "note" = "Note";
-    CONSUMPTION "consumption" = "Use per product";
+    CONSUMPTION "consumption" = "Net consumption";
     WASTAGE "wastage" = "Wastage";
     EFFICIENCY "efficiency" = "Marker efficiency";
     PRICE "price" = "Price";

@@ -16,7 +16,7 @@ crate::words! { list:
     CONCERNS "concerns" = "Sheet and item";
     CALLOUTS "callouts" = "What the numbers name";
     FACTORY_USE "factory-use" = "Use";
-    ASKED "asked" = "Asked";
+    USE_OF_PRODUCT "use-of-product" = "Use of one product";
     COLOUR_VALUES "colour-values" = "Colours";
     COLOUR_TARGET "colour-target" = "Target";
     CODE "code" = "Code";

@@ -17,7 +17,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::compute::{ByVariant, Mass};
+use crate::compute::{ByVariant, Filling, Mass};
 use crate::model::Model;
 
 /// Everything of samples.
@@ -56,9 +56,9 @@ impl SampleFigures {
 
 /// Everything of samples, from the specification and the masses that follow from it. What a specification withholds, nothing
 /// is held against.
-pub fn samples(model: &Model, mass: &ByVariant<Mass>) -> SampleFigures {
+pub fn samples(model: &Model, mass: &ByVariant<Mass>, filling: &ByVariant<Filling>) -> SampleFigures {
     SampleFigures {
-        samples: sample::samples(model, mass),
+        samples: sample::samples(model, mass, filling),
         comments: ledgers::comments(model),
         approvals: ledgers::approvals(model),
         checklist: ledgers::checklist(model),

@@ -32,7 +32,7 @@ words! {
     UNJUDGED "samples.unjudged" = "Without limits";
     FILLING "samples.filling" = "{name}, filling";
     AREA_MASS "samples.area-mass" = "{name}, mass per area";
-    FINISHED "samples.finished" = "Finished product";
+    FINISHED "samples.finished" = "Finished product, without hangtag and packing";
     SHELL "samples.shell" = "Shell before filling";
     AGAINST "samples.against" = "{name}, left against right";
     ON_SIDE "samples.on-side" = "{name}, {side}";
