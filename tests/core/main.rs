@@ -36,6 +36,7 @@ mod samples;
 mod scene;
 mod schema;
 mod seal;
+mod sheets;
 mod standards;
 mod svg;
 mod tidy;

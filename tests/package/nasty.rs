@@ -199,7 +199,7 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
         }
         Sheet::Confirmation(confirmation) => {
             callouts(&mut confirmation.items, put);
-            facts(&mut confirmation.required, put);
+            confirmation.required.iter_mut().for_each(|one| put.one(&mut one.value));
             put.all(&mut confirmation.parties);
         }
     }

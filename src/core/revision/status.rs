@@ -1,5 +1,6 @@
 //! Where a style stands, on one screen.
 
+use super::release::standing;
 use crate::compute::Figures;
 use crate::diag::{Findings, Severity, cut, plain};
 use crate::model::{Model, Stage, Stated};
@@ -222,9 +223,8 @@ fn blocks(seen: &Seen<'_>) -> Vec<String> {
         Some((stage, findings)) => (format!("In the way of {}", stage.word()), findings),
         None => ("In the way of a release".to_string(), seen.findings),
     };
-    let standing = findings.iter().filter(|finding| finding.severity == Severity::Must && finding.concession.is_none());
     let standing: Vec<String> =
-        standing.map(|finding| format!("  {}: {}", finding.rule.code, finding.message)).collect();
+        standing(findings).into_iter().map(|finding| format!("  {}: {}", finding.rule.code, finding.message)).collect();
     if standing.is_empty() {
         lines.push(format!("{title}: nothing"));
         return lines;

@@ -64,6 +64,8 @@ pub enum Sheet {
 pub struct Cover {
     /// Title (the product), name and lead.
     pub head: Head,
+    /// What the document is, above the name.
+    pub kind: Phrase,
     /// The front view; `None` prints a framed blank that asks for one.
     pub front: Option<Drawing>,
     /// Style numbers, destinations, age grade, stage, revision, seal tag and so on, in order.
@@ -74,10 +76,21 @@ pub struct Cover {
     pub sizes: Vec<String>,
     /// Colourways, the rows of the assortment.
     pub colourways: Vec<Colourway>,
+    /// What is in the way of the next stage.
+    pub obstacles: Obstacles,
     /// Findings that were lifted, by whom and until when.
     pub concessions: Vec<Phrase>,
     /// Rules of precedence, first wins, one sentence each.
     pub precedence: Vec<Phrase>,
+}
+
+/// What is in the way of the next stage.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Obstacles {
+    /// Of which stage, and how much; or that nothing is.
+    pub title: Phrase,
+    /// One line each.
+    pub list: Vec<Phrase>,
 }
 
 /// One row of the assortment.

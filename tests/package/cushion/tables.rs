@@ -2,6 +2,7 @@
 
 use backtack_core::rows::data::{
     Bill, BillArticle, BillGroup, BillRow, ColourRow, Confirmation, FillRow, Filling, Mass, Measurements, Point,
+    Required,
 };
 use backtack_core::scene::{Fill, Line, Scene, arrow, balloon, closed, dimension};
 
@@ -190,6 +191,10 @@ pub(super) fn measurements(size: &str, more: f64) -> Measurements {
     }
 }
 
+fn required(label: &str, value: &str, done: bool) -> Required {
+    Required { label: label.into(), value: value.into(), done }
+}
+
 pub(super) fn confirmation() -> Confirmation {
     Confirmation {
         covers: [
@@ -212,9 +217,9 @@ pub(super) fn confirmation() -> Confirmation {
             call("5", "The open questions of sheet {sheet:questions} are answered."),
         ],
         required: vec![
-            fact("Swatches of items 1 and 2, both colourways", "20 × 20 cm each"),
-            fact("Prototype, size M, colourway SAND", "2 pieces"),
-            fact("Fibre declaration of item 7", "by the supplier"),
+            required("Swatches of items 1 and 2, both colourways", "20 × 20 cm each", false),
+            required("Prototype, size M, colourway SAND", "2 pieces", false),
+            required("Fibre declaration of item 7", "by the supplier", true),
         ],
         checklist: vec!["piping: joined at the back, 20 mm from the zip".into()],
         sealed: vec![vec![fact("Seal tag no.", "FC-0001"), fact("Place", "at the workshop")]],

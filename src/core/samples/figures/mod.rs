@@ -42,6 +42,17 @@ impl SampleFigures {
         self.samples.is_empty() && self.comments.is_empty() && self.approvals.is_empty() && self.concessions.is_empty()
     }
 
+    /// Every sample that was made to a sealed revision judged as that revision judges it.
+    pub fn judge_by(&mut self, revision: &str, then: &SampleFigures) {
+        for (id, sample) in &mut self.samples {
+            if sample.of.as_deref() == Some(revision)
+                && let Some(then) = then.samples.get(id)
+            {
+                sample.judge_by(revision, then);
+            }
+        }
+    }
+
     /// The same without what only the own edition shows.
     #[must_use]
     pub fn for_everyone(&self) -> SampleFigures {

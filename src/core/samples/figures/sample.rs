@@ -69,6 +69,24 @@ pub struct SampleResult {
     pub grades: Vec<GradeLine>,
     /// Readings of points and masses by verdict.
     pub tally: Tally,
+    /// The sealed revision whose limits judge it; none where those of the specification do.
+    #[serde(skip)]
+    pub judged_by: Option<String>,
+    /// The readings held against the specification, where a sealed revision judges them.
+    #[serde(skip)]
+    pub today: Vec<ReadLine>,
+}
+
+impl SampleResult {
+    /// Judged as the sealed revision judges it that it was made to; what the specification says of it stays beside.
+    pub(crate) fn judge_by(&mut self, revision: &str, then: &SampleResult) {
+        let now = std::mem::replace(&mut self.points, then.points.clone());
+        let weighed = std::mem::replace(&mut self.masses, then.masses.clone());
+        self.today = now.into_iter().chain(weighed).collect();
+        self.colours.clone_from(&then.colours);
+        self.tally = then.tally;
+        self.judged_by = Some(revision.to_string());
+    }
 }
 
 /// How many readings have which verdict.
@@ -173,6 +191,8 @@ fn figures(model: &Model, weighed: Weighed<'_>, sample: &Sample, last: bool) -> 
         colours: sample.colours.values().map(|one| colours::line(model, one, colourway)).collect(),
         checks: sample.checks.iter().filter_map(looked).collect(),
         grades: sample.grades.iter().map(graded).collect(),
+        judged_by: None,
+        today: Vec::new(),
         pieces,
         points,
         masses,
