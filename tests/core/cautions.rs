@@ -4,13 +4,13 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
-use backtack_core::pipeline::{Earlier, edition};
+use backtack_core::pipeline::Earlier;
 use backtack_core::read;
 use backtack_core::rows::data::Sheet;
-use backtack_core::rows::{View, pages};
-use backtack_core::samples::figures::SampleFigures;
 use backtack_core::standards::safety;
 use backtack_core::standards::things::{CORDS, FILM, SMALL_PARTS, Things};
+
+use crate::sheets::sheets;
 
 /// The door stop of the fixtures as a toy from birth, with one more trim of a type.
 fn toy_with(kind: &str) -> BTreeMap<String, Vec<u8>> {
@@ -39,25 +39,7 @@ fn told(kind: &str) -> (Vec<&'static str>, Vec<String>) {
     let here = |file| loaded.sources.file(file).is_some_and(|file| file.path == "thing.toml");
     let codes = checked.findings.iter().filter(|one| one.places.first().is_some_and(|place| here(place.span.file)));
     let codes = codes.map(|one| one.rule.code).collect();
-    let edition = edition(&loaded, &checked, &Earlier::default()).unwrap();
-    let (shown, seen) = (edition.shown(), edition.seen());
-    let view = View {
-        model: &shown.model,
-        assembly: &seen.assembly,
-        figures: &seen.figures,
-        drawn: &seen.drawn,
-        lays: &seen.lays,
-        sources: &shown.sources,
-        sealed: None,
-        findings: &edition.findings,
-        since: None,
-        samples: &SampleFigures::default(),
-        commented: &shown.model.pictures,
-        asked: &shown.model,
-        digest: "",
-        order: None,
-    };
-    let sheets = pages(&view).sheets;
+    let sheets = sheets(&loaded, &checked, &Earlier::default());
     let safety =
         sheets.into_iter().find_map(|sheet| if let Sheet::Safety(safety) = sheet { Some(safety) } else { None });
     (codes, safety.unwrap().rows.iter().map(|row| row.title.english()).collect())

@@ -37,6 +37,7 @@ mod samples;
 mod scene;
 mod schema;
 mod seal;
+mod sheets;
 mod standards;
 mod svg;
 mod tidy;

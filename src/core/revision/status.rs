@@ -1,7 +1,8 @@
 //! Where a style stands, on one screen.
 
+use super::release::standing;
 use crate::compute::Figures;
-use crate::diag::{Finding, Findings, Severity, cut, plain, wrap};
+use crate::diag::{Findings, Severity, cut, plain, wrap};
 use crate::model::{Model, Stage, Stated};
 use crate::samples::figures::{ReadLine, SampleResult, Standing, Verdict};
 use crate::units::Date;
@@ -39,14 +40,9 @@ pub fn status(seen: &Seen<'_>) -> String {
     lines.iter().flat_map(|line| line.split('\n')).map(|line| fit(line) + "\n").collect()
 }
 
-/// What is in the way of a stage: what must be settled first, and is not conceded.
-pub fn obstacles(findings: &Findings) -> impl Iterator<Item = &Finding> {
-    findings.iter().filter(|finding| finding.severity == Severity::Must && finding.concession.is_none())
-}
-
 /// The line that says how many obstacles are in the way of a stage; none where there are none.
 pub fn ahead(stage: Stage, findings: &Findings, folder: &str) -> Option<String> {
-    let count = obstacles(findings).count();
+    let count = standing(findings).len();
     let told = || format!("In the way of {}: {count}, see `backtack status {}`", stage.word(), plain(folder));
     (count > 0).then(told)
 }
@@ -242,7 +238,7 @@ fn blocks(seen: &Seen<'_>) -> Vec<String> {
         None => ("In the way of a release".to_string(), seen.findings),
     };
     let standing: Vec<String> =
-        obstacles(findings).map(|finding| whole(&format!("{}: {}", finding.rule.code, finding.message))).collect();
+        standing(findings).into_iter().map(|finding| whole(&format!("{}: {}", finding.rule.code, finding.message))).collect();
     if standing.is_empty() {
         lines.push(format!("{title}: nothing"));
         return lines;
