@@ -4,13 +4,11 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
-use backtack_core::pipeline::Earlier;
 use backtack_core::read;
 use backtack_core::rows::data::Sheet;
 use backtack_core::standards::safety;
 use backtack_core::standards::things::{CORDS, FILM, SMALL_PARTS, Things};
 
-use crate::sheets::sheets;
 
 /// The door stop of the fixtures as a toy from birth, with one more trim of a type.
 fn toy_with(kind: &str) -> BTreeMap<String, Vec<u8>> {
@@ -39,7 +37,7 @@ fn told(kind: &str) -> (Vec<&'static str>, Vec<String>) {
     let here = |file| loaded.sources.file(file).is_some_and(|file| file.path == "thing.toml");
     let codes = checked.findings.iter().filter(|one| one.places.first().is_some_and(|place| here(place.span.file)));
     let codes = codes.map(|one| one.rule.code).collect();
-    let sheets = sheets(&loaded, &checked, &Earlier::default());
+    let sheets = crate::sheets(&loaded, &checked);
     let safety =
         sheets.into_iter().find_map(|sheet| if let Sheet::Safety(safety) = sheet { Some(safety) } else { None });
     (codes, safety.unwrap().rows.iter().map(|row| row.title.english()).collect())

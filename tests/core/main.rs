@@ -37,6 +37,7 @@ mod samples;
 mod scene;
 mod schema;
 mod seal;
+mod seams;
 mod sheets;
 mod standards;
 mod svg;
@@ -48,8 +49,11 @@ mod words;
 use std::path::Path;
 
 use backtack_core::diag::Levels;
-use backtack_core::pipeline::{Checked, ReadError, Source, check, read as read_source};
+use backtack_core::pipeline::{Checked, Earlier, Edition, ReadError, Source, check, edition, read as read_source};
 use backtack_core::read::Loaded;
+use backtack_core::rows::data::Sheet;
+use backtack_core::rows::package::Package;
+use backtack_core::rows::{View, pages};
 use backtack_core::source::Tally;
 
 /// What commands make of a folder.
@@ -66,4 +70,31 @@ fn closure<'a>(style: &str, files: impl IntoIterator<Item = (&'a str, &'a [u8])>
 /// What commands find in what was read, and compute of it.
 fn checked(loaded: &Loaded) -> Checked {
     check(loaded, &Levels::new(), false)
+}
+
+/// The document of an edition.
+fn document(edition: &Edition<'_>) -> Package {
+    let (shown, seen) = (edition.shown(), edition.seen());
+    pages(&View {
+        model: &shown.model,
+        assembly: &seen.assembly,
+        figures: &seen.figures,
+        drawn: &seen.drawn,
+        lays: edition.order.as_ref().map_or(&seen.lays, |order| &order.lays),
+        sources: &shown.sources,
+        sealed: None,
+        findings: &edition.findings,
+        since: edition.since.as_ref(),
+        ahead: edition.ahead.as_ref().map(|ahead| (ahead.stage, &ahead.findings)),
+        samples: &edition.samples,
+        commented: &edition.own.model.pictures,
+        asked: &edition.own.model,
+        digest: "",
+        order: edition.order.as_ref().map(|order| order.id.as_str()),
+    })
+}
+
+/// The sheets of the factory's edition, as if nothing had been sealed before.
+fn sheets(loaded: &Loaded, checked: &Checked) -> Vec<Sheet> {
+    document(&edition(loaded, checked, &Earlier::default()).unwrap()).sheets
 }

@@ -169,27 +169,6 @@ fn loaded() -> Loaded {
     crate::closure("", files)
 }
 
-/// The document of an edition.
-fn document(edition: &Edition<'_>) -> Package {
-    let (shown, seen): (&Loaded, &Checked) = (edition.shown(), edition.seen());
-    pages(&View {
-        model: &shown.model,
-        assembly: &seen.assembly,
-        figures: &seen.figures,
-        drawn: &seen.drawn,
-        lays: edition.order.as_ref().map_or(&seen.lays, |order| &order.lays),
-        sources: &shown.sources,
-        sealed: None,
-        findings: &edition.findings,
-        since: None,
-        samples: &edition.samples,
-        commented: &edition.own.model.pictures,
-        asked: &edition.own.model,
-        digest: "",
-        order: edition.order.as_ref().map(|order| order.id.as_str()),
-    })
-}
-
 /// Every text of a document but what is only read aloud, a line each.
 fn texts(edition: &Edition<'_>) -> String {
     const UNSEEN: [&str; 4] = ["alt", "lines", "labels", "about"];
@@ -204,7 +183,7 @@ fn texts(edition: &Edition<'_>) -> String {
         }
     }
     let mut all = String::new();
-    let data = serde_json::to_value(document(edition)).unwrap();
+    let data = serde_json::to_value(crate::document(edition)).unwrap();
     add(&printed(data, Languages::default()), &mut all);
     all
 }

@@ -6,30 +6,10 @@ use backtack_core::pipeline::{Checked, Earlier, edition};
 use backtack_core::read::{self, Loaded};
 use backtack_core::revision::release::standing;
 use backtack_core::rows::data::{Bill, BillArticle, Comments, Confirmation, Cover, Filling, Safety, Samples, Sheet};
-use backtack_core::rows::{View, pages};
 
 /// The sheets of the factory's edition.
 pub fn sheets(loaded: &Loaded, checked: &Checked, earlier: &Earlier) -> Vec<Sheet> {
-    let edition = edition(loaded, checked, earlier).unwrap();
-    let (shown, seen) = (edition.shown(), edition.seen());
-    let view = View {
-        model: &shown.model,
-        assembly: &seen.assembly,
-        figures: &seen.figures,
-        drawn: &seen.drawn,
-        lays: &seen.lays,
-        sources: &shown.sources,
-        sealed: None,
-        findings: &edition.findings,
-        since: edition.since.as_ref(),
-        ahead: edition.ahead.as_ref().map(|ahead| (ahead.stage, &ahead.findings)),
-        samples: &edition.samples,
-        commented: &shown.model.pictures,
-        asked: &loaded.model,
-        digest: "",
-        order: None,
-    };
-    pages(&view).sheets
+    crate::document(&edition(loaded, checked, earlier).unwrap()).sheets
 }
 
 /// Sheets of a style in one file, and of what is said of samples in another.

@@ -81,7 +81,14 @@ const FIELDS: &[Field] = &[
     field("pieces.*.*.cuts.*.block-width", "mm", "Width of the block it is cut from first; absent without a block"),
     field("pieces.*.*.cuts.*.block-height", "mm", "Height of that block"),
     field("pieces.*.*.cuts.*.material-area", "mm2", "Material one takes: the block, or the area within the cut line"),
-    field("seams.*.kind", "", "seam or opening"),
+    field("seams.*.kind", "", "seam, opening or attach (side a is the edge sewn on, side b the line it is sewn to)"),
+    field("seams.*.fold", "", "true if both sides are one fabric, folded: a dart that is marked, not cut; else absent"),
+    field(
+        "seams.*.facing.[]",
+        "",
+        "Which way the right side of each layer faces, in needle order: up (to the needle), down or not-known; the plies of \
+         a limb that is sewn, turned and caught face outward",
+    ),
     field("seams.*.times", "pc", "How often it is made in one product, mirror images counted"),
     field("seams.*.layers", "pc", "Layers in needle order: both sides and what is caught"),
     field(
@@ -118,8 +125,15 @@ const FIELDS: &[Field] = &[
     field("seams.*.sizes.*.sewn-in-product", "mm", "The same for all images in one product"),
     field("seams.*.sizes.*.caught.[].trim", "", "A caught trim as written; absent for the edge of a piece"),
     field("seams.*.sizes.*.caught.[].length", "mm", "Length along which it is caught, once"),
-    field("seams.*.sizes.*.between.[].from", "", "The point or notch of side a where a stretch begins"),
-    field("seams.*.sizes.*.between.[].to", "", "The point or notch of side a where it ends"),
+    field("seams.*.sizes.*.between.[].edge", "", "Of a stretch: its edge among those of side a, from 1"),
+    field("seams.*.sizes.*.between.[].from", "", "The point of side a where it begins, or the last before its notch"),
+    field(
+        "seams.*.sizes.*.between.[].from-notch",
+        "",
+        "The notch where it begins, counted from that point; else absent",
+    ),
+    field("seams.*.sizes.*.between.[].to", "", "The point of side a where it ends, or the last before its notch"),
+    field("seams.*.sizes.*.between.[].to-notch", "", "The notch where it ends, counted from that point; else absent"),
     field("seams.*.sizes.*.between.[].a", "mm", "Length of that stretch on side a"),
     field("seams.*.sizes.*.between.[].b", "mm", "Length of that stretch on side b"),
     field(

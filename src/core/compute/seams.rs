@@ -1,24 +1,46 @@
-//! Figures of seams and openings: lengths of the two sides, between notches, and of caught layers.
+//! Figures of seams, openings and attachments: lengths of the two sides, between notches, and of caught layers; which
+//! way each layer faces.
 
 use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::model::assembly::{self, Caught};
-use crate::model::{Joint, JointKind, Layer, SeamSide};
+use crate::model::assembly::{self, Caught, Edging};
+use crate::model::{Darts, Joint, JointKind, Layer, SeamSide};
 use crate::words::say;
 
+use super::dart::bites;
 use super::input::Ground;
-use super::reason::{EASE_OF, EDGES_UNKNOWN, NO_EDGE, NO_PIECE, NO_SUCH_PIECE, RATIO_OF};
+use super::lengths::{line_length, side_length};
+use super::reason::{EASE_OF, EDGES_UNKNOWN, RATIO_OF};
+use super::stretch::stretches;
 use super::widths::{Sides, Widths};
 use super::{Figure, Number};
 
-/// One seam or opening.
+/// Which way the right side of a layer faces in a seam.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Facing {
+    /// Towards the needle.
+    Up,
+    /// Away from the needle.
+    Down,
+    /// It follows from nothing that is stated.
+    NotKnown,
+}
+
+/// One seam, opening or attachment.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct SeamFigures {
-    /// `seam` or `opening`.
+    /// `seam`, `opening`, or `attach`: side `a` is the edge that is sewn on, side `b` the line it is sewn to.
     pub kind: &'static str,
+    /// Whether both sides are one fabric, folded: a dart that is marked, not cut.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub fold: bool,
+    /// Which way each layer faces, in needle order; nothing is said of openings and attachments.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub facing: Vec<Facing>,
     /// How often it is made in one product: once per use it is written for, and again for a mirror image.
     pub times: u64,
     /// Layers in needle order, both sides and what is caught.
@@ -79,10 +101,18 @@ pub struct SeamSize {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Between {
-    /// The point or notch of side `a` where it begins.
+    /// Its edge among those of side `a`, from 1.
+    pub edge: u64,
+    /// The point of side `a` where it begins, or the last one before the notch where it begins.
     pub from: String,
-    /// The point or notch of side `a` where it ends.
+    /// The notch where it begins, counted from that point; absent at the point itself.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub from_notch: Option<u64>,
+    /// The point of side `a` where it ends, or the last one before the notch where it ends.
     pub to: String,
+    /// The notch where it ends, counted from that point; absent at the point itself.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub to_notch: Option<u64>,
     /// Its length on side `a`, mm.
     pub a: Number,
     /// Its length on side `b`, mm.
@@ -100,38 +130,89 @@ pub struct CaughtSize {
     pub length: Figure<Number>,
 }
 
-/// Seams and openings by id.
+/// Seams, openings and attachments by id.
 pub(super) fn seams(ground: &Ground<'_>) -> BTreeMap<String, SeamFigures> {
     let mut all = BTreeMap::new();
     for (id, joint) in &ground.model.joints {
         let images: Vec<&assembly::Resolved> = ground.assembly.joints.iter().filter(|one| one.joint == *id).collect();
+        let fold = images.first().is_some_and(|image| is_fold(ground, image));
         let kind = match joint.kind {
             JointKind::Seam => "seam",
             JointKind::Opening => "opening",
         };
-        let sizes = ground.by_size(|size| seam_size(ground, joint, &images, size));
+        let mut sizes = ground.by_size(|size| seam_size(ground, joint, &images, size));
+        if fold {
+            // The cut line bridges the mouth: there is no edge that could have an allowance.
+            sizes.values_mut().for_each(|size| size.allowance = Widths::default());
+        }
+        let facing = facing(ground, id, joint);
         let layers = 2 + joint.between.len() as u64;
         let allowance_of = Sides::of(sizes.values().map(|size| &size.allowance));
-        all.insert(id.clone(), SeamFigures { kind, times: images.len() as u64, layers, allowance_of, sizes });
+        let times = images.len() as u64;
+        all.insert(id.clone(), SeamFigures { kind, fold, facing, times, layers, allowance_of, sizes });
+    }
+    for id in ground.model.attaches.keys() {
+        let images: Vec<&Edging> = ground.assembly.edgings.iter().filter(|one| one.id == *id).collect();
+        if let Some(first) = images.first().filter(|one| one.line.is_some()) {
+            let sizes = ground.by_size(|size| attach_size(ground, first, images.len(), size));
+            let (times, facing) = (images.len() as u64, Vec::new());
+            let attach =
+                SeamFigures { kind: "attach", fold: false, facing, times, layers: 2, allowance_of: Sides::None, sizes };
+            all.insert(id.clone(), attach);
+        }
     }
     all
 }
 
-/// Length of a chain of runs on the sew lines of a size, mm.
-pub(super) fn side_length(ground: &Ground<'_>, side: &assembly::Side, size: &str) -> Figure<Number> {
-    Figure::sum(side.runs.iter().map(|run| run_length(ground, run, size)))
+/// Whether a seam closes a dart that reaches the sewer marked on whole fabric.
+fn is_fold(ground: &Ground<'_>, joint: &assembly::Resolved) -> bool {
+    let Some(instance) = joint.a.runs.first().and_then(|run| ground.assembly.instances.get(run.instance)) else {
+        return false;
+    };
+    let marked = ground.model.pieces.get(&instance.piece).is_some_and(|piece| piece.darts == Darts::Marked);
+    let Some(outline) = ground.assembly.outlines.any(&instance.piece) else { return false };
+    marked && bites(ground.assembly, &instance.piece, outline).iter().any(|bite| bite.joint == joint.joint)
 }
 
-/// Length of one run on the sew line of a size, mm.
-pub(super) fn run_length(ground: &Ground<'_>, run: &assembly::Run, size: &str) -> Figure<Number> {
-    let Some(instance) = ground.assembly.instances.get(run.instance) else {
-        return Figure::not_yet(NO_SUCH_PIECE);
+/// Sides face each other; the plies of a turned limb face outward. What else is caught may face either way.
+fn facing(ground: &Ground<'_>, id: &str, joint: &Joint) -> Vec<Facing> {
+    if joint.kind == JointKind::Opening {
+        return Vec::new();
+    }
+    let limbs = || {
+        let limbs = &ground.assembly.sewing.limbs;
+        limbs.iter().filter(|limb| ground.assembly.joints.get(limb.joint).is_some_and(|one| one.joint == id))
     };
-    let Some(lines) = ground.drawn.get(&instance.piece, size) else {
-        return Figure::not_yet(say!(NO_PIECE, piece = &instance.piece));
+    let caught = |layer: usize| match limbs().find_map(|limb| limb.facing(layer)) {
+        Some(assembly::Facing::Up) => Facing::Up,
+        Some(assembly::Facing::Down) => Facing::Down,
+        None => Facing::NotKnown,
     };
-    let missing = || Figure::not_yet(say!(NO_EDGE, piece = &instance.piece));
-    lines.runs.as_ref().then(|runs| runs.get(run.run).map_or_else(missing, |length| Figure::number(*length)))
+    let between = (0..joint.between.len()).map(caught);
+    std::iter::once(Facing::Down).chain(between).chain([Facing::Up]).collect()
+}
+
+fn attach_size(ground: &Ground<'_>, edging: &Edging, images: usize, size: &str) -> SeamSize {
+    let a = side_length(ground, &edging.side, size);
+    let b = line_length(ground, edging, size, &edging.id);
+    let longer = a.clone().with(b.clone(), |a, b| if a.raw() < b.raw() { b } else { a });
+    SeamSize {
+        allowance: Widths::default(),
+        between: Vec::new(),
+        difference: a.clone().with(b.clone(), |a, b| Number::new(b.raw() - a.raw())),
+        fullness: a.clone().with(b.clone(), |a, b| (a.raw().max(b.raw()), a.raw().min(b.raw()))).then(share),
+        allowed: None,
+        sewn_in_product: longer.clone().times(images.max(1) as f64),
+        sewn: longer,
+        caught: Vec::new(),
+        a,
+        b,
+    }
+}
+
+/// How much longer the first is, in percent of the second.
+fn share((full, other): (f64, f64)) -> Figure<Number> {
+    Figure::number((full - other) / other * 100.0)
 }
 
 fn seam_size(ground: &Ground<'_>, joint: &Joint, images: &[&assembly::Resolved], size: &str) -> SeamSize {
@@ -142,10 +223,13 @@ fn seam_size(ground: &Ground<'_>, joint: &Joint, images: &[&assembly::Resolved],
     let sewn = sewn(joint, &a, &b);
     let caught = first.map_or(Vec::new(), |one| caught(ground, joint, one, size, &sewn));
     let between = first.map_or(Vec::new(), |one| stretches(ground, one, size)).into_iter().map(|one| Between {
+        edge: one.edge,
         a: Number::new(one.a),
         b: Number::new(one.b),
-        from: one.from,
-        to: one.to,
+        from: one.from.point,
+        from_notch: one.from.notch,
+        to: one.to.point,
+        to_notch: one.to.notch,
     });
     SeamSize {
         allowance: Widths::of(ground, joint, size),
@@ -176,13 +260,11 @@ pub(super) fn sewn(joint: &Joint, a: &Figure<Number>, b: &Figure<Number>) -> Fig
 
 fn fullness(joint: &Joint, a: &Figure<Number>, b: &Figure<Number>) -> Figure<Number> {
     let side = full_side(joint);
-    a.clone().with(b.clone(), |a, b| (a.raw(), b.raw())).then(|(a, b)| {
-        let (full, other) = match side {
-            Some(SeamSide::A) => (a, b),
-            Some(SeamSide::B) => (b, a),
-            None => (a.max(b), a.min(b)),
-        };
-        Figure::number((full - other) / other * 100.0)
+    let both = a.clone().with(b.clone(), |a, b| (a.raw(), b.raw()));
+    both.then(|(a, b)| match side {
+        Some(SeamSide::A) => share((a, b)),
+        Some(SeamSide::B) => share((b, a)),
+        None => share((a.max(b), a.min(b))),
     })
 }
 
@@ -216,64 +298,4 @@ fn caught(
         }
     };
     image.between.iter().map(line).collect()
-}
-
-/// A stretch between two places of a seam that meet.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct Stretch {
-    pub from: String,
-    pub to: String,
-    /// Length on side `a` and on side `b`, mm.
-    pub a: f64,
-    pub b: f64,
-    /// Whether one of its ends is a notch.
-    pub notched: bool,
-}
-
-/// A place along one side: its name, its distance from the first end, whether it is a notch.
-type Stop = (String, f64, bool);
-
-/// The stretches of a seam between its points and notches where both sides have as many, else between its points
-/// alone where they have as many of those. None for a seam of a single stretch, or of unknown length.
-pub(super) fn stretches(ground: &Ground<'_>, joint: &assembly::Resolved, size: &str) -> Vec<Stretch> {
-    let both = stops(ground, &joint.a, size).zip(stops(ground, &joint.b, size));
-    let Some((mut a, mut b)) = both else { return Vec::new() };
-    if a.len() != b.len() {
-        a.retain(|(.., notch)| !notch);
-        b.retain(|(.., notch)| !notch);
-    }
-    if a.len() != b.len() || a.len() < 3 {
-        return Vec::new();
-    }
-    let pairs = a.iter().zip(&b);
-    let each = pairs.clone().zip(pairs.skip(1)).map(|((a, b), (next_a, next_b))| Stretch {
-        from: a.0.clone(),
-        to: next_a.0.clone(),
-        a: next_a.1 - a.1,
-        b: next_b.1 - b.1,
-        notched: a.2 || b.2 || next_a.2 || next_b.2,
-    });
-    each.collect()
-}
-
-fn stops(ground: &Ground<'_>, side: &assembly::Side, size: &str) -> Option<Vec<Stop>> {
-    let assembly = ground.assembly;
-    let mut all: Vec<Stop> = Vec::new();
-    let mut passed = 0.0;
-    for run in &side.runs {
-        let whole = run_length(ground, run, size).get()?;
-        let (from, to) = run.ends(&assembly.outlines, &assembly.instances)?;
-        if all.is_empty() {
-            all.push((from.to_string(), 0.0, false));
-        }
-        let lines = ground.drawn.get(&assembly.instances.get(run.instance)?.piece, size)?;
-        let here = lines.notches.known().into_iter().flatten().filter(|mark| mark.at.0 == run.run && mark.at.1 > 0.0);
-        let along = here.map(|mark| if run.forward { mark.at.1 } else { whole - mark.at.1 });
-        let mut inner: Vec<f64> = along.filter(|at| *at > 0.005 && *at < whole - 0.005).collect();
-        inner.sort_by(f64::total_cmp);
-        all.extend(inner.into_iter().map(|at| (format!("{from} + {at:.1} mm"), passed + at, true)));
-        passed += whole;
-        all.push((to.to_string(), passed, false));
-    }
-    Some(all)
 }

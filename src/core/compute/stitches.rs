@@ -2,7 +2,6 @@
 
 use std::collections::BTreeMap;
 
-use crate::geom::length;
 use crate::model::assembly::{self, Caught, Edging};
 use crate::model::{EdgeFinishKind, Joint, JointKind, Layer, Stated, StitchUse, TrimLayer, Variant};
 use crate::source::Spanned;
@@ -11,9 +10,9 @@ use crate::units::Quantity;
 use crate::words::{Phrase, say, words};
 
 use super::input::Ground;
+use super::lengths::{line_length, run_length, side_length};
 use super::number::{number, property};
-use super::reason::{LINE_UNKNOWN, MATERIAL_OF, NO_SUCH_PIECE, TRIM_OF, TURNS_UNKNOWN, no_article};
-use super::seams::{run_length, side_length};
+use super::reason::{MATERIAL_OF, NO_SUCH_PIECE, TRIM_OF, TURNS_UNKNOWN, no_article};
 use super::{Figure, Number};
 
 words! {
@@ -255,16 +254,6 @@ fn edge_rows<'a>(ground: &Ground<'a>, rows: &mut Vec<Row<'a>>, left: &mut BTreeM
         let (count, under) = (all.len() as u64, Under::Line(first));
         rows.push(Row { id, kind, title: entry.title(), lines: count, images: count, own, shared, under });
     }
-}
-
-fn line_length(ground: &Ground<'_>, edging: &Edging, size: &str, title: &str) -> Figure<Number> {
-    let missing = || Figure::not_yet(say!(LINE_UNKNOWN, title));
-    let Some((at, line)) = &edging.line else { return missing() };
-    let Some(instance) = ground.assembly.instances.get(*at) else { return missing() };
-    ground.drawn.sew(&instance.piece, size).then(|outline| {
-        let found = outline.lines.iter().find(|one| one.id == *line);
-        found.map_or_else(missing, |line| Figure::number(length(&line.path)))
-    })
 }
 
 /// Mean of figures weighted by lengths.

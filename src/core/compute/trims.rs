@@ -139,7 +139,7 @@ fn lengths(
         let unknown = || Figure::not_yet(say!(EDGE_UNKNOWN, title = finish.entry.title()));
         let run = edgings
             .first()
-            .map_or_else(unknown, |edging| super::seams::side_length(ground, &edging.side, variant.size));
+            .map_or_else(unknown, |edging| super::lengths::side_length(ground, &edging.side, variant.size));
         add(tape, run, edgings.len().max(1) as u64, finish.entry.title());
     }
     all

@@ -1,6 +1,6 @@
 //! The order of work: one row a step, each seam drawn as its stack in needle order.
 
-use crate::compute::{SeamFigures, Sides, Widths};
+use crate::compute::{Facing, SeamFigures, Sides, Widths};
 use crate::model::{Chain, Ease, Joint, JointKind, Layer, SeamSide};
 use crate::scene::{PileSide, StackPly, StackSeam, stack};
 use crate::words::{Phrase, Word, head, say, sheet, words};
@@ -10,8 +10,8 @@ use super::data::{Callout, Construction, Sheet, Step};
 use super::finishing;
 use super::letters::Letters;
 use super::package::{Drawing, Head};
-use super::step::{Ply, again, plain, ply, stitching, titled};
-use super::view::{View, capital};
+use super::step::{Ply, again, folded, plain, ply, stitching, titled, undrawn};
+use super::view::{View, capital, length, millimetres};
 
 words! {
     LEAD "construction.lead" = "Plies are numbered from the needle down; hatching marks the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise. An edge is written as piece, copy and points: SIDE.l:n-c; the letter behind a seam is that of the sheet of seam matching.";
@@ -24,11 +24,13 @@ words! {
     STUFF "construction.stuff" = "stuffing {stuffing}: mass on the filling sheet";
     CLOSED_BY "construction.closed-by" = "Closed by {how}.";
     CLOSED_WITH "construction.closed-with" = "Closed by {how}, {trim}.";
-    EASED "construction.ease" = "Ease {edge}: {amount}.";
-    GATHERED "construction.gather" = "Gather {edge}: {amount}.";
-    STRETCHED "construction.stretch" = "Stretch {edge}: {amount}.";
+    EASED "construction.ease" = "Ease {edge}: {amount}; at most {limit}.";
+    GATHERED "construction.gather" = "Gather {edge}: {amount}; stated {limit}.";
+    STRETCHED "construction.stretch" = "Stretch {edge}: {amount}; stated {limit}.";
+    LONGER "construction.longer" = "{length} mm ({share} %)";
     CAUGHT "construction.caught" = "What is caught lies along {line}.";
     CUT_THROUGH "construction.cut-through" = "Seam cut through, from the needle down: {plies}. Stitch {stitch}, allowance {allowance}.";
+    FOLD_CUT_THROUGH "construction.fold-cut-through" = "Dart cut through, one fabric in a fold: {plies}. Stitch {stitch}.";
     OF_PLY "construction.of-ply" = "ply {ply}: {allowance}";
     AND "construction.and" = "{first} and {second}";
 }
@@ -95,29 +97,42 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
     let mut step = Step {
         title: titled(&joint.entry, || if closing { say!(CLOSE, opening = id) } else { say!(SEW, seam = id) }),
         text: Phrase::lines([a.into(), say!(TO, edge = b), again(&joint.mirrored)]),
-        note: Phrase::row(remarks(view, joint, &sides), " "),
+        note: Phrase::row(remarks(view, id, joint, &sides), " "),
         ..Step::default()
     };
     if closing && joint.stitch.kind.is_none() {
         return step;
     }
     stitching(view, &joint.stitch, &mut step);
-    let plies = plies(view, joint);
     let seam = view.figures.seams.get(id);
+    let plies = plies(view, joint, seam);
     let allowance = seam.map_or(Vec::new(), |seam| allowance(view, seam, plies.len()));
-    let widths = seam.map_or(String::new(), |seam| seam.widths(view.sizes()).join(" / "));
-    step.plies = plies
-        .iter()
-        .enumerate()
-        .map(|(n, ply)| Callout { number: (n + 1).to_string(), text: ply.text.clone() })
-        .collect();
-    step.stack = Some(drawn(view, joint, &plies, widths, Phrase::row(&allowance, "; ")));
-    step.allowance = Phrase::lines(allowance);
+    step.allowance = Phrase::lines(&allowance);
+    if closing {
+        // How it is closed is told in words: no section of it is known to be true.
+        let closed = joint.close.as_ref().and_then(|close| close.note.as_ref());
+        let notes = [view.text(closed), view.text(joint.note.as_ref())];
+        step.text = Phrase::lines([step.text, undrawn(&notes)]);
+        return step;
+    }
+    step.plies = callouts(view, joint, seam, &plies);
+    step.stack = Some(drawn(view, joint, seam, &plies, Phrase::row(&allowance, "; ")));
     step
 }
 
+/// The plies by their numbers; a fold is one fabric, and said once.
+fn callouts(view: &View<'_>, joint: &Joint, seam: Option<&SeamFigures>, plies: &[Ply]) -> Vec<Callout> {
+    let fold = seam.is_some_and(|seam| seam.fold);
+    let text = |(n, ply): (usize, &Ply)| match n {
+        0 if fold => folded(view, joint.a.as_ref()),
+        _ => ply.text.clone(),
+    };
+    let texts = plies.iter().enumerate().map(text).take(plies.len() - usize::from(fold));
+    (1usize..).zip(texts).map(|(n, text)| Callout { number: n.to_string(), text }).collect()
+}
+
 /// What else is said of a seam: how it is closed, eased and caught, and what the user remarks.
-fn remarks(view: &View<'_>, joint: &Joint, [a, b]: &[String; 2]) -> Vec<Phrase> {
+fn remarks(view: &View<'_>, id: &str, joint: &Joint, [a, b]: &[String; 2]) -> Vec<Phrase> {
     let mut all: Vec<Phrase> = Vec::new();
     if let Some(close) = &joint.close {
         let how = view.text(close.by.as_ref()).trim().trim_end_matches('.');
@@ -132,9 +147,8 @@ fn remarks(view: &View<'_>, joint: &Joint, [a, b]: &[String; 2]) -> Vec<Phrase> 
     }
     let eased = |word: Word, ease: &Ease| {
         let edge = if ease.side == SeamSide::A { a } else { b };
-        let amount =
-            ease.amount.known().map_or_else(|| head::NOT_KNOWN.into(), |amount| Phrase::from(amount.written()));
-        say!(word, edge, amount)
+        let limit = ease.amount.known().map_or_else(|| head::NOT_KNOWN.into(), |amount| Phrase::from(amount.written()));
+        say!(word, edge, amount = view.in_sizes(|size| longer(view, id, ease.side, size)), limit)
     };
     for (word, ease) in [(EASED, &joint.ease), (GATHERED, &joint.gather), (STRETCHED, &joint.stretch)] {
         all.extend(ease.as_ref().map(|ease| eased(word, ease)));
@@ -144,45 +158,59 @@ fn remarks(view: &View<'_>, joint: &Joint, [a, b]: &[String; 2]) -> Vec<Phrase> 
     all
 }
 
+/// How much longer the side with fullness is in a size: what it is, not what is allowed.
+fn longer(view: &View<'_>, id: &str, side: SeamSide, size: &str) -> Phrase {
+    let Some(one) = view.figures.seams.get(id).and_then(|seam| seam.sizes.get(size)) else { return Phrase::none() };
+    let (Some(difference), Some(share)) = (one.difference.known(), one.fullness.known()) else {
+        return head::NOT_KNOWN.into();
+    };
+    let more = if side == SeamSide::A { -difference.get() } else { difference.get() };
+    say!(LONGER, length = millimetres(more), share = length(*share))
+}
+
 /// A remark of the user with its full stop; nothing stays nothing.
 fn sentence(text: &str) -> Phrase {
     let text = capital(text.trim());
     if text.is_empty() || text.ends_with(['.', '!', '?', ';', ':']) { text.into() } else { (text + ".").into() }
 }
 
-/// The plies in needle order: side a face down, what is caught, side b face up.
-fn plies(view: &View<'_>, joint: &Joint) -> Vec<Ply> {
-    let mut all = vec![ply(view, joint.a.as_ref(), PileSide::Down)];
-    for layer in &joint.between {
-        match layer {
-            Layer::Chain(chain) => all.push(ply(view, Some(chain), PileSide::Up)),
-            Layer::Trim(trim) => {
-                all.push(Ply {
-                    text: view.material(&trim.trim.value).into(),
-                    pile: PileSide::None,
-                    face: PileSide::None,
-                    bead: true,
-                });
-            }
-        }
+/// The plies in needle order, each facing as the figures say.
+fn plies(view: &View<'_>, joint: &Joint, seam: Option<&SeamFigures>) -> Vec<Ply> {
+    let facing = |layer: usize| match seam.and_then(|seam| seam.facing.get(layer)) {
+        Some(Facing::Up) => PileSide::Up,
+        Some(Facing::Down) => PileSide::Down,
+        Some(Facing::NotKnown) | None => PileSide::None,
+    };
+    let mut all = vec![ply(view, joint.a.as_ref(), facing(0))];
+    for (layer, between) in (1..).zip(&joint.between) {
+        all.push(match between {
+            Layer::Chain(chain) => ply(view, Some(chain), facing(layer)),
+            Layer::Trim(trim) => Ply {
+                text: view.material(&trim.trim.value).into(),
+                pile: PileSide::None,
+                face: PileSide::None,
+                bead: true,
+            },
+        });
     }
-    all.push(ply(view, joint.b.as_ref(), PileSide::Up));
+    all.push(ply(view, joint.b.as_ref(), facing(all.len())));
     all
 }
 
-fn drawn(view: &View<'_>, joint: &Joint, plies: &[Ply], widths: String, allowance: Phrase) -> Drawing {
+fn drawn(view: &View<'_>, joint: &Joint, seam: Option<&SeamFigures>, plies: &[Ply], allowance: Phrase) -> Drawing {
     let stitch = view.stitch(&joint.stitch).kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
-    let texts = Phrase::row(plies.iter().map(|ply| &ply.text), "; ");
-    let seam = StackSeam {
-        plies: plies
-            .iter()
-            .enumerate()
-            .map(|(n, ply)| StackPly { number: (n + 1).to_string(), pile: ply.pile, face: ply.face, bead: ply.bead })
-            .collect(),
-        allowance: widths,
-        alt: say!(CUT_THROUGH, plies = texts, stitch = &stitch, allowance),
-        stitch,
+    let fold = seam.is_some_and(|seam| seam.fold);
+    let called = callouts(view, joint, seam, plies);
+    let number = |n: usize| if fold && n + 1 == plies.len() { String::new() } else { (n + 1).to_string() };
+    let drawn =
+        |(n, ply): (usize, &Ply)| StackPly { number: number(n), pile: ply.pile, face: ply.face, bead: ply.bead };
+    let texts = Phrase::row(called.iter().map(|ply| &ply.text), "; ");
+    let alt = match fold {
+        true => say!(FOLD_CUT_THROUGH, plies = texts, stitch = &stitch),
+        false => say!(CUT_THROUGH, plies = texts, stitch = &stitch, allowance),
     };
+    let allowance = seam.map_or(String::new(), |seam| seam.widths(view.sizes()).join(" / "));
+    let seam = StackSeam { plies: plies.iter().enumerate().map(drawn).collect(), fold, allowance, alt, stitch };
     Drawing::of(stack(&seam), "")
 }
 

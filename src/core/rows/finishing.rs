@@ -6,7 +6,7 @@ use crate::words::{Phrase, Word, head, say, words};
 
 use super::data::{Callout, Step};
 use super::package::Drawing;
-use super::step::{again, plain, ply, titled};
+use super::step::{again, plain, ply, titled, undrawn};
 use super::view::View;
 
 words! {
@@ -37,6 +37,10 @@ pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Step {
     let title = titled(&finish.entry, || title.into());
     let mut step = plain(view, title, text, stitched, view.text(finish.note.as_ref()));
     if let Some(turned) = kind.and_then(turned) {
+        if joined(view, finish) {
+            step.text = Phrase::lines([step.text, undrawn(&[view.text(finish.note.as_ref())])]);
+            return step;
+        }
         let first = ply(view, finish.on.as_ref(), PileSide::Up);
         let pile = first.pile == PileSide::Up;
         let plies = std::iter::once(first.text).chain(tape);
@@ -47,6 +51,21 @@ pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Step {
         step.stack = Some(Drawing::of(edge(&drawn), ""));
     }
     step
+}
+
+/// Whether a seam joins the edge before it is finished, so that one ply alone may not be what is finished.
+fn joined(view: &View<'_>, finish: &EdgeFinish) -> bool {
+    let (assembly, order) = (view.assembly, &view.model.work.order);
+    let place = |id: &str| order.iter().position(|one| one.value == id);
+    let here = place(&finish.entry.id.value);
+    let own = assembly.edgings.iter().filter(|edging| edging.id == finish.entry.id.value);
+    let mut accounts =
+        own.flat_map(|one| &one.side.runs).filter_map(|run| assembly.sewing.accounts.get(&(run.instance, run.run)));
+    accounts.any(|account| {
+        let joints = account.joints.iter().filter_map(|n| assembly.joints.get(*n)).map(|one| one.joint.as_str());
+        let attached = account.attached.iter().filter_map(|n| assembly.edgings.get(*n)).map(|one| one.id.as_str());
+        joints.chain(attached).any(|id| place(id).is_none_or(|at| here.is_none_or(|here| at < here)))
+    })
 }
 
 /// The title of a finish, and what is done to the edge.

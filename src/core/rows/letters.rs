@@ -2,9 +2,16 @@
 
 use std::collections::BTreeMap;
 
+use crate::compute::Between;
 use crate::model::assembly::{Edging, Resolved, Reverse, Run, Side};
+use crate::words::{Phrase, say, words};
 
 use super::view::View;
+
+words! {
+    STRETCH "letters.stretch" = "{edge} {ends}";
+    NOTCH "letters.notch" = "notch {notch} after {point}";
+}
 
 /// Letters that are not taken for a figure.
 const ALPHABET: &[u8] = b"ABCDEFGHJKLMNPQRSTUVWXYZ";
@@ -56,8 +63,29 @@ impl Letters {
     /// What a run bears in a seam, with the run as the seam has it.
     pub fn run(&self, joint: &Resolved, run: (usize, usize)) -> Vec<(String, Run)> {
         let letter = self.seam(joint);
-        joint.sides().flat_map(|side| borne(&letter, side, run)).collect()
+        let sides = [&joint.a, &joint.b].into_iter().flat_map(|side| borne(&letter, side, run));
+        let caught = joint.caught().flat_map(|side| placed(&letter, joint, side));
+        let caught = caught.filter(|(_, one)| (one.instance, one.run) == run).map(|(letter, one)| (letter, *one));
+        sides.chain(caught).collect()
     }
+}
+
+/// What each run of a caught layer, or of the stretch it lies along, bears: the number of the edge of side `a` that it
+/// lies on. A layer along a whole seam bears its letter alone, where it has another number of edges.
+pub fn placed<'a>(letter: &str, joint: &Resolved, side: &'a Side) -> Vec<(String, &'a Run)> {
+    let along = joint.on.as_ref().unwrap_or(&joint.a);
+    let of_a = |run: &Run| joint.a.runs.iter().position(|one| (one.instance, one.run) == (run.instance, run.run));
+    let places: Vec<usize> = along.runs.iter().filter_map(of_a).collect();
+    let number = |at: &usize| format!("{letter}{}", at + 1);
+    let whole = match places.as_slice() {
+        _ if places.len() == joint.a.runs.len() || places.len() < along.runs.len() => letter.to_string(),
+        [only] => number(only),
+        [first, .., last] => format!("{}–{}", number(first), number(last)),
+        [] => letter.to_string(),
+    };
+    let alike = joint.a.runs.len() > 1 && places.len() == side.runs.len();
+    let bears = |n: usize| places.get(n).filter(|_| alike).map_or_else(|| whole.clone(), number);
+    side.runs.iter().enumerate().map(|(n, run)| (bears(n), run)).collect()
 }
 
 /// What each run of a side bears: the letter, with its place in the row where there are several.
@@ -67,6 +95,16 @@ pub fn numbered<'a>(letter: &str, side: &'a Side) -> impl Iterator<Item = (Strin
         .iter()
         .enumerate()
         .map(move |(n, run)| (if several { format!("{letter}{}", n + 1) } else { letter.to_string() }, run))
+}
+
+/// One stretch of a seam by the number of its edge and both its ends: `T4 w2 – notch`.
+pub fn stretch(letter: &str, one: &Between) -> Phrase {
+    let place = |point: &str, notch: Option<u64>| match notch {
+        None => Phrase::from(point),
+        Some(notch) => say!(NOTCH, notch, point),
+    };
+    let ends = [place(&one.from, one.from_notch), place(&one.to, one.to_notch)];
+    say!(STRETCH, edge = format!("{letter}{}", one.edge), ends = Phrase::row(ends, " – "))
 }
 
 /// What a run bears as part of a side.

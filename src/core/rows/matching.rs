@@ -232,15 +232,16 @@ fn seam(view: &View<'_>, letters: &Letters, part: &str, joint: &Resolved) -> Joi
     let letter = letters.seam(joint);
     let written = view.model.joints.get(&joint.joint);
     let title = written.map_or(joint.joint.as_str(), |one| one.entry.title());
+    let lies = |side: &Side| listed(view, part, &letter, letters::placed(&letter, joint, side)).replace('\n', ", ");
     let between = joint.between.iter().map(|layer| match layer {
-        Caught::Side(side) => edges(view, part, &letter, side).replace('\n', ", "),
+        Caught::Side(side) => lies(side),
         Caught::Trim(at) => match written.and_then(|one| one.between.get(*at)) {
             Some(Layer::Trim(trim)) => view.material(&trim.trim.value),
             _ => String::new(),
         },
     });
     let what = Phrase::row(between, "; ");
-    let along = written.and_then(|one| one.on.as_ref()).map(|on| view.written(on.span));
+    let along = joint.on.as_ref().map(lies);
     let between = match along {
         _ if what.is_empty() => Phrase::none(),
         Some(line) => say!(BETWEEN_ALONG, what, line),
@@ -257,12 +258,16 @@ fn seam(view: &View<'_>, letters: &Letters, part: &str, joint: &Resolved) -> Joi
 
 /// The edges of a side in order, one a line; numbered as on the map where there are several.
 fn edges(view: &View<'_>, part: &str, letter: &str, side: &Side) -> String {
+    listed(view, part, letter, letters::numbered(letter, side))
+}
+
+fn listed<'a>(view: &View<'_>, part: &str, letter: &str, runs: impl IntoIterator<Item = (String, &'a Run)>) -> String {
     let line = |(borne, run): (String, &Run)| {
         let (from, to) = run.ends(&view.assembly.outlines, &view.assembly.instances)?;
         let place = if borne == letter { String::new() } else { format!("{borne} ") };
         Some(format!("{place}{} {from}–{to}", named(view, part, run.instance)))
     };
-    letters::numbered(letter, side).filter_map(line).collect::<Vec<_>>().join("\n")
+    runs.into_iter().filter_map(line).collect::<Vec<_>>().join("\n")
 }
 
 /// An instance as this part calls it.

@@ -11,7 +11,7 @@ use crate::words::{Phrase, Word, number, say, sheet, words};
 use super::cards::{rows, width};
 use super::cell::Cell;
 use super::data::{LegendRow, LengthRow, NestCard, Sheet, Sizes};
-use super::letters::Letters;
+use super::letters::{self, Letters};
 use super::outline::{cut_paths, segments};
 use super::package::{Drawing, Fact, Head, room_nest};
 use super::view::View;
@@ -149,20 +149,22 @@ fn lengths(view: &View<'_>, letters: &Letters, sizes: &[&str]) -> Vec<LengthRow>
     for id in ids {
         let Some(seam) = seams.get(id) else { continue };
         let by_size: Vec<Option<&SeamSize>> = sizes.iter().map(|size| seam.sizes.get(*size)).collect();
-        let title = view.model.joints.get(id).map_or(id.as_str(), |joint| joint.entry.title());
+        let joint = view.model.joints.get(id).map(|joint| &joint.entry);
+        let title = joint.or_else(|| view.model.attaches.get(id).map(|attach| &attach.entry));
+        let title = title.map_or(id.as_str(), |entry| entry.title());
         let whole = |one: &Option<&SeamSize>| match one {
             Some(one) => [&one.a, &one.b, &one.difference].map(|value| Cell::number(value, 1, "")),
             None => Default::default(),
         };
         let lengths = by_size.iter().map(whole).collect();
         all.push(LengthRow { letter: letters.plain(id).into(), title: title.into(), stretch: Phrase::none(), lengths });
-        all.extend(stretches(&by_size));
+        all.extend(stretches(letters.plain(id), &by_size));
     }
     all
 }
 
 /// The stretches between the points and notches of a seam; none where it has only one.
-fn stretches(by_size: &[Option<&SeamSize>]) -> Vec<LengthRow> {
+fn stretches(letter: &str, by_size: &[Option<&SeamSize>]) -> Vec<LengthRow> {
     let first = by_size.iter().flatten().find(|one| one.between.len() > 1);
     let stretches = first.map_or(&[][..], |one| one.between.as_slice());
     let row = |(n, stretch): (usize, &crate::compute::Between)| {
@@ -173,7 +175,7 @@ fn stretches(by_size: &[Option<&SeamSize>]) -> Vec<LengthRow> {
             })
         });
         let lengths = lengths.collect();
-        LengthRow { stretch: Phrase::row([&stretch.from, &stretch.to], " – "), lengths, ..LengthRow::default() }
+        LengthRow { stretch: letters::stretch(letter, stretch), lengths, ..LengthRow::default() }
     };
     stretches.iter().enumerate().map(row).collect()
 }

@@ -17,6 +17,10 @@ words! {
     PILE_UP "step.pile-up" = "{pieces}, pile up";
     FACE_DOWN "step.face-down" = "{pieces}, face down";
     FACE_UP "step.face-up" = "{pieces}, face up";
+    PILE_INSIDE "step.pile-inside" = "{pieces}, folded, pile inside";
+    FACE_INSIDE "step.face-inside" = "{pieces}, folded, face inside";
+    SEE_NOTE "step.see-note" = "How the edges lie is not drawn: see the note.";
+    NOT_STATED "step.not-stated" = "How the edges lie is not stated.";
 }
 
 /// Whether a step is done on the other side as well.
@@ -58,7 +62,38 @@ pub(super) struct Ply {
     pub bead: bool,
 }
 
+/// What is said instead of a section that is not drawn, because how the edges lie follows only from a note.
+pub(super) fn undrawn(notes: &[&str]) -> Phrase {
+    if notes.iter().all(|note| note.is_empty()) { NOT_STATED.into() } else { SEE_NOTE.into() }
+}
+
+/// A ply that faces a side; one that faces none says which pieces it is of, and no more.
 pub(super) fn ply(view: &View<'_>, chain: Option<&Chain>, facing: PileSide) -> Ply {
+    let (names, pile) = pieces(view, chain);
+    let lies = match (pile, facing) {
+        (_, PileSide::None) => None,
+        (true, PileSide::Down) => Some(PILE_DOWN),
+        (true, PileSide::Up) => Some(PILE_UP),
+        (false, PileSide::Down) => Some(FACE_DOWN),
+        (false, PileSide::Up) => Some(FACE_UP),
+    };
+    let pieces = Phrase::row(names, "; ");
+    Ply {
+        text: lies.map_or(pieces.clone(), |lies| say!(lies, pieces)),
+        pile: if pile { facing } else { PileSide::None },
+        face: facing,
+        bead: false,
+    }
+}
+
+/// What is said of both plies of a fold, right sides together.
+pub(super) fn folded(view: &View<'_>, chain: Option<&Chain>) -> Phrase {
+    let (names, pile) = pieces(view, chain);
+    say!(if pile { PILE_INSIDE } else { FACE_INSIDE }, pieces = Phrase::row(names, "; "))
+}
+
+/// The pieces of a chain with their materials, and whether one of these has pile.
+fn pieces(view: &View<'_>, chain: Option<&Chain>) -> (Vec<String>, bool) {
     let mut names: Vec<String> = Vec::new();
     let mut pile = false;
     for run in chain.iter().flat_map(|chain| &chain.runs) {
@@ -74,18 +109,7 @@ pub(super) fn ply(view: &View<'_>, chain: Option<&Chain>, facing: PileSide) -> P
             }
         }
     }
-    let lies = match (pile, facing) {
-        (true, PileSide::Down) => PILE_DOWN,
-        (true, PileSide::Up) => PILE_UP,
-        (false, PileSide::Down) => FACE_DOWN,
-        _ => FACE_UP,
-    };
-    Ply {
-        text: say!(lies, pieces = Phrase::row(names, "; ")),
-        pile: if pile { facing } else { PileSide::None },
-        face: facing,
-        bead: false,
-    }
+    (names, pile)
 }
 
 /// Whether a material has pile in any colourway.

@@ -3,7 +3,7 @@
 use crate::words::Phrase;
 
 use super::marks::{dimension, hatch};
-use super::{Across, Along, At, Fill, Item, Label, Line, Path, Scene, circle, closed};
+use super::{Across, Along, At, Fill, Item, Label, Line, Path, Scene, Segment, circle, closed};
 
 /// A seam as its stack, every text final. Not to scale: the order and the sides are what it shows.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -12,6 +12,8 @@ pub struct StackSeam {
     pub plies: Vec<StackPly>,
     /// The stitch written at the needle, `"301"`.
     pub stitch: String,
+    /// Whether the first and the last ply are one fabric, folded: a dart that is not cut.
+    pub fold: bool,
     /// The allowance written between needle and raw edge, `"10 mm"`.
     pub allowance: String,
     /// The description of the drawing.
@@ -67,11 +69,18 @@ pub(super) const EDGE: f64 = 42.0;
 pub fn stack(seam: &StackSeam) -> Scene {
     let top = 6.5;
     let mut scene = Scene::new(WIDTH, 0.0, seam.alt.clone());
+    let last = seam.plies.len().saturating_sub(1);
     let mut y = top;
-    for ply in &seam.plies {
-        y = draw_ply(&mut scene, ply, y) + GAP;
+    let mut bands = Vec::new();
+    for (n, ply) in seam.plies.iter().enumerate() {
+        bands.push(y + if ply.pile == PileSide::Up { PILE } else { 0.0 });
+        y = draw_ply(&mut scene, ply, y, seam.fold && (n == 0 || n == last)) + GAP;
     }
     let bottom = y - GAP;
+    if let ([first, .., last], true) = (bands.as_slice(), seam.fold) {
+        scene.stroke(Line::Outline, bend(*first, *last + PLY));
+        scene.stroke(Line::Outline, bend(*first + PLY, *last));
+    }
     needle(&mut scene, bottom);
     stitch_at(&mut scene, &seam.stitch, NEEDLE);
     if !seam.allowance.is_empty() {
@@ -84,7 +93,7 @@ pub fn stack(seam: &StackSeam) -> Scene {
 }
 
 /// Draws one ply with its pile from a height downwards; gives the height below it.
-fn draw_ply(scene: &mut Scene, ply: &StackPly, top: f64) -> f64 {
+fn draw_ply(scene: &mut Scene, ply: &StackPly, top: f64, folded: bool) -> f64 {
     let above = if ply.pile == PileSide::Up { PILE } else { 0.0 };
     let below = if ply.pile == PileSide::Down { PILE } else { 0.0 };
     let band = top + above;
@@ -97,7 +106,11 @@ fn draw_ply(scene: &mut Scene, ply: &StackPly, top: f64) -> f64 {
         let y = if ply.pile == PileSide::Up { top } else { band + PLY };
         pile_strokes(scene, y, [LEFT, EDGE]);
     }
-    band_of(scene, LEFT, band);
+    if folded {
+        open_band(scene, band)
+    } else {
+        band_of(scene, LEFT, band)
+    }
     let inside = match ply.face {
         PileSide::Up => Some(band + FACE),
         PileSide::Down => Some(band + PLY - FACE),
@@ -122,6 +135,26 @@ fn bead(scene: &mut Scene, top: f64) -> f64 {
 fn band_of(scene: &mut Scene, left: f64, top: f64) {
     let corners: [At; 4] = [[left, top], [EDGE, top], [EDGE, top + PLY], [left, top + PLY]];
     scene.path(Some(Line::Outline), Fill::Paper, closed(&corners));
+}
+
+/// A ply that goes on in a fold.
+fn open_band(scene: &mut Scene, top: f64) {
+    let corners = [[LEFT, top], [LEFT, top + PLY], [EDGE, top + PLY]];
+    let path = std::iter::once(Segment::Move([EDGE, top])).chain(corners.map(Segment::Line));
+    scene.stroke(Line::Outline, path.collect());
+}
+
+/// The bend of a fold from one height to another, bulging right as far as the drawing lets it.
+fn bend(from: f64, to: f64) -> Vec<Segment> {
+    const HANDLE: f64 = 0.552_284_749_830_793_4;
+    let (half, middle) = ((to - from) / 2.0, f64::midpoint(from, to));
+    let out = half.min(WIDTH - EDGE - 1.0);
+    let (high, wide) = (half * HANDLE, out * HANDLE);
+    vec![
+        Segment::Move([EDGE, from]),
+        Segment::Cubic([EDGE + wide, from], [EDGE + out, middle - high], [EDGE + out, middle]),
+        Segment::Cubic([EDGE + out, middle + high], [EDGE + wide, to], [EDGE, to]),
+    ]
 }
 
 /// The number of a ply, left of it.

@@ -27,7 +27,14 @@ fn rarities() -> Figures {
         .replace("thread = \"thread\" }", "thread = \"thread\" }\nease = { side = \"b\", up_to = \"3 %\" }");
     let more = "[stuffing.more]\npart = \"cover\"\nfilling = \"lost\"\n[piece.UNKNOWN]\noutline = \"by factory\"\n\
                 material = \"main\"\nallowance = \"5 mm\"\n[edge-finish.rim]\nby = \"overlocked\"\non = \"PANEL.top:p-q\"\n";
-    made(&format!("{text}{more}")).0
+    // A dart that is marked, and a seam with notches.
+    let notched = "[piece.FLAP]\nmaterial = \"main\"\nallowance = \"5 mm\"\nnotches = [\"a-b 40 mm\"]\noutline = { shape = \
+                   \"polygon\", corners = [[\"a\", \"0 mm\", \"0 mm\"], [\"b\", \"100 mm\", \"0 mm\"], [\"c\", \"100 mm\", \
+                   \"50 mm\"], [\"d\", \"60 mm\", \"50 mm\"], [\"p\", \"50 mm\", \"30 mm\"], [\"e\", \"40 mm\", \"50 mm\"], \
+                   [\"f\", \"0 mm\", \"50 mm\"]] }\n[piece.FLOP]\nmaterial = \"main\"\nallowance = \"5 mm\"\nnotches = [\"sw-se \
+                   60 mm\"]\noutline = { shape = \"rectangle\", width = \"100 mm\", height = \"50 mm\" }\n[seam.dart]\na = \
+                   \"FLAP:d-p\"\nb = \"FLAP:e-p\"\n[seam.flap]\na = \"FLAP:a-b\"\nb = \"FLOP:se-sw\"\n";
+    made(&format!("{text}{more}{notched}")).0
 }
 
 /// A round with everything that can be found on one, and every ledger.

@@ -29,7 +29,6 @@ const ENGLISH_ONLY: &[&str] =
 /// What they hold with a space in it that is no sentence: words a file may choose, names of lays, parts of keys.
 const SPACED: &[(&str, &[&str])] = &[
     ("compute/edges.rs", &["fold back"]),
-    ("compute/seams.rs", &["{from} + {at:.1} mm"]),
     ("compute/stitches.rs", &["hook and loop"]),
     ("cutting/figures/how.rs", &["any way", "one way", "two ways"]),
     ("cutting/figures/search.rs", &[", in rows"]),

@@ -10,6 +10,7 @@ mod edges_not_joined;
 mod filled_before_turned;
 mod hole_in_shell;
 mod inside_out_seam;
+mod limb_twisted_at_root;
 mod limits;
 mod opening_not_closed;
 mod opening_too_small;
@@ -31,6 +32,7 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &edge_not_sewn::RULE, run: edge_not_sewn::check },
     Check { rule: &edge_sewn_twice::RULE, run: edge_sewn_twice::check },
     Check { rule: &inside_out_seam::RULE, run: inside_out_seam::check },
+    Check { rule: &limb_twisted_at_root::RULE, run: limb_twisted_at_root::check },
     Check { rule: &hole_in_shell::RULE, run: hole_in_shell::check },
     Check { rule: &edges_not_joined::RULE, run: edges_not_joined::check },
     Check { rule: &closed_before_turned::RULE, run: closed_before_turned::check },

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::compute::seams::{Stretch, stretches};
+use crate::compute::stretch::{Stretch, stretches};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Ease, Joint, SeamSide};
 use crate::words::{say, words};
@@ -51,8 +51,8 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
                 MESSAGE,
                 joint = &resolved.joint,
                 size = in_size(ground.model, size),
-                from = &one.from,
-                to = &one.to,
+                from = one.from.text(),
+                to = one.to.text(),
                 length_a = mm(one.a),
                 length_b = mm(one.b)
             );

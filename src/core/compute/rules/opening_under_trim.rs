@@ -1,6 +1,6 @@
 //! Rule: a trim that is put in is wider than every opening of its part.
 
-use crate::compute::seams::side_length;
+use crate::compute::lengths::side_length;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Article, ArticleKind, Deed, JointKind, Step};
 use crate::words::{say, words};

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::model::Model;
 
 use super::follow::{Loose, follow};
+use super::limb::{Limb, Sewn};
 use super::resolve::Found;
 use super::shell::{Shell, shells};
 use super::vertices::Vertices;
@@ -39,6 +40,8 @@ pub struct Sewing {
     pub loose: Vec<Loose>,
     /// Surfaces.
     pub shells: Vec<Shell>,
+    /// Limbs that are caught by two plies.
+    pub limbs: Vec<Limb>,
     /// The point of the sewn surface that each named point of each instance has become: equal numbers are one point.
     pub corners: Vec<Vec<usize>>,
     /// Pieces named where a run could not be found: nothing is said about what is left of them.
@@ -58,11 +61,15 @@ impl Sewing {
         let corner = |(face, count): (usize, &usize)| {
             (0..*count).map(|point| vertices.root(vertices.at(face, point))).collect::<Vec<_>>()
         };
+        let shells = shells(model, instances, joints, &counts, &vertices);
+        let stops = |side: &_| vertices.stops(side).into_iter().map(|stop| vertices.root(stop)).collect();
+        let limbs = Sewn { model, instances, joints, shells: &shells, stops: &stops }.limbs();
         Sewing {
             accounts: accounts(&counts, joints, edgings),
             inside_out: (0..joints.len()).filter(|n| inside_out(instances, &joints[*n])).collect(),
             loose,
-            shells: shells(model, instances, joints, &counts, &vertices),
+            shells,
+            limbs,
             corners: counts.iter().enumerate().map(corner).collect(),
             whole: counts.iter().all(|count| *count > 0) && found.unsure.is_empty(),
             unsure: found.unsure.clone(),

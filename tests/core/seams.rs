@@ -1,0 +1,181 @@
+//! What the sheets tell the sewing line of a seam: which way each layer faces, where a caught edge lies, what is a fold,
+//! what is drawn at all, and how much is eased.
+
+use std::path::Path;
+
+use backtack_core::compute::{Facing, Figures};
+use backtack_core::read::{self, Loaded};
+use backtack_core::rows::data::{JoinRow, LengthRow, Sheet, Step};
+
+struct Printed {
+    figures: Figures,
+    sheets: Vec<Sheet>,
+}
+
+impl Printed {
+    fn of(loaded: &Loaded) -> Printed {
+        let checked = crate::checked(loaded);
+        let sheets = crate::sheets(loaded, &checked);
+        Printed { figures: checked.figures, sheets }
+    }
+
+    fn puffin() -> Printed {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples/puffin");
+        Printed::of(&crate::folder(&folder).unwrap())
+    }
+
+    fn toy() -> Printed {
+        Printed::of(&read::texts(&[("style.toml", include_str!("../two_part_toy/toy.toml"))]))
+    }
+
+    /// The step whose title begins like this.
+    fn step(&self, title: &str) -> &Step {
+        let mut steps = self.sheets.iter().flat_map(|sheet| match sheet {
+            Sheet::Construction(one) => one.steps.as_slice(),
+            _ => &[],
+        });
+        steps.find(|step| step.title.english().contains(title)).unwrap_or_else(|| panic!("no step {title}"))
+    }
+
+    fn join(&self, letter: &str) -> &JoinRow {
+        let mut rows = self.sheets.iter().flat_map(|sheet| match sheet {
+            Sheet::Matching(one) => one.parts.as_slice(),
+            _ => &[],
+        });
+        let found = rows.find_map(|part| part.columns.iter().flatten().find(|row| row.letter == letter));
+        found.unwrap_or_else(|| panic!("no seam {letter}"))
+    }
+
+    fn lengths(&self) -> Vec<&LengthRow> {
+        let sizes = self.sheets.iter().flat_map(|sheet| match sheet {
+            Sheet::Sizes(one) => one.rows.as_slice(),
+            _ => &[],
+        });
+        sizes.collect()
+    }
+}
+
+/// The texts of the plies of a step, in needle order.
+fn plies(step: &Step) -> Vec<String> {
+    step.plies.iter().map(|ply| ply.text.english()).collect()
+}
+
+#[test]
+fn the_plies_of_a_turned_limb_face_outward() {
+    let puffin = Printed::puffin();
+    let outward = [Facing::Down, Facing::Up, Facing::Down, Facing::Up];
+    for seam in ["belly_round", "base_front", "base_back"] {
+        assert_eq!(puffin.figures.seams[seam].facing, outward, "{seam}");
+    }
+    let wings = plies(puffin.step("with the wings"));
+    assert!(wings[1].starts_with("Wing, inner layer") && wings[1].ends_with("pile up"), "{wings:?}");
+    assert!(wings[2].starts_with("Wing, outer layer") && wings[2].ends_with("pile down"), "{wings:?}");
+}
+
+/// One ply by itself has two ways to lie; the sheet names it and says no more.
+#[test]
+fn a_layer_whose_facing_does_not_follow_says_none() {
+    let toy = Printed::toy();
+    assert_eq!(toy.figures.seams["dart"].facing, [Facing::Down, Facing::NotKnown, Facing::Up]);
+    let texts = plies(toy.step("dart"));
+    assert!(!texts[1].contains("up") && !texts[1].contains("down"), "{texts:?}");
+}
+
+#[test]
+fn a_limb_that_is_not_turned_says_no_facing() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples/puffin");
+    let mut files = Vec::new();
+    for name in ["style", "materials", "pieces", "seams", "measurements", "parties"] {
+        let text = std::fs::read_to_string(folder.join(format!("{name}.toml"))).unwrap();
+        files.push((
+            format!("{name}.toml"),
+            text.replace("\"wing_round\", \"turn_wing\",", "\"wing_round\",").into_bytes(),
+        ));
+    }
+    for size in ["S", "L"] {
+        let name = format!("outlines/{size}.svg");
+        files.push((name.clone(), std::fs::read(folder.join(&name)).unwrap()));
+    }
+    let list: Vec<(&str, &[u8])> = files.iter().map(|(name, bytes)| (name.as_str(), bytes.as_slice())).collect();
+    let figures = crate::checked(&read::files(&list)).figures;
+    let facing = |seam: &str| figures.seams[seam].facing[1..3].to_vec();
+    assert_eq!(facing("belly_round"), [Facing::NotKnown, Facing::NotKnown]);
+    assert_eq!(facing("base_front"), [Facing::Up, Facing::Down]);
+}
+
+/// A caught edge bears the number of the edge of side a that it lies on, mirrored seams with their mirror images.
+#[test]
+fn caught_edges_bear_the_number_of_the_stretch_they_lie_on() {
+    let puffin = Printed::puffin();
+    let between = |letter: &str| puffin.join(letter).between.english();
+    assert_eq!(between("T"), "between them: T3 wing.left/WINGIN r–s; T3 wing.left/WING r–s, along T3 SIDE.l w1–w2");
+    assert_eq!(
+        between("T′"),
+        "between them: T′3 wing.right/WINGIN r–s; T′3 wing.right/WING r–s, along T′3 SIDE.r w1–w2"
+    );
+    assert_eq!(between("U"), "between them: U2 foot.left/FOOT r–s; U2 foot.left/SOLE r–s, along U2 BELLY j–i");
+    assert_eq!(between("U′"), "between them: U′2 foot.right/FOOT r–s; U′2 foot.right/SOLE r–s, along U′2 BELLY j~–i~");
+    let tail = between("V");
+    assert!(tail.contains("V2 TAIL r~–d, V3 TAIL d–r; V2 UNDER r–d, V3 UNDER d–r~"), "{tail}");
+    assert!(tail.contains("along V2 SIDE.l k–z, V3 SIDE.r z–k"), "{tail}");
+}
+
+#[test]
+fn a_marked_dart_is_a_fold_without_allowance() {
+    let puffin = Printed::puffin();
+    for (seam, title) in [("dart_crown", "Dart in the crown"), ("dart_neck", "Dart in the neck")] {
+        assert!(puffin.figures.seams[seam].fold);
+        let step = puffin.step(title);
+        assert_eq!(plies(step), ["Head side, Black plush, folded, pile inside"]);
+        assert!(step.allowance.is_empty() && step.stack.is_some(), "{title}: {:?}", step.allowance);
+    }
+    assert!(!puffin.figures.seams["front_head"].fold);
+    // Cut out, the same dart has two edges with an allowance.
+    let toy = include_str!("../two_part_toy/toy.toml");
+    let cut = Printed::of(&read::texts(&[("style.toml", &toy.replace("darts = \"marked\"", "darts = \"cut\""))]));
+    assert!(Printed::toy().figures.seams["dart"].fold && !cut.figures.seams["dart"].fold);
+    assert_eq!(plies(cut.step("dart")).len(), 3);
+    assert_eq!(cut.step("dart").allowance.english(), "5 mm");
+}
+
+/// How an opening is closed, and what is finished together after a seam, is told in words.
+#[test]
+fn a_section_is_drawn_only_where_it_is_known() {
+    let puffin = Printed::puffin();
+    let mouth = puffin.step("Mouth of the pellet bag");
+    assert!(mouth.stack.is_none() && mouth.plies.is_empty());
+    assert!(mouth.text.english().contains("not drawn: see the note"), "{}", mouth.text);
+    assert!(puffin.step("Pellet bag, round seam").stack.is_some());
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples/floor-cushion");
+    let cushion = Printed::of(&crate::folder(&folder).unwrap());
+    // Before its seam the edge is one ply; after it both plies are there.
+    assert!(cushion.step("Neaten the zip edge of the upper strip").stack.is_some());
+    let both = cushion.step("Neaten the top seam");
+    assert!(both.stack.is_none() && both.text.english().contains("see the note"), "{}", both.text);
+}
+
+#[test]
+fn ease_is_what_there_is_beside_what_is_allowed() {
+    let puffin = Printed::puffin();
+    let note = |title: &str| puffin.step(title).note.english();
+    let wing = note("Wing, round seam");
+    assert!(wing.contains("Ease WING:r-e-s: S 2.7 mm (1.2 %), L 3.9 mm (1.2 %); at most 1.5 %."), "{wing}");
+    let strip = note("Strip over the head");
+    assert!(strip.contains("Ease HEAD.l:f-x1, x2-g: S 2.7 mm (1.5 %), L 3.6 mm (1.5 %); at most 2 %."), "{strip}");
+}
+
+/// Stretches by the number of their edge, each end by its own name; a notch has no distance that is of one size only.
+#[test]
+fn stretches_are_named_for_every_size_and_every_seam_is_listed() {
+    let puffin = Printed::puffin();
+    let rows = puffin.lengths();
+    let named: Vec<String> = rows.iter().map(|row| row.stretch.english()).collect();
+    for stretch in ["N1 f – x1", "N2 x2 – g", "T4 w2 – notch 1 after w2", "T4 notch 1 after w2 – b"] {
+        assert!(named.iter().any(|one| one == stretch), "{stretch} of {named:?}");
+    }
+    assert!(named.iter().all(|one| !one.contains(" mm")), "{named:?}");
+    for (letter, title) in [("A", "Face onto the head"), ("X", "Beak onto the head")] {
+        let row = rows.iter().find(|row| row.letter == letter).unwrap_or_else(|| panic!("no {letter}"));
+        assert_eq!(row.title.english(), title);
+    }
+}
