@@ -24,8 +24,8 @@ pub(super) struct Report {
 impl Report {
     pub(super) fn of(path: &Path, loaded: Loaded, checked: Checked) -> Report {
         let next = Stage::of(&loaded.model).next();
-        let ahead = next
-            .and_then(|stage| ahead(stage, &pipeline::ahead(&loaded, &checked, stage), &path.to_string_lossy()));
+        let ahead =
+            next.and_then(|stage| ahead(stage, &pipeline::ahead(&loaded, &checked, stage), &path.to_string_lossy()));
         Report { root: root(path, &loaded.style), sources: loaded.sources, findings: checked.findings, ahead }
     }
 }

@@ -9,7 +9,6 @@ use backtack_core::rows::data::Sheet;
 use backtack_core::standards::safety;
 use backtack_core::standards::things::{CORDS, FILM, SMALL_PARTS, Things};
 
-
 /// The door stop of the fixtures as a toy from birth, with one more trim of a type.
 fn toy_with(kind: &str) -> BTreeMap<String, Vec<u8>> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/rules/base");

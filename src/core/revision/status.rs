@@ -237,8 +237,10 @@ fn blocks(seen: &Seen<'_>) -> Vec<String> {
         Some((stage, findings)) => (format!("In the way of {}", stage.word()), findings),
         None => ("In the way of a release".to_string(), seen.findings),
     };
-    let standing: Vec<String> =
-        standing(findings).into_iter().map(|finding| whole(&format!("{}: {}", finding.rule.code, finding.message))).collect();
+    let standing: Vec<String> = standing(findings)
+        .into_iter()
+        .map(|finding| whole(&format!("{}: {}", finding.rule.code, finding.message)))
+        .collect();
     if standing.is_empty() {
         lines.push(format!("{title}: nothing"));
         return lines;
