@@ -128,6 +128,7 @@ fn viewed<T>(edition: &Edition<'_>, then: impl FnOnce(&View<'_>, &Attached<'_>) 
         sources: &shown.sources,
         sealed: sealed.as_deref(),
         findings: &edition.findings,
+        ahead: edition.ahead.as_ref().map(|ahead| (ahead.stage, &ahead.findings)),
         since: edition.since.as_ref(),
         samples: &edition.samples,
         commented: if edition.order.is_some() { &shown.model.pictures } else { &edition.own.model.pictures },

@@ -100,7 +100,8 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let names: Vec<String> = paths.iter().map(|path| path.to_string_lossy().into_owned()).collect();
     let folders: Vec<Folder<'_>> =
         reports.iter().zip(&names).filter_map(|(report, name)| folder(report, name)).collect();
-    print(&folders, matches, terminal)?;
+    let ahead = reports.iter().flatten().filter_map(|report| report.ahead.as_deref());
+    print(&folders, ahead, matches, terminal)?;
     let mut failures = reports.iter().filter_map(|report| report.as_ref().err());
     if let Some(last) = failures.next_back() {
         failures.for_each(|failure| terminal.complain(failure));
@@ -111,17 +112,23 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
 }
 
 fn folder<'a>(report: &'a Result<Report, Failure>, name: &'a str) -> Option<Folder<'a>> {
-    let Report { root, sources, findings } = report.as_ref().ok()?;
+    let Report { root, sources, findings, .. } = report.as_ref().ok()?;
     Some(Folder { name, root, findings, sources })
 }
 
-fn print(folders: &[Folder<'_>], matches: &ArgMatches, terminal: &mut Terminal) -> Result<(), Failure> {
+/// Findings in the format that is asked for; for people also what is in the way of the next stage.
+fn print<'a>(
+    folders: &[Folder<'_>],
+    ahead: impl Iterator<Item = &'a str>,
+    matches: &ArgMatches,
+    terminal: &mut Terminal,
+) -> Result<(), Failure> {
     let cannot = |error: serde_json::Error| Failure::new(format!("findings could not be written: {error}"));
     let text = match matches.get_one::<String>("format").map(String::as_str) {
         Some("json") => json::print(folders).map_err(cannot)?,
         Some("sarif") => sarif::print(folders).map_err(cannot)?,
         _ if folders.is_empty() => return Ok(()),
-        _ => text::print(folders, terminal.output()),
+        _ => text::print(folders, terminal.output()) + &ahead.map(|line| format!("{line}\n")).collect::<String>(),
     };
     terminal.print(&text)
 }
@@ -154,6 +161,6 @@ fn take<'a>(next: &AtomicUsize, paths: &[&'a Path]) -> Option<(usize, &'a Path)>
 
 fn one(path: &Path, levels: &Levels, strict: bool, tally: &Tally) -> Result<Report, Failure> {
     let loaded = source::folder(path, tally)?;
-    let findings = pipeline::check(&loaded, levels, strict).findings;
-    Ok(Report::of(path, loaded, findings))
+    let checked = pipeline::check(&loaded, levels, strict);
+    Ok(Report::of(path, loaded, checked))
 }

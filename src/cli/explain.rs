@@ -3,7 +3,7 @@
 mod name;
 
 use backtack_core::diag::manual::{self, families};
-use backtack_core::diag::{Rule, columns};
+use backtack_core::diag::{Rule, columns, wrap};
 use backtack_core::grammar::reference::{self, Entry};
 use backtack_core::rules;
 use clap::{Arg, ArgAction, ArgMatches, Command};
@@ -120,21 +120,7 @@ fn indented(text: &str) -> String {
 /// Words after a head, wrapped, later lines below the first word.
 fn hung(head: &str, words: &str, width: usize) -> String {
     let indent = columns(head);
-    let mut text = head.to_owned();
-    let mut used = indent;
-    for (number, word) in words.split_whitespace().enumerate() {
-        let length = columns(word);
-        if number > 0 && used + 1 + length > width {
-            text.push('\n');
-            text.push_str(&" ".repeat(indent));
-            used = indent;
-        } else if number > 0 {
-            text.push(' ');
-            used += 1;
-        }
-        text.push_str(word);
-        used += length;
-    }
-    text.push('\n');
-    text
+    let words = words.split_whitespace().collect::<Vec<_>>().join(" ");
+    let below = format!("\n{}", " ".repeat(indent));
+    format!("{head}{}\n", wrap(&words, width.saturating_sub(indent)).join(&below))
 }

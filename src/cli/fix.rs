@@ -65,7 +65,7 @@ impl Fix {
             let items: Vec<Item> = texts.into_iter().map(item).collect();
             Output::new().write(&items)?;
         }
-        Ok(Report::of(path, loaded, checked.findings))
+        Ok(Report::of(path, loaded, checked))
     }
 }
 

@@ -3,7 +3,10 @@
 use std::path::Path;
 
 use backtack_core::diag::Findings;
+use backtack_core::model::Stage;
+use backtack_core::pipeline::{self, Checked};
 use backtack_core::read::Loaded;
+use backtack_core::revision::ahead;
 use backtack_core::source::Sources;
 
 /// What is kept of a folder once it is checked.
@@ -14,11 +17,16 @@ pub(super) struct Report {
     pub(super) sources: Sources,
     /// What was found.
     pub(super) findings: Findings,
+    /// What it says of the next stage, if anything is in its way.
+    pub(super) ahead: Option<String>,
 }
 
 impl Report {
-    pub(super) fn of(path: &Path, loaded: Loaded, findings: Findings) -> Report {
-        Report { root: root(path, &loaded.style), sources: loaded.sources, findings }
+    pub(super) fn of(path: &Path, loaded: Loaded, checked: Checked) -> Report {
+        let next = Stage::of(&loaded.model).next();
+        let ahead =
+            next.and_then(|stage| ahead(stage, &pipeline::ahead(&loaded, &checked, stage), &path.to_string_lossy()));
+        Report { root: root(path, &loaded.style), sources: loaded.sources, findings: checked.findings, ahead }
     }
 }
 

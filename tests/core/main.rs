@@ -25,6 +25,7 @@ mod parties;
 mod phrases;
 mod pipeline;
 mod plan;
+mod printed;
 mod printers;
 mod puffin;
 mod read;
@@ -37,6 +38,7 @@ mod scene;
 mod schema;
 mod seal;
 mod seams;
+mod sheets;
 mod standards;
 mod svg;
 mod tidy;
@@ -47,11 +49,11 @@ mod words;
 use std::path::Path;
 
 use backtack_core::diag::Levels;
-use backtack_core::pipeline::{Checked, Earlier, ReadError, Source, check, edition, read as read_source};
+use backtack_core::pipeline::{Checked, Earlier, Edition, ReadError, Source, check, edition, read as read_source};
 use backtack_core::read::Loaded;
 use backtack_core::rows::data::Sheet;
+use backtack_core::rows::package::Package;
 use backtack_core::rows::{View, pages};
-use backtack_core::samples::figures::SampleFigures;
 use backtack_core::source::Tally;
 
 /// What commands make of a folder.
@@ -70,25 +72,29 @@ fn checked(loaded: &Loaded) -> Checked {
     check(loaded, &Levels::new(), false)
 }
 
-/// The sheets of the factory's edition, as if nothing had been sealed before.
-fn sheets(loaded: &Loaded, checked: &Checked) -> Vec<Sheet> {
-    let edition = edition(loaded, checked, &Earlier::default()).unwrap();
+/// The document of an edition.
+fn document(edition: &Edition<'_>) -> Package {
     let (shown, seen) = (edition.shown(), edition.seen());
-    let view = View {
+    pages(&View {
         model: &shown.model,
         assembly: &seen.assembly,
         figures: &seen.figures,
         drawn: &seen.drawn,
-        lays: &seen.lays,
+        lays: edition.order.as_ref().map_or(&seen.lays, |order| &order.lays),
         sources: &shown.sources,
         sealed: None,
         findings: &edition.findings,
-        since: None,
-        samples: &SampleFigures::default(),
-        commented: &shown.model.pictures,
-        asked: &shown.model,
+        since: edition.since.as_ref(),
+        ahead: edition.ahead.as_ref().map(|ahead| (ahead.stage, &ahead.findings)),
+        samples: &edition.samples,
+        commented: &edition.own.model.pictures,
+        asked: &edition.own.model,
         digest: "",
-        order: None,
-    };
-    pages(&view).sheets
+        order: edition.order.as_ref().map(|order| order.id.as_str()),
+    })
+}
+
+/// The sheets of the factory's edition, as if nothing had been sealed before.
+fn sheets(loaded: &Loaded, checked: &Checked) -> Vec<Sheet> {
+    document(&edition(loaded, checked, &Earlier::default()).unwrap()).sheets
 }

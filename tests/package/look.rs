@@ -154,7 +154,8 @@ fn groups_without_rows_are_typeset_wherever_they_are() {
             Sheet::Bill(bill) => {
                 let group = bill.groups[0].clone();
                 bill.groups = vec![group; 4];
-                bill.groups.iter_mut().enumerate().filter(|(at, _)| emptied(*at)).for_each(|(_, one)| one.rows.clear());
+                let groups = bill.groups.iter_mut().enumerate();
+                groups.filter(|(at, _)| emptied(*at)).for_each(|(_, one)| one.articles.clear());
                 true
             }
             Sheet::Changes(changes) => {

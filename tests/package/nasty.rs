@@ -1,6 +1,6 @@
 //! The made-up cushion with strings that no honest user would type, and with very many rows.
 
-use backtack_core::rows::data::{BillRow, Callout, Sheet};
+use backtack_core::rows::data::{BillArticle, BillRow, Callout, Sheet};
 use backtack_core::rows::package::{Fact, Package};
 
 use crate::cushion;
@@ -108,9 +108,12 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
         }
         Sheet::Bill(bill) => {
             put.all(bill.colourways.iter_mut().chain(&mut bill.sizes));
-            for row in bill.groups.iter_mut().flat_map(|group| &mut group.rows) {
-                put!(put: row.item, row.details, row.article, row.supplier);
-                put.all(&mut row.colours);
+            for article in bill.groups.iter_mut().flat_map(|group| &mut group.articles) {
+                put!(put: article.item, article.details, article.article, article.supplier, article.asked);
+                article.rows.iter_mut().for_each(|row| put.all(&mut row.colours));
+            }
+            for row in &mut bill.colours {
+                put!(put: row.name, row.reference, row.articles);
             }
         }
         Sheet::Pieces(pieces) => {
@@ -191,7 +194,7 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
         }
         Sheet::Confirmation(confirmation) => {
             callouts(&mut confirmation.items, put);
-            facts(&mut confirmation.required, put);
+            confirmation.required.iter_mut().for_each(|one| put.one(&mut one.value));
             put.all(&mut confirmation.parties);
         }
     }
@@ -211,20 +214,23 @@ pub fn long() -> Package {
     for sheet in &mut out.sheets {
         match sheet {
             Sheet::Bill(bill) => {
-                let rows = (1..=200).map(|n| BillRow {
+                let row = BillRow {
+                    place: "seams".into(),
+                    colours: vec!["red".into(), "blue".into()],
+                    uses: vec!["1".into(), "1".into()],
+                    unit: "pc".into(),
+                };
+                let articles = (1..=200).map(|n| BillArticle {
                     number: n.to_string(),
                     item: format!("upper {n}").into(),
                     details: format!("lower {n}").into(),
                     article: format!("A-{n}").into(),
                     supplier: "Free".into(),
-                    colours: vec!["red".into(), "blue".into()],
-                    uses: vec!["1".into(), "1".into()],
-                    unit: "pc".into(),
-                    minimum: "".into(),
-                    lead: "".into(),
+                    asked: "".into(),
+                    rows: vec![row.clone()],
                 });
                 bill.groups.truncate(1);
-                bill.groups.iter_mut().for_each(|group| group.rows = rows.clone().collect());
+                bill.groups.iter_mut().for_each(|group| group.articles = articles.clone().collect());
             }
             Sheet::Measurements(sheet) => {
                 let first = sheet.rows.first().cloned().into_iter();
@@ -250,7 +256,8 @@ pub fn wide() -> Package {
             Sheet::Bill(bill) => {
                 bill.sizes = sizes(3);
                 bill.colourways = vec!["SAND".into(), "INK".into(), "MOSS".into()];
-                for row in bill.groups.iter_mut().flat_map(|group| &mut group.rows) {
+                let articles = bill.groups.iter_mut().flat_map(|group| &mut group.articles);
+                for row in articles.flat_map(|article| &mut article.rows) {
                     stretch(&mut row.colours, 3);
                     stretch(&mut row.uses, 3);
                 }

@@ -35,8 +35,11 @@ pub struct BillLine {
     pub unit: &'static str,
     /// Whether the use is an estimate by a stated efficiency.
     pub estimate: bool,
-    /// Use for one product by size and colourway; a product without the article is absent.
+    /// Use for one product by size and colourway, that of thread with its wastage; a product without the article is absent.
     pub uses: ByVariant<Figure<Number>>,
+    /// Thread only: the same without wastage.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    pub net: ByVariant<Figure<Number>>,
 }
 
 /// The figures a bill is made of.
@@ -63,11 +66,10 @@ pub(super) fn bill(uses: &Uses<'_>) -> Bill {
             unit: about.0,
             estimate: false,
             uses: BTreeMap::new(),
+            net: BTreeMap::new(),
         });
         line.estimate |= about.1;
-        let by = line.uses.entry(size.to_string()).or_default();
-        let sum = by.remove(colourway).unwrap_or(Figure::Known(Number::default()));
-        by.insert(colourway.to_string(), Figure::sum([sum, use_]));
+        add(&mut line.uses, (size, colourway), use_);
     };
     for (size, colourway, all) in each(uses.fabric) {
         all.iter().for_each(|one| {
@@ -97,7 +99,21 @@ pub(super) fn bill(uses: &Uses<'_>) -> Bill {
             put(size, colourway, (3, "trim"), &one.bought, (unit, false), one.total.clone());
         }
     }
+    for (size, colourway, thread) in each(uses.thread) {
+        for one in &thread.totals {
+            if let Some(line) = lines.get_mut(&(1, "thread", one.bought.clone())) {
+                add(&mut line.net, (size, colourway), one.net.clone());
+            }
+        }
+    }
     Bill { lines: lines.into_values().collect(), missing: missing(uses.mass) }
+}
+
+/// Adds to the use of one product.
+fn add(uses: &mut ByVariant<Figure<Number>>, (size, colourway): (&str, &str), more: Figure<Number>) {
+    let by = uses.entry(size.to_string()).or_default();
+    let sum = by.remove(colourway).unwrap_or(Figure::Known(Number::default()));
+    by.insert(colourway.to_string(), Figure::sum([sum, more]));
 }
 
 fn missing(mass: &ByVariant<Mass>) -> BTreeSet<String> {

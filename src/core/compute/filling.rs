@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::model::{Stuffing, Variant};
 use crate::standards::common::{FILLING_FLOOR, FILLING_STUFFING};
-use crate::units::Quantity;
+use crate::units::{Limits, Quantity, Rational};
 use crate::words::{Phrase, Word, english, say, words};
 
 use super::input::{Bought, ByVariant, Ground};
@@ -15,6 +15,11 @@ use super::{Figure, Number};
 words! {
     PROPOSED "filling.proposed" = "{basis}, {share} % and at least {least} g";
 }
+
+/// Masses from here on, g, are read in whole grams, lighter ones in tenths, where no scale is stated (common practice).
+const WHOLE_FROM: i64 = 200;
+/// How often a step is made ten times finer at most, where no limit lies on it.
+const FINER: usize = 6;
 
 /// The filling of one product.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -32,7 +37,7 @@ pub struct Filling {
 pub struct Limited {
     /// Target, g.
     pub target: Figure<Number>,
-    /// Lower limit, g: as stated, or the sum of lower limits.
+    /// Lower limit, g: as stated, or the sum of lower limits; of what is printed, rounded inward to what a scale reads.
     pub lower: Figure<Number>,
     /// Upper limit, g.
     pub upper: Figure<Number>,
@@ -106,11 +111,42 @@ impl Limited {
         }
     }
 
+    /// The same with limits rounded inward to what a scale reads: lower up, upper down; to a finer step where none that passes lies
+    /// on that one. What is printed, judged and written to figures are these.
+    #[must_use]
+    pub(super) fn readable(&self, scale: Option<Rational>) -> Limited {
+        let exact = |figure: &Figure<Number>| figure.known().and_then(|number| number.rational());
+        let heavy = exact(&self.target).is_some_and(|target| target >= Rational::whole(WHOLE_FROM));
+        let first = scale.or_else(|| Rational::new(1, if heavy { 1 } else { 10 }));
+        let (Some(lower), Some(upper)) = (exact(&self.lower), exact(&self.upper)) else { return self.clone() };
+        let finer = |step: &Rational| step.checked_div(Rational::whole(10));
+        let mut steps = std::iter::successors(first, finer).take(FINER);
+        match steps.find_map(|step| Limits { lower, upper }.inward(step).ok()) {
+            Some(Limits { lower, upper }) => {
+                let known = |limit| Figure::Known(Number::exact(limit));
+                Limited { target: self.target.clone(), lower: known(lower), upper: known(upper) }
+            }
+            None => self.clone(),
+        }
+    }
+
     /// So many times the mass.
     pub(super) fn times(&self, count: u64) -> Limited {
         let times = |figure: &Figure<Number>| figure.clone().map(|number| number.multiplied(count));
         Limited { target: times(&self.target), lower: times(&self.lower), upper: times(&self.upper) }
     }
+}
+
+/// The same with every limit as it is read.
+pub(super) fn readable(mut all: ByVariant<Filling>) -> ByVariant<Filling> {
+    for filling in all.values_mut().flat_map(|by| by.values_mut()) {
+        filling.total = filling.total.readable(None);
+        for line in &mut filling.stuffings {
+            line.each = line.each.readable(None);
+            line.all = line.all.readable(None);
+        }
+    }
+    all
 }
 
 fn stuffing_line(ground: &Ground<'_>, id: &str, stuffing: &Stuffing, variant: Variant<'_>) -> StuffingLine {
@@ -151,4 +187,39 @@ fn proposed(mass: &Figure<Quantity>) -> Option<Proposed> {
             least = FILLING_FLOOR.high.to_string()
         ),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn limited(target: &str, lower: &str, upper: &str) -> Limited {
+        let number = |text: &str| Figure::Known(Number::exact(Rational::parse(text).unwrap()));
+        Limited { target: number(target), lower: number(lower), upper: number(upper) }
+    }
+
+    fn read(limited: &Limited, scale: Option<&str>) -> [f64; 2] {
+        let read = limited.readable(scale.map(|step| Rational::parse(step).unwrap()));
+        [read.lower.get().unwrap(), read.upper.get().unwrap()]
+    }
+
+    #[test]
+    fn limits_go_inward_from_their_exact_values() {
+        assert_eq!(read(&limited("900", "855", "945"), None), [855.0, 945.0]);
+        assert_eq!(read(&limited("900", "855.0000000001", "944.9999999999"), None), [856.0, 944.0]);
+        assert_eq!(read(&limited("30", "28.45", "31.549"), None), [28.5, 31.5]);
+        assert_eq!(read(&limited("164.7", "155.42", "173.94"), None), [155.5, 173.9]);
+    }
+
+    #[test]
+    fn limits_go_inward_to_what_the_scale_reads() {
+        assert_eq!(read(&limited("164.7", "155.42", "173.94"), Some("0.5")), [155.5, 173.5]);
+        assert_eq!(read(&limited("900", "855.3", "944.7"), Some("5")), [860.0, 940.0]);
+    }
+
+    #[test]
+    fn limits_too_narrow_for_their_step_are_read_finer() {
+        assert_eq!(read(&limited("250.4", "250.2", "250.6"), None), [250.2, 250.6]);
+        assert_eq!(read(&limited("250.4", "250.21", "250.23"), None), [250.21, 250.23]);
+    }
 }

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use crate::model::{ArticleKind, Variant};
+use crate::units::{Dimension, Rational};
 use crate::words::{Phrase, say};
 
 use super::counts::CutCount;
@@ -26,9 +27,10 @@ pub struct Mass {
     pub lines: Vec<MassLine>,
     /// Everything cut from fabric.
     pub shell: Limited,
-    /// The whole product. Its limits are the worst case: all lower limits added, all upper limits added.
+    /// The finished product, without hangtag and packing, as it is weighed and as a sample is judged. Its limits are the worst
+    /// case, all lower limits added and all upper limits added, rounded inward to what the scale reads.
     pub product: Limited,
-    /// The product with what packs it, limits likewise.
+    /// The product with hangtag and packing, limits likewise.
     pub packed: Limited,
     /// Lines without a tolerance, which add their target to both limits, so that the true limits are wider.
     pub without_tolerance: Vec<String>,
@@ -44,7 +46,7 @@ pub struct MassLine {
     pub bought: Figure<Bought>,
     /// Its mass in the product.
     pub mass: Limited,
-    /// Whether it packs the product and counts in `packed` only.
+    /// Whether it hangs on the product or packs it, and counts in `packed` only.
     pub packing: bool,
 }
 
@@ -58,6 +60,7 @@ pub(super) struct Parts<'a> {
 }
 
 pub(super) fn mass(ground: &Ground<'_>, parts: &Parts<'_>) -> ByVariant<Mass> {
+    let scale = scale(ground);
     ground.by_variant(|variant| {
         let fabric = fabric(ground, parts, variant);
         let shell = total(&fabric);
@@ -69,8 +72,16 @@ pub(super) fn mass(ground: &Ground<'_>, parts: &Parts<'_>) -> ByVariant<Mass> {
         let without_tolerance = open.map(name).collect();
         let packed = total(&lines);
         let inside: Vec<MassLine> = lines.iter().filter(|line| !line.packing).cloned().collect();
-        Mass { product: total(&inside), packed, shell, without_tolerance, lines }
+        let read = |limited: Limited| limited.readable(scale);
+        Mass { product: read(total(&inside)), packed: read(packed), shell: read(shell), without_tolerance, lines }
     })
+}
+
+/// The finest step, g, that a point of measure which is weighed is read to.
+fn scale(ground: &Ground<'_>) -> Option<Rational> {
+    let steps = ground.model.measures.values().filter_map(|point| point.read_to.as_ref()?.known());
+    let weighed = steps.filter(|step| step.dimension() == Dimension::Mass);
+    weighed.filter_map(|step| step.si().checked_mul(Rational::whole(1_000))).min()
 }
 
 /// Targets added, and limits where at least one line has any; a line without a tolerance adds its target.

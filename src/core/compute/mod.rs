@@ -90,10 +90,11 @@ pub fn compute(model: &Model, assembly: &Assembly) -> Computed {
     let uses = bill::Uses { fabric: &fabric, thread: &thread, filling: &filling, trims: &trims, mass: &mass };
     let bill = bill::bill(&uses);
     let measures = measures::measures(&ground);
-    let samples = crate::samples::figures::samples(model, &mass);
+    let filling = filling::readable(filling);
+    let samples = crate::samples::figures::samples(model, &mass, &filling);
     let dies = crate::cutting::figures::dies::all(&ground, &counts.cuts);
     let sizes = model.sizes.iter().map(|size| size.entry.id.value.clone()).collect();
-    let colourways = model.colourways.keys().cloned().collect();
+    let colourways = model.ways().into_iter().map(str::to_string).collect();
     let figures = Figures {
         format: FORMAT,
         sizes,

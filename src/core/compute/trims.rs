@@ -33,8 +33,8 @@ pub struct TrimLine {
     pub in_seams: Option<Figure<Number>>,
     /// Use in one product, pieces or mm.
     pub total: Figure<Number>,
-    /// Whether it packs the product and is no part of it: it is fitted by a step `bag`, `box` or `pack`, or its sort is
-    /// one of these words, `polybag` or `carton`.
+    /// Whether it hangs on the product or packs it and is no part of its mass: it is fitted by a step `bag`, `box` or `pack`, or
+    /// its sort is one of these words, `polybag`, `carton` or `hangtag`.
     pub packing: bool,
 }
 
@@ -89,9 +89,10 @@ fn named(ground: &Ground<'_>, variant: Variant<'_>, lengths: &BTreeMap<Bought, F
     all
 }
 
-/// Whether a trim packs the product.
+/// Whether a trim hangs on the product or packs it.
 fn packing(ground: &Ground<'_>, article: &Article, variant: Variant<'_>) -> bool {
-    let is = |word: &str| matches!(word.to_lowercase().as_str(), "bag" | "box" | "pack" | "polybag" | "carton");
+    let is =
+        |word: &str| matches!(word.to_lowercase().as_str(), "bag" | "box" | "pack" | "polybag" | "carton" | "hangtag");
     let fitted = ground.model.steps.values().any(|step| {
         let trim = step.trim.as_ref().and_then(|trim| ground.model.resolve(&trim.value, variant.colourway));
         step.word.as_ref().is_some_and(|word| is(&word.value))

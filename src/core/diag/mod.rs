@@ -17,4 +17,4 @@ pub use place::Folder;
 pub use plain::{plain, plain_lines};
 pub use rule::{Rule, Severity};
 pub use sink::{Findings, Levels};
-pub use width::{columns, cut};
+pub use width::{columns, cut, wrap};

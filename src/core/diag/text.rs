@@ -5,6 +5,7 @@ use annotate_snippets::{AnnotationKind, Element, Group, Level, Origin, Renderer,
 
 use super::place::{Lines, Place};
 use super::plain::{plain, plain_lines};
+use super::width::{columns, wrap};
 use super::window::window;
 use super::{Finding, Folder, Label, Severity};
 use crate::source::FileId;
@@ -14,9 +15,15 @@ use crate::source::FileId;
 pub struct Style {
     /// Whether to write colour codes.
     pub color: bool,
-    /// Columns of the terminal; longer lines of the user's text are trimmed around the marked place. At least 40.
+    /// Columns of the terminal: sentences are wrapped, longer lines of the user's text are trimmed around the marked place.
+    /// At least 40.
     pub width: usize,
 }
+
+/// The narrowest terminal there is.
+const NARROWEST: usize = 40;
+/// Columns that a sentence gets at least.
+const SENTENCE: usize = 24;
 
 /// Every finding with the user's own lines, then one line that counts them.
 pub fn print(folders: &[Folder<'_>], style: Style) -> String {
@@ -25,7 +32,7 @@ pub fn print(folders: &[Folder<'_>], style: Style) -> String {
     for folder in folders {
         let lines = Lines::new(*folder);
         for finding in folder.findings.iter() {
-            out.push_str(&renderer.render(&[group(finding, folder, &lines)]));
+            out.push_str(&renderer.render(&[group(finding, folder, &lines, style.width.max(NARROWEST))]));
             out.push_str("\n\n");
         }
     }
@@ -58,7 +65,7 @@ pub fn tally(folders: &[Folder<'_>]) -> String {
 
 fn renderer(style: Style) -> Renderer {
     let base = if style.color { Renderer::styled() } else { Renderer::plain() };
-    let base = base.decor_style(DecorStyle::Unicode).term_width(style.width.max(40));
+    let base = base.decor_style(DecorStyle::Unicode).term_width(style.width.max(NARROWEST));
     if !style.color {
         return base;
     }
@@ -81,10 +88,23 @@ fn level(severity: Severity) -> Level<'static> {
     level.with_name(severity.word())
 }
 
-fn group<'a>(finding: &Finding, folder: &Folder<'_>, lines: &Lines<'_>) -> Group<'a> {
-    let title = level(finding.severity).primary_title(plain(&finding.message.english())).id(finding.rule.code);
+/// Text below and beside so many columns of a head, in lines that fit.
+fn hung(text: &str, head: usize, width: usize) -> String {
+    let most = width.saturating_sub(head).max(SENTENCE);
+    let lines: Vec<String> = text.split('\n').map(|line| wrap(line, most).join("\n")).collect();
+    lines.join("\n")
+}
+
+fn group<'a>(finding: &Finding, folder: &Folder<'_>, lines: &Lines<'_>, width: usize) -> Group<'a> {
+    let head = format!("{}[{}]: ", finding.severity.word(), finding.rule.code);
+    let message = hung(&plain(&finding.message.english()), columns(&head), width);
+    let title = level(finding.severity).primary_title(message).id(finding.rule.code);
     let mut group = Group::with_title(title);
-    let files = by_file(lines.places(&finding.places));
+    let places = lines.places(&finding.places);
+    // The library writes a message right of the numbers of lines and three columns.
+    let number = places.iter().map(|(place, _)| place.end_line).max().unwrap_or(1).to_string().len();
+    let said = |word: &str, text: &str| hung(&plain_lines(text), number + 3 + word.len() + 2, width);
+    let files = by_file(places);
     if files.is_empty() {
         group = group.element(Origin::path(plain(folder.name)));
     }
@@ -92,9 +112,9 @@ fn group<'a>(finding: &Finding, folder: &Folder<'_>, lines: &Lines<'_>) -> Group
         group = group.elements(excerpt(places, lines, number == 0));
     }
     if let Some(conceded) = &finding.concession {
-        return group.element(Level::NOTE.with_name("conceded").message(plain_lines(&conceded.text.english())));
+        return group.element(Level::NOTE.with_name("conceded").message(said("conceded", &conceded.text.english())));
     }
-    group.elements(finding.help.iter().map(|help| Level::HELP.message(plain_lines(&help.text.english()))))
+    group.elements(finding.help.iter().map(|help| Level::HELP.message(said("help", &help.text.english()))))
 }
 
 type Marked<'a, 'b> = (Place<'a>, &'b Label);

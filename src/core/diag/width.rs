@@ -22,9 +22,40 @@ pub fn cut(line: &str, most: usize) -> String {
     line.chars().take_while(fits).chain(['…']).collect()
 }
 
+/// Lines of whole words that take no more columns than these, where no single word does.
+pub fn wrap(text: &str, most: usize) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    let mut used = 0;
+    for word in text.split(' ').filter(|word| !word.is_empty()) {
+        let length = columns(word);
+        if used > 0 && used + 1 + length > most {
+            lines.push(String::new());
+            used = 0;
+        }
+        if let Some(line) = lines.last_mut() {
+            if used > 0 {
+                line.push(' ');
+                used += 1;
+            }
+            line.push_str(word);
+        }
+        used += length;
+    }
+    lines
+}
+
 #[cfg(test)]
 mod tests {
-    use super::{columns, cut};
+    use super::{columns, cut, wrap};
+
+    #[test]
+    fn lines_hold_whole_words_and_lose_none() {
+        let text = "the last submission of 绒布 plush/soot was rejected";
+        let lines = wrap(text, 16);
+        assert_eq!(lines, ["the last", "submission of", "绒布 plush/soot", "was rejected"]);
+        assert_eq!(wrap("incomprehensibilities are", 10), ["incomprehensibilities", "are"]);
+        assert_eq!(wrap("", 10), [""]);
+    }
 
     #[test]
     fn ideographs_take_two_columns_and_accents_none() {

@@ -305,13 +305,18 @@ pub fn trim_layer() -> Vec<Key> {
     ]
 }
 
-/// Keys of ease, gather and stretch.
-pub fn ease() -> Vec<Key> {
-    vec![
-        key("side", Form::Choice(&["a", "b"]), "Which side is longer before sewing, or shorter for elastic"),
-        key("up_to", Form::Quantity(&[Percent]), "Largest difference in percent of the other side"),
-        key("ratio", Form::Quantity(&[Percent]), "Length of this side in percent of the other"),
-    ]
+/// Keys of ease.
+fn ease() -> Vec<Key> {
+    vec![side(), key("up_to", Form::Quantity(&[Percent]), "Largest difference in percent of the other side")]
+}
+
+/// Keys of gather and stretch.
+fn gather() -> Vec<Key> {
+    vec![side(), key("ratio", Form::Quantity(&[Percent]), "Length of this side in percent of the other")]
+}
+
+fn side() -> Key {
+    key("side", Form::Choice(&["a", "b"]), "Which side is longer before sewing, or shorter for elastic")
 }
 
 fn joint() -> Vec<Key> {
@@ -323,8 +328,8 @@ fn joint() -> Vec<Key> {
         key("mirrored", Form::Flag, "Once more with left and right exchanged"),
         key("stitch", Form::or(Form::Refers(&["stitch"]), stitch()), "A table, or the id of a [stitch]"),
         key("ease", Form::Table(ease()), "Fullness worked in: { side = \"b\", up_to = \"3 %\" }"),
-        key("gather", Form::Table(ease()), "Gathered side: { side = \"a\", ratio = \"150 %\" }"),
-        key("stretch", Form::Table(ease()), "Elastic stretched on: { side = \"b\", ratio = \"80 %\" }"),
+        key("gather", Form::Table(gather()), "Gathered side: { side = \"a\", ratio = \"150 %\" }"),
+        key("stretch", Form::Table(gather()), "Elastic stretched on: { side = \"b\", ratio = \"80 %\" }"),
         key("note", Form::Text, "A remark"),
     ]
 }

@@ -128,6 +128,18 @@ impl Model {
         all
     }
 
+    /// The colourways in the order in which they are written.
+    pub fn ways(&self) -> Vec<&str> {
+        let mut all: Vec<&Colourway> = self.colourways.values().collect();
+        all.sort_by_key(|way| way.entry.span());
+        all.into_iter().map(|way| way.entry.id.value.as_str()).collect()
+    }
+
+    /// The sizes and colourways by which a value can differ, in the user's order: sizes first.
+    pub fn codes(&self) -> Vec<&str> {
+        self.sizes.iter().map(|size| size.entry.id.value.as_str()).chain(self.ways()).collect()
+    }
+
     /// The article and colour a material name stands for in a colourway: a role through the colourway, or an article by
     /// its own id.
     pub fn resolve<'m>(&'m self, material: &'m str, colourway: &str) -> Option<(&'m Article, Option<&'m str>)> {

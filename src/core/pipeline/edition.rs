@@ -1,10 +1,10 @@
 //! The factory's edition of what was checked: what it could itself read from the attached files, with the findings that
 //! are not about something it does not get.
 
-use super::{Checked, check, compare};
+use super::{Checked, ahead, check, compare};
 use crate::compute::LayTasks;
 use crate::diag::{Findings, Levels};
-use crate::model::Model;
+use crate::model::{Model, Stage, Stated};
 use crate::read::{self, Loaded};
 use crate::revision::chain::Link;
 use crate::revision::compare::{Asked, Marks, answers};
@@ -24,6 +24,15 @@ pub struct Ordered {
     pub findings: Findings,
 }
 
+/// What would be found at the next stage, of what the factory may see.
+#[derive(Debug)]
+pub struct Ahead {
+    /// The next stage.
+    pub stage: Stage,
+    /// What stands there.
+    pub findings: Findings,
+}
+
 /// What the factory gets, ready for the sheets.
 #[derive(Debug)]
 pub struct Edition<'a> {
@@ -32,7 +41,9 @@ pub struct Edition<'a> {
     shown: Shown<'a>,
     /// What stands, of what the factory may see.
     pub findings: Findings,
-    /// What samples show, of what everyone may see.
+    /// What is in the way of the next stage; none at the last one, and in the document of an order.
+    pub ahead: Option<Ahead>,
+    /// What samples show, of what everyone may see; each judged by the revision it was made to, where that is at hand.
     pub samples: SampleFigures,
     /// What is new since the last sealed revision.
     pub since: Option<Since>,
@@ -121,6 +132,7 @@ impl<'a> Edition<'a> {
             own,
             shown,
             findings: Findings::default(),
+            ahead: None,
             samples: SampleFigures::default(),
             since: None,
             order: None,
@@ -146,9 +158,31 @@ pub fn edition<'a>(loaded: &'a Loaded, checked: &'a Checked, earlier: &Earlier) 
     let shown = part.map_or(Shown::All(loaded, checked), |part| Shown::Part(Box::new(part)));
     let mut edition = Edition::of(loaded, shown, &files).map_err(EditionError::Archive)?;
     edition.findings = crate::editions::shown(loaded, &checked.findings, &edition.seen().findings);
+    edition.ahead = Stage::of(&loaded.model).next().map(|stage| next(loaded, checked, &edition, stage));
     edition.samples = judged.as_ref().unwrap_or(&edition.seen().figures.samples).for_everyone();
-    edition.since = since(earlier, &edition);
+    if let Some(last) = &earlier.last {
+        let before = check(last, &Levels::new(), false);
+        by_their_own(&mut edition.samples, &loaded.model, (last, &before));
+        edition.since = Some(since(&earlier.past, (last, &before), &edition));
+    }
     Ok(edition)
+}
+
+/// What would be in the way of a stage, of what the factory may see.
+fn next(loaded: &Loaded, checked: &Checked, edition: &Edition<'_>, stage: Stage) -> Ahead {
+    let own = ahead(loaded, checked, stage);
+    let findings = match &edition.shown {
+        Shown::All(..) => crate::editions::shown(loaded, &own, &own),
+        Shown::Part(part) => crate::editions::shown(loaded, &own, &ahead(&part.0, &part.1, stage)),
+    };
+    Ahead { stage, findings }
+}
+
+/// Samples that were made to the last sealed revision are judged by it.
+fn by_their_own(samples: &mut SampleFigures, own: &Model, (last, before): (&Loaded, &Checked)) {
+    let Some(revision) = last.model.revision.id.as_ref().and_then(Stated::known) else { return };
+    let model = Model { samples: own.samples.clone(), ..last.model.clone() };
+    samples.judge_by(revision, &samples::samples(&model, &before.figures.mass, &before.figures.filling));
 }
 
 /// The files that are shown, read and checked as the factory would.
@@ -163,16 +197,15 @@ pub(super) fn part(own: &Loaded, files: &[(String, Vec<u8>)]) -> (Loaded, Checke
 fn judged(own: &Loaded, part: &(Loaded, Checked)) -> SampleFigures {
     let (shown, seen) = part;
     let model = Model { samples: own.model.samples.clone(), ..shown.model.clone() };
-    samples::samples(&model, &seen.figures.mass)
+    samples::samples(&model, &seen.figures.mass, &seen.figures.filling)
 }
 
 /// What is new since the last sealed revision, in the factory's editions of both.
-fn since(earlier: &Earlier, edition: &Edition<'_>) -> Option<Since> {
-    let last = earlier.last.as_ref()?;
-    let changes = compare((last, &check(last, &Levels::new(), false)), (edition.shown(), edition.seen()));
+fn since(past: &[Link], before: (&Loaded, &Checked), edition: &Edition<'_>) -> Since {
+    let changes = compare(before, (edition.shown(), edition.seen()));
     let asked: Vec<Asked> = edition.samples.comments.iter().map(asked).collect();
     let (answers, marks) = (answers(&changes, &asked), Marks::of(&changes));
-    Some(Since { past: earlier.past.clone(), changes, answers, marks })
+    Since { past: past.to_vec(), changes, answers, marks }
 }
 
 /// A comment as something that asks for a change.

@@ -19,4 +19,4 @@ pub use archive::{ArchiveError, ArchiveFault, Member, Part, named, stored, unpac
 pub use digest::{Digest, keyed, of_files, sha256};
 pub use sample::{Ask, blank};
 pub use since::Since;
-pub use status::{Seen, status};
+pub use status::{Seen, ahead, status};

@@ -16,6 +16,7 @@ pub fn firm(raw: Findings, levels: &Levels) -> Findings {
 }
 
 /// The findings that must be settled before a revision can be sealed, at whatever stage; one that a concession lifts is settled.
+/// The screen of `status` and the cover list the same.
 pub fn standing(firm: &Findings) -> Vec<&Finding> {
     firm.iter().filter(|finding| finding.severity == Severity::Must && finding.concession.is_none()).collect()
 }

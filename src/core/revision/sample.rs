@@ -174,15 +174,12 @@ impl Form<'_> {
         let mass = self.figures.mass.get(self.variant.size).and_then(|by| by.get(self.variant.colourway));
         let range = |limited: Option<&crate::compute::Limited>| {
             let known = limited.and_then(|limited| Some((limited.lower.get()?, limited.upper.get()?)));
-            // Inward, as limits on sheets are.
-            let inward =
-                |(lower, upper): (f64, f64)| (libm::ceil(lower * 10.0) / 10.0, libm::floor(upper * 10.0) / 10.0);
             let told = |(lower, upper): (f64, f64)| format!("{lower} to {upper} g");
-            known.map(inward).map_or_else(|| "no limits yet".to_string(), told)
+            known.map_or_else(|| "no limits yet".to_string(), told)
         };
         let mut out = format!("\n[sample.{}.masses]\n", self.ask.id);
         out.push_str(&remark(&format!(
-            "Each finished piece, without hangtag and bag; worked out: {}",
+            "Each finished piece, without hangtag and packing; worked out: {}",
             range(mass.map(|mass| &mass.product))
         )));
         out.push_str(&format!("finished = {}\n", self.blanks("\"\"")));

@@ -1,7 +1,8 @@
 //! Where a style stands, on one screen.
 
+use super::release::standing;
 use crate::compute::Figures;
-use crate::diag::{Findings, Severity, cut, plain};
+use crate::diag::{Findings, Severity, cut, plain, wrap};
 use crate::model::{Model, Stage, Stated};
 use crate::samples::figures::{ReadLine, SampleResult, Standing, Verdict};
 use crate::units::Date;
@@ -9,6 +10,8 @@ use crate::words::number::counted;
 
 /// Columns of the screen.
 const COLUMNS: usize = 80;
+/// Before the further lines of a sentence.
+const DEEPER: &str = "      ";
 /// Lines of each list at most.
 const LINES: usize = 6;
 
@@ -26,7 +29,7 @@ pub struct Seen<'a> {
 }
 
 /// The screen: stage, last samples with what is out, what is open, what blocks the next stage. No line is longer than 80
-/// columns.
+/// columns; what blocks the next stage is told whole, over as many lines as it takes.
 pub fn status(seen: &Seen<'_>) -> String {
     let mut lines = head(seen);
     lines.extend(samples(seen));
@@ -34,7 +37,19 @@ pub fn status(seen: &Seen<'_>) -> String {
     lines.extend(approvals(seen));
     lines.extend(rest(seen));
     lines.extend(blocks(seen));
-    lines.iter().map(|line| fit(line) + "\n").collect()
+    lines.iter().flat_map(|line| line.split('\n')).map(|line| fit(line) + "\n").collect()
+}
+
+/// The line that says how many obstacles are in the way of a stage; none where there are none.
+pub fn ahead(stage: Stage, findings: &Findings, folder: &str) -> Option<String> {
+    let count = standing(findings).len();
+    let told = || format!("In the way of {}: {count}, see `backtack status {}`", stage.word(), plain(folder));
+    (count > 0).then(told)
+}
+
+/// A sentence below a short indent, its further lines deeper.
+fn whole(sentence: &str) -> String {
+    format!("  {}", wrap(&plain(sentence), COLUMNS - DEEPER.len()).join(&format!("\n{DEEPER}")))
 }
 
 /// On one line of the screen, without anything a terminal acts on.
@@ -222,9 +237,10 @@ fn blocks(seen: &Seen<'_>) -> Vec<String> {
         Some((stage, findings)) => (format!("In the way of {}", stage.word()), findings),
         None => ("In the way of a release".to_string(), seen.findings),
     };
-    let standing = findings.iter().filter(|finding| finding.severity == Severity::Must && finding.concession.is_none());
-    let standing: Vec<String> =
-        standing.map(|finding| format!("  {}: {}", finding.rule.code, finding.message)).collect();
+    let standing: Vec<String> = standing(findings)
+        .into_iter()
+        .map(|finding| whole(&format!("{}: {}", finding.rule.code, finding.message)))
+        .collect();
     if standing.is_empty() {
         lines.push(format!("{title}: nothing"));
         return lines;

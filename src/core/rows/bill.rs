@@ -1,240 +1,222 @@
-//! The bill of materials: everything that is bought, in one table.
+//! The bill of materials: everything that is bought, each article once with a row for each of its colours.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
-use crate::compute::{BillLine, Figure, Number};
+use crate::compute::{BillLine, Bought, Figure, Number};
 use crate::model::property::Property;
-use crate::model::{Article, Stated};
-use crate::source::Spanned;
-use crate::units::{Quantity, Unit};
-use crate::words::{Phrase, Word, say, sheet as sentences, words};
+use crate::model::{Article, Given, Stated};
+use crate::units::Unit;
+use crate::words::{Phrase, Word, number, say, sheet as sentences, words};
 
+use super::article::{asked, details, value};
 use super::cell::Cell;
-use super::data::{Bill, BillGroup, BillRow, Sheet};
+use super::data::{Bill, BillArticle, BillGroup, BillRow, ColourRow, Sheet};
 use super::package::Head;
 use super::view::View;
 
 words! {
-    LEAD "bill.lead" = "Net consumption of one product. Coloured rules are for the factory; an empty article or supplier asks for a proposal.";
+    LEAD "bill.lead" = "Use of one product. Dashed boxes are for the factory; an empty article or supplier asks for a proposal.";
     FABRIC "bill.fabric" = "Fabric";
     THREAD "bill.thread" = "Thread";
     FILLING "bill.filling" = "Filling";
     TRIMS "bill.trims" = "Trims";
     AS_SUPPLIED "bill.as-supplied" = "as supplied";
-    FOR "bill.for" = "For {roles}";
-    SHARE "bill.share" = "{share} {fibre}";
-    LAYER "bill.layer" = "{layer} {fibres}";
-    CUTTABLE "bill.cuttable" = "cuttable {value}";
-    WIDTH "bill.width" = "width {value}";
-    PILE "bill.pile" = "pile {value}";
-    DIAMETER "bill.diameter" = "diameter {value}";
-    LENGTH "bill.length" = "length {value}";
-    OPENING "bill.opening" = "opening {value}";
+    NET "bill.net" = "m, net";
+    WITH_WASTE "bill.with-waste" = "m, with wastage";
+    LAB "bill.lab" = "L* {l}, a* {a}, b* {b}";
+    LIMIT "bill.limit" = "CIEDE2000 at most {limit}";
     ESTIMATED "bill.estimated" = "≈ {text}.";
     MISSING "bill.missing" = "Not in this table yet: {things}.";
+    NOT_COUNTED "bill.not-counted" = "No thread is counted for {things}; have it measured on a sample and add it.";
+    NOT_COUNTED_WHY "bill.not-counted-why" = "{title} ({why})";
+    BY_STRIKE_OFF "bill.by-strike-off" = "the strike-off shows it";
 }
 
-/// Properties that say what an article is, under its name.
-const TOLD: [&str; 12] = [
-    "type",
-    "construction",
-    "edge-finish",
-    "pile",
-    "mass",
-    "width",
-    "cuttable-width",
-    "fineness",
-    "diameter",
-    "length",
-    "opening",
-    "place",
-];
 /// Groups by kind of article.
 const GROUPS: [(&str, Word); 4] = [("fabric", FABRIC), ("thread", THREAD), ("filling", FILLING), ("trim", TRIMS)];
-/// Properties whose value alone does not say what it is.
-const MEASURES: [(&str, Word); 6] = [
-    ("cuttable-width", CUTTABLE),
-    ("width", WIDTH),
-    ("pile", PILE),
-    ("diameter", DIAMETER),
-    ("length", LENGTH),
-    ("opening", OPENING),
-];
+/// Decimals of a difference of colours.
+const DIFFERENCE: u32 = 2;
 
 /// One sheet, or none if nothing is bought.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let mut groups: Vec<BillGroup> = Vec::new();
     let mut number = 0;
     for (kind, title) in GROUPS {
-        let lines: Vec<&BillLine> = view.figures.bill.lines.iter().filter(|line| line.kind == kind).collect();
-        let rows = merged(view, &lines);
-        if rows.is_empty() {
-            continue;
-        }
-        let rows = rows.into_iter().map(|row| {
+        let lines = view.figures.bill.lines.iter().filter(|line| line.kind == kind);
+        let mut by: BTreeMap<&str, Vec<&BillLine>> = BTreeMap::new();
+        lines.for_each(|line| by.entry(&line.bought.article).or_default().push(line));
+        let articles = by.into_iter().filter_map(|(id, lines)| {
+            let article = view.model.articles.get(id)?;
             number += 1;
-            BillRow { number: number.to_string(), ..row.row }
+            Some(described(view, article, number, &lines))
         });
-        groups.push(BillGroup { title: title.into(), rows: rows.collect() });
+        let articles: Vec<BillArticle> = articles.collect();
+        if !articles.is_empty() {
+            groups.push(BillGroup { title: title.into(), articles });
+        }
     }
     if groups.is_empty() {
         return Vec::new();
     }
     vec![Sheet::Bill(Bill {
         head: Head { title: sentences::BILL_TITLE.into(), name: sentences::BILL.into(), lead: LEAD.into() },
-        colourways: view.model.colourways.keys().cloned().collect(),
+        colourways: view.model.ways().into_iter().map(str::to_string).collect(),
         sizes: view.sizes().into_iter().map(str::to_string).collect(),
         groups,
+        colours: colours(view),
         notes: notes(view),
     })]
 }
 
+fn described(view: &View<'_>, article: &Article, number: usize, lines: &[&BillLine]) -> BillArticle {
+    BillArticle {
+        number: number.to_string(),
+        item: view.marked(&[article.kind.word()], &article.entry.id.value, article.entry.title()),
+        details: details(view, article),
+        article: proposed(view, article, "article"),
+        supplier: proposed(view, article, "supplier"),
+        asked: asked(view, article),
+        rows: merged(view, lines).into_iter().map(|row| row.row).collect(),
+    }
+}
+
+/// What the factory proposes where nothing is stated, and where it is left to the factory.
+fn proposed(view: &View<'_>, article: &Article, key: &str) -> Cell {
+    match article.properties.get(key) {
+        Some(Property::Text(text)) if text.all().all(|one| matches!(one.given, Given::ByFactory)) => Cell::Asked,
+        _ => value(view, article, key).into(),
+    }
+}
+
 /// A row in the making, with the colourways it speaks for.
 struct Row {
-    article: String,
     ways: BTreeSet<String>,
-    /// Its uses as printed: what they are compared by.
-    printed: Vec<Phrase>,
+    /// Its uses as printed and the roles it fills: what rows are compared by.
+    same: (Vec<Phrase>, Vec<String>),
     row: BillRow,
 }
 
-/// One row an article, its colours side by side; lines of one article share a row only where they are used in different
-/// colourways and come to the same printed use.
+/// The rows of one article: its colours side by side where they fill the same roles in different colourways and come to the same
+/// printed use.
 fn merged(view: &View<'_>, lines: &[&BillLine]) -> Vec<Row> {
     let mut rows: Vec<Row> = Vec::new();
-    for line in lines {
-        for new in split(view, line) {
-            let place = rows.iter_mut().find(|old| {
-                old.article == new.article && old.printed == new.printed && old.ways.is_disjoint(&new.ways)
-            });
-            match place {
-                Some(old) => {
-                    for (cell, other) in old.row.colours.iter_mut().zip(&new.row.colours) {
-                        if *cell == Cell::Dash {
-                            cell.clone_from(other);
-                        }
+    for new in lines.iter().flat_map(|line| split(view, line)) {
+        match rows.iter_mut().find(|old| old.same == new.same && old.ways.is_disjoint(&new.ways)) {
+            Some(old) => {
+                for (cell, other) in old.row.colours.iter_mut().zip(&new.row.colours) {
+                    if *cell == Cell::Dash {
+                        cell.clone_from(other);
                     }
-                    old.ways.extend(new.ways);
                 }
-                None => rows.push(new),
+                old.ways.extend(new.ways);
             }
+            None => rows.push(new),
         }
     }
     rows
 }
 
-/// The rows of one line: one for each group of colourways with the same printed use in every size.
+/// The rows of one line: one for each group of colourways with the same roles and the same printed use in every size.
 fn split(view: &View<'_>, line: &BillLine) -> Vec<Row> {
     let mut rows: Vec<Row> = Vec::new();
-    let Some(article) = view.model.articles.get(&line.bought.article) else { return rows };
-    let (unit, factor, places) = match line.unit {
-        unit if unit == Unit::Mm.symbol() => (Unit::M, 1e-3, 3),
-        unit if unit == Unit::G.symbol() => (Unit::G, 1.0, 1),
-        _ => (Unit::Pc, 1.0, 0),
-    };
-    for way in view.model.colourways.keys() {
-        let uses: Vec<Option<&Figure<_>>> =
-            view.sizes().into_iter().map(|size| line.uses.get(size).and_then(|ways| ways.get(way))).collect();
-        if uses.iter().all(Option::is_none) {
-            continue;
-        }
-        let cells: Vec<Cell> = uses
-            .into_iter()
-            .map(|one| one.map_or(Cell::Dash, |one| written(&one.clone().times(factor), places, line.estimate)))
-            .collect();
-        let printed: Vec<Phrase> = cells.iter().map(Cell::phrase).collect();
-        let found = rows.iter().position(|row| row.printed == printed);
+    let ways = view.model.ways();
+    for (column, way) in ways.iter().enumerate() {
+        let Some(cells) = uses(view, line, way) else { continue };
+        let same = (cells.iter().map(Cell::phrase).collect(), roles(view, &line.bought, way));
+        let found = rows.iter().position(|row| row.same == same);
         let at = found.unwrap_or_else(|| {
-            rows.push(Row {
-                article: line.bought.article.clone(),
-                ways: BTreeSet::new(),
-                printed,
-                row: row(view, article, cells, unit.symbol()),
-            });
+            let row = BillRow {
+                place: Phrase::list(&same.1),
+                colours: ways.iter().map(|_| Cell::Dash).collect(),
+                uses: cells,
+                unit: unit(line),
+            };
+            rows.push(Row { ways: BTreeSet::new(), same, row });
             rows.len() - 1
         });
-        let column = view.model.colourways.keys().position(|key| key == way).unwrap_or(0);
         rows[at].row.colours[column] = colour(view, line);
-        rows[at].ways.insert(way.clone());
+        rows[at].ways.insert((*way).to_string());
     }
     rows
+}
+
+/// The use in each size of one colourway; `None` where it has none.
+fn uses(view: &View<'_>, line: &BillLine, way: &str) -> Option<Vec<Cell>> {
+    let (factor, places) = match line.unit {
+        unit if unit == Unit::Mm.symbol() && line.net.is_empty() => (1e-3, 3),
+        unit if unit == Unit::Mm.symbol() => (1e-3, 2),
+        unit if unit == Unit::G.symbol() => (1.0, 1),
+        _ => (1.0, 0),
+    };
+    let one = |figure: &Figure<Number>| written(&figure.clone().times(factor), places, line.estimate);
+    let of = |size: &str| {
+        let needed = line.uses.get(size).and_then(|ways| ways.get(way))?;
+        let net = line.net.get(size).and_then(|ways| ways.get(way));
+        Some(net.map_or_else(|| one(needed), |net| Cell::Lines(vec![one(net), one(needed)])))
+    };
+    let cells: Vec<Option<Cell>> = view.sizes().into_iter().map(of).collect();
+    let any = cells.iter().any(Option::is_some);
+    any.then(|| cells.into_iter().map(|cell| cell.unwrap_or(Cell::Dash)).collect())
 }
 
 fn written(use_of: &Figure<Number>, places: u32, estimate: bool) -> Cell {
-    match use_of.known() {
-        Some(value) if estimate => Cell::Estimate(Box::new(Cell::fixed(*value, places, ""))),
-        _ => Cell::number(use_of, places, ""),
-    }
+    Cell::figure(use_of, |value| {
+        let cell = Cell::fixed(*value, places, "");
+        if estimate { Cell::Estimate(Box::new(cell)) } else { cell }
+    })
 }
 
-fn row(view: &View<'_>, article: &Article, uses: Vec<Cell>, unit: &str) -> BillRow {
-    BillRow {
-        number: String::new(),
-        item: view.marked(&[article.kind.word()], &article.entry.id.value, article.entry.title()),
-        details: details(view, article),
-        article: first(article, "article").into(),
-        supplier: first(article, "supplier").into(),
-        colours: view.model.colourways.keys().map(|_| Cell::Dash).collect(),
-        uses,
-        unit: unit.into(),
-        minimum: first(article, "minimum-order").into(),
-        lead: first(article, "lead-time").into(),
+fn unit(line: &BillLine) -> Phrase {
+    match line.unit {
+        unit if unit != Unit::Mm.symbol() => if unit == Unit::G.symbol() { Unit::G } else { Unit::Pc }.symbol().into(),
+        _ if line.net.is_empty() => Unit::M.symbol().into(),
+        _ => Phrase::lines([NET, WITH_WASTE]),
     }
 }
 
 fn colour(view: &View<'_>, line: &BillLine) -> Cell {
     let Some(id) = &line.bought.colour else { return AS_SUPPLIED.into() };
-    let colour = view.model.colours.get(id);
-    let name = colour.map_or(id.as_str(), |colour| colour.entry.title());
-    let reference = colour.map_or("", |colour| view.text(colour.reference.as_ref()));
-    Phrase::lines([name, reference]).into()
+    view.model.colours.get(id).map_or(id.as_str(), |colour| colour.entry.title()).into()
 }
 
-/// What it is, what it is made of, what it is for.
-fn details(view: &View<'_>, article: &Article) -> Phrase {
-    let mut told: Vec<Phrase> = TOLD.iter().map(|key| first(article, key)).collect();
-    for layer in &article.composition {
-        let fibre = |(fibre, share): &(Spanned<String>, Stated<Quantity>)| {
-            Some(say!(SHARE, share = share.known()?.written(), fibre = &fibre.value))
-        };
-        let fibres = Phrase::list(layer.fibres.iter().filter_map(fibre));
-        told.push(match layer.layer.value.as_str() {
-            "all" => fibres,
-            layer => say!(LAYER, layer, fibres),
-        });
-    }
-    Phrase::row([Phrase::list(told), used_for(view, &article.entry.id.value), first(article, "note")], ". ")
+/// The roles that something bought fills in a colourway, by name.
+fn roles(view: &View<'_>, bought: &Bought, way: &str) -> Vec<String> {
+    let fills = |role: &str| {
+        view.model.resolve(role, way).is_some_and(|(article, colour)| {
+            article.entry.id.value == bought.article && colour == bought.colour.as_deref()
+        })
+    };
+    let roles = view.model.roles.iter().filter(|(role, _)| fills(role));
+    roles.map(|(_, role)| role.entry.title().to_string()).collect()
 }
 
-/// The roles an article plays, by name.
-fn used_for(view: &View<'_>, article: &str) -> Phrase {
-    let mut names: Vec<&str> = Vec::new();
-    for (role, entry) in &view.model.roles {
-        let plays = view
-            .model
-            .colourways
-            .keys()
-            .any(|way| view.model.resolve(role, way).is_some_and(|(one, _)| one.entry.id.value == article));
-        if plays && !names.contains(&entry.entry.title()) {
-            names.push(entry.entry.title());
+/// Every colour that something is bought in, in the order of its name.
+fn colours(view: &View<'_>) -> Vec<ColourRow> {
+    let mut by: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    for line in &view.figures.bill.lines {
+        let title = view.model.articles.get(&line.bought.article).map_or("", |article| article.entry.title());
+        let Some(colour) = &line.bought.colour else { continue };
+        let articles = by.entry(colour).or_default();
+        if !articles.contains(&title) {
+            articles.push(title);
         }
     }
-    if names.is_empty() { Phrase::none() } else { say!(FOR, roles = Phrase::list(names)) }
-}
-
-/// A property as written, for the first product that has it; all values where it differs by size.
-fn first(article: &Article, key: &str) -> Phrase {
-    let mut all: Vec<String> = Vec::new();
-    match article.properties.get(key) {
-        Some(Property::Text(value)) => all.extend(value.all().filter_map(|one| one.known().cloned())),
-        Some(Property::Quantity(value)) => all.extend(value.all().filter_map(|one| one.known().map(|q| q.written()))),
-        None => {}
-    }
-    let value = Phrase::row(all, " / ");
-    match MEASURES.iter().find(|(measure, _)| *measure == key) {
-        Some((_, word)) if !value.is_empty() => say!(word, value),
-        _ => value,
-    }
+    let row = |(id, articles): (&str, Vec<&str>)| {
+        let colour = view.model.colours.get(id)?;
+        let lab = colour.lab.as_ref().and_then(Stated::known);
+        let limit = colour.limit.as_ref().and_then(Stated::known);
+        Some(ColourRow {
+            name: view.marked(&["colour"], id, colour.entry.title()),
+            reference: view.text(colour.reference.as_ref()).into(),
+            lab: lab.map_or(Cell::Dash, |[l, a, b]| {
+                let [l, a, b] = [l, a, b].map(|value| number::number(*value, 1));
+                say!(LAB, l, a, b).into()
+            }),
+            limit: limit.map_or(Cell::Dash, |limit| say!(LIMIT, limit = number::number(*limit, DIFFERENCE)).into()),
+            articles: Phrase::row(articles, "; "),
+        })
+    };
+    by.into_iter().filter_map(row).collect()
 }
 
 fn notes(view: &View<'_>) -> Vec<Phrase> {
@@ -245,6 +227,33 @@ fn notes(view: &View<'_>) -> Vec<Phrase> {
     if !view.figures.bill.missing.is_empty() {
         all.push(say!(MISSING, things = Phrase::row(&view.figures.bill.missing, "; ")));
     }
+    let uncounted = uncounted(view);
+    if !uncounted.is_empty() {
+        all.push(say!(NOT_COUNTED, things = Phrase::row(uncounted, "; ")));
+    }
     all.push(sentences::ROUNDING.into());
     all
+}
+
+/// What is sewn or embroidered with thread that no figure counts, and why.
+fn uncounted(view: &View<'_>) -> Vec<Phrase> {
+    let model = view.model;
+    let mut left: BTreeMap<&str, &Phrase> = BTreeMap::new();
+    for thread in view.figures.thread.values().flat_map(BTreeMap::values) {
+        left.extend(thread.not_counted.iter().map(|(id, why)| (id.as_str(), why)));
+    }
+    let title = |id: &str| {
+        let entries = [
+            model.joints.get(id).map(|one| &one.entry),
+            model.edge_finishes.get(id).map(|one| &one.entry),
+            model.attaches.get(id).map(|one| &one.entry),
+            model.topstitches.get(id).map(|one| &one.entry),
+        ];
+        entries.into_iter().flatten().next().map_or_else(|| id.to_string(), |entry| entry.title().to_string())
+    };
+    let sewn = left.into_iter().map(|(id, why)| say!(NOT_COUNTED_WHY, title = title(id), why));
+    let embroidered =
+        model.steps.values().filter(|step| step.word.as_ref().is_some_and(|word| word.value == "embroider"));
+    let embroidered = embroidered.map(|step| say!(NOT_COUNTED_WHY, title = step.entry.title(), why = BY_STRIKE_OFF));
+    sewn.chain(embroidered).collect()
 }

@@ -1,16 +1,18 @@
 //! The confirmation: what the factory confirms, what must be there before the next stage, and who signs for what.
 
+use std::collections::BTreeSet;
+
 use crate::model::property::{self, Property};
-use crate::model::{Binding, Given, Stated, Value};
-use crate::samples::figures::SealedLine;
+use crate::model::{Binding, Colour, Given, Stated, Value};
+use crate::samples::figures::{ApprovalLine, SealedLine, Standing};
 use crate::words::{Phrase, head as heads, say, sheet as sentences, words};
 
-use super::choice::begun;
-use super::data::{Callout, Confirmation, Sheet};
+use super::choice::{begun, said};
+use super::data::{Callout, Confirmation, Required, Sheet};
 use super::package::{Fact, Head};
 use super::view::View;
 use super::written::day as on;
-use crate::samples::rows::comments::point;
+use crate::samples::rows::comments::{point, submission};
 
 words! {
     LEAD "confirmation.lead" = "Whatever is to be confirmed or filled in is here once more. Sign this sheet; one chop across the edges of all sheets.";
@@ -25,6 +27,11 @@ words! {
     CONFIRM "confirmation.confirm" = "{value}, to be confirmed";
     FILL_IN "confirmation.fill-in" = "{value}, or what the factory gives";
     GIVE "confirmation.give" = "to be given by the factory";
+    APPROVED "confirmation.approved" = "approved";
+    OPEN "confirmation.open" = "{what}: {standing}";
+    OF_KIND "confirmation.of-kind" = "approval, {kind}";
+    APPROVAL "confirmation.approval" = "approval";
+    PAST "confirmation.past" = "past its date";
     IN_COLOUR "confirmation.in-colour" = "{article} in {colour}";
     COLOUR "confirmation.colour" = "colour approved";
     COLOUR_AGAINST "confirmation.colour-against" = "colour approved against {reference}";
@@ -121,29 +128,63 @@ fn request<T>(stated: &Stated<T>, written: &impl Fn(&T) -> Phrase) -> Option<Phr
     }
 }
 
-/// Colours to be approved, and the points for which a product is refused.
-fn required(view: &View<'_>) -> Vec<Fact> {
-    let mut all: Vec<Fact> = Vec::new();
-    for way in view.model.colourways.values() {
-        for role in way.roles.keys() {
-            let Some((article, Some(colour))) = view.model.resolve(role, &way.entry.id.value) else { continue };
+/// What is approved and what is to be: colours with a target, everything that an approval is asked for, and the points for which a
+/// product is refused.
+fn required(view: &View<'_>) -> Vec<Required> {
+    let mut all: Vec<Required> = Vec::new();
+    let mut used: BTreeSet<&str> = BTreeSet::new();
+    for way in view.model.ways() {
+        for role in view.model.colourways.get(way).into_iter().flat_map(|way| way.roles.keys()) {
+            let Some((article, Some(colour))) = view.model.resolve(role, way) else { continue };
             let Some(found) = view.model.colours.get(colour) else { continue };
             let label = say!(IN_COLOUR, article = article.entry.title(), colour = found.entry.title());
-            let value = match view.text(found.reference.as_ref()) {
-                "" => COLOUR.into(),
-                reference => say!(COLOUR_AGAINST, reference),
+            let names = [role.clone(), format!("{}/{colour}", article.entry.id.value)];
+            let of_it = |one: &&ApprovalLine| {
+                let here = one.colourway.as_deref().is_none_or(|one| one == way);
+                here && one.of.as_ref().is_some_and(|of| names.contains(of))
             };
-            if all.iter().all(|fact| fact.label != label) {
-                all.push(Fact { label, value: value.into() });
+            let listed = view.samples.approvals.iter().find(of_it);
+            used.extend(listed.map(|one| one.approval.as_str()));
+            // What has no target and no approval is as its reference says, undyed or by a shade card.
+            let one = match listed {
+                Some(line) => approval(label, line),
+                None if found.lab.is_some() => Required { label, value: colour_asked(view, found), done: false },
+                None => continue,
+            };
+            if all.iter().all(|other| other.label != one.label) {
+                all.push(one);
             }
         }
     }
+    let others = view.samples.approvals.iter().filter(|one| one.required && !used.contains(one.approval.as_str()));
+    all.extend(others.map(|one| approval((&one.name).into(), one)));
     let critical = view.model.measures.values().filter(|point| point.critical.as_ref().is_some_and(|flag| flag.value));
     let names: Vec<&str> = critical.map(|point| point.entry.id.value.as_str()).collect();
     if !names.is_empty() {
-        all.push(Fact::of(SAMPLE, say!(CRITICAL, points = Phrase::list(names))));
+        all.push(Required { label: SAMPLE.into(), value: say!(CRITICAL, points = Phrase::list(names)), done: false });
     }
+    all.sort_by_key(|one| one.done);
     all
+}
+
+fn colour_asked(view: &View<'_>, colour: &Colour) -> Phrase {
+    match view.text(colour.reference.as_ref()) {
+        "" => COLOUR.into(),
+        reference => say!(COLOUR_AGAINST, reference),
+    }
+}
+
+/// An approval: done where the last submission was approved and still holds.
+fn approval(label: Phrase, line: &ApprovalLine) -> Required {
+    let given = matches!(line.standing, Standing::Approved | Standing::ApprovedWithCorrections);
+    if given && !line.expired {
+        let last = line.submissions.iter().max_by_key(|one| one.number);
+        let value = last.map_or_else(|| APPROVED.into(), submission);
+        return Required { label, value, done: true };
+    }
+    let what = line.kind.as_deref().map_or_else(|| APPROVAL.into(), |kind| say!(OF_KIND, kind = said(kind)));
+    let standing = if line.expired { PAST.into() } else { said(line.standing.words()) };
+    Required { label, value: say!(OPEN, what, standing), done: false }
 }
 
 /// The record of a sealed sample.

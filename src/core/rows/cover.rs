@@ -1,16 +1,17 @@
 //! The cover: who makes what for whom, in which sizes and colourways, and which statement goes before which.
 
 use crate::diag::Severity;
-use crate::model::{AgeGrade, Colourway as Way};
+use crate::model::{AgeGrade, Colourway as Way, CommentState};
 use crate::words::{Phrase, head as heads, say, sheet as sentences, words};
 
 use super::cell::Cell;
-use super::choice::begun;
-use super::data::{Colourway, Cover, Sheet};
+use super::choice::{begun, said};
+use super::data::{Colourway, Cover, Obstacles, Sheet};
 use super::package::{Fact, Head, ROOM_COVER};
 use super::view::{View, capital};
 use super::views::drawing;
 use super::written::day;
+use crate::revision::release::standing;
 use crate::samples::rows::comments::concession;
 
 words! {
@@ -21,10 +22,18 @@ words! {
     STYLE "cover.style" = "Style {id}";
     DATED "cover.dated" = "{revision} of {date}";
     OPEN "cover.open" = "Questions open";
+    COMMENTS_OPEN "cover.comments-open" = "Comments open";
     TAG "cover.tag" = "Sealed sample, tag no.";
     WAY "cover.way" = "{id} · {name}";
     SENTENCE "cover.sentence" = "{text}.";
+    IN_THE_WAY "cover.in-the-way" = "In the way of {stage}: {count}";
+    OF_A_RELEASE "cover.of-a-release" = "a release";
+    NOTHING "cover.nothing" = "Nothing is in the way of {stage}";
+    MORE "cover.more" = "and {count} more";
 }
+
+/// What is in the way that is listed; more are counted.
+const LISTED: usize = 8;
 
 /// The cover, always one sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -39,14 +48,38 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let front = view.model.views.get("front").or_else(|| view.model.views.values().next());
     vec![Sheet::Cover(Cover {
         head: Head { title: sentences::COVER_TITLE.into(), name, lead },
+        kind: heads::SPECIFICATION.into(),
         front: front.and_then(|front| drawing(view, front, ROOM_COVER, None)),
         facts: facts(view),
         parties: crate::parties::rows::rows(view),
         sizes: view.model.sizes.iter().map(|size| size.entry.title().to_string()).collect(),
-        colourways: view.model.colourways.values().map(|way| colourway(view, way)).collect(),
+        colourways: view
+            .model
+            .ways()
+            .into_iter()
+            .filter_map(|way| view.model.colourways.get(way))
+            .map(|way| colourway(view, way))
+            .collect(),
+        obstacles: obstacles(view),
         concessions: view.samples.concessions.iter().map(concession).collect(),
         precedence: precedence(),
     })]
+}
+
+/// What is in the way of the next stage: the list that `status` shows, in the words of the sheet of questions.
+fn obstacles(view: &View<'_>) -> Obstacles {
+    let (stage, findings) = match view.ahead {
+        Some((stage, findings)) => (said(stage.word()), findings),
+        None => (OF_A_RELEASE.into(), view.findings),
+    };
+    let standing = standing(findings);
+    let mut list: Vec<Phrase> = standing.iter().take(LISTED).map(|finding| finding.message.clone().capital()).collect();
+    if standing.len() > LISTED {
+        list.push(say!(MORE, count = standing.len() - LISTED));
+    }
+    let title =
+        if standing.is_empty() { say!(NOTHING, stage) } else { say!(IN_THE_WAY, stage, count = standing.len()) };
+    Obstacles { title, list }
 }
 
 fn facts(view: &View<'_>) -> Vec<Fact> {
@@ -58,6 +91,7 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
         _ => index.into(),
     };
     let open = view.findings.count(Severity::Must) + view.findings.count(Severity::Should);
+    let comments = view.samples.comments.iter().filter(|one| one.state == CommentState::Open.word()).count();
     let tags = view.samples.approvals.iter().filter_map(|one| one.sealed.as_ref()?.tag.clone());
     vec![
         Fact::of(heads::STYLE_NUMBER, view.text(style.id.as_ref())),
@@ -68,6 +102,7 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
         Fact::of(heads::REVISION, dated),
         Fact::of(heads::REASON, view.text(revision.reason.as_ref())),
         Fact::of(OPEN, Cell::count(open as u64)),
+        Fact::of(COMMENTS_OPEN, Cell::count(comments as u64)),
         Fact::of(heads::ANSWER_BY, day(view.date(revision.answer.as_ref()))),
         Fact::of(TAG, Phrase::list(tags)),
     ]

@@ -64,6 +64,8 @@ pub enum Sheet {
 pub struct Cover {
     /// Title (the product), name and lead.
     pub head: Head,
+    /// What the document is, above the name.
+    pub kind: Phrase,
     /// The front view; `None` prints a framed blank that asks for one.
     pub front: Option<Drawing>,
     /// Style numbers, destinations, age grade, stage, revision, seal tag and so on, in order.
@@ -74,10 +76,21 @@ pub struct Cover {
     pub sizes: Vec<String>,
     /// Colourways, the rows of the assortment.
     pub colourways: Vec<Colourway>,
+    /// What is in the way of the next stage.
+    pub obstacles: Obstacles,
     /// Findings that were lifted, by whom and until when.
     pub concessions: Vec<Phrase>,
     /// Rules of precedence, first wins, one sentence each.
     pub precedence: Vec<Phrase>,
+}
+
+/// What is in the way of the next stage.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Obstacles {
+    /// Of which stage, and how much; or that nothing is.
+    pub title: Phrase,
+    /// One line each.
+    pub list: Vec<Phrase>,
 }
 
 /// One row of the assortment.
@@ -133,53 +146,77 @@ pub struct Callout {
     pub text: Phrase,
 }
 
-/// The bill of materials, one table.
+/// The bill of materials, one table, and the colours it names.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Bill {
     /// Title, name, lead.
     pub head: Head,
     /// Colour columns. With the size columns at most six; more go on a second sheet.
     pub colourways: Vec<String>,
-    /// Net use columns.
+    /// Columns of use.
     pub sizes: Vec<String>,
-    /// Groups of rows: fabric, fusible, thread, filling, trims.
+    /// Groups of articles: fabric, thread, filling, trims.
     pub groups: Vec<BillGroup>,
+    /// Every colour in use, once.
+    pub colours: Vec<ColourRow>,
     /// Notes under the table.
     pub notes: Vec<Phrase>,
 }
 
-/// Rows of one kind.
+/// Articles of one kind.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct BillGroup {
-    /// The kind, "Shell fabric".
+    /// The kind, "Fabric".
     pub title: Phrase,
-    /// The rows.
-    pub rows: Vec<BillRow>,
+    /// The articles.
+    pub articles: Vec<BillArticle>,
 }
 
-/// One material or trim.
+/// One article: described once, with a row for each colour.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
-pub struct BillRow {
-    /// Item number, as in the call-outs.
+pub struct BillArticle {
+    /// Its number in the bill.
     pub number: String,
     /// What it is called.
     pub item: Phrase,
-    /// What it is made of, what it is for, where it goes; may be empty.
+    /// Everything that is stated of it; may be empty.
     pub details: Phrase,
-    /// Article; empty asks for it.
+    /// Article number; empty asks for it.
     pub article: Cell,
     /// Supplier; empty asks for it.
     pub supplier: Cell,
+    /// What the owner asks for: least order, lead time, price; may be empty.
+    pub asked: Phrase,
+    /// Its colours.
+    pub rows: Vec<BillRow>,
+}
+
+/// One colour of an article, in each colourway its own where they take the same length of it.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct BillRow {
+    /// What it is used for; may be empty.
+    pub place: Phrase,
     /// One colour per colourway.
     pub colours: Vec<Cell>,
-    /// Net use per unit, one per size, without its unit.
+    /// Use per product, one per size, without its unit; of thread net and with wastage, a line each.
     pub uses: Vec<Cell>,
-    /// Unit of the use.
+    /// Unit of the use, a line for each line of it.
     pub unit: Phrase,
-    /// Least order per colour, where it is stated; else the factory fills it in.
-    pub minimum: Cell,
-    /// Lead time, where it is stated; else the factory fills it in.
-    pub lead: Cell,
+}
+
+/// One colour.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct ColourRow {
+    /// What it is called.
+    pub name: Phrase,
+    /// What it is matched to.
+    pub reference: Phrase,
+    /// Its CIELAB values; a dash where none are stated.
+    pub lab: Cell,
+    /// Largest difference that is accepted; a dash where none is stated.
+    pub limit: Cell,
+    /// The articles that are bought in it.
+    pub articles: Phrase,
 }
 
 /// The pieces.

@@ -3,8 +3,8 @@
 use crate::compute::{Limited, Number};
 use crate::model::ArticleKind;
 use crate::model::property::Property;
-use crate::units::{Limits, Rational};
-use crate::words::{Phrase, Word, say, sheet, words};
+use crate::units::Rational;
+use crate::words::{Phrase, Word, number, say, sheet, words};
 
 use super::cell::Cell;
 use super::data::{FillRow, Filling, Mass, Sheet};
@@ -18,16 +18,16 @@ words! {
     ALL_HOW "filling.all-how" = "sum of the portions";
     SHELL "filling.shell" = "Shell, without filling";
     SHELL_HOW "filling.shell-how" = "mean of 5 shells, weighed by the factory";
-    PRODUCT "filling.product" = "Product with hangtag, without packing";
+    PRODUCT "filling.product" = "Finished product, without hangtag and packing";
     PRODUCT_HOW "filling.product-how" = "computed; limits by adding all tolerances";
     FIRMNESS "filling.firmness" = "Firmness, {stuffing}";
     ONE_COLOURWAY "filling.one-colourway" = "The mass of the product is that of colourway {colourway}; figures.json holds the others.";
     NOTE "filling.note" = "{stuffing}: {note}";
 }
 
-/// Masses from here on are written in whole grams, lighter ones in tenths.
+/// Targets from here on are written in whole grams, lighter ones in tenths.
 const WHOLE_FROM: i64 = 200;
-/// Decimals at most, where limits are so narrow that none with fewer lies between them.
+/// Decimals at most.
 const FINEST: u32 = 6;
 
 /// One sheet, or none for a product without filling.
@@ -48,31 +48,30 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     })]
 }
 
-/// A target with its limits for the page: whole grams from 200 g on, tenths below; limits rounded inward.
+/// A target with its limits for the page: whole grams from 200 g on, tenths below; limits are those of the figures, with the
+/// decimals they have.
 pub fn mass(limited: &Limited) -> Mass {
     let target = limited.target.known().and_then(|target| target.rational());
     let places = if target.is_some_and(|target| target >= Rational::whole(WHOLE_FROM)) { 0 } else { 1 };
-    Mass { target: Cell::number(&limited.target, places, ""), limits: limits(limited, places).unwrap_or_default() }
+    let limits = limited.lower.known().zip(limited.upper.known()).map(|(lower, upper)| Cell::Limits {
+        lower: *lower,
+        upper: *upper,
+        unit: String::new(),
+        places: decimals(*lower).max(decimals(*upper)),
+    });
+    Mass { target: Cell::number(&limited.target, places, ""), limits: limits.unwrap_or_default() }
 }
 
-/// Limits at the step that so many decimals show; at a finer one where none that passes lies on that step.
-fn limits(limited: &Limited, places: u32) -> Option<Cell> {
-    let exact = |number: &Number| number.rational();
-    let bounds =
-        Limits { lower: limited.lower.known().and_then(exact)?, upper: limited.upper.known().and_then(exact)? };
-    let inward = |places: u32| {
-        let step = Rational::new(1, 10_i128.checked_pow(places)?)?;
-        Some((bounds.inward(step).ok()?, places))
-    };
-    let (Limits { lower, upper }, places) = (places..=FINEST).find_map(inward)?;
-    let places = if lower.is_whole() && upper.is_whole() { 0 } else { places };
-    Some(Cell::Limits { lower: Number::exact(lower), upper: Number::exact(upper), unit: String::new(), places })
+/// Decimals that a number has.
+fn decimals(number: Number) -> u32 {
+    let text = number::shortened(&number::number(number, FINEST));
+    text.split_once('.').map_or(0, |(_, decimals)| decimals.len() as u32)
 }
 
 /// One row a stuffing; one for each group of colourways where the filling differs between them.
 fn stuffing_rows(view: &View<'_>, stuffing: &str) -> Vec<FillRow> {
     let mut groups: Vec<(Vec<&str>, FillRow)> = Vec::new();
-    for way in view.model.colourways.keys() {
+    for way in view.model.ways() {
         let Some(row) = stuffing_row(view, stuffing, way) else { continue };
         match groups.iter_mut().find(|(_, old)| *old == row) {
             Some((ways, _)) => ways.push(way),
@@ -113,7 +112,7 @@ fn stuffing_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
 /// Filling, shell and product, for the first colourway; others differ in shade, and in mass only where their fabric
 /// does, which the note says.
 fn sums(view: &View<'_>) -> Vec<FillRow> {
-    let Some(way) = view.model.colourways.keys().next() else { return Vec::new() };
+    let Some(way) = view.model.ways().into_iter().next() else { return Vec::new() };
     let by_size = |make: &dyn Fn(&str) -> Option<Mass>| -> Vec<Mass> {
         view.sizes().into_iter().map(|size| make(size).unwrap_or_default()).collect()
     };
@@ -159,7 +158,7 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
 
 fn notes(view: &View<'_>) -> Vec<Phrase> {
     let mut all = vec![sheet::ROUNDING.into()];
-    if let Some(first) = view.model.colourways.keys().next().filter(|_| view.model.colourways.len() > 1) {
+    if let Some(first) = view.model.ways().into_iter().next().filter(|_| view.model.colourways.len() > 1) {
         all.push(say!(ONE_COLOURWAY, colourway = first));
     }
     for stuffing in view.model.stuffings.values() {
@@ -176,27 +175,16 @@ mod tests {
     use super::*;
     use crate::compute::Figure;
 
-    fn limited(target: &str, lower: &str, upper: &str) -> Mass {
+    #[test]
+    fn limits_are_printed_as_they_are_judged() {
         let number = |text: &str| Figure::Known(Number::exact(Rational::parse(text).unwrap()));
-        mass(&Limited { target: number(target), lower: number(lower), upper: number(upper) })
-    }
-
-    fn printed(mass: &Mass) -> [String; 2] {
-        [mass.target.phrase().english(), mass.limits.phrase().english()]
-    }
-
-    #[test]
-    fn limits_go_inward_from_their_exact_values() {
-        assert_eq!(printed(&limited("900", "855", "945")), ["900", "855–945"]);
-        assert_eq!(printed(&limited("900", "855.0000000001", "944.9999999999")), ["900", "856–944"]);
-        assert_eq!(printed(&limited("30", "28.5", "31.5")), ["30", "28.5–31.5"]);
-        assert_eq!(printed(&limited("30", "28.45", "31.549")), ["30", "28.5–31.5"]);
-        assert_eq!(printed(&limited("30", "28", "32")), ["30", "28–32"]);
-    }
-
-    #[test]
-    fn limits_too_narrow_for_their_step_are_written_finer() {
-        assert_eq!(printed(&limited("250.4", "250.2", "250.6")), ["250", "250.2–250.6"]);
+        let printed = |target: &str, lower: &str, upper: &str| {
+            let mass = mass(&Limited { target: number(target), lower: number(lower), upper: number(upper) });
+            [mass.target.phrase().english(), mass.limits.phrase().english()]
+        };
+        assert_eq!(printed("900.4", "855", "945"), ["900", "855–945"]);
+        assert_eq!(printed("164.68", "155.5", "173"), ["164.7", "155.5–173.0"]);
+        assert_eq!(printed("250.4", "250.25", "250.6"), ["250", "250.25–250.60"]);
     }
 
     #[test]

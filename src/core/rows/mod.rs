@@ -3,6 +3,7 @@
 //! Everything is decided here: what is grouped, rounded, cautioned or left out, in which order, with which words. A
 //! writer only arranges cells and prints them in the languages of the package.
 
+mod article;
 mod bill;
 pub(crate) mod block;
 pub(crate) mod cards;

@@ -1,10 +1,10 @@
-//! What to take care of: the usual cautions for what the product is made of, deferring to the law and the laboratory.
+//! What to take care of: the cautions that fit the product and its destinations, deferring to the law and the laboratory.
 
 use std::collections::BTreeSet;
 
-use crate::model::{Method, hazard};
-use crate::standards::Reference;
-use crate::standards::safety::{self, Caution};
+use crate::model::{Method, Model, Product, hazard};
+use crate::standards::Basis;
+use crate::standards::safety::{self, BRITAIN, Caution, Source, UNITED_STATES};
 use crate::words::{Phrase, Word, say, sheet, words};
 
 use super::data::{CautionRow, Safety, Sheet};
@@ -12,35 +12,52 @@ use super::package::Head;
 use super::view::View;
 
 words! {
-    FOLLOWS "safety.follows" = "{source} ({known})";
+    ASKED "safety.asked" = "For the laboratory: does {source} ask for this, and in these figures?";
 }
 
 /// One sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
-    let rows = cautions(view).into_iter().map(row).collect();
+    let rows = cautions(view).into_iter().map(|caution| row(view.model, caution)).collect();
     let head = Head { title: sheet::SAFETY_TITLE.into(), name: sheet::SAFETY.into(), lead: sheet::SAFETY_LEAD.into() };
     let deferral = Word { key: safety::DEFERRAL_KEY, en: safety::DEFERRAL }.into();
     vec![Sheet::Safety(Safety { head, rows, deferral })]
 }
 
-/// The cautions this product calls for.
+/// The cautions that this product calls for, by what it is, what it is made of, where it is sold and how it is cut.
 fn cautions(view: &View<'_>) -> Vec<&'static Caution> {
     let model = view.model;
+    let kind = model.style.kind.as_ref().map(|kind| kind.value);
+    // What is not said to be anything else may be a toy.
+    let toy = kind.is_none_or(|kind| kind == Product::Toy);
     let mut all = vec![&safety::NEEDLES];
     if !model.stuffings.is_empty() {
-        all.push(&safety::SEAMS);
+        let furnishing = kind == Some(Product::HouseholdTextile) && sold(model, BRITAIN);
+        let filled = [
+            (toy, &safety::SEAMS),
+            (toy && sold(model, UNITED_STATES), &safety::SEAMS_OF_THE_STATES),
+            (!toy, &safety::SEAMS_OF_NO_TOY),
+            (furnishing, &safety::FURNISHINGS),
+        ];
+        all.extend(filled.into_iter().filter(|(called, _)| *called).map(|(_, caution)| caution));
     }
     let things = [
-        (hazard::small_parts(model), &safety::SMALL_PARTS),
-        (hazard::cords(model), &safety::CORDS),
-        (hazard::film(model), &safety::BAG_FILM),
+        (toy, hazard::small_parts(model), &safety::SMALL_PARTS),
+        (toy, hazard::cords(model), &safety::CORDS),
+        (true, hazard::film(model), &safety::BAG_FILM),
     ];
-    all.extend(things.into_iter().filter(|(articles, _)| !articles.is_empty()).map(|(_, caution)| caution));
+    let called = things.into_iter().filter(|(about, articles, _)| *about && !articles.is_empty());
+    all.extend(called.map(|(.., caution)| caution));
     all.extend(cutting(view));
     if !hazard::fusibles(model).is_empty() {
         all.push(&safety::HOT_PRESS);
     }
     all
+}
+
+/// Whether it may be sold in a market: it is a destination, or none is stated.
+fn sold(model: &Model, code: &str) -> bool {
+    let all = &model.style.destinations;
+    all.is_empty() || all.iter().any(|one| one.value.code == code)
 }
 
 /// What cuts the fabric, each once.
@@ -60,15 +77,20 @@ fn cutting(view: &View<'_>) -> Vec<&'static Caution> {
     all
 }
 
-fn row(caution: &Caution) -> CautionRow {
+fn row(model: &Model, caution: &Caution) -> CautionRow {
     let [title, text] = caution.keys;
+    let here = caution.follows.iter().filter(|source| source.only.is_none_or(|code| sold(model, code)));
     CautionRow {
         title: Word { key: title, en: caution.title }.into(),
         text: Word { key: text, en: caution.text }.into(),
-        follows: Phrase::lines(caution.follows.iter().map(reference)),
+        follows: Phrase::lines(here.map(follows)),
     }
 }
 
-fn reference(one: &Reference) -> Phrase {
-    say!(FOLLOWS, source = one.text, known = Word { key: one.basis.key(), en: one.basis.words() })
+/// A source; one that was not read again is a question, not a claim.
+fn follows(source: &Source) -> Phrase {
+    match source.basis {
+        Basis::Memory => say!(ASKED, source = source.text),
+        Basis::Seen | Basis::Derived | Basis::CommonPractice => source.text.into(),
+    }
 }

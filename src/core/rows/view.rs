@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::compute::{Drawn, Figures, LayTasks, Lines, Number};
 use crate::diag::Findings;
-use crate::model::{Assembly, Model, Picture, Stated, StitchUse, kind};
+use crate::model::{Assembly, Model, Picture, Stage, Stated, StitchUse, kind};
 use crate::revision::Since;
 use crate::samples::figures::SampleFigures;
 use crate::source::{Sources, Span};
@@ -38,6 +38,8 @@ pub struct View<'a> {
     pub sources: &'a Sources,
     /// Standing findings, settled.
     pub findings: &'a Findings,
+    /// The next stage, and what would stand there; none at the last one, and in the document of an order.
+    pub ahead: Option<(Stage, &'a Findings)>,
     /// The specification the findings point into: the own edition.
     pub asked: &'a Model,
     /// What is new; none before anything was sealed.
@@ -105,7 +107,7 @@ impl<'a> View<'a> {
                 return role.entry.title().to_string();
             }
             let mut names: Vec<&str> = Vec::new();
-            for colourway in self.model.colourways.keys() {
+            for colourway in self.model.ways() {
                 if let Some((article, _)) = self.model.resolve(id, colourway)
                     && !names.contains(&article.entry.title())
                 {

@@ -31,7 +31,7 @@ pub(crate) fn sample() -> Vec<Key> {
     let stuffing = Form::Open(Box::new(Form::Readings(&[Mass])));
     let fabric = Form::Open(Box::new(Form::Readings(&[MassPerArea])));
     let masses = vec![
-        key("finished", Form::Readings(&[Mass]), "Mass of each finished piece, without hangtag and bag"),
+        key("finished", Form::Readings(&[Mass]), "Mass of each finished piece, without hangtag and packing"),
         key("shell", Form::Readings(&[Mass]), "Mass of each shell before it is filled"),
         key("stuffings", stuffing, "Mass of filling by stuffing, weighed before it goes in"),
         key("fabric", fabric, "Mass per area of each fabric, by article, cut and weighed beside each piece"),

@@ -1,7 +1,7 @@
 //! Usual cautions where the work or the product can hurt someone. Every text defers to the law of the destination and
 //! to an accredited laboratory: nothing here certifies anything.
 
-use super::{Basis, Reference};
+use super::Basis;
 
 /// One caution, ready to print.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -13,8 +13,24 @@ pub struct Caution {
     /// What to mind, in full sentences.
     pub text: &'static str,
     /// What it follows.
-    pub follows: &'static [Reference],
+    pub follows: &'static [Source],
 }
+
+/// What a caution follows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Source {
+    /// The document and its clause, or what else it rests on.
+    pub text: &'static str,
+    /// How well it is known.
+    pub basis: Basis,
+    /// The only market it is the law of, by its code; none for what holds in several.
+    pub only: Option<&'static str>,
+}
+
+/// The code of the United States.
+pub const UNITED_STATES: &str = "US";
+/// The code of Great Britain and Northern Ireland.
+pub const BRITAIN: &str = "GB";
 
 /// The name of [`DEFERRAL`] in the files of other languages.
 pub const DEFERRAL_KEY: &str = "caution.deferral";
@@ -22,16 +38,20 @@ pub const DEFERRAL_KEY: &str = "caution.deferral";
 pub const DEFERRAL: &str =
     "This is a caution, not a test or a certificate: the law of the destination and an accredited laboratory decide.";
 
-const fn seen(text: &'static str) -> Reference {
-    Reference { text, basis: Basis::Seen }
+const fn seen(text: &'static str) -> Source {
+    Source { text, basis: Basis::Seen, only: None }
 }
 
-const fn memory(text: &'static str) -> Reference {
-    Reference { text, basis: Basis::Memory }
+const fn memory(text: &'static str) -> Source {
+    Source { text, basis: Basis::Memory, only: None }
 }
 
-const fn practice(text: &'static str) -> Reference {
-    Reference { text, basis: Basis::CommonPractice }
+const fn practice(text: &'static str) -> Source {
+    Source { text, basis: Basis::CommonPractice, only: None }
+}
+
+const fn american(source: Source) -> Source {
+    Source { only: Some(UNITED_STATES), ..source }
 }
 
 /// Eyes, noses, buttons and whatever else may come off.
@@ -41,7 +61,11 @@ pub const SMALL_PARTS: Caution = Caution {
     text: "For children under 3 years nothing that fits wholly into the small-parts cylinder (31.7 mm across, 25.4 mm to \
            57.1 mm deep) may be in the toy or come off it, in use or in abuse tests. What matters for eyes, noses and \
            joints is the force they stay on with, not their size; embroidery avoids the question.",
-    follows: &[seen("16 CFR 1501.4(a), (b)"), memory("16 CFR 1501.4, figure 1"), memory("EN 71-1, 5.1 and 8.2")],
+    follows: &[
+        american(seen("16 CFR 1501.4(a), (b)")),
+        american(memory("16 CFR 1501.4, figure 1")),
+        memory("EN 71-1, 5.1 and 8.2"),
+    ],
 };
 
 /// The cylinder of 16 CFR 1501.4, figure 1, in mm (from memory; the inch figures 1.25, 1.00 and 2.25 govern).
@@ -105,9 +129,9 @@ pub const BAG_FILM: Caution = Caution {
            destinations ask for a printed suffocation warning, in their own words and type size.",
     follows: &[
         seen("ISO 8124-1:2009, 4.10"),
-        seen("ASTM F963, 4.12"),
+        american(seen("ASTM F963, 4.12")),
         seen("EN 71-1:2001, 4.3, 4.4 and 6 (no single-reading minimum)"),
-        seen("Rhode Island General Laws 11-9-16 (warning, type size)"),
+        american(seen("Rhode Island General Laws 11-9-16 (warning, type size)")),
     ],
 };
 
@@ -123,24 +147,58 @@ pub const NEEDLES: Caution = Caution {
     text: "Needles are handed out one for one, and a broken needle is logged with all its fragments. Every piece passes \
            a metal detector both ways, set with a 1.2 mm ferrous sphere, after closing and before tags and bags; a trim \
            that cannot pass is fitted afterwards or the piece is X-rayed.",
-    follows: &[Reference { text: "common practice of toy factories", basis: Basis::CommonPractice }],
+    follows: &[practice("common practice of toy factories")],
 };
 
 /// Diameter of the ferrous test sphere for needle detection, in mm (common practice).
 pub const NEEDLE_SPHERE_MM: f64 = 1.2;
 
-/// Seams of filled parts, which must keep the filling in.
+/// Seams of filled parts of a toy, which must keep the filling in.
 pub const SEAMS: Caution = Caution {
     keys: ["caution.seams", "caution.seams-text"],
     title: "Seams of filled parts",
-    text: "Seams of a soft-filled toy are pulled with 70 N for 10 s and must then not let a 12 mm probe in; the United \
-           States ask for 10 lbf up to 18 months and 15 lbf above.",
-    follows: &[
-        memory("EN 71-1, 5.2 and 8.4.2.2; ISO 8124-1, 5.24.6.2"),
-        seen("16 CFR 1500.51 (10 lbf)"),
-        memory("16 CFR 1500.52 (15 lbf)"),
-    ],
+    text: "Seams of a soft-filled toy are pulled with 70 N for 10 s and must then not let a 12 mm probe in.",
+    follows: &[memory("EN 71-1, 5.2 and 8.4.2.2; ISO 8124-1, 5.24.6.2")],
+};
+
+/// The same in the United States.
+pub const SEAMS_OF_THE_STATES: Caution = Caution {
+    keys: ["caution.seams-of-the-states", "caution.seams-of-the-states-text"],
+    title: "Seams, United States",
+    text: "Seams of a soft-filled toy are pulled with 10 lbf for an age up to 18 months, with 15 lbf above.",
+    follows: &[american(seen("16 CFR 1500.51 (10 lbf)")), american(memory("16 CFR 1500.52 (15 lbf)"))],
+};
+
+/// Seams of a filled product that is no toy.
+pub const SEAMS_OF_NO_TOY: Caution = Caution {
+    keys: ["caution.seams-of-no-toy", "caution.seams-of-no-toy-text"],
+    title: "Seams of filled parts",
+    text: "Seams keep the filling in, in use and after cleaning as the care label says. Which force they must withstand at \
+           each destination, and by which test, the laboratory says before bulk.",
+    follows: &[practice("common practice of factories of filled goods")],
+};
+
+/// Filled furnishings in Great Britain.
+pub const FURNISHINGS: Caution = Caution {
+    keys: ["caution.furnishings", "caution.furnishings-text"],
+    title: "Fire safety of furnishings",
+    text: "The United Kingdom has rules of fire safety for furniture and furnishings, and they name cushions. Which of them \
+           cover, filling and labels of this product must meet, the laboratory says before bulk.",
+    follows: &[Source { only: Some(BRITAIN), ..seen("SI 1988/1324, amended by SI 2025/531") }],
 };
 
 /// Every caution, in the order in which they are printed.
-pub const CAUTIONS: &[Caution] = &[NEEDLES, SEAMS, SMALL_PARTS, CORDS, BAG_FILM, KNIVES, PRESSES, LASERS, HOT_PRESS];
+pub const CAUTIONS: &[Caution] = &[
+    NEEDLES,
+    SEAMS,
+    SEAMS_OF_THE_STATES,
+    SEAMS_OF_NO_TOY,
+    FURNISHINGS,
+    SMALL_PARTS,
+    CORDS,
+    BAG_FILM,
+    KNIVES,
+    PRESSES,
+    LASERS,
+    HOT_PRESS,
+];

@@ -18,6 +18,9 @@ crate::words! { list:
     CONCERNS "concerns" = "Sheet and item";
     CALLOUTS "callouts" = "What the numbers name";
     FACTORY_USE "factory-use" = "Use";
+    USE_OF_PRODUCT "use-of-product" = "Use of one product";
+    COLOUR_VALUES "colour-values" = "Colours";
+    COLOUR_TARGET "colour-target" = "Target";
     CODE "code" = "Code";
     GRAIN_AND_PILE "grain-and-pile" = "Grain and pile";
     SHAPE_BY_FACTORY "shape-by-factory" = "Shape by the factory";
@@ -42,5 +45,7 @@ crate::words! { list:
     PLEASE_CONFIRM "please-confirm" = "Please confirm";
     REQUIRED "required" = "Required before the next stage";
     THERE "there" = "There";
+    COMMENT_STATE "comment-state" = "State";
+    APPROVED "approved" = "approved";
     SIGNED_FOR "signed-for" = "Signed for";
 }

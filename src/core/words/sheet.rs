@@ -35,7 +35,7 @@ crate::words! { list:
     MEASUREMENTS_TITLE "measurements-title" = "What to measure";
     SAFETY "safety-sheet" = "Safety";
     SAFETY_TITLE "safety-title" = "What to take care of";
-    SAFETY_LEAD "safety-lead" = "The usual cautions for what this product is made of. How well each source is known is in brackets.";
+    SAFETY_LEAD "safety-lead" = "The cautions for what this product is, what it is made of and where it is sold. The laboratory answers the questions.";
     CHANGES "changes" = "Changes";
     CHANGES_TITLE "changes-title" = "What is new";
     CHANGES_LEAD "changes-lead" = "△ marks on the other sheets what changed. Outlines are laid over each other by their named points: dashed before, solid after.";

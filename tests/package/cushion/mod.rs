@@ -9,8 +9,8 @@ use std::collections::BTreeMap;
 
 use backtack_core::parties::rows::PartyRow;
 use backtack_core::rows::data::{
-    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, Fabric, LayCard, LayGroup, LayPage, Marker, Plan,
-    PlanGroup, PlanRow, Question, Questions, Safety, Sheet,
+    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, Fabric, LayCard, LayGroup, LayPage, Marker, Obstacles,
+    Plan, PlanGroup, PlanRow, Question, Questions, Safety, Sheet,
 };
 use backtack_core::rows::labels::labels;
 use backtack_core::rows::package::{About, Drawing, Fact, Head, Package, TitleBlock};
@@ -139,6 +139,11 @@ fn cover() -> Cover {
             },
             PartyRow { role: "Factory".into(), name: "Example Sewing (invented)".into(), address: "".into() },
         ],
+        kind: "Specification for manufacture".into(),
+        obstacles: Obstacles {
+            title: "In the way of counter sample: 1".into(),
+            list: lines(&["The fibre of the filling is not declared"]),
+        },
         concessions: vec![
             "Bag-film is conceded by M. Example on 2026-03-01: no bag. For 40 pieces, until 2026-06-30.".into(),
         ],

@@ -32,7 +32,7 @@ pub(super) fn changes() -> Changes {
         followed: vec![vec![lines(&["Fabric canvas/sand M", "1.210 m", "1.220 m", "+0.010"])]],
         overlays: vec![vec![card]],
         undrawn: vec![vec!["BOT".into(), "Moved: point nw by 0.3 mm.".into()]],
-        answers: vec![lines(&["corner", "Corners are too sharp", "Piece TOP, Top panel"])],
+        answers: vec![lines(&["corner", "Corners are too sharp", "Piece TOP, Top panel", "Answered"])],
         unasked: lines(&["Seam zip, Zip side"]),
     }
 }
@@ -67,7 +67,9 @@ pub(super) fn samples() -> Samples {
             range: "6".into(),
             verdict: "above by up to 1 mm".into(),
             out: true,
+            today: "495–506".into(),
         }],
+        today: "Limits of revision C".into(),
         beside: vec![BesideRow {
             what: "Colour of the outer fabric".into(),
             asked: "CIEDE2000 at most 1.50".into(),

@@ -1,32 +1,37 @@
 //! The sheets that are tables: bill, filling, measurements, confirmation.
 
-use backtack_core::rows::data::{Bill, BillGroup, BillRow, Confirmation, FillRow, Filling, Mass, Measurements, Point};
+use backtack_core::rows::data::{
+    Bill, BillArticle, BillGroup, BillRow, ColourRow, Confirmation, FillRow, Filling, Mass, Measurements, Point,
+    Required,
+};
 use backtack_core::scene::{Fill, Line, Scene, arrow, balloon, closed, dimension};
 
 use super::{call, fact, head, lines, plain};
 
-/// A row of the bill from its cells, divided by bars: number, item, article, supplier, two colours, two uses, unit.
-fn bill_row(cells: &str) -> BillRow {
+/// An article of the bill from its cells, divided by bars: number, item, article, supplier, two colours, two uses, unit.
+fn article(cells: &str) -> BillArticle {
     let cells: Vec<String> = cells.split('|').map(|cell| cell.trim().replace("//", "\n")).collect();
     let cell = |n: usize| cells.get(n).map_or("", String::as_str);
-    BillRow {
+    BillArticle {
         number: cell(0).into(),
         item: cell(1).into(),
         details: "".into(),
         article: cell(2).into(),
         supplier: cell(3).into(),
-        colours: vec![cell(4).into(), cell(5).into()],
-        uses: vec![cell(6).into(), cell(7).into()],
-        unit: cell(8).into(),
-        minimum: cell(9).into(),
-        lead: cell(10).into(),
+        asked: cell(9).into(),
+        rows: vec![BillRow {
+            place: "".into(),
+            colours: vec![cell(4).into(), cell(5).into()],
+            uses: vec![cell(6).into(), cell(7).into()],
+            unit: cell(8).into(),
+        }],
     }
 }
 
 pub(super) fn bill() -> Bill {
     let group = |title: &str, rows: &[&str]| BillGroup {
         title: title.into(),
-        rows: rows.iter().map(|r| bill_row(r)).collect(),
+        articles: rows.iter().map(|r| article(r)).collect(),
     };
     Bill {
         head: head(
@@ -66,6 +71,13 @@ pub(super) fn bill() -> Bill {
                 ],
             ),
         ],
+        colours: vec![ColourRow {
+            name: "Sand 14".into(),
+            reference: "Swatch 14".into(),
+            lab: "L* 78.0, a* 2.0, b* 14.0".into(),
+            limit: "CIEDE2000 at most 1.50".into(),
+            articles: "Cotton canvas".into(),
+        }],
         notes: lines(&["An empty article or supplier asks the factory for its proposal."]),
     }
 }
@@ -179,6 +191,10 @@ pub(super) fn measurements(size: &str, more: f64) -> Measurements {
     }
 }
 
+fn required(label: &str, value: &str, done: bool) -> Required {
+    Required { label: label.into(), value: value.into(), done }
+}
+
 pub(super) fn confirmation() -> Confirmation {
     Confirmation {
         covers: [
@@ -201,9 +217,9 @@ pub(super) fn confirmation() -> Confirmation {
             call("5", "The open questions of sheet {sheet:questions} are answered."),
         ],
         required: vec![
-            fact("Swatches of items 1 and 2, both colourways", "20 × 20 cm each"),
-            fact("Prototype, size M, colourway SAND", "2 pieces"),
-            fact("Fibre declaration of item 7", "by the supplier"),
+            required("Swatches of items 1 and 2, both colourways", "20 × 20 cm each", false),
+            required("Prototype, size M, colourway SAND", "2 pieces", false),
+            required("Fibre declaration of item 7", "by the supplier", true),
         ],
         checklist: vec!["piping: joined at the back, 20 mm from the zip".into()],
         sealed: vec![vec![fact("Seal tag no.", "FC-0001"), fact("Place", "at the workshop")]],

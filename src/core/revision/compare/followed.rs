@@ -205,7 +205,10 @@ fn shown(figure: &Figure<Number>, factor: f64, places: u32, unit: &str) -> Shown
     match figure.get() {
         Some(value) => {
             let value = value * factor;
-            Shown { text: number::with_unit(value, places, unit).into(), value: Some(value) }
+            // As it is read, so that a difference is that of the numbers beside it.
+            let grid = libm::pow(10.0, f64::from(places));
+            let read = libm::round(value * grid) / grid;
+            Shown { text: number::with_unit(value, places, unit).into(), value: Some(read) }
         }
         None => Shown { text: state(figure), value: None },
     }

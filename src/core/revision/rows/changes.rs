@@ -294,11 +294,16 @@ fn answers(view: &View<'_>, since: &Since) -> Vec<Vec<Phrase>> {
         let line = view.samples.comments.iter().find(|comment| comment.comment == id);
         line.and_then(|line| line.text.as_ref()).map_or_else(Phrase::none, Phrase::from)
     };
+    // Where it stands is what the ledger says, on this sheet as on that of comments.
+    let state = |id: &str| {
+        let line = view.samples.comments.iter().find(|comment| comment.comment == id);
+        line.map_or_else(Phrase::none, |line| begun(line.state))
+    };
     let met = since.answers.answered.iter().map(|(id, items)| {
         let names = items.iter().filter_map(|at| since.changes.items.get(*at)).map(named);
-        vec![id.into(), asked(id), Phrase::list(names)]
+        vec![id.into(), asked(id), Phrase::list(names), state(id)]
     });
-    let open = since.answers.unanswered.iter().map(|id| vec![id.into(), asked(id), UNANSWERED.into()]);
+    let open = since.answers.unanswered.iter().map(|id| vec![id.into(), asked(id), UNANSWERED.into(), state(id)]);
     met.chain(open).collect()
 }
 

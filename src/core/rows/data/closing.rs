@@ -28,6 +28,17 @@ pub struct CautionRow {
     pub follows: Phrase,
 }
 
+/// Something that the next stage needs.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Required {
+    /// What.
+    pub label: Phrase,
+    /// What is asked for, or how it was approved.
+    pub value: Phrase,
+    /// Whether it is approved.
+    pub done: bool,
+}
+
 /// The confirmation.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Confirmation {
@@ -35,8 +46,8 @@ pub struct Confirmation {
     pub head: Head,
     /// Points to confirm with yes, no, our proposal.
     pub items: Vec<Callout>,
-    /// Items required before the next stage, ticked by hand when there.
-    pub required: Vec<Fact>,
+    /// What the next stage needs: what is open is ticked by hand when there, then what is approved already.
+    pub required: Vec<Required>,
     /// What the signature covers, one sentence each.
     pub covers: Vec<Phrase>,
     /// What is signed: revision, digest, stage, written out.

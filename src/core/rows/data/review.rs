@@ -17,6 +17,8 @@ pub struct Samples {
     pub pieces: Vec<String>,
     /// Points of measure and masses, one row each.
     pub rows: Vec<ReadRow>,
+    /// The head of the column of today's limits; empty where these judge.
+    pub today: Phrase,
     /// Colours, checks and grades of fastness.
     pub beside: Vec<BesideRow>,
     /// A chart for each row with readings, in rows of a sheet.
@@ -48,6 +50,8 @@ pub struct ReadRow {
     pub verdict: Phrase,
     /// Whether any reading is refused.
     pub out: bool,
+    /// Limits of the specification, and how the readings stand to them where that differs; empty where these judge.
+    pub today: Cell,
 }
 
 /// One reading.

@@ -33,7 +33,7 @@ pub enum Verdict {
     Unjudged,
     /// Between the limits.
     Inside,
-    /// Exactly on a limit, which is inside.
+    /// Exactly on a limit, which is inside, and not on the target.
     OnLimit,
     /// Looks like a slip: asked about, not judged.
     Questioned,
@@ -176,7 +176,10 @@ impl Against {
         if si > limits.upper {
             return (Verdict::Above, si.checked_sub(limits.upper));
         }
-        (if si == limits.lower || si == limits.upper { Verdict::OnLimit } else { Verdict::Inside }, None)
+        // What is exactly as wanted is not on the limit, even where the target is one.
+        let ideal = self.target.known() == Some(&si);
+        let on = !ideal && (si == limits.lower || si == limits.upper);
+        (if on { Verdict::OnLimit } else { Verdict::Inside }, None)
     }
 
     /// The figure of one reading.

@@ -17,7 +17,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::compute::{ByVariant, Mass};
+use crate::compute::{ByVariant, Filling, Mass};
 use crate::model::Model;
 
 /// Everything of samples.
@@ -42,6 +42,17 @@ impl SampleFigures {
         self.samples.is_empty() && self.comments.is_empty() && self.approvals.is_empty() && self.concessions.is_empty()
     }
 
+    /// Every sample that was made to a sealed revision judged as that revision judges it.
+    pub fn judge_by(&mut self, revision: &str, then: &SampleFigures) {
+        for (id, sample) in &mut self.samples {
+            if sample.of.as_deref() == Some(revision)
+                && let Some(then) = then.samples.get(id)
+            {
+                sample.judge_by(revision, then);
+            }
+        }
+    }
+
     /// The same without what only the own edition shows.
     #[must_use]
     pub fn for_everyone(&self) -> SampleFigures {
@@ -56,9 +67,9 @@ impl SampleFigures {
 
 /// Everything of samples, from the specification and the masses that follow from it. What a specification withholds, nothing
 /// is held against.
-pub fn samples(model: &Model, mass: &ByVariant<Mass>) -> SampleFigures {
+pub fn samples(model: &Model, mass: &ByVariant<Mass>, filling: &ByVariant<Filling>) -> SampleFigures {
     SampleFigures {
-        samples: sample::samples(model, mass),
+        samples: sample::samples(model, mass, filling),
         comments: ledgers::comments(model),
         approvals: ledgers::approvals(model),
         checklist: ledgers::checklist(model),

@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::compute::reason::{DIFFERENCE_OF, DIGITS, FILLING_MASS_OF, MASS_PER_AREA_OF, TARGET_OF};
-use crate::compute::{ByVariant, Figure, Limited, Mass, Number};
+use crate::compute::reason::{DIFFERENCE_OF, DIGITS, MASS_PER_AREA_OF, TARGET_OF};
+use crate::compute::{ByVariant, Figure, Filling, Limited, Mass, Number};
 use crate::model::{Graded, Model, PointOfMeasure, Reading, Readings, Sample, Stated, Variant};
 use crate::source::Spanned;
 use crate::standards::grey::{Scale, find, reaches};
@@ -69,6 +69,24 @@ pub struct SampleResult {
     pub grades: Vec<GradeLine>,
     /// Readings of points and masses by verdict.
     pub tally: Tally,
+    /// The sealed revision whose limits judge it; none where those of the specification do.
+    #[serde(skip)]
+    pub judged_by: Option<String>,
+    /// The readings held against the specification, where a sealed revision judges them.
+    #[serde(skip)]
+    pub today: Vec<ReadLine>,
+}
+
+impl SampleResult {
+    /// Judged as the sealed revision judges it that it was made to; what the specification says of it stays beside.
+    pub(crate) fn judge_by(&mut self, revision: &str, then: &SampleResult) {
+        let now = std::mem::replace(&mut self.points, then.points.clone());
+        let weighed = std::mem::replace(&mut self.masses, then.masses.clone());
+        self.today = now.into_iter().chain(weighed).collect();
+        self.colours.clone_from(&then.colours);
+        self.tally = then.tally;
+        self.judged_by = Some(revision.to_string());
+    }
 }
 
 /// How many readings have which verdict.
@@ -126,23 +144,30 @@ pub struct GradeLine {
     pub passes: Option<bool>,
 }
 
-pub(crate) fn samples(model: &Model, mass: &ByVariant<Mass>) -> BTreeMap<String, SampleResult> {
+/// Masses of the product and of its portions.
+type Weighed<'a> = (&'a ByVariant<Mass>, &'a ByVariant<Filling>);
+
+pub(crate) fn samples(
+    model: &Model,
+    mass: &ByVariant<Mass>,
+    filling: &ByVariant<Filling>,
+) -> BTreeMap<String, SampleResult> {
     let only = model.sizes.first().map_or("", |size| size.entry.id.value.as_str());
     let last = model.samples.last(only);
     let of = |(id, sample): (&String, &Sample)| {
         let is_last = last.values().any(|one| one.entry.id.value == *id);
-        (id.clone(), figures(model, mass, sample, is_last))
+        (id.clone(), figures(model, (mass, filling), sample, is_last))
     };
     model.samples.samples.iter().map(of).collect()
 }
 
-fn figures(model: &Model, mass: &ByVariant<Mass>, sample: &Sample, last: bool) -> SampleResult {
+fn figures(model: &Model, weighed: Weighed<'_>, sample: &Sample, last: bool) -> SampleResult {
     let word = |word: &Option<Spanned<String>>| word.as_ref().map(|word| word.value.clone());
     let day = |day: &Option<Stated<Date>>| day.as_ref().and_then(|day| day.known().copied());
     let pieces = pieces(sample);
     let variant = variant(model, sample);
     let points = variant.map_or_else(Vec::new, |variant| points(model, sample, variant, pieces));
-    let masses = variant.map_or_else(Vec::new, |variant| masses(model, mass, sample, (variant, pieces)));
+    let masses = variant.map_or_else(Vec::new, |variant| masses(model, weighed, sample, (variant, pieces)));
     let colourway = sample.colourway.as_ref().map(|colourway| colourway.value.as_str());
     SampleResult {
         name: sample.entry.title().to_string(),
@@ -166,6 +191,8 @@ fn figures(model: &Model, mass: &ByVariant<Mass>, sample: &Sample, last: bool) -
         colours: sample.colours.values().map(|one| colours::line(model, one, colourway)).collect(),
         checks: sample.checks.iter().filter_map(looked).collect(),
         grades: sample.grades.iter().map(graded).collect(),
+        judged_by: None,
+        today: Vec::new(),
         pieces,
         points,
         masses,
@@ -187,7 +214,7 @@ pub(crate) fn variant<'a>(model: &'a Model, sample: &'a Sample) -> Option<Varian
     };
     let colourway = match &sample.colourway {
         Some(colourway) => model.colourways.get_key_value(&colourway.value)?.0,
-        None => model.colourways.keys().next()?,
+        None => model.ways().into_iter().next()?,
     };
     Some(Variant { size: &size.entry.id.value, colourway })
 }
@@ -255,11 +282,12 @@ fn apart(left: &[Reading], right: &[Reading]) -> Vec<Reading> {
 
 fn masses(
     model: &Model,
-    mass: &ByVariant<Mass>,
+    (mass, filling): Weighed<'_>,
     sample: &Sample,
     (variant, pieces): (Variant<'_>, usize),
 ) -> Vec<ReadLine> {
     let all = mass.get(variant.size).and_then(|by| by.get(variant.colourway));
+    let portions = filling.get(variant.size).and_then(|by| by.get(variant.colourway));
     let mut lines = Vec::new();
     fn of(id: &str) -> Of<'_> {
         Of { id, side: None, critical: false, reference: false }
@@ -273,10 +301,9 @@ fn masses(
         lines.push(line(&of(id), computed(limited), &readings.first, pieces));
     }
     for (id, readings) in &sample.stuffings {
-        let Some(stuffing) = model.stuffings.get(id) else { continue };
-        let what = say!(FILLING_MASS_OF, title = stuffing.entry.title());
-        let target = Figure::of(stuffing.mass.as_ref(), variant, what.clone());
-        lines.push(line(&of(id), Against::target(&target, None, what), &readings.first, pieces));
+        let portion = portions.and_then(|all| all.stuffings.iter().find(|line| line.stuffing == *id));
+        let Some(portion) = portion else { continue };
+        lines.push(line(&of(id), computed(&portion.each), &readings.first, pieces));
     }
     for (id, readings) in &sample.fabric {
         let Some(article) = model.articles.get(id) else { continue };
@@ -289,13 +316,12 @@ fn masses(
     lines
 }
 
-/// A mass that was added up, g, with its limits as they are printed.
+/// A mass, g, with its limits as they are printed.
 fn computed(limited: &Limited) -> Against {
     let exact = |figure: &Figure<Number>| {
         figure.clone().then(|number| {
-            let micrograms = libm::round(number.get() * 1e6);
-            let known = Rational::new(micrograms as i128, 1_000_000_000);
-            known.map_or_else(|| Figure::not_yet(DIGITS), Figure::Known)
+            let held = number.rational().and_then(|grams| grams.checked_div(Rational::whole(1_000)));
+            held.map_or_else(|| Figure::not_yet(DIGITS), Figure::Known)
         })
     };
     let limits = exact(&limited.lower).with(exact(&limited.upper), |lower, upper| Limits { lower, upper });

@@ -109,7 +109,7 @@ fn standing(line: &ApprovalLine) -> Phrase {
 }
 
 /// `2, 7 September 2026: approved with corrections (a touch bluer); CIEDE2000 1.10 of at most 2.00; lot 2B`.
-fn submission(line: &SubmissionLine) -> Phrase {
+pub(crate) fn submission(line: &SubmissionLine) -> Phrase {
     let verdict = line.verdict.map_or_else(|| NO_VERDICT.into(), said);
     let verdict = match &line.corrections {
         Some(corrections) => say!(CORRECTED, verdict, corrections),

@@ -32,7 +32,7 @@ words! {
     UNJUDGED "samples.unjudged" = "Without limits";
     FILLING "samples.filling" = "{name}, filling";
     AREA_MASS "samples.area-mass" = "{name}, mass per area";
-    FINISHED "samples.finished" = "Finished product";
+    FINISHED "samples.finished" = "Finished product, without hangtag and packing";
     SHELL "samples.shell" = "Shell before filling";
     AGAINST "samples.against" = "{name}, left against right";
     ON_SIDE "samples.on-side" = "{name}, {side}";
@@ -52,6 +52,10 @@ words! {
     COLOUR_OF "samples.colour-of" = "Colour of {material}";
     COLOUR_LIMIT "samples.colour-limit" = "CIEDE2000 at most {limit}";
     COLOUR_MEAN "samples.colour-mean" = "{readings}, mean {mean}";
+    JUDGED_BY "samples.judged-by" = "Judged by the limits of";
+    OF_REVISION "samples.of-revision" = "revision {revision}";
+    TODAY "samples.today" = "Limits of revision {revision}";
+    NOT_ITS_OWN "samples.not-its-own" = "Made to revision {made} and judged by the limits of revision {judge}, because revision {made} is not the last sealed one here.";
     SHOWN "samples.shown" = "Of {count} pieces the first {shown} are in the table, all in the charts.";
     ASKS "samples.asks" = "{name}, piece {piece}: {asks}";
     LONG "samples.long" = "{name}: every piece is outside on the same side, {share} off the target on average. A hint only: the edges this point spans may be about that much too long in the pattern.";
@@ -87,16 +91,32 @@ fn sheet(view: &View<'_>, sample: &SampleResult) -> Samples {
             name: say!(TITLE, sample = sentences::SAMPLE, name = &sample.name),
             lead: sentences::SAMPLE_LEAD.into(),
         },
-        facts: facts(sample),
+        facts: facts(view, sample),
         pieces: (1..=shown).map(|number| number.to_string()).collect(),
-        rows: lines().map(|line| row(view, line, shown)).collect(),
+        rows: lines().map(|line| ReadRow { today: today(sample, line), ..row(view, line, shown) }).collect(),
+        today: if sample.today.is_empty() { Phrase::none() } else { say!(TODAY, revision = now(view)) },
         beside: beside(view, sample),
         charts: charts.chunks(4).map(<[Drawing]>::to_vec).collect(),
         notes: notes(view, sample, shown),
     }
 }
 
-fn facts(sample: &SampleResult) -> Vec<Fact> {
+/// The revision of the specification.
+fn now<'a>(view: &View<'a>) -> &'a str {
+    view.text(view.model.revision.id.as_ref())
+}
+
+/// The limits of the specification beside those that judge, with the verdict where it is another one.
+fn today(sample: &SampleResult, line: &ReadLine) -> Cell {
+    let Some(now) = sample.today.iter().find(|one| one.of == line.of && one.side == line.side) else {
+        return Cell::Empty;
+    };
+    let differs = now.verdict != line.verdict;
+    let parts = [Some(limits(now)), differs.then(|| Cell::from(verdict(now)))];
+    Cell::Lines(parts.into_iter().flatten().collect())
+}
+
+fn facts(view: &View<'_>, sample: &SampleResult) -> Vec<Fact> {
     let text = |text: &Option<String>| text.as_ref().map_or_else(Phrase::none, Phrase::from);
     let word = |text: &Option<String>| text.as_deref().map_or_else(Phrase::none, begun);
     let tally = &sample.tally;
@@ -108,6 +128,7 @@ fn facts(sample: &SampleResult) -> Vec<Fact> {
     let mut all = vec![
         Fact::of(heads::KIND, word(&sample.kind)),
         Fact::of(MADE_TO, word(&sample.of)),
+        Fact::of(JUDGED_BY, say!(OF_REVISION, revision = sample.judged_by.as_deref().unwrap_or(now(view)))),
         Fact::of(MADE_IN, Phrase::list([text(&sample.size), text(&sample.colourway)])),
         Fact::of(heads::PIECES_CUT, Phrase::from(sample.pieces)),
         Fact::of(heads::MATERIAL, word(&sample.material)),
@@ -146,6 +167,7 @@ fn row(view: &View<'_>, line: &ReadLine, shown: usize) -> ReadRow {
         range: plain(&line.range),
         verdict: verdict(line),
         out: line.verdict.is_out(),
+        today: Cell::Empty,
     }
 }
 
@@ -309,6 +331,9 @@ fn notes(view: &View<'_>, sample: &SampleResult, shown: usize) -> Vec<Phrase> {
     let mut all = Vec::new();
     if shown < sample.pieces {
         all.push(say!(SHOWN, count = sample.pieces, shown));
+    }
+    if let Some(made) = sample.of.as_deref().filter(|made| sample.judged_by.is_none() && *made != now(view)) {
+        all.push(say!(NOT_ITS_OWN, made, judge = now(view)));
     }
     for line in sample.points.iter().chain(&sample.masses) {
         let asks = line.readings.iter().enumerate().filter_map(|(at, one)| Some((at + 1, one.asks.as_ref()?)));
