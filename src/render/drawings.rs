@@ -26,10 +26,7 @@ pub fn drawings(pages: &Package) -> Vec<(String, String)> {
                 let stack = step.stack.as_ref()?;
                 Some((format!("{STEP}{:0>2}.svg", step.number), svg(&stack.scene)))
             })),
-            Sheet::Matching(joins) => {
-                let maps = joins.parts.iter().flat_map(|part| &part.drawings).enumerate();
-                all.extend(maps.map(|(n, map)| (format!("{MATCHING}{:0>2}.svg", n + 1), svg(&map.scene))));
-            }
+            Sheet::Matching(joins) => all.push((format!("{MATCHING}01.svg"), svg(&joins.map.scene))),
             Sheet::Marker(lays) => {
                 let cards = lays.pages.iter().flat_map(|page| &page.cards);
                 let drawn = cards.filter_map(|card| card.drawing.as_ref()).enumerate();

@@ -38,11 +38,11 @@ impl Printed {
     }
 
     fn join(&self, letter: &str) -> &JoinRow {
-        let mut rows = self.sheets.iter().flat_map(|sheet| match sheet {
-            Sheet::Matching(one) => one.parts.as_slice(),
+        let columns = self.sheets.iter().flat_map(|sheet| match sheet {
+            Sheet::Matching(one) => one.columns.as_slice(),
             _ => &[],
         });
-        let found = rows.find_map(|part| part.columns.iter().flatten().find(|row| row.letter == letter));
+        let found = columns.flatten().find(|row| row.letter == letter);
         found.unwrap_or_else(|| panic!("no seam {letter}"))
     }
 

@@ -322,26 +322,15 @@ pub struct LegendRow {
 pub struct Matching {
     /// Title, name, lead.
     pub head: Head,
-    /// One after the other, each with the seams that its pieces take part in.
-    pub parts: Vec<JoinPart>,
-}
-
-/// The pieces of one part side by side, and their seams.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct JoinPart {
-    /// Its name.
-    pub title: Phrase,
-    /// How often it is made; may be empty.
-    pub note: Phrase,
-    /// Whether the table stands beside the one map rather than below them.
-    pub beside: bool,
-    /// The maps; their captions state the scale.
-    pub drawings: Vec<Drawing>,
-    /// One row a seam, in columns: one beside the map, some of about the same height below the maps.
+    /// All pieces on one page; the caption states the scale.
+    pub map: Drawing,
+    /// Parts that are made more than once.
+    pub notes: Vec<Phrase>,
+    /// One row a seam, in columns of about the same height.
     pub columns: Vec<Vec<JoinRow>>,
 }
 
-/// One seam of a part.
+/// One seam.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct JoinRow {
     /// Its letter.
