@@ -155,9 +155,12 @@ use = "1 pc"
 part = "bag"
 filling = "fibre"
 mass = { S = "43 g ±5 %", L = "800 g ±40 g" }
-[work.stitch]
+[stitch.lock]
 type = "301"
-density = "4 /cm"
+density = "4 st/cm"
+thread = "sew"
+[stitch.hand]
+type = "209"
 thread = "sew"
 [piece.FRONT]
 part = "bag"
@@ -170,13 +173,14 @@ outline = { shape = "rectangle", width = "300 mm", height = "200 mm" }
 material = "outer"
 allowance = "10 mm"
 [seam.side]
-a = "FRONT:ab"
-b = "BACK:ab"
+a = "FRONT:sw-se"
+b = "BACK:sw-se"
+stitch = "lock"
 [seam.hand]
 name = "Closing by hand"
-a = "FRONT:bc"
-b = "BACK:bc"
-stitch = { type = "209" }
+a = "FRONT:se-ne"
+b = "BACK:se-ne"
+stitch = "hand"
 [point-of-measure.A]
 target = "200 mm ±5 mm"
 read-to = "1 mm"
@@ -340,12 +344,12 @@ fn a_sample_is_judged_by_the_revision_it_was_made_to() {
     };
     let then = printed_since(STYLE, &made_to_a, Some(&before));
     assert_eq!(fact(samples(&then)), "revision A");
-    assert_eq!(first(samples(&then)), ["192–208", "inside", "195–205\nabove by up to 1 mm"]);
+    assert_eq!(first(samples(&then)), ["192–208", "inside", "195–205\nabove by up to 1\u{a0}mm"]);
     assert_eq!(samples(&then).today.english(), "Limits of revision B");
     // Where that revision is not at hand the sheet says whose limits judge.
     let alone = printed(STYLE, &made_to_a);
     assert_eq!(fact(samples(&alone)), "revision B");
-    assert_eq!(first(samples(&alone)), ["195–205", "above by up to 1 mm", ""]);
+    assert_eq!(first(samples(&alone)), ["195–205", "above by up to 1\u{a0}mm", ""]);
     let notes: Vec<String> = samples(&alone).notes.iter().map(|note| note.english()).collect();
     assert!(
         notes.iter().any(|note| note.contains("Made to revision A and judged by the limits of revision B")),

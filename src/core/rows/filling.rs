@@ -2,10 +2,10 @@
 
 use crate::compute::{Limited, Number};
 use crate::model::ArticleKind;
-use crate::model::property::Property;
 use crate::units::Rational;
 use crate::words::{Phrase, Word, number, say, sheet, words};
 
+use super::article::value;
 use super::cell::Cell;
 use super::data::{FillRow, Filling, Mass, Sheet};
 use super::package::{Fact, Head};
@@ -132,20 +132,15 @@ fn sums(view: &View<'_>) -> Vec<FillRow> {
 fn facts(view: &View<'_>) -> Vec<Fact> {
     let mut all = Vec::new();
     for article in view.model.articles.values().filter(|article| article.kind == ArticleKind::Filling) {
-        let mut texts: Vec<String> = article
-            .composition
-            .iter()
-            .flat_map(|layer| &layer.fibres)
-            .filter_map(|(fibre, share)| Some(format!("{} {}", share.known()?.written(), fibre.value)))
-            .collect();
-        for key in ["type", "fineness", "staple", "particle", "fibre-type", "recycled"] {
-            texts.extend(match article.properties.get(key) {
-                Some(Property::Text(value)) => value.all().find_map(|one| one.known().cloned()),
-                Some(Property::Quantity(value)) => value.all().find_map(|one| one.known().map(|q| q.written())),
-                None => None,
-            });
-        }
-        all.push(Fact { label: article.entry.title().into(), value: Phrase::list(texts).into() });
+        let fibres = article.composition.iter().flat_map(|layer| &layer.fibres);
+        let fibres =
+            fibres.filter_map(|(fibre, share)| Some(format!("{} {}", share.known()?.written(), fibre.value).into()));
+        let keys = ["type", "fineness", "staple", "particle", "fibre-type", "recycled"];
+        let texts = fibres.chain(keys.into_iter().map(|key| value(view, article, key)));
+        all.push(Fact {
+            label: article.entry.title().into(),
+            value: Phrase::list(texts.collect::<Vec<Phrase>>()).into(),
+        });
     }
     for stuffing in view.model.stuffings.values() {
         let firmness = view.text(stuffing.firmness.as_ref());
