@@ -450,3 +450,35 @@ fn a_comment_has_one_state_on_every_sheet() {
         assert_eq!(row.last(), Some(&state(id)), "{row:?}");
     }
 }
+
+/// A cell of the assortment that is not made has no figures, no row on a sheet, and no order.
+#[test]
+fn what_is_not_made_is_said_and_not_computed() {
+    let style = STYLE.replace("sizes = [\"S\", \"L\"]", "sizes = [\"S\", \"L\"]\nnot-made = [\"L/moss\"]");
+    let order = "[order.one.line.a]\nsize = \"L\"\ncolourway = \"moss\"\nquantity = 10\n\
+                 [order.one.line.b]\nsize = \"L\"\ncolourway = \"clay\"\nquantity = 20\n";
+    let printed = printed(&format!("{style}{order}"), "");
+    let cells: Vec<Vec<String>> = cover(&printed)
+        .colourways
+        .iter()
+        .map(|way| way.cells.iter().map(|cell| cell.phrase().english()).collect())
+        .collect();
+    assert_eq!(cells, [["yes", "not made"], ["yes", "yes"]]);
+    let figures = &printed.checked.figures;
+    assert!(!figures.mass["L"].contains_key("moss") && figures.mass["L"].contains_key("clay"));
+    let products = &figures.orders["one"].products;
+    assert_eq!(products["L"].keys().collect::<Vec<_>>(), ["clay"]);
+    let found: Vec<String> = printed.checked.findings.iter().map(|one| one.message.english()).collect();
+    assert!(found.iter().any(|text| text.contains("is for L/moss, which is not made")), "{found:#?}");
+    let uses: Vec<Vec<String>> = article(bill(&printed), "Felt")
+        .rows
+        .iter()
+        .map(|row| row.uses.iter().map(|cell| cell.phrase().english()).collect())
+        .collect();
+    assert!(uses.len() == 2 && uses[0][1] == "–" && uses[1][1] != "–", "{uses:?}");
+    let sums = filling(&printed).sums.last().unwrap();
+    assert!(sums.masses.iter().all(|mass| !mass.target.is_blank()));
+    let wrong = read::texts(&[("style.toml", &STYLE.replace("sizes = [", "not-made = [\"moss/L\"]\nsizes = ["))]);
+    let found: Vec<String> = wrong.findings.iter().map(|one| one.message.english()).collect();
+    assert_eq!(found, ["`moss/L` is no size in a colourway of the style"]);
+}

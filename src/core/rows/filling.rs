@@ -95,6 +95,10 @@ fn stuffing_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
     let stuffing = view.model.stuffings.get(id)?;
     let mut masses = Vec::new();
     for size in view.sizes() {
+        if !view.model.is_made(size, way) {
+            masses.push(Mass { target: Cell::Dash, limits: Cell::Dash });
+            continue;
+        }
         let line = view.figures.filling.get(size)?.get(way)?.stuffings.iter().find(|line| line.stuffing == id)?;
         masses.push(mass(&line.each));
     }
@@ -112,9 +116,12 @@ fn stuffing_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
 /// Filling, shell and product, for the first colourway; others differ in shade, and in mass only where their fabric
 /// does, which the note says.
 fn sums(view: &View<'_>) -> Vec<FillRow> {
-    let Some(way) = view.model.ways().into_iter().next() else { return Vec::new() };
-    let by_size = |make: &dyn Fn(&str) -> Option<Mass>| -> Vec<Mass> {
-        view.sizes().into_iter().map(|size| make(size).unwrap_or_default()).collect()
+    let by_size = |make: &dyn Fn(&str, &str) -> Option<Mass>| -> Vec<Mass> {
+        let of = |size: &str| {
+            let way = view.model.ways().into_iter().find(|way| view.model.is_made(size, way))?;
+            make(size, way)
+        };
+        view.sizes().into_iter().map(|size| of(size).unwrap_or_default()).collect()
     };
     let row = |stuffing: Word, how: Word, masses: Vec<Mass>| FillRow {
         stuffing: stuffing.into(),
@@ -122,9 +129,9 @@ fn sums(view: &View<'_>) -> Vec<FillRow> {
         how: how.into(),
         masses,
     };
-    let filling = by_size(&|size| Some(mass(&view.figures.filling.get(size)?.get(way)?.total)));
-    let product = by_size(&|size| Some(mass(&view.figures.mass.get(size)?.get(way)?.product)));
-    let blank = by_size(&|_| None);
+    let filling = by_size(&|size, way| Some(mass(&view.figures.filling.get(size)?.get(way)?.total)));
+    let product = by_size(&|size, way| Some(mass(&view.figures.mass.get(size)?.get(way)?.product)));
+    let blank = by_size(&|_, _| None);
     vec![row(ALL_STUFFINGS, ALL_HOW, filling), row(SHELL, SHELL_HOW, blank), row(PRODUCT, PRODUCT_HOW, product)]
 }
 
