@@ -402,7 +402,7 @@ fn the_cover_says_what_is_in_the_way_of_the_next_stage() {
     for (line, finding) in obstacles.list.iter().zip(&standing).take(8) {
         assert_eq!(line.english(), finding.message.clone().capital().english());
     }
-    assert_eq!(cover(&printed).kind.english(), "Specification for manufacture");
+    assert_eq!(cover(&printed).document.english(), "Specification for manufacture");
 }
 
 fn cautions(style: &str) -> (Vec<String>, String) {

@@ -49,7 +49,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let front = view.model.views.get("front").or_else(|| view.model.views.values().next());
     vec![Sheet::Cover(Cover {
         head: Head { title: sentences::COVER_TITLE.into(), name, lead },
-        kind: heads::SPECIFICATION.into(),
+        document: heads::SPECIFICATION.into(),
         front: front.and_then(|front| drawing(view, front, ROOM_COVER, None)),
         facts: facts(view),
         parties: crate::parties::rows::rows(view),
