@@ -65,7 +65,7 @@ pub struct Cover {
     /// Title (the product), name and lead.
     pub head: Head,
     /// What the document is, above the name.
-    pub kind: Phrase,
+    pub document: Phrase,
     /// The front view; `None` prints a framed blank that asks for one.
     pub front: Option<Drawing>,
     /// Style numbers, destinations, age grade, stage, revision, seal tag and so on, in order.
