@@ -61,6 +61,7 @@ const KEYS: &[(&str, &[&str])] = &[
     ("step.rs", &["pile"]),
     ("view.rs", &["colour", "part", "piece", "point-of-measure", "role", "sample", "seam", "stuffing"]),
     ("views.rs", &["back", "bottom", "front", "left", "right", "side", "top", "underside"]),
+    ("walk.rs", &["left", "right"]),
 ];
 
 /// The literals of code that say something, each with its line: outside of declared words, attributes and comments.

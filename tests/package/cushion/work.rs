@@ -12,6 +12,7 @@ pub(super) fn construction() -> Construction {
     let seam = |plies: Vec<StackPly>, stitch: &str| {
         let seam = StackSeam {
             plies,
+            fold: false,
             stitch: stitch.into(),
             allowance: "10 mm".into(),
             fold: false,
