@@ -3,14 +3,16 @@
 use crate::compute::{Facing, SeamFigures, Sides, Widths};
 use crate::model::{Chain, Ease, Joint, JointKind, Layer, SeamSide};
 use crate::scene::{PileSide, StackPly, StackSeam, stack};
+use crate::words::number::quantity;
 use crate::words::{Phrase, Word, head, say, sheet, words};
 
+use super::article::coded;
 use super::choice::begun;
 use super::data::{Callout, Construction, Sheet, Step};
 use super::finishing;
 use super::letters::Letters;
 use super::package::{Drawing, Head};
-use super::step::{Ply, again, folded, plain, ply, stitching, titled, undrawn};
+use super::step::{Ply, again, folded, length_goods, plain, ply, stitching, titled, undrawn};
 use super::view::{View, capital, length, millimetres};
 
 words! {
@@ -28,6 +30,7 @@ words! {
     GATHERED "construction.gather" = "Gather {edge}: {amount}; stated {limit}.";
     STRETCHED "construction.stretch" = "Stretch {edge}: {amount}; stated {limit}.";
     LONGER "construction.longer" = "{length} mm ({share} %)";
+    GIRTH "construction.girth" = "It lets a girth of {girth} pass.";
     CAUGHT "construction.caught" = "What is caught lies along {line}.";
     CUT_THROUGH "construction.cut-through" = "Seam cut through, from the needle down: {plies}. Stitch {stitch}, allowance {allowance}.";
     FOLD_CUT_THROUGH "construction.fold-cut-through" = "Dart cut through, one fabric in a fold: {plies}. Stitch {stitch}.";
@@ -147,12 +150,14 @@ fn remarks(view: &View<'_>, id: &str, joint: &Joint, [a, b]: &[String; 2]) -> Ve
     }
     let eased = |word: Word, ease: &Ease| {
         let edge = if ease.side == SeamSide::A { a } else { b };
-        let limit = ease.amount.known().map_or_else(|| head::NOT_KNOWN.into(), |amount| Phrase::from(amount.written()));
+        let limit = ease.amount.known().map_or_else(|| head::NOT_KNOWN.into(), |amount| Phrase::from(quantity(amount)));
         say!(word, edge, amount = view.in_sizes(|size| longer(view, id, ease.side, size)), limit)
     };
     for (word, ease) in [(EASED, &joint.ease), (GATHERED, &joint.gather), (STRETCHED, &joint.stretch)] {
         all.extend(ease.as_ref().map(|ease| eased(word, ease)));
     }
+    let girth = joint.girth.as_ref().map(|girth| coded(view, girth, |one| quantity(one).into()));
+    all.extend(girth.map(|girth| say!(GIRTH, girth)));
     all.extend(joint.on.as_ref().map(|on| say!(CAUGHT, line = view.written(on.span))));
     all.push(sentence(view.text(joint.note.as_ref())));
     all
@@ -185,12 +190,9 @@ fn plies(view: &View<'_>, joint: &Joint, seam: Option<&SeamFigures>) -> Vec<Ply>
     for (layer, between) in (1..).zip(&joint.between) {
         all.push(match between {
             Layer::Chain(chain) => ply(view, Some(chain), facing(layer)),
-            Layer::Trim(trim) => Ply {
-                text: view.material(&trim.trim.value).into(),
-                pile: PileSide::None,
-                face: PileSide::None,
-                bead: true,
-            },
+            Layer::Trim(trim) => {
+                Ply { text: length_goods(view, trim), pile: PileSide::None, face: PileSide::None, bead: true }
+            }
         });
     }
     all.push(ply(view, joint.b.as_ref(), facing(all.len())));

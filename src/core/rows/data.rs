@@ -230,6 +230,8 @@ pub struct Pieces {
     pub rows: Vec<PieceRow>,
     /// Totals by material; must agree with the bill.
     pub totals: Vec<PieceTotal>,
+    /// What is said of each part.
+    pub notes: Vec<Phrase>,
     /// One card per piece, in rows as wide as the sheet.
     pub drawings: Vec<Vec<PieceCard>>,
     /// Samples of the lines used, with their meanings.

@@ -4,6 +4,7 @@ use crate::compute::{Limited, Number};
 use crate::model::ArticleKind;
 use crate::model::property::Property;
 use crate::units::Rational;
+use crate::words::number::quantity;
 use crate::words::{Phrase, Word, number, say, sheet, words};
 
 use super::cell::Cell;
@@ -136,12 +137,12 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
             .composition
             .iter()
             .flat_map(|layer| &layer.fibres)
-            .filter_map(|(fibre, share)| Some(format!("{} {}", share.known()?.written(), fibre.value)))
+            .filter_map(|(fibre, share)| Some(format!("{} {}", quantity(share.known()?), fibre.value)))
             .collect();
         for key in ["type", "fineness", "staple", "particle", "fibre-type", "recycled"] {
             texts.extend(match article.properties.get(key) {
                 Some(Property::Text(value)) => value.all().find_map(|one| one.known().cloned()),
-                Some(Property::Quantity(value)) => value.all().find_map(|one| one.known().map(|q| q.written())),
+                Some(Property::Quantity(value)) => value.all().find_map(|one| one.known().map(quantity)),
                 None => None,
             });
         }

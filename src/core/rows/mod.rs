@@ -22,6 +22,7 @@ mod matching;
 mod measurements;
 mod outline;
 pub mod package;
+mod parts;
 pub mod picture;
 mod pieces;
 mod questions;

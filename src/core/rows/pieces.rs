@@ -29,6 +29,7 @@ words! {
     PILE_DRAWN "pieces.pile-drawn" = "pile as drawn";
     MIRRORED "pieces.mirrored" = "mirrored: {names}";
     LAYERS "pieces.layers" = "{count} layers each";
+    NOTCHES "pieces.notches" = "notches {depth} deep";
     RAW "pieces.raw" = "raw: {edges}";
     NET_OF_SIZE "pieces.net-of-size" = "{size}: {area}";
     CUT "pieces.cut" = "cut {count} · {material}";
@@ -60,6 +61,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         unit: Unit::Mm.symbol().into(),
         rows,
         totals: totals(view),
+        notes: super::parts::notes(view),
         drawings: rows_of(view.model.pieces.values().map(|piece| card(view, piece))),
         legend: legend(view),
     })]
@@ -152,6 +154,7 @@ fn note(view: &View<'_>, piece: &Piece, cut: &Cut) -> Phrase {
     if !piece.raw.is_empty() {
         parts.push(say!(RAW, edges = Phrase::list(piece.raw.iter().map(|run| view.written(run.span)))));
     }
+    parts.extend(piece.notches.depth.as_ref().map(|depth| say!(NOTCHES, depth = millimetres(view, depth))));
     parts.push(view.text(piece.note.as_ref()).into());
     Phrase::row(parts, "; ")
 }

@@ -249,6 +249,7 @@ pub(super) fn pieces() -> Pieces {
     rows[4].direction = "45° to the grain".into();
     rows[3].note = "mirror image for the right one".into();
     Pieces {
+        notes: Vec::new(),
         head: head(
             "What to cut",
             "Pieces",

@@ -99,13 +99,14 @@ fn approval(view: &View<'_>, line: &ApprovalLine) -> ApprovalRow {
     }
 }
 
-/// `Approved, until 2026-11-20, past its date`.
+/// `Approved, until 2026-11-20, past its date`, and the remark.
 fn standing(line: &ApprovalLine) -> Phrase {
     let mut standing = begun(line.standing.words());
     if let Some(date) = line.until {
         standing = say!(UNTIL, standing, date);
     }
-    if line.expired { say!(EXPIRED, standing) } else { standing }
+    let standing = if line.expired { say!(EXPIRED, standing) } else { standing };
+    Phrase::lines([standing, line.note.as_ref().map_or_else(Phrase::none, Phrase::from)])
 }
 
 /// `2, 7 September 2026: approved with corrections (a touch bluer); CIEDE2000 1.10 of at most 2.00; lot 2B`.
