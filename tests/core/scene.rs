@@ -2,8 +2,8 @@
 
 use backtack_core::scene::{
     At, Fill, InnerLine, Item, LINES, Label, Line, MapEdge, MapPiece, NestSize, NotchForm, PieceNotch, PieceOutline,
-    PiecePoint, PileSide, Scene, Segment, StackPly, StackSeam, circle, closed, frame, hatch, map, meet, nest, open,
-    passes, piece, stack, strokes, svg,
+    PiecePoint, PieceSeam, PileSide, Scene, Segment, StackPly, StackSeam, circle, closed, frame, hatch, map, meet,
+    open, passes, piece, stack, strokes, svg,
 };
 
 /// Each meaning has one style, none thinner than an office printer holds (0.18 mm).
@@ -166,6 +166,9 @@ fn crowded() -> PieceOutline {
         form,
     };
     PieceOutline {
+        others: Vec::new(),
+        seams: Vec::new(),
+        pile_text: String::new(),
         code: "FLANK".into(),
         cut: closed(&[[0.0, 0.0], [200.0, 0.0], [200.0, 120.0], [0.0, 120.0]]),
         sew: closed(&[[6.0, 6.0], [194.0, 6.0], [194.0, 114.0], [6.0, 114.0]]),
@@ -270,23 +273,100 @@ fn letters_of_a_map_are_apart() {
     }
 }
 
-/// Sizes share their point: it is drawn once, and every outline is true to scale about it.
+/// A corner of a square with its lower left corner at the origin.
+fn corner(side: f64) -> Vec<Segment> {
+    closed(&[[0.0, 0.0], [0.0, -side], [side, -side], [side, 0.0]])
+}
+
+/// Another size is true to scale about the point it shares with the drawn one, has a line of its own and its code.
 #[test]
 fn sizes_are_laid_on_their_shared_point() {
-    let size = |code: &str, side: f64| NestSize {
-        code: code.into(),
-        cut: closed(&[[0.0, 0.0], [0.0, -side], [side, -side], [side, 0.0]]),
+    let large = NestSize { code: "L".into(), cut: corner(150.0) };
+    let outline = PieceOutline {
+        cut: corner(100.0),
+        width_text: "100".into(),
+        height_text: "100".into(),
+        others: vec![large],
+        ..PieceOutline::default()
     };
-    let (scene, scale) = nest(&[size("S", 100.0), size("L", 150.0)], "sw", "50 mm", |_| [120.0, 120.0], "Two squares");
-    assert_eq!(scale, 2.0);
-    let small = lines(&scene, &[Line::First]);
-    let large = lines(&scene, &[Line::Second]);
+    let scene = piece(&outline, 2.0);
+    let (small, large) = (lines(&scene, &[Line::Cut]), lines(&scene, &[Line::Second]));
     assert_eq!(small[0][0], large[0][0], "both begin at the shared corner");
     assert!(
         (small[0][0][1] - small[0][1][1] - 50.0).abs() < 1e-9 && (large[0][0][1] - large[0][1][1] - 75.0).abs() < 1e-9
     );
     let texts: Vec<&str> = labels(&scene).iter().map(|label| label.text.as_str()).collect();
-    assert!(["S", "L", "sw", "50 mm"].iter().all(|text| texts.contains(text)), "{texts:?}");
+    assert_eq!(texts.iter().filter(|text| **text == "L").count(), 1, "{texts:?}");
+    assert!(!texts.contains(&"50 mm"), "one bar a sheet, none in each drawing");
+}
+
+/// The letter of a seam lies outside of its edge, and its arrowhead points the way the seam runs.
+#[test]
+fn letters_lie_outside_and_heads_point_along_the_seam() {
+    let edge =
+        |from: At, to: At, letter: &str, forward| PieceSeam { path: open(&[from, to]), letter: letter.into(), forward };
+    let outline = PieceOutline {
+        cut: corner(100.0),
+        seams: vec![edge([0.0, 0.0], [100.0, 0.0], "A", true), edge([100.0, 0.0], [100.0, -100.0], "B2", false)],
+        ..PieceOutline::default()
+    };
+    let scene = piece(&outline, 2.0);
+    let cut = lines(&scene, &[Line::Cut]).concat();
+    let most = |axis: usize| cut.iter().map(|at| at[axis]).fold(0.0, f64::max);
+    let high = [most(0), most(1)];
+    let at = |text: &str| {
+        labels(&scene).into_iter().find(|label| label.text == text).map(|label| label.at).expect("a letter")
+    };
+    assert!(at("A")[1] > high[1] && at("B2")[0] > high[0], "{high:?}");
+    let heads: Vec<[At; 2]> = scene
+        .items
+        .iter()
+        .filter_map(|item| match item {
+            Item::Path(path) if path.line.is_none() && path.fill == Fill::Ink && path.segments.len() == 4 => {
+                let point = |n: usize| match path.segments[n] {
+                    Segment::Move(at) | Segment::Line(at) => at,
+                    _ => [f64::NAN; 2],
+                };
+                let (tip, a, b) = (point(0), point(1), point(2));
+                Some([tip, [f64::midpoint(a[0], b[0]), f64::midpoint(a[1], b[1])]])
+            }
+            _ => None,
+        })
+        .filter(|[tip, _]| (tip[1] - high[1]).abs() < 1e-6 || (tip[0] - high[0]).abs() < 1e-6)
+        .collect();
+    assert!(heads.iter().any(|[tip, back]| (tip[1] - high[1]).abs() < 1e-6 && tip[0] > back[0]), "A runs to the right");
+    assert!(
+        heads.iter().any(|[tip, back]| (tip[0] - high[0]).abs() < 1e-6 && tip[1] > back[1]),
+        "B runs back, downwards"
+    );
+}
+
+/// Pile is one bold arrow with its name; grain is thin with a head at each end, so that nobody takes it for the nap.
+#[test]
+fn grain_and_pile_cannot_be_taken_for_each_other() {
+    let outline = PieceOutline {
+        cut: corner(100.0),
+        grain: Some([0.0, 1.0]),
+        pile: Some([0.0, 1.0]),
+        pile_text: "PILE".into(),
+        ..PieceOutline::default()
+    };
+    let scene = piece(&outline, 2.0);
+    let style = |line: Line| line.style().width;
+    assert!(style(Line::Pile) >= 3.0 * style(Line::Grain));
+    assert_eq!(lines(&scene, &[Line::Pile]).len(), 1);
+    let grain = lines(&scene, &[Line::Grain]).concat();
+    let filled = scene.items.iter().filter_map(|item| match item {
+        Item::Path(path) if path.line.is_none() && path.fill == Fill::Ink => match path.segments[0] {
+            Segment::Move(at) => Some(at),
+            _ => None,
+        },
+        _ => None,
+    });
+    let near =
+        filled.filter(|tip| grain.iter().any(|end| (tip[0] - end[0]).abs() < 1e-6 && (tip[1] - end[1]).abs() < 3.0));
+    assert_eq!(near.count(), 2, "a head at each end of the grain");
+    assert!(labels(&scene).iter().any(|label| label.text == "PILE"));
 }
 
 /// The right side of plain fabric is a second line on the side it faces; pile is its own right side.

@@ -55,9 +55,28 @@ impl Printed {
     }
 }
 
-/// The texts of the plies of a step, in needle order.
+/// The texts of the plies of a step, in needle order, without their edges.
 fn plies(step: &Step) -> Vec<String> {
-    step.plies.iter().map(|ply| ply.text.english()).collect()
+    step.plies.iter().map(|ply| ply.text.english().lines().next().unwrap_or_default().to_string()).collect()
+}
+
+#[test]
+fn a_step_says_its_edges_in_plain_words_and_their_codes_at_the_plies() {
+    let puffin = Printed::puffin();
+    let strip = puffin.step("Strip over the head");
+    let said = "Head side, left: f to x1, x2 to g\nto Strip over the head: f to x to g\nand once more with left and right exchanged";
+    assert_eq!(strip.text.english(), said);
+    let codes: Vec<String> = strip.plies.iter().map(|ply| ply.text.english()).collect();
+    assert!(codes[0].ends_with("\nHEAD.l:f-x1, x2-g") && codes[1].ends_with("\nCROWN:f-x-g"), "{codes:?}");
+    let face = puffin.step("Face onto the head").text.english();
+    assert!(face.starts_with("Face, left: m to k to l to m onto Head side, left: the line face\n"), "{face}");
+    let crease = puffin.step("Crease behind the eye").text.english();
+    assert!(crease.starts_with("along Face: the line crease\n"), "{crease}");
+    // What is sewn for every use of a part names none.
+    let wing = puffin.step("Wing, round seam").text.english();
+    assert_eq!(wing, "Wing, outer layer: r to e to s\nto Wing, inner layer: r to e to s");
+    let dart = puffin.step("Dart in the crown");
+    assert!(dart.plies[0].text.english().ends_with("\nHEAD.l:x1-p\nHEAD.l:x2-p"), "{:?}", dart.plies);
 }
 
 #[test]

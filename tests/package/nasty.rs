@@ -121,7 +121,7 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
                 put!(put: row.code, row.name, row.material, row.direction, row.note);
             }
             pieces.totals.iter_mut().for_each(|total| put.one(&mut total.material));
-            for card in pieces.drawings.iter_mut().flatten() {
+            for card in pieces.drawings.iter_mut().flat_map(|page| &mut page.cards) {
                 put!(put: card.code, card.name, card.count);
             }
         }
@@ -135,11 +135,6 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
         }
         Sheet::Sizes(sizes) => {
             put.all(&mut sizes.sizes);
-            sizes.legend.iter_mut().for_each(|row| put.one(&mut row.text));
-            for card in sizes.nests.iter_mut().flatten() {
-                put!(put: card.code, card.name);
-                facts(&mut card.blocks, put);
-            }
             for row in &mut sizes.rows {
                 put!(put: row.title, row.stretch);
             }
@@ -149,10 +144,10 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
                 put.one(&mut group.title);
                 facts(&mut group.facts, put);
                 put.all(&mut group.notes);
-                for card in group.rows.iter_mut().flatten() {
-                    put.one(&mut card.title);
-                    facts(&mut card.facts, put);
-                }
+            }
+            for card in lays.pages.iter_mut().flat_map(|page| &mut page.cards) {
+                put.one(&mut card.title);
+                facts(&mut card.facts, put);
             }
         }
         Sheet::Plan(plan) => {

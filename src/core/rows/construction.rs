@@ -1,6 +1,7 @@
 //! The order of work: one row a step, each seam drawn as its stack in needle order.
 
 use crate::compute::{Facing, SeamFigures, Sides, Widths};
+use crate::model::assembly::Edging;
 use crate::model::{Chain, Ease, Joint, JointKind, Layer, SeamSide};
 use crate::scene::{PileSide, StackPly, StackSeam, stack};
 use crate::words::number::quantity;
@@ -14,9 +15,10 @@ use super::letters::Letters;
 use super::package::{Drawing, Head};
 use super::step::{Ply, again, folded, length_goods, plain, ply, stitching, titled, undrawn};
 use super::view::{View, capital, length, millimetres};
+use super::walk;
 
 words! {
-    LEAD "construction.lead" = "Plies are numbered from the needle down; hatching marks the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise. An edge is written as piece, copy and points: SIDE.l:n-c; the letter behind a seam is that of the sheet of seam matching.";
+    LEAD "construction.lead" = "Plies are numbered from the needle down; hatching marks the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise. Below each ply is its edge as piece, copy and points: SIDE.l:n-c; the letter behind a seam is that of the sheet of seam matching.";
     LETTERED "construction.lettered" = "{title} ({letter})";
     ALONG "construction.along" = "along {edge}";
     ONTO "construction.onto" = "{edge} onto {line}";
@@ -30,6 +32,7 @@ words! {
     GATHERED "construction.gather" = "Gather {edge}: {amount}; stated {limit}.";
     STRETCHED "construction.stretch" = "Stretch {edge}: {amount}; stated {limit}.";
     LONGER "construction.longer" = "{length} mm ({share} %)";
+    HELD "construction.held" = "Caught between: {what}.";
     GIRTH "construction.girth" = "It lets a girth of {girth} pass.";
     CAUGHT "construction.caught" = "What is caught lies along {line}.";
     CUT_THROUGH "construction.cut-through" = "Seam cut through, from the needle down: {plies}. Stitch {stitch}, allowance {allowance}.";
@@ -58,12 +61,18 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
         finishing::step(view, finish)
     } else if let Some(one) = model.topstitches.get(id) {
         let on = one.on.as_ref().map_or(String::new(), |run| view.written(run.span));
-        let text = Phrase::lines([say!(ALONG, edge = on), again(&one.mirrored)]);
+        let line = walk::edging(view, id)
+            .map(|edging| say!(ALONG, edge = walk::line(view, edging, walk::every(one.on.iter()))));
+        let text = Phrase::lines([line.unwrap_or_default(), on.into(), again(&one.mirrored)]);
         plain(view, one.entry.title().into(), text, Some(&one.stitch), view.text(one.note.as_ref()))
     } else if let Some(one) = model.attaches.get(id) {
         let edge = one.edge.as_ref().map_or(String::new(), |chain| view.written(chain.span));
         let on = one.on.as_ref().map_or(String::new(), |run| view.written(run.span));
-        let text = Phrase::lines([say!(ONTO, edge, line = on), again(&one.mirrored)]);
+        let every = walk::every(one.edge.iter().flat_map(|chain| &chain.runs).chain(&one.on));
+        let walked =
+            |one: &Edging| say!(ONTO, edge = walk::side(view, &one.side, every), line = walk::line(view, one, every));
+        let walked = walk::edging(view, id).map(walked).unwrap_or_default();
+        let text = Phrase::lines([walked, say!(ONTO, edge, line = on), again(&one.mirrored)]);
         plain(view, one.entry.title().into(), text, Some(&one.stitch), view.text(one.note.as_ref()))
     } else {
         let one = model.steps.get(id)?;
@@ -96,15 +105,20 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
     let side = |chain: &Option<Chain>| chain.as_ref().map_or(String::new(), |chain| view.written(chain.span));
     let sides = [side(&joint.a), side(&joint.b)];
     let closing = joint.kind == JointKind::Opening;
-    let [a, b] = &sides;
+    let walked =
+        walk::joint(view, id).map(|one| [&one.a, &one.b].map(|side| walk::side(view, side, !one.usage.is_empty())));
     let mut step = Step {
         title: titled(&joint.entry, || if closing { say!(CLOSE, opening = id) } else { say!(SEW, seam = id) }),
-        text: Phrase::lines([a.into(), say!(TO, edge = b), again(&joint.mirrored)]),
+        text: Phrase::lines([joined(walked.unwrap_or_default()), again(&joint.mirrored)]),
         note: Phrase::row(remarks(view, id, joint, &sides), " "),
         ..Step::default()
     };
-    if closing && joint.stitch.kind.is_none() {
-        return step;
+    if closing {
+        let edges = joined(sides.each_ref().map(Phrase::from));
+        step.text = Phrase::lines([step.text, edges]);
+        if joint.stitch.kind.is_none() {
+            return step;
+        }
     }
     stitching(view, &joint.stitch, &mut step);
     let seam = view.figures.seams.get(id);
@@ -123,15 +137,36 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
     step
 }
 
-/// The plies by their numbers; a fold is one fabric, and said once.
+/// One side to the other; nothing of neither.
+fn joined([a, b]: [Phrase; 2]) -> Phrase {
+    if a.is_empty() && b.is_empty() { Phrase::none() } else { Phrase::lines([a, say!(TO, edge = b)]) }
+}
+
+/// The plies by their numbers, each with its edges as they are written; a fold is one fabric, and said once.
 fn callouts(view: &View<'_>, joint: &Joint, seam: Option<&SeamFigures>, plies: &[Ply]) -> Vec<Callout> {
-    let fold = seam.is_some_and(|seam| seam.fold);
-    let text = |(n, ply): (usize, &Ply)| match n {
-        0 if fold => folded(view, joint.a.as_ref()),
-        _ => ply.text.clone(),
+    let texts = told(view, joint, seam, plies);
+    let mut edges: Vec<Phrase> = plies.iter().map(|ply| Phrase::from(&ply.edges)).collect();
+    if texts.len() < plies.len() {
+        let last = edges.pop();
+        if let (Some(first), Some(last)) = (edges.first_mut(), last) {
+            *first = Phrase::lines([first.clone(), last]);
+        }
+    }
+    let callout = |(n, (text, edges)): (usize, (Phrase, Phrase))| Callout {
+        number: n.to_string(),
+        text: Phrase::lines([text, edges]),
     };
-    let texts = plies.iter().enumerate().map(text).take(plies.len() - usize::from(fold));
-    (1usize..).zip(texts).map(|(n, text)| Callout { number: n.to_string(), text }).collect()
+    (1usize..).zip(texts.into_iter().zip(edges)).map(callout).collect()
+}
+
+/// What is said of each ply; of a fold once.
+fn told(view: &View<'_>, joint: &Joint, seam: Option<&SeamFigures>, plies: &[Ply]) -> Vec<Phrase> {
+    let texts = plies.iter().map(|ply| ply.text.clone());
+    if seam.is_some_and(|seam| seam.fold) {
+        let caught = texts.skip(1).take(plies.len().saturating_sub(2));
+        return std::iter::once(folded(view, joint.a.as_ref())).chain(caught).collect();
+    }
+    texts.collect()
 }
 
 /// What else is said of a seam: how it is closed, eased and caught, and what the user remarks.
@@ -156,9 +191,13 @@ fn remarks(view: &View<'_>, id: &str, joint: &Joint, [a, b]: &[String; 2]) -> Ve
     for (word, ease) in [(EASED, &joint.ease), (GATHERED, &joint.gather), (STRETCHED, &joint.stretch)] {
         all.extend(ease.as_ref().map(|ease| eased(word, ease)));
     }
+    if joint.kind == JointKind::Opening {
+        all.extend(joint.between.iter().map(|layer| say!(HELD, what = held(view, layer))));
+    }
     let girth = joint.girth.as_ref().map(|girth| coded(view, girth, |one| quantity(one).into()));
     all.extend(girth.map(|girth| say!(GIRTH, girth)));
-    all.extend(joint.on.as_ref().map(|on| say!(CAUGHT, line = view.written(on.span))));
+    let on = walk::joint(view, id).and_then(|one| Some((one.on.as_ref()?, !one.usage.is_empty())));
+    all.extend(on.map(|(on, every)| say!(CAUGHT, line = walk::side(view, on, every))));
     all.push(sentence(view.text(joint.note.as_ref())));
     all
 }
@@ -171,6 +210,14 @@ fn longer(view: &View<'_>, id: &str, side: SeamSide, size: &str) -> Phrase {
     };
     let more = if side == SeamSide::A { -difference.get() } else { difference.get() };
     say!(LONGER, length = millimetres(more), share = length(*share))
+}
+
+/// What is caught, where no ply says so.
+fn held(view: &View<'_>, layer: &Layer) -> Phrase {
+    match layer {
+        Layer::Chain(chain) => view.written(chain.span).into(),
+        Layer::Trim(trim) => length_goods(view, trim),
+    }
 }
 
 /// A remark of the user with its full stop; nothing stays nothing.
@@ -190,9 +237,13 @@ fn plies(view: &View<'_>, joint: &Joint, seam: Option<&SeamFigures>) -> Vec<Ply>
     for (layer, between) in (1..).zip(&joint.between) {
         all.push(match between {
             Layer::Chain(chain) => ply(view, Some(chain), facing(layer)),
-            Layer::Trim(trim) => {
-                Ply { text: length_goods(view, trim), pile: PileSide::None, face: PileSide::None, bead: true }
-            }
+            Layer::Trim(trim) => Ply {
+                text: length_goods(view, trim),
+                edges: String::new(),
+                pile: PileSide::None,
+                face: PileSide::None,
+                bead: true,
+            },
         });
     }
     all.push(ply(view, joint.b.as_ref(), facing(all.len())));
@@ -202,11 +253,10 @@ fn plies(view: &View<'_>, joint: &Joint, seam: Option<&SeamFigures>) -> Vec<Ply>
 fn drawn(view: &View<'_>, joint: &Joint, seam: Option<&SeamFigures>, plies: &[Ply], allowance: Phrase) -> Drawing {
     let stitch = view.stitch(&joint.stitch).kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
     let fold = seam.is_some_and(|seam| seam.fold);
-    let called = callouts(view, joint, seam, plies);
     let number = |n: usize| if fold && n + 1 == plies.len() { String::new() } else { (n + 1).to_string() };
     let drawn =
         |(n, ply): (usize, &Ply)| StackPly { number: number(n), pile: ply.pile, face: ply.face, bead: ply.bead };
-    let texts = Phrase::row(called.iter().map(|ply| &ply.text), "; ");
+    let texts = Phrase::row(told(view, joint, seam, plies), "; ");
     let alt = match fold {
         true => say!(FOLD_CUT_THROUGH, plies = texts, stitch = &stitch),
         false => say!(CUT_THROUGH, plies = texts, stitch = &stitch, allowance),

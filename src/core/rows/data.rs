@@ -232,8 +232,10 @@ pub struct Pieces {
     pub totals: Vec<PieceTotal>,
     /// What is said of each part.
     pub notes: Vec<Phrase>,
-    /// One card per piece, in rows as wide as the sheet.
-    pub drawings: Vec<Vec<PieceCard>>,
+    /// What holds for every drawing that says nothing else: its scale and the sizes that are drawn.
+    pub scale: Phrase,
+    /// One card per piece, page after page.
+    pub drawings: Vec<PiecePage>,
     /// Samples of the lines used, with their meanings.
     pub legend: Vec<LegendRow>,
 }
@@ -281,16 +283,31 @@ pub struct PieceTotal {
 /// The drawing of one piece with what must be read beside it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PieceCard {
+    /// Its upper left corner on the page, mm.
+    pub at: [f64; 2],
     /// Width of the card, mm.
     pub width: f64,
+    /// Room for the text above the drawing, mm.
+    pub top: f64,
     /// Code.
     pub code: String,
     /// Name.
     pub name: Phrase,
+    /// The scale, where it is not that of the sheet.
+    pub scale: Phrase,
     /// Count and material: "cut 2 · Cotton canvas".
     pub count: Phrase,
-    /// The drawing; its caption states the scale. `None` prints "Shape by the factory".
+    /// The drawing. `None` prints "Shape by the factory".
     pub drawing: Option<Drawing>,
+}
+
+/// A page of drawn pieces.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PiecePage {
+    /// How far down its cards reach, mm.
+    pub height: f64,
+    /// Its cards in their places.
+    pub cards: Vec<PieceCard>,
 }
 
 /// One line of the legend.
@@ -350,27 +367,8 @@ pub struct Sizes {
     pub unit: String,
     /// Columns of lengths, at most three sizes.
     pub sizes: Vec<String>,
-    /// Pieces that differ, in rows as wide as the sheet; none where sizes do not differ.
-    pub nests: Vec<Vec<NestCard>>,
-    /// Samples of the lines of the sizes.
-    pub legend: Vec<LegendRow>,
     /// Lengths, a seam and the stretches between its points and notches below it.
     pub rows: Vec<LengthRow>,
-}
-
-/// All sizes of one piece over each other.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct NestCard {
-    /// Width of the card, mm.
-    pub width: f64,
-    /// Code.
-    pub code: String,
-    /// Name.
-    pub name: Phrase,
-    /// The drawing; its caption states the scale and the shared point.
-    pub drawing: Drawing,
-    /// By size: cut size, block.
-    pub blocks: Vec<Fact>,
 }
 
 /// Lengths of one seam or of one stretch of it.

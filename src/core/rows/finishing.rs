@@ -8,6 +8,7 @@ use super::data::{Callout, Step};
 use super::package::Drawing;
 use super::step::{again, length_goods, plain, ply, titled, undrawn};
 use super::view::View;
+use super::walk;
 
 words! {
     RAW "finishing.raw" = "raw";
@@ -33,7 +34,10 @@ pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Step {
         None => done,
     };
     let stitched = (kind != Some(EdgeFinishKind::Raw)).then_some(&finish.stitch);
-    let text = Phrase::lines([say!(ON, edge = on, finish = &done), again(&finish.mirrored)]);
+    let every = walk::every(finish.on.iter().flat_map(|chain| &chain.runs));
+    let walked = walk::edging(view, &finish.entry.id.value).map(|edging| walk::side(view, &edging.side, every));
+    let text =
+        Phrase::lines([walked.unwrap_or_default(), say!(ON, edge = on, finish = &done), again(&finish.mirrored)]);
     let title = titled(&finish.entry, || title.into());
     let mut step = plain(view, title, text, stitched, view.text(finish.note.as_ref()));
     if let Some(turned) = kind.and_then(turned) {

@@ -170,7 +170,7 @@ fn piece(view: &View<'_>, letters: &Letters, at: usize, instance: &Instance) -> 
 }
 
 /// What a run bears, each once.
-fn borne(view: &View<'_>, letters: &Letters, run: (usize, usize)) -> Vec<(String, Run)> {
+pub(super) fn borne(view: &View<'_>, letters: &Letters, run: (usize, usize)) -> Vec<(String, Run)> {
     let Some(account) = view.assembly.sewing.accounts.get(&run) else { return Vec::new() };
     let joints = account.joints.iter().filter_map(|n| view.assembly.joints.get(*n));
     let mut all: Vec<(String, Run)> = joints.flat_map(|joint| letters.run(joint, run)).collect();

@@ -20,6 +20,7 @@ pub mod labels;
 pub(crate) mod letters;
 mod matching;
 mod measurements;
+mod nested;
 mod outline;
 pub mod package;
 mod parts;
@@ -31,6 +32,7 @@ mod sizes;
 pub(crate) mod step;
 pub(crate) mod view;
 pub(crate) mod views;
+mod walk;
 pub(crate) mod written;
 
 pub use cell::{Cell, Coded};

@@ -3,12 +3,15 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::compute::{Drawn, Lines};
-use crate::geom::{Outline, Path, Point, Segment as Curve, measure};
-use crate::model::assembly::{Side, sewn_cut};
+use crate::geom::{Outline, Path, Point, Run, Segment as Curve, measure};
+use crate::model::assembly::{Edging, Side, sewn_cut};
 use crate::model::{JointKind, NotchStyle, Piece, Variant};
-use crate::scene::{At, InnerLine, Line, NotchForm, PieceNotch, PieceOutline, PiecePoint, Segment};
-use crate::words::{Languages, Phrase, number, say, words};
+use crate::scene::{At, InnerLine, Line, NotchForm, PieceNotch, PieceOutline, PiecePoint, PieceSeam, Segment, closed};
+use crate::words::{Languages, Phrase, say, words};
 
+use super::letters::Letters;
+use super::matching::borne;
+use super::nested::others;
 use super::view::{View, length, millimetres};
 
 words! {
@@ -17,13 +20,16 @@ words! {
     OPENING_OF "outline.opening-of" = "opening {length} ({copies})";
     ALLOWANCE "outline.allowance" = "allowance {width}";
     NO_ALLOWANCE "outline.no-allowance" = "no allowance";
+    PILE "outline.pile" = "PILE";
+    SEAM_ON "outline.seam-on" = "{line} ({letter})";
+    BLOCK "outline.block" = "block";
     BARE "outline.piece" = "Piece {piece}: cut size {width} by {height} mm, sew line dashed inside the cut line.";
     ONE_NOTCH "outline.one-notch" = "Piece {piece}: cut size {width} by {height} mm, sew line dashed inside the cut line, one notch.";
     NOTCHES "outline.notches" = "Piece {piece}: cut size {width} by {height} mm, sew line dashed inside the cut line, {count} notches.";
 }
 
-/// The piece in one size; none where its sew line is not known.
-pub fn shape(view: &View<'_>, piece: &Piece, size: &str) -> Option<PieceOutline> {
+/// The piece in one size, the others round it; none where its sew line is not known.
+pub fn shape(view: &View<'_>, letters: &Letters, piece: &Piece, size: &str) -> Option<PieceOutline> {
     let id = piece.entry.id.value.as_str();
     let lines = view.drawn.get(id, size)?;
     let sew = lines.sew.known()?;
@@ -31,12 +37,16 @@ pub fn shape(view: &View<'_>, piece: &Piece, size: &str) -> Option<PieceOutline>
     let bounds = paths.iter().map(measure::bbox).reduce(|a, b| a.with(b.min).with(b.max))?;
     let towards = |ends: Option<(Point, Point)>| ends.map(|(a, b)| [b.x - a.x, a.y - b.y]);
     let pile = towards(piece.pile_line(sew));
+    let mut inner = inner(view, letters, piece, sew, size);
+    inner.extend(layers(view, piece, size));
     let mark = |name: &str, at: Point| PiecePoint { name: name.to_string(), at: page(at) };
     Some(PieceOutline {
         code: id.to_string(),
         sew: if outside { segments(&sew.path, true) } else { Vec::new() },
         cut: paths.iter().flat_map(|path| segments(path, true)).collect(),
-        inner: inner(piece, sew, size),
+        others: others(view, piece, size, sew),
+        seams: seams(view, letters, id, sew),
+        inner,
         points: sew.points.iter().filter_map(|one| Some(mark(&one.id, sew.point(&one.id)?))).collect(),
         notches: notches(lines),
         marks: sew.marks.iter().map(|one| mark(&one.id, one.at)).collect(),
@@ -44,10 +54,11 @@ pub fn shape(view: &View<'_>, piece: &Piece, size: &str) -> Option<PieceOutline>
         remarks: allowances(lines, sew, view.model.style.languages),
         grain: towards(piece.grain_line(sew)).or(pile),
         pile,
+        pile_text: in_line(&PILE.into(), view.model.style.languages),
         width_text: millimetres(bounds.width()),
         height_text: millimetres(bounds.height()),
-        bar: 50.0,
-        bar_text: number::mm(50, 0),
+        bar: 0.0,
+        bar_text: String::new(),
         alt: alt(view, piece, size, lines),
     })
 }
@@ -79,11 +90,21 @@ fn alt(view: &View<'_>, piece: &Piece, size: &str, lines: &Lines) -> Phrase {
 }
 
 /// Inner lines by name, and the fold about which a half outline was opened out.
-fn inner(piece: &Piece, sew: &Outline, size: &str) -> Vec<InnerLine> {
+fn inner(view: &View<'_>, letters: &Letters, piece: &Piece, sew: &Outline, size: &str) -> Vec<InnerLine> {
+    let named = |id: &str| {
+        let own = |at: usize| view.assembly.instances.get(at).is_some_and(|one| one.piece == piece.entry.id.value);
+        let on = |edging: &&Edging| edging.line.as_ref().is_some_and(|(at, line)| own(*at) && line == id);
+        let letter = view.assembly.edgings.iter().find(on).map(|edging| letters.plain(&edging.id));
+        let name = format!("@{id}");
+        match letter.filter(|letter| !letter.is_empty()) {
+            Some(letter) => say!(SEAM_ON, line = name, letter).english(),
+            None => name,
+        }
+    };
     let line = |one: &crate::geom::InternalLine| InnerLine {
         line: Line::Topstitch,
         segments: segments(&one.path, false),
-        name: format!("@{}", one.id),
+        name: named(&one.id),
     };
     let mut all: Vec<InnerLine> = sew.lines.iter().map(line).collect();
     let source = piece.outline.as_ref().and_then(|value| value.known(Variant { size, colourway: "" }));
@@ -94,6 +115,67 @@ fn inner(piece: &Piece, sew: &Outline, size: &str) -> Vec<InnerLine> {
         all.push(InnerLine { line: Line::Fold, segments, name: String::new() });
     }
     all
+}
+
+/// Layers that are not sewn by themselves, and the blocks that layers are cut from first.
+fn layers(view: &View<'_>, piece: &Piece, size: &str) -> Vec<InnerLine> {
+    let id = piece.entry.id.value.as_str();
+    let sewn = sewn_cut(piece).map(|cut| &cut.entry.id.value);
+    let figures = view.figures.pieces.get(id).and_then(|sizes| sizes.get(size));
+    let mut all = Vec::new();
+    for (cut, layer) in &piece.cuts {
+        let line = view.drawn.cut(id, size, cut);
+        let Some(shape) = line.known() else { continue };
+        let curves = shape.curves();
+        if sewn != Some(cut) {
+            let segments = curves.iter().flat_map(|path| segments(path, true)).collect();
+            all.push(InnerLine { line: Line::Layer, segments, name: layer.entry.title().to_string() });
+        }
+        let sides = figures.and_then(|one| one.cuts.get(cut));
+        let sides =
+            sides.and_then(|one| Some((one.block_width.as_ref()?.known()?, one.block_height.as_ref()?.known()?)));
+        let bounds = curves.iter().map(measure::bbox).reduce(|a, b| a.with(b.min).with(b.max));
+        if let (Some((width, height)), Some(bounds)) = (sides, bounds) {
+            let centre = [f64::midpoint(bounds.min.x, bounds.max.x), -f64::midpoint(bounds.min.y, bounds.max.y)];
+            let (x, y) = (width.get() / 2.0, height.get() / 2.0);
+            let corner = |sx: f64, sy: f64| [centre[0] + sx * x, centre[1] + sy * y];
+            let segments = closed(&[corner(-1.0, -1.0), corner(1.0, -1.0), corner(1.0, 1.0), corner(-1.0, 1.0)]);
+            let name = in_line(&BLOCK.into(), view.model.style.languages);
+            if !all.iter().any(|one: &InnerLine| one.segments == segments) {
+                all.push(InnerLine { line: Line::Block, segments, name });
+            }
+        }
+    }
+    all
+}
+
+/// Letters of one edge that are written out; of more the first and the last.
+const LETTERS: usize = 3;
+
+/// Every edge that is sewn to something, with the letters it bears on all copies of the piece. The stroke of a mirror image
+/// is left out where the seam itself is there.
+fn seams(view: &View<'_>, letters: &Letters, id: &str, sew: &Outline) -> Vec<PieceSeam> {
+    let mut copies: Vec<usize> = (0..view.assembly.instances.len())
+        .filter(|at| view.assembly.instances.get(*at).is_some_and(|one| one.piece == id))
+        .collect();
+    copies.sort_by_key(|at| view.assembly.instances.get(*at).is_some_and(|one| one.mirrored));
+    let one = |(run, path): (usize, &Run)| {
+        let mut names: Vec<String> = Vec::new();
+        let mut forward = None;
+        for (letter, borne) in copies.iter().flat_map(|at| borne(view, letters, (*at, run))) {
+            let plain = letter.replace('′', "");
+            if !names.contains(&plain) {
+                names.push(plain);
+            }
+            forward.get_or_insert(borne.forward);
+        }
+        let letter = match names.as_slice() {
+            [first, .., last] if names.len() > LETTERS => format!("{first}–{last}"),
+            all => all.join(" "),
+        };
+        Some(PieceSeam { path: segments(&path.path(), false), letter, forward: forward? })
+    };
+    sew.runs().iter().enumerate().filter_map(one).collect()
 }
 
 /// How a notch is drawn.

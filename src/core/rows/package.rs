@@ -112,28 +112,22 @@ pub const ROOM_MAP: Room = Room { width: 164.0, height: 118.0 };
 /// Room for the map of a part that has more pieces or seams.
 pub const ROOM_MAP_WIDE: Room = Room { width: 257.0, height: 126.0 };
 
-/// Room for one piece at 1:`denominator`: full size for small pieces only, the width of a sheet for long ones.
+/// Height of a page that cards are packed on, mm.
+pub const CARDS_HEIGHT: f64 = 157.0;
+/// Room for one piece at 1:`denominator`: full size for small pieces only, the height of a sheet for the rest.
 #[must_use]
 pub fn room_piece(denominator: f64) -> [f64; 2] {
-    match denominator {
-        full if full <= 1.0 => [82.0, 78.0],
-        half if half <= 2.0 => [126.0, 127.0],
-        _ => [ROW, 112.0],
-    }
+    if denominator <= 1.0 { [90.0, 92.0] } else { [ROW, 145.0] }
 }
 
-/// Room for the sizes of one piece over each other at 1:`denominator`.
+/// The same at half size or less, for pieces on which little is written.
 #[must_use]
-pub fn room_nest(denominator: f64) -> [f64; 2] {
-    match denominator {
-        full if full <= 1.0 => [60.0, 60.0],
-        half if half <= 2.0 => [84.0, 76.0],
-        _ => [ROW, 90.0],
-    }
+pub fn room_half(denominator: f64) -> [f64; 2] {
+    if denominator <= 1.0 { [0.0; 2] } else { room_piece(denominator) }
 }
 
-/// Room for one lay with its dimensions, two side by side.
-pub const ROOM_LAY: Room = Room { width: 124.0, height: 102.0 };
+/// Room for one lay with its dimensions.
+pub const ROOM_LAY: Room = Room { width: 96.0, height: 116.0 };
 /// Room for the picture of the measurements.
 pub const ROOM_MEASURE: Room = Room { width: 60.0, height: 108.0 };
 

@@ -4,15 +4,16 @@ use std::collections::BTreeSet;
 
 use crate::compute::{CutCount, Figure, Number};
 use crate::model::{Cut, EdgeRef, NotchStyle, Piece, Value, Variant};
-use crate::scene::{self, Line, legend_sample, piece as draw, scale_for};
+use crate::scene::{self, Line, is_clear, legend_sample, nest_sample, piece as draw, scale_for};
 use crate::units::{Quantity, Unit};
 use crate::words::{Phrase, Word, say, sheet as sentences, words};
 
-use super::cards::{rows as rows_of, width};
+use super::cards::{Placed, lines, pages, width};
 use super::cell::Cell;
-use super::data::{LegendRow, PieceCard, PieceRow, PieceTotal, Pieces, Sheet};
+use super::data::{LegendRow, PieceCard, PiecePage, PieceRow, PieceTotal, Pieces, Sheet};
+use super::letters::Letters;
 use super::outline::{form, shape};
-use super::package::{Drawing, Head, room_piece};
+use super::package::{CARDS_HEIGHT, Drawing, Head, room_half, room_piece};
 use super::view::{View, mm};
 
 words! {
@@ -36,10 +37,14 @@ words! {
     CUT_SIDED "pieces.cut-sided" = "cut {count} ({mirrored} mirrored) · {material}";
     LAYER "pieces.layer" = "{cut} · {layer}";
     THEN_TO_SHAPE "pieces.then-to-shape" = "{cut}, {block} mm, then to shape";
-    SIZE_AND_SCALE "pieces.size-and-scale" = "Size {size}, {scale}";
+    SCALE "pieces.scale" = "Scale {scale}";
+    SCALE_AND_SIZES "pieces.scale-and-sizes" = "Scale {scale} unless a piece says another; {size} with all its lines, {others} by the cut line";
+    OTHER_SIZE "pieces.other-size" = "cut line of size {size}";
+    OTHER_LAYER "pieces.other-layer" = "another layer, not sewn by itself";
+    BLOCK_LINE "pieces.block-line" = "block it is cut from first";
     CUT_LINE "pieces.cut-line" = "cut line";
     SEW_LINE "pieces.sew-line" = "sew line";
-    GRAIN "pieces.grain" = "grain";
+    GRAIN "pieces.grain" = "grain, which has no way";
     PILE "pieces.pile" = "pile, the way it lies";
     STITCHING "pieces.stitching" = "stitching inside a piece";
     PLACEMENT "pieces.placement" = "placement mark";
@@ -56,13 +61,16 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         return Vec::new();
     }
     let rows: Vec<PieceRow> = view.figures.counts.cuts.iter().filter_map(|count| row(view, count)).collect();
+    let drawn = drawn(view);
+    let usual = usual(&drawn);
     vec![Sheet::Pieces(Pieces {
         head: Head { title: sentences::PIECES_TITLE.into(), name: sentences::PIECES.into(), lead: LEAD.into() },
         unit: Unit::Mm.symbol().into(),
         rows,
         totals: totals(view),
         notes: super::parts::notes(view),
-        drawings: rows_of(view.model.pieces.values().map(|piece| card(view, piece))),
+        scale: scaled(view, usual),
+        drawings: placed(view, drawn, usual),
         legend: legend(view),
     })]
 }
@@ -197,21 +205,85 @@ fn area(view: &View<'_>, cut: &CutCount, size: &str) -> Figure<Number> {
     }
 }
 
-/// The card of a piece with its width and the height of its drawing.
-fn card(view: &View<'_>, piece: &Piece) -> ([f64; 2], PieceCard) {
+/// A piece as it is drawn: the denominator of its scale, and the drawing.
+type Drawn<'m> = (&'m Piece, Option<(f64, Drawing)>);
+
+/// Every piece with its drawing, those of one part together.
+fn drawn<'m>(view: &View<'m>) -> Vec<Drawn<'m>> {
+    let letters = Letters::of(view);
+    let mut pieces: Vec<&Piece> = view.model.pieces.values().collect();
+    pieces.sort_by_key(|piece| piece.part.as_ref().map_or("", |part| part.value.as_str()));
+    pieces.into_iter().map(|piece| (piece, drawing(view, &letters, piece))).collect()
+}
+
+/// The scale of most pieces; of scales as frequent the largest drawing.
+fn usual(drawn: &[Drawn<'_>]) -> Option<f64> {
+    let scales = || drawn.iter().filter_map(|(_, one)| Some(one.as_ref()?.0));
+    let times = |scale: f64| scales().filter(|one| *one == scale).count();
+    scales().max_by(|a, b| times(*a).cmp(&times(*b)).then(b.total_cmp(a)))
+}
+
+/// What holds for all drawings that say nothing else; nothing where there is no drawing.
+fn scaled(view: &View<'_>, scale: Option<f64>) -> Phrase {
+    let Some(scale) = scale.map(|scale| format!("1:{scale}")) else { return Phrase::none() };
+    let sizes = view.sizes();
+    let titled = |size: &str| view.model.size(size).map_or(size.to_string(), |one| one.entry.title().to_string());
+    match sizes.as_slice() {
+        [] | [_] => say!(SCALE, scale),
+        [first, others @ ..] => {
+            let others = Phrase::list(others.iter().map(|one| titled(one)));
+            say!(SCALE_AND_SIZES, scale, size = titled(first), others)
+        }
+    }
+}
+
+/// The cards in their places.
+fn placed(view: &View<'_>, drawn: Vec<Drawn<'_>>, usual: Option<f64>) -> Vec<PiecePage> {
+    let cards = drawn.into_iter().map(|(piece, drawing)| card(view, piece, drawing, usual));
+    let page = |some: Vec<Placed<([f64; 2], PieceCard)>>| {
+        let height = some.iter().map(|one| one.at[1] + one.card.0[1]).fold(0.0, f64::max);
+        let cards = some.into_iter().map(|one| PieceCard { at: one.at, ..one.card.1 });
+        PiecePage { height, cards: cards.collect() }
+    };
+    pages(cards.map(|(size, card)| (size, (size, card))), CARDS_HEIGHT).into_iter().map(page).collect()
+}
+
+/// Height of the line with the code of a piece, and of a line below it, mm.
+const LINES: [f64; 2] = [5.0, 3.6];
+/// Type that the line with the code is taken to be set in, points: part of it is smaller.
+const CODE: f64 = 9.5;
+/// Height of the box that asks for a shape, mm.
+const ASKED: f64 = 16.0;
+
+/// The card of a piece with the room it takes.
+fn card(view: &View<'_>, piece: &Piece, drawing: Option<(f64, Drawing)>, usual: Option<f64>) -> ([f64; 2], PieceCard) {
     let id = &piece.entry.id.value;
     let cuts = view.figures.counts.cuts.iter().filter(|cut| cut.piece == *id).map(|cut| cut_count(view, piece, cut));
-    let drawing = drawing(view, piece);
+    let scale = drawing.as_ref().map(|(scale, _)| *scale).filter(|scale| Some(*scale) != usual);
+    let drawing = drawing.map(|(_, drawing)| drawing);
     let scene = drawing.as_ref().map(|drawing| &drawing.scene);
-    let size = [width(scene), scene.map_or(0.0, |scene| scene.height)];
-    let card = PieceCard {
-        width: size[0],
+    let mut card = PieceCard {
+        at: [0.0; 2],
+        width: width(scene),
+        top: 0.0,
         code: id.clone(),
         name: view.marked(&["piece"], id, if piece.entry.name.is_some() { piece.entry.title() } else { "" }),
+        scale: scale.map_or_else(Phrase::none, |scale| say!(SCALE, scale = format!("1:{scale}"))),
         count: Phrase::lines(cuts),
-        drawing,
+        drawing: None,
     };
-    (size, card)
+    card.top = top(view, &card);
+    let size = [card.width, card.top + scene.map_or(ASKED, |scene| scene.height)];
+    (size, PieceCard { drawing, ..card })
+}
+
+/// The height of the text of a card, whose lines may break.
+fn top(view: &View<'_>, card: &PieceCard) -> f64 {
+    let languages = view.model.style.languages;
+    let head = Phrase::row([card.code.as_str().into(), card.name.clone(), card.scale.clone()], "   ");
+    let head = LINES[0] * lines(&head, languages, CODE, card.width);
+    let below = if card.count.is_empty() { 0.0 } else { lines(&card.count, languages, 7.5, card.width) };
+    head + below * LINES[1] + 1.5
 }
 
 /// `cut 2 (1 mirrored) · Plush`, and the block it is cut from first.
@@ -242,16 +314,14 @@ fn blocks(sizes: &Cell) -> Phrase {
     }
 }
 
-/// The piece in the first size that has a shape, at the largest scale that fits.
-fn drawing(view: &View<'_>, piece: &Piece) -> Option<Drawing> {
+/// The piece in the first size that has a shape, with the others round it, and the denominator of its scale: the smallest
+/// drawing on which all that is written has room, if there is room for that.
+fn drawing(view: &View<'_>, letters: &Letters, piece: &Piece) -> Option<(f64, Drawing)> {
     let (size, _) = view.shown(&piece.entry.id.value)?;
-    let outline = shape(view, piece, size)?;
-    let scale = scale_for(&outline, room_piece);
-    let scene = draw(&outline, scale);
-    let named = view.model.size(size).map_or(size, |one| one.entry.title());
-    let scale = format!("1:{scale}");
-    let caption = if view.model.sizes.len() > 1 { say!(SIZE_AND_SCALE, size = named, scale) } else { scale.into() };
-    Some(Drawing::of(scene, caption))
+    let outline = shape(view, letters, piece, size)?;
+    let half = scale_for(&outline, room_half);
+    let scale = if is_clear(&outline, half) { half } else { scale_for(&outline, room_piece) };
+    Some((scale, Drawing::of(draw(&outline, scale), Phrase::none())))
 }
 
 /// The lines that occur in the drawings.
@@ -262,6 +332,17 @@ fn legend(view: &View<'_>) -> Vec<LegendRow> {
         text: text.into(),
     };
     let mut all = vec![sample(Line::Cut, CUT_LINE), sample(Line::Sew, SEW_LINE)];
+    for (n, size) in view.sizes().into_iter().skip(1).enumerate() {
+        let text = say!(OTHER_SIZE, size);
+        all.push(LegendRow { sample: Drawing::of(nest_sample(n, text.clone()), Phrase::none()), text });
+    }
+    let cuts = || pieces().flat_map(|piece| piece.cuts.values());
+    if pieces().any(|piece| piece.cuts.len() > 1) {
+        all.push(sample(Line::Layer, OTHER_LAYER));
+    }
+    if cuts().any(|cut| cut.block.is_some()) {
+        all.push(sample(Line::Block, BLOCK_LINE));
+    }
     let drawn = || pieces().filter_map(|piece| Some((piece, view.assembly.outlines.any(&piece.entry.id.value)?)));
     if drawn().any(|(piece, outline)| piece.along(outline).is_some()) {
         all.push(sample(Line::Grain, GRAIN));

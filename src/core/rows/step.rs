@@ -74,6 +74,8 @@ pub(super) fn length_goods(view: &View<'_>, trim: &TrimLayer) -> Phrase {
 /// One ply of a seam.
 pub(super) struct Ply {
     pub text: Phrase,
+    /// Its edges as they are written; empty for a trim.
+    pub edges: String,
     pub pile: PileSide,
     pub face: PileSide,
     pub bead: bool,
@@ -97,6 +99,7 @@ pub(super) fn ply(view: &View<'_>, chain: Option<&Chain>, facing: PileSide) -> P
     let pieces = Phrase::row(names, "; ");
     Ply {
         text: lies.map_or(pieces.clone(), |lies| say!(lies, pieces)),
+        edges: chain.map_or(String::new(), |chain| view.written(chain.span)),
         pile: if pile { facing } else { PileSide::None },
         face: facing,
         bead: false,

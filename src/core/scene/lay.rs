@@ -8,7 +8,7 @@ use crate::geom::grid::{GridPoint, Polygon, millimetres};
 use crate::lay::{Instance, Lay, Placed};
 use crate::words::{say, words};
 
-use super::marks::{arrow, crossings, dimension, scale_bar};
+use super::marks::{PILE_ARROW, arrow, crossings, dimension, pile, scale_bar};
 use super::place::{extent, text_width};
 use super::{Across, Along, At, Fill, Label, Line, Scene, Segment};
 
@@ -30,10 +30,10 @@ const LEAST_WIDTH: f64 = 60.0;
 const SCALES: [f64; 14] = [0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0];
 /// Pieces narrower than this on paper get neither code nor arrow, mm; a code stands only where it fits.
 const LEAST: f64 = 2.5;
-/// Half the arrow above a lay that says how all its pieces lie, mm.
+/// Room for the arrow that says how all pieces of a lay lie, mm.
 const WAY: f64 = 5.0;
-/// A piece holds code and arrow from this width on, mm.
-const BOTH: f64 = 5.0;
+/// A piece holds code and arrow from this width on, mm; a shorter arrow says nothing.
+const BOTH: f64 = 8.0;
 /// A piece holds an upright code beside its arrow from this width on, mm.
 const UPRIGHT: f64 = 6.0;
 /// Share of a piece that its code may take up.
@@ -48,32 +48,84 @@ pub enum Codes {
     Numbers,
 }
 
-/// Draws a lay, the roll from left to right, at the largest scale at which the fabric fits the paper, mm along and across
-/// the roll. An arrow shows where the grain or pile of the piece (its own +x) points. The texts are those of the length and
+/// Which way the roll runs over the paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Roll {
+    /// From left to right.
+    Across,
+    /// From top to bottom.
+    Down,
+}
+
+/// A fabric on paper: how the roll runs, the denominator of the scale, where the fabric begins.
+#[derive(Debug, Clone, Copy)]
+struct Paper {
+    roll: Roll,
+    scale: f64,
+    start: At,
+}
+
+impl Paper {
+    /// The roll the way it is drawn larger on a room, wide and high.
+    fn of(length: f64, width: f64, room: At) -> Paper {
+        let scale = |along: f64, across: f64| {
+            let fits = |scale: &&f64| length / **scale <= along && width / **scale <= across;
+            SCALES.iter().find(fits).copied().unwrap_or(1000.0)
+        };
+        let across = scale(room[0] - LEFT - ROOM, room[1] - WAY - BELOW);
+        let down = scale(room[1] - ROOM - BELOW, room[0] - LEFT - WAY);
+        match down < across {
+            true => Paper { roll: Roll::Down, scale: down, start: [LEFT, ROOM] },
+            false => Paper { roll: Roll::Across, scale: across, start: [LEFT, WAY + width / across] },
+        }
+    }
+
+    /// A way along and across the roll, mm of fabric.
+    fn way(&self, x: f64, y: f64) -> At {
+        match self.roll {
+            Roll::Across => [x / self.scale, -y / self.scale],
+            Roll::Down => [y / self.scale, x / self.scale],
+        }
+    }
+
+    fn at(&self, p: GridPoint) -> At {
+        let [x, y] = self.way(millimetres(p.x), millimetres(p.y));
+        [self.start[0] + x, self.start[1] + y]
+    }
+}
+
+/// Draws a lay at the largest scale at which the fabric fits the paper, wide and high in mm, the roll from left to right or
+/// from top to bottom. An arrow shows where the grain or pile of the piece (its own +x) points. The texts are those of the length and
 /// of the width.
 #[must_use]
 pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], [along, across]: [&str; 2], codes: Codes) -> Scene {
     let (length, width) = (millimetres(lay.length), millimetres(instance.fabric.width));
-    let fits = |scale: &&f64| length / **scale + LEFT + ROOM <= paper[0] && width / **scale + ROOM + BELOW <= paper[1];
-    let scale = SCALES.iter().find(fits).copied().unwrap_or(1000.0);
+    let paper = Paper::of(length, width, paper);
+    let scale = paper.scale;
     let alt = say!(ALT, pieces = lay.placed.len(), length = length.to_string(), width = width.to_string());
-    let size = [length / scale, width / scale];
-    let mut scene = Scene::new((LEFT + size[0] + ROOM).max(LEAST_WIDTH), size[1] + ROOM + BELOW, alt);
-    scene.rect(Some(Line::Outline), Fill::None, [LEFT, ROOM], size[0], size[1]);
-    let paper = |p: GridPoint| [LEFT + millimetres(p.x) / scale, ROOM + size[1] - millimetres(p.y) / scale];
+    let one_way = instance.pieces.iter().all(|piece| piece.turns.len() == 1);
+    let (size, texts, top, right) = match paper.roll {
+        Roll::Across => ([length / scale, width / scale], [along, across], WAY, ROOM),
+        Roll::Down => ([width / scale, length / scale], [across, along], ROOM, WAY),
+    };
+    let mut scene = Scene::new((LEFT + size[0] + right).max(LEAST_WIDTH), size[1] + top + BELOW, alt);
+    scene.rect(Some(Line::Outline), Fill::None, [LEFT, top], size[0], size[1]);
     let mut curves = Curves::new();
     for placed in &lay.placed {
-        draw(&mut scene, (instance, codes), placed, (&paper, scale), &mut curves);
+        draw(&mut scene, (instance, codes), placed, &paper, one_way, &mut curves);
     }
     let ratio = if scale < 1.0 { format!("{}:1", 1.0 / scale) } else { format!("1:{scale}") };
     let bar = round(length.max(width) / 5.0);
-    let foot = ROOM + size[1];
-    if instance.pieces.iter().all(|piece| piece.turns.len() == 1) {
-        let middle = LEFT + size[0] / 2.0;
-        arrow(&mut scene, Line::Pile, [middle - WAY, ROOM / 2.0], [middle + WAY, ROOM / 2.0]);
+    let foot = top + size[1];
+    if one_way {
+        let at = match paper.roll {
+            Roll::Across => [LEFT + (size[0] / 2.0).max(PILE_ARROW / 2.0), WAY / 2.0],
+            Roll::Down => [LEFT + size[0] + WAY / 2.0 + 0.3, top + (size[1] / 2.0).max(PILE_ARROW / 2.0)],
+        };
+        pile(&mut scene, at, paper.way(scale, 0.0));
     }
-    dimension(&mut scene, [LEFT, foot], [LEFT + size[0], foot], -6.0, along);
-    dimension(&mut scene, [LEFT, foot], [LEFT, ROOM], 6.0, across);
+    dimension(&mut scene, [LEFT, foot], [LEFT + size[0], foot], -6.0, texts[0]);
+    dimension(&mut scene, [LEFT, foot], [LEFT, top], 6.0, texts[1]);
     scale_bar(&mut scene, [LEFT, foot + 14.0], bar / scale, &format!("{bar} mm, {ratio}"));
     scene
 }
@@ -82,8 +134,11 @@ pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], [along, across]: [&s
 type Curves = BTreeMap<(usize, u64, bool), Vec<Segment>>;
 
 /// A cut line of hundreds of corners as a few curves, which draw the same and keep pages and files small.
-fn curved(outline: &Polygon, scale: f64) -> Vec<Segment> {
-    let local = |p: &GridPoint| Point::new(millimetres(p.x) / scale, -millimetres(p.y) / scale);
+fn curved(outline: &Polygon, paper: &Paper) -> Vec<Segment> {
+    let local = |p: &GridPoint| {
+        let [x, y] = paper.way(millimetres(p.x), millimetres(p.y));
+        Point::new(x, y)
+    };
     let corners: Vec<Point> = outline.points.iter().map(local).collect();
     let path = fitted(&corners, FINE);
     let at = |p: &Point| [p.x, p.y];
@@ -113,16 +168,17 @@ fn draw(
     scene: &mut Scene,
     (instance, codes): (&Instance, Codes),
     placed: &Placed,
-    (paper, scale): (&dyn Fn(GridPoint) -> At, f64),
+    paper: &Paper,
+    one_way: bool,
     curves: &mut Curves,
 ) {
     let Some(piece) = instance.pieces.get(placed.piece) else { return };
     let outline = placed.turn.apply(&piece.outline);
-    let moved = |p: &GridPoint| paper(GridPoint::new(p.x + placed.at.x, p.y + placed.at.y));
+    let moved = |p: &GridPoint| paper.at(GridPoint::new(p.x + placed.at.x, p.y + placed.at.y));
     let corners: Vec<At> = outline.points.iter().map(moved).collect();
     let key = (placed.piece, placed.turn.degrees.to_bits(), placed.turn.mirrored);
-    let curve = curves.entry(key).or_insert_with(|| curved(&outline, scale));
-    scene.path(Some(Line::Placement), Fill::Tint, shifted(curve, paper(placed.at)));
+    let curve = curves.entry(key).or_insert_with(|| curved(&outline, paper));
+    scene.path(Some(Line::Placement), Fill::Tint, shifted(curve, paper.at(placed.at)));
     let Some((low, high)) = extent(&corners) else { return };
     let room = (high[0] - low[0]).min(high[1] - low[1]);
     if room < LEAST {
@@ -136,9 +192,11 @@ fn draw(
     let wide = text_width(&code, Label::SIZE, false);
     let label = Label::new(code, [x, y]).bare();
     let mut arrow_at = [x, y + 1.5];
-    // All ways are one, so that the code is worth more than one more arrow.
-    if room < BOTH && piece.turns.len() == 1 && wide <= room_across * FILLED {
-        scene.label(label);
+    // All ways are one and drawn beside the lay, or there is no room for an arrow that says something.
+    if one_way || room < BOTH {
+        if wide <= room_across * FILLED {
+            scene.label(label);
+        }
         return;
     }
     if wide <= room_across * FILLED {
@@ -150,9 +208,9 @@ fn draw(
     }
     let (sin, cos) = libm::sincos(placed.turn.degrees * std::f64::consts::PI / 180.0);
     let half = (room * 0.2).min(5.0);
-    let (dx, dy) = (cos * half, -sin * half);
+    let [dx, dy] = paper.way(cos * half * paper.scale, sin * half * paper.scale);
     let [x, y] = arrow_at;
-    arrow(scene, Line::Pile, [x - dx, y - dy], [x + dx, y + dy]);
+    arrow(scene, Line::Notch, [x - dx, y - dy], [x + dx, y + dy]);
 }
 
 /// A point well inside an outline, the middle of the widest stretch at one of a few heights, and how wide it is.

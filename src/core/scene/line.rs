@@ -18,7 +18,7 @@ pub enum Line {
     Dimension,
     /// The grain of the fabric.
     Grain,
-    /// The strokes of a pile mark.
+    /// The arrow of the pile.
     Pile,
     /// A notch across the allowance.
     Notch,
@@ -36,8 +36,10 @@ pub enum Line {
     Halo,
     /// A bar that something must be measured against.
     Bar,
-    /// The outline of the first of several sizes.
-    First,
+    /// Another layer of a piece than the one that is sewn.
+    Layer,
+    /// The block a piece is cut from first.
+    Block,
     /// The outline of the second size.
     Second,
     /// The outline of the third size.
@@ -64,15 +66,15 @@ pub struct LineStyle {
 /// Widths and types follow the scheme of ISO 128-2:2020: in terms of the line width d a dash is 12 d,
 /// a long dash 24 d, a dot at most 0.5 d and a gap 3 d (proportions *from memory*). The pairing of type
 /// and meaning is ours; the sheets print it as a legend.
-pub const LINES: [LineStyle; 20] = [
+pub const LINES: [LineStyle; 21] = [
     solid(Line::Cut, 0.5, 100),
     dashed(Line::Sew, 0.25, &[3.0, 0.75]),
     dashed(Line::Fold, 0.25, &[6.0, 0.75, 0.125, 0.75, 0.125, 0.75]),
     dashed(Line::Topstitch, 0.25, &[0.125, 0.75]),
     solid(Line::Placement, 0.18, 100),
     solid(Line::Dimension, 0.18, 100),
-    solid(Line::Grain, 0.25, 100),
-    solid(Line::Pile, 0.25, 100),
+    solid(Line::Grain, 0.18, 100),
+    solid(Line::Pile, 0.9, 100),
     solid(Line::Notch, 0.35, 100),
     solid(Line::Outline, 0.35, 100),
     solid(Line::Callout, 0.18, 100),
@@ -81,10 +83,11 @@ pub const LINES: [LineStyle; 20] = [
     solid(Line::Needle, 0.5, 100),
     solid(Line::Halo, 0.7, 0),
     solid(Line::Bar, 0.5, 100),
-    solid(Line::First, 0.35, 100),
-    dashed(Line::Second, 0.35, &[4.2, 1.05]),
-    dashed(Line::Third, 0.35, &[8.4, 1.05, 0.175, 1.05]),
-    dashed(Line::Fourth, 0.35, &[0.175, 1.05]),
+    dashed(Line::Layer, 0.18, &[1.5, 0.75]),
+    dashed(Line::Block, 0.18, &[0.75, 0.75]),
+    dashed(Line::Second, 0.18, &[4.2, 1.05]),
+    dashed(Line::Third, 0.18, &[8.4, 1.05, 0.175, 1.05]),
+    dashed(Line::Fourth, 0.18, &[0.35, 1.05]),
 ];
 
 impl Line {

@@ -1,9 +1,9 @@
 //! Which edges meet: the pieces of a part side by side, every edge with the letter of its seam.
 
-use super::marks::{along, left, towards};
+use super::marks::{along, arrowhead, capsule, left, towards};
 use super::piece::{SCALES, bounds, moved};
 use super::place::{Places, around, leader, ring_of_places, square, strokes, text_width, within};
-use super::{At, Fill, Label, Line, PiecePoint, Scene, Segment, circle, closed, grid};
+use super::{At, Fill, Label, Line, PiecePoint, Scene, Segment, circle, grid};
 use crate::words::Phrase;
 
 /// A piece on the map, in its own true millimetres, y down, every text final.
@@ -206,31 +206,8 @@ impl<'a> Shown<'a> {
     }
 }
 
-/// An arrowhead that shows on a firm line, about its middle, smaller on a short edge.
-fn arrowhead(scene: &mut Scene, at: At, way: At, size: f64) {
-    let (tip, back, side) = (along(at, way, 1.6 * size), along(at, way, -1.6 * size), left(way));
-    scene.path(None, Fill::Ink, closed(&[tip, along(back, side, 0.95 * size), along(back, side, -0.95 * size)]));
-}
-
-/// A ring, drawn out for longer letters.
-fn capsule(at: At, half: f64, radius: f64) -> Vec<Segment> {
-    if half <= radius {
-        return circle(at, radius);
-    }
-    let ([x, y], r, reach) = (at, radius, half - radius * 0.6);
-    let bow = r * 4.0 / 3.0;
-    vec![
-        Segment::Move([x - reach, y - r]),
-        Segment::Line([x + reach, y - r]),
-        Segment::Cubic([x + reach + bow, y - r], [x + reach + bow, y + r], [x + reach, y + r]),
-        Segment::Line([x - reach, y + r]),
-        Segment::Cubic([x - reach - bow, y + r], [x - reach - bow, y - r], [x - reach, y - r]),
-        Segment::Close,
-    ]
-}
-
 /// The place a share of the way along a path, and the way it runs there.
-fn middle(path: &[Segment], share: f64) -> Option<(At, At)> {
+pub(super) fn middle(path: &[Segment], share: f64) -> Option<(At, At)> {
     let pieces = strokes(path);
     let length = |[a, b]: &[At; 2]| square(*a, *b).sqrt();
     let whole: f64 = pieces.iter().map(length).sum();

@@ -98,24 +98,47 @@ fn beside(scene: &mut Scene, a: At, b: At, direction: At, text: &str) {
     written(scene, Label::new(text, at).anchor(anchor, Across::Middle));
 }
 
-/// The grain: a straight arrow with a bar at its tail.
-pub fn grain(scene: &mut Scene, tail: At, tip: At) {
-    arrow(scene, Line::Grain, tail, tip);
-    let side = left(towards(tail, tip));
-    scene.line(Line::Grain, along(tail, side, 1.4), along(tail, side, -1.4));
+/// The grain: a thin line with a head at both ends, because it has no way.
+pub fn grain(scene: &mut Scene, one: At, other: At) {
+    let way = towards(one, other);
+    scene.line(Line::Grain, along(one, way, HEAD * 0.8), along(other, way, -HEAD * 0.8));
+    head(scene, other, way);
+    head(scene, one, [-way[0], -way[1]]);
 }
 
-/// The pile: a short comb whose strokes lean the way the pile lies, centred on a point.
-pub fn comb(scene: &mut Scene, centre: At, direction: At) {
-    let direction = unit(direction);
-    let side = left(direction);
-    let start = along(centre, direction, -4.0);
-    scene.line(Line::Pile, start, along(start, direction, 7.0));
-    for step in 0..5_u8 {
-        let foot = along(start, direction, 1.4 * f64::from(step));
-        let tip = along(along(foot, direction, 1.9), side, 1.3);
-        scene.line(Line::Pile, foot, tip);
+/// Length of the arrow of the pile, mm of paper.
+pub const PILE_ARROW: f64 = 9.0;
+
+/// The pile: a bold arrow the way the pile lies, centred on a point.
+pub fn pile(scene: &mut Scene, centre: At, direction: At) {
+    let way = unit(direction);
+    let (tail, tip) = (along(centre, way, -PILE_ARROW / 2.0), along(centre, way, PILE_ARROW / 2.0));
+    let (neck, side) = (along(tip, way, -3.4), left(way));
+    scene.line(Line::Pile, tail, along(tip, way, -2.6));
+    scene.path(None, Fill::Ink, closed(&[tip, along(neck, side, 1.5), along(neck, side, -1.5)]));
+}
+
+/// An arrowhead that shows on a firm line, about its middle, smaller on a short edge.
+pub(super) fn arrowhead(scene: &mut Scene, at: At, way: At, size: f64) {
+    let (tip, back, side) = (along(at, way, 1.6 * size), along(at, way, -1.6 * size), left(way));
+    scene.path(None, Fill::Ink, closed(&[tip, along(back, side, 0.95 * size), along(back, side, -0.95 * size)]));
+}
+
+/// A ring, drawn out for longer letters.
+pub(super) fn capsule(at: At, half: f64, radius: f64) -> Vec<Segment> {
+    if half <= radius {
+        return circle(at, radius);
     }
+    let ([x, y], r, reach) = (at, radius, half - radius * 0.6);
+    let bow = r * 4.0 / 3.0;
+    vec![
+        Segment::Move([x - reach, y - r]),
+        Segment::Line([x + reach, y - r]),
+        Segment::Cubic([x + reach + bow, y - r], [x + reach + bow, y + r], [x + reach, y + r]),
+        Segment::Line([x - reach, y + r]),
+        Segment::Cubic([x - reach - bow, y + r], [x - reach - bow, y - r], [x - reach, y - r]),
+        Segment::Close,
+    ]
 }
 
 /// A named point: a small open ring; its name stands at a place of its own, outside the outline.
@@ -191,7 +214,7 @@ pub fn legend_sample(line: Line, alt: impl Into<Phrase>) -> Scene {
     let (from, to) = ([0.5, 2.0], [17.5, 2.0]);
     match line {
         Line::Grain => grain(&mut scene, from, to),
-        Line::Pile => comb(&mut scene, [9.0, 2.6], [1.0, 0.0]),
+        Line::Pile => pile(&mut scene, [9.0, 2.0], [1.0, 0.0]),
         Line::Notch => {
             scene.line(Line::Sew, [0.5, 3.5], [17.5, 3.5]);
             scene.line(Line::Cut, [0.5, 0.5], [17.5, 0.5]);

@@ -25,12 +25,14 @@ pub use item::{Across, Along, At, Fill, Item, Label, Path, Scene, Segment, circl
 pub use lay::{Codes, LAY_PAPER, lay};
 pub use line::{LINES, Line, LineStyle};
 pub use map::{MapEdge, MapPiece, map};
-pub use marks::{arrow, balloon, comb, dimension, grain, hatch, legend_sample, ring, scale_bar};
-pub use nest::{NestSize, nest, nest_sample};
+pub use marks::{arrow, balloon, dimension, grain, hatch, legend_sample, pile, ring, scale_bar};
+pub use nest::{NestSize, nest_sample};
 pub use overlay::{Laid, overlay};
 pub use picture::printed;
-pub use piece::{InnerLine, NotchForm, PieceNotch, PieceOutline, PiecePoint, notch_sample, piece, scale_for};
+pub use piece::{
+    InnerLine, NotchForm, PieceNotch, PieceOutline, PiecePoint, PieceSeam, is_clear, notch_sample, piece, scale_for,
+};
 pub use place::{Frame, frame, meet, passes, strokes, text_width};
 pub use readings::{Chart, ChartReading, readings};
 pub use seam::{PileSide, StackPly, StackSeam, stack};
-pub use svg::svg;
+pub use svg::{noted, svg};

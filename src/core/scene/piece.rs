@@ -1,7 +1,14 @@
-//! The drawing of one piece at a stated scale: cut line, sew line, points, notches, grain, pile, size.
+//! The drawing of one piece at a stated scale: cut line, sew line, other sizes, letters of seams, points, notches, grain,
+//! pile, size.
 
-use super::marks::{along, comb, dimension, grain, left, ring, scale_bar, towards, unit};
-use super::place::{Places, around, extent, frame, leader, ring_of, ring_of_places, square, text_width, within};
+use super::map::middle;
+use super::marks::{
+    PILE_ARROW, along, arrowhead, capsule, dimension, grain, left, pile, ring, scale_bar, towards, unit,
+};
+use super::nest::{NestSize, OTHERS};
+use super::place::{
+    Places, around, extent, frame, leader, ring_of, ring_of_places, square, strokes, text_width, within,
+};
 use super::{Across, Along, At, Fill, Label, Line, Scene, Segment, closed, grid};
 use crate::words::Phrase;
 
@@ -14,6 +21,10 @@ pub struct PieceOutline {
     pub cut: Vec<Segment>,
     /// The sew line; empty for a piece whose edges are all raw.
     pub sew: Vec<Segment>,
+    /// The same piece in other sizes, their lines in order; they lie where they share a point with it.
+    pub others: Vec<NestSize>,
+    /// Its edges with the letters of their seams.
+    pub seams: Vec<PieceSeam>,
     /// Folds, stitching and other lines inside the piece.
     pub inner: Vec<InnerLine>,
     /// Named points on the sew line.
@@ -30,16 +41,29 @@ pub struct PieceOutline {
     pub grain: Option<At>,
     /// Direction in which the pile lies, if there is any.
     pub pile: Option<At>,
+    /// What is written at the arrow of the pile.
+    pub pile_text: String,
     /// Cut width as written at the dimension line, `"504"`.
     pub width_text: String,
     /// Cut height as written at the dimension line.
     pub height_text: String,
-    /// What the scale bar is labelled with, `"50 mm"`.
+    /// What the scale bar is labelled with, `"50 mm"`; empty for a drawing without one.
     pub bar_text: String,
     /// True length that the scale bar stands for, mm.
     pub bar: f64,
     /// The description of the drawing.
     pub alt: Phrase,
+}
+
+/// An edge with the letter of its seam, in true millimetres.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct PieceSeam {
+    /// The edge from its first to its last point.
+    pub path: Vec<Segment>,
+    /// The letter; several apart from each other where copies are sewn to different things.
+    pub letter: String,
+    /// Whether the seam runs from its first to its last point.
+    pub forward: bool,
 }
 
 /// A line inside a piece.
@@ -87,7 +111,13 @@ pub struct PieceNotch {
 }
 
 /// Space round the outline for names and dimensions, mm of paper: left, top, right, bottom.
-const ROOM: [f64; 4] = [13.0, 7.5, 8.0, 17.0];
+const ROOM: [f64; 4] = [13.0, 7.5, 8.0, 11.0];
+/// Space below for the scale bar, mm of paper.
+const BAR: f64 = 6.0;
+/// Type of the letters of seams, points.
+const LETTER: f64 = 8.0;
+/// Paper that an outline needs for each thing that is written on it, mm.
+const PER_NAME: f64 = 10.0;
 /// The least width, mm of paper: the scale bar and its text must fit.
 const LEAST_WIDTH: f64 = 38.0;
 /// A notch is drawn at least this long, mm of paper, so that it shows beside a broad line.
@@ -100,29 +130,52 @@ pub(super) const SCALES: [f64; 7] = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0];
 /// drawings of that scale are given; 100 if none does.
 #[must_use]
 pub fn scale_for(outline: &PieceOutline, room: impl Fn(f64) -> At) -> f64 {
-    let (low, high) = bounds(&outline.cut);
+    let (low, high) = bounds(&whole(outline));
     let fits = |scale: &f64| {
         let (w, h) = ((high[0] - low[0]) / scale, (high[1] - low[1]) / scale);
         let [width, height] = room(*scale);
-        ROOM[0] + w + beside_right(outline, w) <= width && ROOM[1] + h + ROOM[3] <= height
+        ROOM[0] + w + beside_right(outline, w) <= width && ROOM[1] + h + below(outline) <= height
     };
     SCALES.into_iter().find(fits).unwrap_or(100.0)
+}
+
+/// Whether what is written on a piece has room round it at 1:`denominator`.
+#[must_use]
+pub fn is_clear(outline: &PieceOutline, denominator: f64) -> bool {
+    let length: f64 = strokes(&outline.cut).iter().map(|[a, b]| square(*a, *b).sqrt()).sum();
+    let names = outline.points.len() + outline.marks.len() + outline.openings.len() + outline.remarks.len();
+    let lines = outline.inner.iter().filter(|inner| !inner.name.is_empty()).count();
+    length / denominator >= PER_NAME * (names + lines + outline.seams.len()) as f64
+}
+
+/// The outline in every size.
+fn whole(outline: &PieceOutline) -> Vec<Segment> {
+    let others = outline.others.iter().flat_map(|one| &one.cut);
+    let around = outline.inner.iter().flat_map(|one| &one.segments);
+    outline.cut.iter().chain(others).chain(around).copied().collect()
+}
+
+fn below(outline: &PieceOutline) -> f64 {
+    ROOM[3] + if outline.bar_text.is_empty() { 0.0 } else { BAR }
 }
 
 /// Draws a piece at 1:`denominator`.
 #[must_use]
 pub fn piece(outline: &PieceOutline, denominator: f64) -> Scene {
-    let (low, high) = bounds(&outline.cut);
+    let (low, high) = bounds(&whole(outline));
     let size = [(high[0] - low[0]) / denominator, (high[1] - low[1]) / denominator];
     let right = beside_right(outline, size[0]);
     let width = (ROOM[0] + size[0] + right).max(LEAST_WIDTH);
     let x0 = f64::midpoint(ROOM[0], width - right - size[0]);
     let paper = |p: At| [grid(x0 + (p[0] - low[0]) / denominator), grid(ROOM[1] + (p[1] - low[1]) / denominator)];
-    let mut scene = Scene::new(width, ROOM[1] + size[1] + ROOM[3], outline.alt.clone());
+    let mut scene = Scene::new(width, ROOM[1] + size[1] + below(outline), outline.alt.clone());
     lines(&mut scene, outline, &paper);
     let (near, far) = (paper(low), paper(high));
-    sizes(&mut scene, outline, near, far);
-    scale_bar(&mut scene, [x0, far[1] + 13.0], outline.bar / denominator, &outline.bar_text);
+    let (own_low, own_high) = bounds(&outline.cut);
+    sizes(&mut scene, outline, [paper(own_low), paper(own_high)], [near, far]);
+    if !outline.bar_text.is_empty() {
+        scale_bar(&mut scene, [x0, far[1] + 13.0], outline.bar / denominator, &outline.bar_text);
+    }
     let mut places = Places::new(scene.width, scene.height);
     places.seen(&scene);
     let ring = ring_of(&moved(&outline.cut, &paper));
@@ -131,9 +184,11 @@ pub fn piece(outline: &PieceOutline, denominator: f64) -> Scene {
     }
     marks(&mut scene, &mut places, outline, &paper);
     openings(&mut scene, &mut places, outline, &paper, &ring);
+    letters(&mut scene, &mut places, outline, &paper, &ring);
     directions(&mut scene, &mut places, outline, &ring, [near, far]);
     names(&mut scene, &mut places, outline, &paper, &ring);
     remarks(&mut scene, &mut places, outline, &paper, &ring);
+    codes(&mut scene, &mut places, outline, &paper, &ring);
     scene
 }
 
@@ -145,6 +200,9 @@ fn beside_right(outline: &PieceOutline, width: f64) -> f64 {
 }
 
 fn lines(scene: &mut Scene, outline: &PieceOutline, paper: &impl Fn(At) -> At) {
+    for (other, line) in outline.others.iter().zip(OTHERS.into_iter().cycle()) {
+        scene.stroke(line, moved(&other.cut, paper));
+    }
     scene.path(Some(Line::Cut), Fill::None, moved(&outline.cut, paper));
     if !outline.sew.is_empty() {
         scene.stroke(Line::Sew, moved(&outline.sew, paper));
@@ -188,10 +246,50 @@ pub fn notch_sample(form: NotchForm, alt: impl Into<Phrase>) -> Scene {
     scene
 }
 
-fn sizes(scene: &mut Scene, outline: &PieceOutline, near: At, far: At) {
+/// The cut size of the drawn size, written outside of all sizes.
+fn sizes(scene: &mut Scene, outline: &PieceOutline, [near, far]: [At; 2], [low, high]: [At; 2]) {
     let (bottom_left, top_left) = ([near[0], far[1]], near);
-    dimension(scene, bottom_left, far, -7.5, &outline.width_text);
-    dimension(scene, bottom_left, top_left, 7.5, &outline.height_text);
+    dimension(scene, bottom_left, far, -(7.5 + high[1] - far[1]), &outline.width_text);
+    dimension(scene, bottom_left, top_left, 7.5 + near[0] - low[0], &outline.height_text);
+}
+
+/// The letter of each seam in a ring outside its edge, and an arrowhead on the edge the way the seam runs.
+fn letters(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper: &impl Fn(At) -> At, ring: &[At]) {
+    for seam in &outline.seams {
+        let path = moved(&seam.path, paper);
+        let (Some((head, way)), Some((at, run))) = (middle(&path, 0.64), middle(&path, 0.42)) else { continue };
+        let length: f64 = strokes(&path).iter().map(|[a, b]| square(*a, *b).sqrt()).sum();
+        let way = if seam.forward { way } else { [-way[0], -way[1]] };
+        arrowhead(scene, head, way, (length / 8.0).clamp(0.4, 0.9));
+        let side = left(run);
+        let out = if within(ring, along(at, side, 0.8)) { [-side[0], -side[1]] } else { side };
+        let edge = nearest(ring, at);
+        let half = (text_width(&seam.letter, LETTER, true) / 2.0 + 0.5).max(1.9);
+        let wanted = ring_of_places(edge, out, half + 0.9, half + 12.0);
+        let Some(found) = places.place([2.0 * half, 3.8], wanted) else { continue };
+        scene.line(Line::Callout, along(found, towards(found, at), 1.7), at);
+        scene.path(Some(Line::Placement), Fill::Paper, capsule(found, half, 1.9));
+        scene.label(Label::new(&seam.letter, found).size(LETTER).strong().bare());
+    }
+}
+
+/// The code of every other size at its line.
+fn codes(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper: &impl Fn(At) -> At, own: &[At]) {
+    for other in &outline.others {
+        let ring = ring_of(&moved(&other.cut, paper));
+        let label = Label::new(&other.code, [0.0; 2]).bare();
+        let [low, high] = frame(&label);
+        let size = [high[0] - low[0], high[1] - low[1]];
+        let centre = extent(&ring).map_or([0.0; 2], |(a, b)| [f64::midpoint(a[0], b[0]), f64::midpoint(a[1], b[1])]);
+        let outside = |at: &At| along(*at, towards(centre, *at), 0.9 + 0.5 * (size[0] + size[1]));
+        // Best where it is farthest from the drawn size.
+        let step = (ring.len() / 48).max(1);
+        let mut wanted: Vec<At> = ring.iter().step_by(step).copied().collect();
+        wanted.sort_by(|a, b| square(nearest(own, *b), *b).total_cmp(&square(nearest(own, *a), *a)));
+        let wanted: Vec<At> = wanted.iter().map(outside).collect();
+        let placed = places.put(label, wanted);
+        scene.label(placed);
+    }
 }
 
 /// Crosses at the places for what is put on the piece, each with its name.
@@ -288,19 +386,34 @@ fn directions(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, ri
             break;
         }
     }
+    if let Some(direction) = outline.pile {
+        let d = unit(direction);
+        let text = Label::new(&outline.pile_text, [0.0; 2]).strong().bare();
+        let [low, high] = frame(&text);
+        let (wide, tall) = (high[0] - low[0], high[1] - low[1]);
+        // The word stands below a level arrow and beside an upright one.
+        let level = d[0].abs() > d[1].abs();
+        let arrow = [PILE_ARROW * d[0].abs() + 3.4 * d[1].abs(), PILE_ARROW * d[1].abs() + 3.4 * d[0].abs()];
+        let sized = |_: f64| match level {
+            true => [arrow[0].max(wide), arrow[1] + tall + 0.8],
+            false => [arrow[0] + wide + 0.8, arrow[1].max(tall)],
+        };
+        if let Some((at, _)) = stand(places, ring, centre, &[1.0], sized) {
+            let [whole_wide, whole_tall] = sized(1.0);
+            let (arrow_at, text_at) = match level {
+                true => ([at[0], at[1] - (whole_tall - arrow[1]) / 2.0], [at[0], at[1] + (whole_tall - tall) / 2.0]),
+                false => ([at[0] - (whole_wide - arrow[0]) / 2.0, at[1]], [at[0] + (whole_wide - wide) / 2.0, at[1]]),
+            };
+            pile(scene, arrow_at, direction);
+            scene.label(Label { at: text_at, ..text });
+        }
+    }
     if let Some(direction) = outline.grain {
         let d = unit(direction);
         let sized =
             |reach: f64| [2.0 * reach * d[0].abs() + 3.0 * d[1].abs(), 2.0 * reach * d[1].abs() + 3.0 * d[0].abs()];
         if let Some((at, reach)) = stand(places, ring, centre, &[9.0, 6.5, 4.5], sized) {
             grain(scene, along(at, d, -reach), along(at, d, reach));
-        }
-    }
-    if let Some(direction) = outline.pile {
-        let d = unit(direction);
-        let sized = |_: f64| [9.0 * d[0].abs() + 3.4 * d[1].abs(), 9.0 * d[1].abs() + 3.4 * d[0].abs()];
-        if let Some((at, _)) = stand(places, ring, centre, &[1.0], sized) {
-            comb(scene, at, direction);
         }
     }
 }

@@ -1,6 +1,8 @@
 //! Labels that only the sheets of a package print: small heads, blanks to fill in, running lines.
 
 crate::words! { list:
+    FABRIC_LAID "fabric-laid" = "Fabric";
+    HOW_LAID "how-laid" = "How it is spread and cut";
     DOCUMENT_NUMBER "document-number" = "Identification no.";
     LANGUAGE "language" = "Lang.";
     SHEET "sheet" = "Sheet";
@@ -32,8 +34,6 @@ crate::words! { list:
     SECOND_SIDE "second-side" = "Second side";
     STRETCH "stretch" = "From and to";
     DIFFERENCE "difference" = "Difference";
-    SIZES_NESTED "sizes-nested" = "Sizes over each other, cut lines";
-    LENGTHS_TABLE "lengths-table" = "Lengths at every seam";
     WEIGHED "weighed" = "Weighed";
 
     CRITICAL_POINT "critical-point" = "Critical";

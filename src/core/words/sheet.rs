@@ -16,11 +16,11 @@ crate::words! { list:
     MATCHING_TITLE "matching-title" = "Which edge meets which";
     MATCHING_LEAD "matching-lead" = "One letter is one seam: the edges that bear it are sewn to each other. Arrowheads run the same way on both sides, so that their first ends meet. A stroke after the letter is the same seam on the other side of the product; a number is the place of an edge in a row of edges. Pieces are seen from their right side, sew lines only.";
     LENGTHS "sizes-sheet" = "Sizes";
-    LENGTHS_TITLE "sizes-title" = "What changes with the size, and how long the edges are that meet";
+    LENGTHS_TITLE "sizes-title" = "How long the edges are that meet, in every size";
     LENGTHS_LEAD "sizes-lead" = "Lengths are measured on the sew line, along the curve. Difference is the second side less the first; letters are those of the sheet of seam matching.";
     MARKER "marker" = "Marker (lay plan)";
     MARKER_TITLE "marker-title" = "How to lay the fabric";
-    MARKER_LEAD "marker-lead" = "The roll runs from left to right, arrows are the way pile or grain lies; a stroke marks a mirrored piece, a half sign one that is cut on the fold. Every lay is checked to a micrometre.";
+    MARKER_LEAD "marker-lead" = "A bold arrow beside a lay runs along the roll, the way the pile or grain of all pieces lies; without it each piece has its own; a stroke marks a mirrored piece, a half sign one that is cut on the fold. Every lay is checked to a micrometre.";
     PLAN "plan" = "Cut plan";
     PLAN_TITLE "plan-title" = "How to cut the order";
     PLAN_LEAD "plan-lead" = "Plies are numbered from the table up, bundles through the whole order of a fabric. A bundle is one product's pieces through some plies of one colour: pieces of one product stay together, so that their shade does.";

@@ -9,8 +9,8 @@ use std::collections::BTreeMap;
 
 use backtack_core::parties::rows::PartyRow;
 use backtack_core::rows::data::{
-    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, Fabric, LayCard, LayGroup, Marker, Obstacles, Plan,
-    PlanGroup, PlanRow, Question, Questions, Safety, Sheet,
+    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, Fabric, LayCard, LayGroup, LayPage, Marker, Obstacles,
+    Plan, PlanGroup, PlanRow, Question, Questions, Safety, Sheet,
 };
 use backtack_core::rows::labels::labels;
 use backtack_core::rows::package::{About, Drawing, Fact, Head, Package, TitleBlock};
@@ -206,7 +206,10 @@ fn questions() -> Questions {
 
 fn lays() -> Marker {
     let fact = |label: &str, value: &str| Fact { label: label.into(), value: value.into() };
-    let card = LayCard {
+    let card = |x: f64| LayCard {
+        at: [x, 0.0],
+        width: 83.0,
+        top: 14.0,
         title: "M × 6".into(),
         facts: vec![fact("Length of a ply", "1.250 m"), fact("Fabric for one product", "0.208 m")],
         drawing: None,
@@ -215,12 +218,12 @@ fn lays() -> Marker {
     let group = LayGroup {
         title: "Outer fabric".into(),
         facts: vec![fact("Spread", "One way, face up"), fact("Cut by", "Hand knife")],
-        rows: vec![vec![card.clone(), card]],
         notes: vec!["Not stated, so common practice was taken: gap 5 mm.".into()],
     };
     let head = Head { title: "How to lay the fabric".into(), name: "Marker (lay plan)".into(), lead: "".into() };
     let die = ["SIDE", "shell", "M", "1", "4", "1.640 m", "tongue 4.2 mm wide over 11.0 mm"];
-    Marker { head, groups: vec![group], dies: vec![lines(&die)] }
+    let page = LayPage { height: 30.0, cards: vec![card(0.0), card(87.0)] };
+    Marker { head, groups: vec![group], pages: vec![page], dies: vec![lines(&die)] }
 }
 
 fn plan() -> Plan {

@@ -29,8 +29,9 @@ pub(super) fn changes() -> Changes {
             ],
         }],
         warnings: lines(&["Seam zip: its layers differ by 4.0 mm."]),
-        followed: vec![lines(&["Fabric canvas/sand M", "1.210 m", "1.220 m", "+0.010"])],
+        followed: vec![vec![lines(&["Fabric canvas/sand M", "1.210 m", "1.220 m", "+0.010"])]],
         overlays: vec![vec![card]],
+        undrawn: vec![vec!["BOT".into(), "Moved: point nw by 0.3 mm.".into()]],
         answers: vec![lines(&["corner", "Corners are too sharp", "Piece TOP, Top panel", "Answered"])],
         unasked: lines(&["Seam zip, Zip side"]),
     }

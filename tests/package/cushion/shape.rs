@@ -1,12 +1,12 @@
 //! Views and pieces: the drawings of the cushion.
 
 use backtack_core::rows::data::{
-    JoinPart, JoinRow, LegendRow, LengthRow, Matching, NestCard, PieceCard, PieceRow, PieceTotal, Pieces, Sizes, Views,
+    JoinPart, JoinRow, LegendRow, LengthRow, Matching, PieceCard, PiecePage, PieceRow, PieceTotal, Pieces, Sizes, Views,
 };
-use backtack_core::rows::package::{CARD_LEAST, Drawing, Fact, Picture, ROOM_MAP, room_nest, room_piece};
+use backtack_core::rows::package::{CARD_LEAST, Drawing, Picture, ROOM_MAP, room_piece};
 use backtack_core::scene::{
-    At, Fill, InnerLine, Line, MapEdge, MapPiece, NestSize, NotchForm, PieceNotch, PieceOutline, PiecePoint, Scene,
-    Segment, balloon, circle, closed, legend_sample, map, nest, nest_sample, open, piece, scale_for,
+    At, Fill, InnerLine, Line, MapEdge, MapPiece, NestSize, NotchForm, PieceNotch, PieceOutline, PiecePoint, PieceSeam,
+    Scene, Segment, balloon, circle, closed, legend_sample, map, nest_sample, open, piece, scale_for,
 };
 
 use super::{call, head, plain};
@@ -103,8 +103,9 @@ fn outline(code: &str, w: f64, h: f64) -> PieceOutline {
         pile: None,
         width_text: format!("{w}"),
         height_text: format!("{h}"),
-        bar: 50.0,
-        bar_text: "50 mm".into(),
+        others: vec![NestSize { code: "L".into(), cut: square(w * 1.2, h * 1.2, 0.0) }],
+        seams: vec![PieceSeam { path: open(&[[10.0, 10.0], [10.0, h - 10.0]]), letter: "A".into(), forward: true }],
+        pile_text: "PILE".into(),
         alt: format!("Piece {code}: rectangle, cut {w} by {h} mm, allowance 10 mm, grain along its height.").into(),
         ..PieceOutline::default()
     }
@@ -170,15 +171,8 @@ pub(super) fn joins() -> Matching {
     }
 }
 
-/// One piece in two sizes, and the lengths of one seam.
+/// The lengths of one seam.
 pub(super) fn sizes() -> Sizes {
-    let size = |code: &str, side: f64| NestSize {
-        code: code.into(),
-        cut: closed(&[[0.0, 0.0], [0.0, -side], [side, -side], [side, 0.0]]),
-    };
-    let both = [size("M", 520.0), size("L", 620.0)];
-    let (scene, scale) = nest(&both, "sw", "50 mm", room_nest, "Top panel in two sizes, laid on its point sw.");
-    let sample = |n: usize, text: &str| LegendRow { sample: plain(nest_sample(n, text), ""), text: text.into() };
     let three = |a: &str, b: &str, c: &str| [a.into(), b.into(), c.into()];
     let row = |letter: &str, title: &str, stretch: &str| LengthRow {
         letter: letter.into(),
@@ -187,22 +181,24 @@ pub(super) fn sizes() -> Sizes {
         lengths: vec![three("1000", "1004", "4"), three("1200", "1204.5", "4.5")],
     };
     Sizes {
-        head: head("What changes with the size, and how long the edges are that meet", "Sizes", ""),
+        head: head("How long the edges are that meet, in every size", "Sizes", ""),
         unit: "mm".into(),
         sizes: vec!["M".into(), "L".into()],
-        nests: vec![vec![NestCard {
-            width: 82.0,
-            code: "TOP".into(),
-            name: "Top panel".into(),
-            drawing: plain(scene, &format!("1:{scale}, laid on point sw")),
-            blocks: vec![
-                Fact { label: "M".into(), value: "520 × 520 mm".into() },
-                Fact { label: "L".into(), value: "620 × 620 mm, block 640 × 640".into() },
-            ],
-        }]],
-        legend: vec![sample(0, "M"), sample(1, "L")],
         rows: vec![row("A", "Seam all round", ""), row("", "", "nw – sw"), row("", "", "sw – sw + 250.0 mm")],
     }
+}
+
+/// Cards side by side.
+fn paged(cards: Vec<PieceCard>) -> PiecePage {
+    let mut x = 0.0;
+    let height = cards.iter().map(|card| card.top + card.drawing.as_ref().map_or(14.0, |one| one.scene.height));
+    let height = height.fold(0.0, f64::max);
+    let cards = cards.into_iter().map(|card| {
+        let at = [x, 0.0];
+        x += card.width + 4.0;
+        PieceCard { at, ..card }
+    });
+    PiecePage { height, cards: cards.collect() }
 }
 
 #[allow(clippy::too_many_lines, reason = "one table of view data")]
@@ -222,9 +218,12 @@ pub(super) fn pieces() -> Pieces {
     let card = |outline: &PieceOutline, name: &str, count: &str| {
         let drawing = drawn(outline);
         PieceCard {
+            at: [0.0; 2],
             width: drawing.scene.width.ceil().max(CARD_LEAST),
+            top: 10.0,
             code: outline.code.clone(),
             name: name.into(),
+            scale: "Scale 1:10".into(),
             count: count.into(),
             drawing: Some(drawing),
         }
@@ -262,7 +261,8 @@ pub(super) fn pieces() -> Pieces {
             total("2 Cotton canvas, bias", "2", "M 0.164 m² · L 0.200 m²"),
             total("4 Cotton cambric", "6", "M 0.790 m² · L 1.122 m²"),
         ],
-        drawings: vec![
+        scale: "Scale 1:5 unless a piece says another; M with all its lines, L by the cut line".into(),
+        drawings: [
             vec![
                 card(&outline("TOP", 520.0, 520.0), "Top panel", "1 piece from 1 Cotton canvas"),
                 card(&disc(), "Base patch", "1 piece from 1 Cotton canvas"),
@@ -274,16 +274,22 @@ pub(super) fn pieces() -> Pieces {
             vec![
                 card(&outline("INS", 540.0, 145.0), "Inner side", "4 pieces from 4 Cotton cambric"),
                 PieceCard {
+                    at: [0.0; 2],
                     width: CARD_LEAST,
+                    top: 10.0,
                     code: "PIP".into(),
                     name: "Piping strip".into(),
+                    scale: "".into(),
                     count: "2 pieces from 2 Cotton canvas, on the bias".into(),
                     drawing: None,
                 },
             ],
-        ],
+        ]
+        .map(paged)
+        .into(),
         legend: vec![
             sample(Line::Cut, "cut line"),
+            LegendRow { sample: plain(nest_sample(0, "L"), ""), text: "L".into() },
             sample(Line::Sew, "sew line"),
             sample(Line::Fold, "fold"),
             sample(Line::Topstitch, "stitching inside a piece"),

@@ -14,6 +14,7 @@ pub(super) fn construction() -> Construction {
             plies,
             stitch: stitch.into(),
             allowance: "10 mm".into(),
+            fold: false,
             alt: "Stack of the seam in needle order.".into(),
         };
         Some(plain(stack(&seam), ""))

@@ -9,13 +9,15 @@ use crate::model::{Cutting, Method, Spread};
 use crate::scene::{Codes, lay};
 use crate::words::{Phrase, Word, head, number, say, sheet, words};
 
+use crate::rows::cards::{self, Placed, width};
 use crate::rows::cell::Cell;
 use crate::rows::choice::said;
-use crate::rows::data::{LayCard, LayGroup, Marker, Sheet};
-use crate::rows::package::{Drawing, Fact, Head, ROOM_LAY};
+use crate::rows::data::{LayCard, LayGroup, LayPage, Marker, Sheet};
+use crate::rows::package::{CARDS_HEIGHT, Drawing, Fact, Head, ROOM_LAY};
 use crate::rows::view::{View, metres};
 
 words! {
+    LAID "marker.laid" = "{fabric}: {mix}";
     WIDTH "marker.width" = "Width laid";
     SPREAD "marker.spread" = "Spread";
     LIE "marker.lie" = "Pieces lie";
@@ -57,6 +59,9 @@ words! {
     SURPLUS "marker.surplus" = "Pairs of plies make more than is needed: {pieces}.";
 }
 
+/// The least width of a card, mm: three lie side by side.
+const CARD_WIDTH: f64 = 83.0;
+
 /// One sheet with a card for every lay; none where nothing can be laid.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let both = view.lays.tasks.iter().zip(&view.figures.lays);
@@ -69,23 +74,37 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let head = Head { title: sheet::MARKER_TITLE.into(), name: sheet::MARKER.into(), lead: sheet::MARKER_LEAD.into() };
     let dies = if view.order.is_none() { dies(view) } else { Vec::new() };
     let groups = both.chunk_by(|(a, one), (b, other)| one.fabric == other.fabric && a.materials == b.materials);
-    vec![Sheet::Marker(Marker { head, groups: groups.map(|some| group(view, some)).collect(), dies })]
+    let groups = groups.map(|some| group(view, some)).collect();
+    vec![Sheet::Marker(Marker { head, groups, pages: pages(view, &both), dies })]
 }
 
-/// The lays of one fabric: what they share, then each.
-pub fn group(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> LayGroup {
+/// What the lays of one fabric share.
+fn group(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> LayGroup {
     let Some((task, first)) = some.first() else { return LayGroup::default() };
-    let cards: Vec<LayCard> = some.iter().map(|(task, figures)| card(task, figures)).collect();
-    let rows = cards.chunks(2).map(<[LayCard]>::to_vec).collect();
     let mut notes = assumed(first);
     notes.extend(
         stated(view, first).map(|one| view.text(one.note.as_ref()).into()).filter(|note: &Phrase| !note.is_empty()),
     );
     notes.extend(some.iter().filter_map(|(_, figures)| surplus(figures)));
-    LayGroup { title: view.fabric_title(&task.bought.article, &task.materials), facts: shared(view, some), rows, notes }
+    LayGroup { title: view.fabric_title(&task.bought.article, &task.materials), facts: shared(view, some), notes }
 }
 
-fn card(task: &Task, figures: &LayFigures) -> LayCard {
+/// The cards in their places, as many as fit on a page.
+fn pages(view: &View<'_>, all: &[(&Task, &LayFigures)]) -> Vec<LayPage> {
+    let cards = all.iter().map(|(task, figures)| card(view, task, figures)).map(|(size, card)| (size, (size, card)));
+    let page = |some: Vec<Placed<([f64; 2], LayCard)>>| {
+        let height = some.iter().map(|one| one.at[1] + one.card.0[1]).fold(0.0, f64::max);
+        let cards = some.into_iter().map(|one| LayCard { at: one.at, ..one.card.1 });
+        LayPage { height, cards: cards.collect() }
+    };
+    cards::pages(cards, CARDS_HEIGHT).into_iter().map(page).collect()
+}
+
+/// Height of the title of a card and of a line below it, mm.
+const LINES: [f64; 2] = [5.0, 3.6];
+
+/// A lay with the room its card takes: title and facts, drawing, legend.
+fn card(view: &View<'_>, task: &Task, figures: &LayFigures) -> ([f64; 2], LayCard) {
     let drawing = task.lay.as_ref().map(|found| {
         let texts = [known_metres(&figures.length).phrase().english(), number::mm(figures.width.get(), 0)];
         let scene =
@@ -95,7 +114,17 @@ fn card(task: &Task, figures: &LayFigures) -> LayCard {
     });
     let numbered = task.instance.pieces.iter().enumerate();
     let legend = Phrase::list(numbered.map(|(number, piece)| format!("{} {}", number + 1, piece.id)));
-    LayCard { title: mix_text(&figures.mix).into(), facts: facts(figures), drawing, legend }
+    let fabric = view.fabric_title(&task.bought.article, &task.materials);
+    let title = say!(LAID, fabric, mix = mix_text(&figures.mix));
+    let facts = facts(figures);
+    let scene = drawing.as_ref().map(|one| &one.scene);
+    let (languages, width) = (view.model.style.languages, width(scene).max(CARD_WIDTH));
+    let told = Phrase::row(facts.iter().flat_map(|fact| [fact.label.clone(), fact.value.phrase()]), "  ");
+    let high = |text: &Phrase, size: f64| cards::lines(text, languages, size, width);
+    let top = LINES[0] * high(&title, 9.5) + LINES[1] * high(&told, 7.5) + 2.0;
+    let below = LINES[1] * high(&legend, 7.5) + 2.0;
+    let size = [width, top + scene.map_or(0.0, |scene| scene.height) + below];
+    (size, LayCard { at: [0.0; 2], width, top, title, facts, drawing, legend })
 }
 
 /// The `[cutting]` that speaks of the fabric of a lay.

@@ -9,7 +9,7 @@ use crate::scene::{Laid, overlay};
 use crate::words::{Phrase, Word, number, say, sheet as sentences, words};
 
 use crate::rows::cards::{rows, width};
-use crate::rows::cell::Cell;
+use crate::rows::cell::{Cell, Coded};
 use crate::rows::choice::{among, begun};
 use crate::rows::data::{ChangeGroup, ChangeRow, Changes, OverlayCard, Sheet};
 use crate::rows::package::{Drawing, Head};
@@ -35,6 +35,7 @@ words! {
     MOVED_GONE "changes.moved-gone" = "{what} {id} gone";
     MOVED "changes.moved" = "Moved: {things}.";
     UNANSWERED "changes.unanswered" = "nothing changed";
+    OF_SCOPE "changes.of-scope" = "{scope}: {text}";
     ITEM "changes.item" = "{kind} {id}";
     ITEM_NAMED "changes.item-named" = "{kind} {id}, {name}";
     OF_PIECES "changes.of-pieces" = "pieces";
@@ -58,9 +59,13 @@ const FAMILIES: &[Word] = &[OF_PIECES, OF_FABRIC, OF_FILLING, OF_THREAD, OF_TRIM
 const THINGS: &[Word] = &[POINT, LINE, MARK, NOTCH, GRAIN, PILE];
 
 /// Room for one pair of outlines, mm.
-const ROOM: [f64; 2] = [120.0, 96.0];
+const ROOM: [f64; 2] = [96.0, 72.0];
 /// Values of a new thing that are listed; the rest stands on its own sheet.
 const LISTED: usize = 6;
+/// From so many rows on they stand in two columns.
+const MANY: usize = 8;
+/// Outlines that are nearer to each other than this are not drawn, mm: two lines would be one on paper.
+const SEEN: f64 = 0.5;
 /// Height of the text of a card, mm, for putting cards of like height together.
 const TEXT: f64 = 14.0;
 
@@ -81,8 +86,9 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         past: since.past.iter().rev().map(past).collect(),
         groups: GROUPS.into_iter().filter_map(|heading| of_group(changes, heading)).collect(),
         warnings: warnings.collect(),
-        followed: changes.followed.iter().map(followed).collect(),
+        followed: columns(changes.followed.iter().map(followed).collect()),
         overlays: overlays(changes),
+        undrawn: undrawn(changes),
         answers: answers(view, since),
         unasked: since.answers.unasked.iter().filter_map(|at| changes.items.get(*at)).map(named).collect(),
     })]
@@ -120,21 +126,52 @@ fn of_item(item: &ItemChange) -> Vec<ChangeRow> {
         State::Renamed(id) => vec![whole(say!(WAS, id), Phrase::none())],
         State::Changed => Vec::new(),
     };
-    for change in &item.changes {
+    for same in by_key(&item.changes) {
         let what = if all.is_empty() { what.clone() } else { Phrase::none() };
-        all.push(of_value(what, change));
+        all.push(of_value(what, &same));
     }
     all
 }
 
-fn of_value(what: Phrase, change: &Change) -> ChangeRow {
+/// The changes of one key together, in the order in which keys come.
+fn by_key(changes: &[Change]) -> Vec<Vec<&Change>> {
+    let mut all: Vec<Vec<&Change>> = Vec::new();
+    for change in changes {
+        match all.iter_mut().find(|same| same.first().is_some_and(|first| first.key == change.key)) {
+            Some(same) => same.push(change),
+            None => all.push(vec![change]),
+        }
+    }
+    all
+}
+
+/// One value before and after; several by size or colourway.
+fn of_value(what: Phrase, same: &[&Change]) -> ChangeRow {
     let value = |text: &Option<Phrase>| text.clone().map_or(Cell::Empty, Cell::from);
+    let remark = |change: &Change| change.remark.as_ref().map_or_else(Phrase::none, |remark| remark.phrase());
+    let [change] = same else {
+        let by = |pick: fn(&Change) -> &Option<Phrase>| {
+            let coded = same.iter().filter(|one| pick(one).is_some());
+            let coded = coded.map(|one| Coded { code: one.scope.join(", "), cell: value(pick(one)) });
+            Some(coded.collect::<Vec<_>>()).filter(|all| !all.is_empty()).map_or(Cell::Empty, Cell::By)
+        };
+        let first = same.first().map_or_else(Phrase::none, |one| remark(one));
+        let said = same.iter().filter(|one| one.remark.is_some());
+        let said = said.map(|one| say!(OF_SCOPE, scope = one.scope.join(", "), text = remark(one)));
+        return ChangeRow {
+            what,
+            key: same.first().map_or_else(Phrase::none, |one| scoped(&one.key, &[]).into()),
+            before: by(|one| &one.before),
+            after: by(|one| &one.after),
+            remark: if same.iter().all(|one| remark(one) == first) { first } else { Phrase::row(said, "; ") },
+        };
+    };
     ChangeRow {
         what,
         key: scoped(&change.key, &change.scope).into(),
         before: value(&change.before),
         after: value(&change.after),
-        remark: change.remark.as_ref().map_or_else(Phrase::none, |remark| remark.phrase()),
+        remark: remark(change),
     }
 }
 
@@ -159,12 +196,34 @@ fn followed(one: &Followed) -> Vec<Cell> {
     vec![what.into(), known(&one.before), known(&one.after), sign.into()]
 }
 
+/// Rows of what followed, in two columns where there are many.
+fn columns(rows: Vec<Vec<Cell>>) -> Vec<Vec<Vec<Cell>>> {
+    let half = if rows.len() < MANY { rows.len().max(1) } else { rows.len().div_ceil(2) };
+    rows.chunks(half).map(<[Vec<Cell>]>::to_vec).collect()
+}
+
+/// Whether a change of an outline is drawn: it can be seen, and no other size of the piece changed more.
+fn is_drawn(changes: &compare::Changes, one: &Overlay) -> bool {
+    let far = |other: &Overlay| other.farthest.distance;
+    let same = changes.overlays.iter().filter(|other| other.piece == one.piece && other.differs);
+    one.differs && far(one) >= SEEN && same.map(far).fold(0.0, f64::max) <= far(one)
+}
+
 fn overlays(changes: &compare::Changes) -> Vec<Vec<OverlayCard>> {
-    let cards = changes.overlays.iter().map(|one| {
-        let card = card(one);
-        ([card.width, card.drawing.scene.height + TEXT], card)
-    });
-    rows(cards)
+    let drawn = changes.overlays.iter().filter(|one| is_drawn(changes, one));
+    rows(drawn.map(card).map(|card| ([card.width, card.drawing.scene.height + TEXT], card)))
+}
+
+/// What is said of outlines that are not drawn.
+fn undrawn(changes: &compare::Changes) -> Vec<Vec<Phrase>> {
+    let others = changes.overlays.iter().filter(|one| !is_drawn(changes, one));
+    others.map(|one| vec![titled(one), Phrase::row(said(one), " ")]).collect()
+}
+
+/// The piece, and the size where there are several.
+fn titled(one: &Overlay) -> Phrase {
+    let piece = &one.piece;
+    one.size.as_ref().map_or_else(|| piece.into(), |size| say!(IN_SIZE, piece, size))
 }
 
 fn card(one: &Overlay) -> OverlayCard {
@@ -175,8 +234,7 @@ fn card(one: &Overlay) -> OverlayCard {
             laid = laid.with_point(&name, place);
         }
     }
-    let piece = &one.piece;
-    let title = one.size.as_ref().map_or_else(|| piece.into(), |size| say!(IN_SIZE, piece, size));
+    let title = titled(one);
     let alt = say!(OVERLAY, piece = &title, distance, place = &one.place);
     let (scene, scale) = overlay(&laid, BAR.en, |_| ROOM, alt);
     let caption = if scale < 1.0 { format!("{}:1", 1.0 / scale) } else { format!("1:{scale}") };

@@ -17,10 +17,12 @@ pub struct Changes {
     pub groups: Vec<ChangeGroup>,
     /// Seams whose layers no longer match, and what could not be compared.
     pub warnings: Vec<Phrase>,
-    /// Numbers that followed: what, before, after, difference.
-    pub followed: Vec<Vec<Cell>>,
-    /// Outlines that differ, laid over each other, in rows.
+    /// Numbers that followed, in columns: what, before, after, difference.
+    pub followed: Vec<Vec<Vec<Cell>>>,
+    /// Outlines that differ so that it shows, laid over each other, in rows.
     pub overlays: Vec<Vec<OverlayCard>>,
+    /// The other outlines: the piece, and what is said of it.
+    pub undrawn: Vec<Vec<Phrase>>,
     /// What comments asked for: comment, what it asked, what changed.
     pub answers: Vec<Vec<Phrase>>,
     /// Changes that no comment asked for.

@@ -11,8 +11,10 @@ use crate::words::Phrase;
 pub struct Marker {
     /// Title, name, lead.
     pub head: Head,
-    /// One group a fabric and what is cut from it.
+    /// One a fabric and what is cut from it: what holds for all its lays.
     pub groups: Vec<LayGroup>,
+    /// The lays, page after page.
+    pub pages: Vec<LayPage>,
     /// Where a press cuts, the dies: piece, cut, size, dies made, strikes for one product, rule, narrow places.
     pub dies: Vec<Vec<Cell>>,
 }
@@ -24,16 +26,29 @@ pub struct LayGroup {
     pub title: Phrase,
     /// What holds for all its lays: width, spread, method, gaps, plies.
     pub facts: Vec<Fact>,
-    /// Its lays, two side by side.
-    pub rows: Vec<Vec<LayCard>>,
     /// What is assumed.
     pub notes: Vec<Phrase>,
+}
+
+/// A page of lays.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct LayPage {
+    /// How far down its cards reach, mm.
+    pub height: f64,
+    /// Its cards in their places.
+    pub cards: Vec<LayCard>,
 }
 
 /// One lay.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct LayCard {
-    /// What is laid.
+    /// Its upper left corner on the page, mm.
+    pub at: [f64; 2],
+    /// Its width, mm.
+    pub width: f64,
+    /// Room for the text above the drawing, mm.
+    pub top: f64,
+    /// The fabric, and what is laid.
     pub title: Phrase,
     /// Length, share used, fabric for one product.
     pub facts: Vec<Fact>,

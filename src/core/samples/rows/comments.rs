@@ -67,7 +67,7 @@ fn comment(view: &View<'_>, line: &CommentLine) -> CommentRow {
         about: line.about.as_ref().map_or_else(Phrase::none, |about| view.item(about)),
         weight: begun(line.action),
         stops: line.stops(),
-        text: known(&line.text),
+        text: Phrase::row([known(&line.name), known(&line.text)], ": "),
         by: Phrase::list([known(&line.by), day(line.date).into(), sample]),
         state: begun(line.state),
         answer: Phrase::row([known(&line.answer), answered, known(&line.reason)], "; "),
@@ -89,7 +89,8 @@ fn approval(view: &View<'_>, line: &ApprovalLine) -> ApprovalRow {
     ApprovalRow {
         what: match (&line.of, named) {
             (Some(of), false) => view.item(of),
-            _ => (&line.name).into(),
+            (Some(of), true) => Phrase::lines([(&line.name).into(), view.item(of)]),
+            (None, _) => (&line.name).into(),
         },
         kind: Phrase::list([kind, way]),
         required: if line.required { heads::YES } else { heads::NO }.into(),
