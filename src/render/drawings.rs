@@ -2,7 +2,12 @@
 
 use backtack_core::rows::data::Sheet;
 use backtack_core::rows::package::Package;
-use backtack_core::scene::{Scene, svg};
+use backtack_core::scene::{self, Scene};
+use backtack_core::words::{Phrase, words};
+
+words! {
+    NOT_TO_SCALE "drawings.not-to-scale" = "Not to scale";
+}
 
 /// What the files of drawings are called: a kind, a code or a number, `.svg`.
 const PIECE: &str = "piece-";
@@ -10,30 +15,51 @@ const STEP: &str = "step-";
 const MATCHING: &str = "matching-";
 const MARKER: &str = "marker-";
 
-/// The drawings of pieces, seam matching and seams as SVG files of true size on paper.
+/// The drawings of pieces, seam matching and seams as SVG files of true size on paper, each above lines that say what it is:
+/// style and revision, what is drawn, and its sizes and scale.
 pub fn drawings(pages: &Package) -> Vec<(String, String)> {
-    let svg = |scene: &Scene| svg(scene, pages.languages);
     let mut all = Vec::new();
     for sheet in &pages.sheets {
         match sheet {
             Sheet::Pieces(pieces) => {
                 all.extend(pieces.drawings.iter().flat_map(|page| &page.cards).filter_map(|card| {
                     let drawing = card.drawing.as_ref()?;
-                    Some((format!("{PIECE}{}.svg", card.code), svg(&drawing.scene)))
+                    let name = Phrase::row([card.code.as_str().into(), card.name.clone()], " ");
+                    Some((format!("{PIECE}{}.svg", card.code), noted(pages, &drawing.scene, [&name, &card.caption])))
                 }))
             }
             Sheet::Construction(steps) => all.extend(steps.steps.iter().filter_map(|step| {
                 let stack = step.stack.as_ref()?;
-                Some((format!("{STEP}{:0>2}.svg", step.number), svg(&stack.scene)))
+                let name = Phrase::row([step.number.as_str().into(), step.title.clone()], " ");
+                let scale = NOT_TO_SCALE.into();
+                Some((format!("{STEP}{:0>2}.svg", step.number), noted(pages, &stack.scene, [&name, &scale])))
             })),
-            Sheet::Matching(joins) => all.push((format!("{MATCHING}01.svg"), svg(&joins.map.scene))),
+            Sheet::Matching(joins) => {
+                let svg = noted(pages, &joins.map.scene, [&joins.head.name, &joins.map.caption]);
+                all.push((format!("{MATCHING}01.svg"), svg));
+            }
             Sheet::Marker(lays) => {
                 let cards = lays.pages.iter().flat_map(|page| &page.cards);
-                let drawn = cards.filter_map(|card| card.drawing.as_ref()).enumerate();
-                all.extend(drawn.map(|(n, one)| (format!("{MARKER}{:0>2}.svg", n + 1), svg(&one.whole()))));
+                let drawn = cards.filter_map(|card| Some((card, card.drawing.as_ref()?))).enumerate();
+                all.extend(drawn.map(|(n, (card, one))| {
+                    let svg = noted(pages, &one.whole(), [&card.title, &one.caption]);
+                    (format!("{MARKER}{:0>2}.svg", n + 1), svg)
+                }));
             }
             _ => {}
         }
     }
     all
+}
+
+/// A drawing with the lines below it; each in every language of the package.
+fn noted(pages: &Package, scene: &Scene, [name, scale]: [&Phrase; 2]) -> String {
+    let block = &pages.title_block;
+    let revision = pages.labels.get("revision").map_or("", |label| label.text.as_str());
+    let style = format!("{} {revision} {}", block.style, block.revision);
+    let own = [name, scale].map(|one| one.print(pages.languages));
+    let lines: Vec<String> = std::iter::once(style.trim().to_owned())
+        .chain(own.iter().flat_map(|one| one.split('\n')).filter(|line| !line.is_empty()).map(str::to_owned))
+        .collect();
+    scene::noted(scene, pages.languages, &lines)
 }

@@ -27,6 +27,7 @@ words! {
     LIMIT "bill.limit" = "CIEDE2000 at most {limit}";
     ESTIMATED "bill.estimated" = "≈ {text}.";
     MISSING "bill.missing" = "Not in this table yet: {things}.";
+    OF_ROLE "bill.of-role" = "{role}: {note}";
     NOT_COUNTED "bill.not-counted" = "No thread is counted for {things}; have it measured on a sample and add it.";
     NOT_COUNTED_WHY "bill.not-counted-why" = "{title} ({why})";
     BY_STRIKE_OFF "bill.by-strike-off" = "the strike-off shows it";
@@ -231,6 +232,10 @@ fn notes(view: &View<'_>) -> Vec<Phrase> {
     if !uncounted.is_empty() {
         all.push(say!(NOT_COUNTED, things = Phrase::row(uncounted, "; ")));
     }
+    all.extend(view.model.roles.values().filter_map(|role| {
+        let note = view.text(role.note.as_ref());
+        (!note.is_empty()).then(|| say!(OF_ROLE, role = role.entry.title(), note))
+    }));
     all.push(sentences::ROUNDING.into());
     all
 }

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use crate::model::property::{self, Property};
 use crate::model::{Binding, Colour, Given, Stated, Value};
 use crate::samples::figures::{ApprovalLine, SealedLine, Standing};
+use crate::words::number::quantity;
 use crate::words::{Phrase, head as heads, say, sheet as sentences, words};
 
 use super::choice::{begun, said};
@@ -76,7 +77,7 @@ fn asked(view: &View<'_>) -> Vec<Phrase> {
             match article.properties.get(spec.key) {
                 Some(Property::Text(value)) => ask(&mut all, title, spec.title, value, |text| text.into()),
                 Some(Property::Quantity(value)) => {
-                    ask(&mut all, title, spec.title, value, |one| one.written().into());
+                    ask(&mut all, title, spec.title, value, |one| quantity(one).into());
                 }
                 None => {}
             }
@@ -89,12 +90,12 @@ fn asked(view: &View<'_>) -> Vec<Phrase> {
     }
     for stuffing in view.model.stuffings.values() {
         if let Some(mass) = &stuffing.mass {
-            ask(&mut all, stuffing.entry.title(), FILLING_MASS, mass, |one| one.written().into());
+            ask(&mut all, stuffing.entry.title(), FILLING_MASS, mass, |one| quantity(one).into());
         }
     }
     for point in view.model.measures.values() {
         if let Some(target) = &point.target {
-            ask(&mut all, point.entry.title(), MEASUREMENT, target, |one| one.written().into());
+            ask(&mut all, point.entry.title(), MEASUREMENT, target, |one| quantity(one).into());
         }
     }
     all

@@ -4,14 +4,16 @@ use crate::compute::{Facing, SeamFigures, Sides, Widths};
 use crate::model::assembly::Edging;
 use crate::model::{Chain, Ease, Joint, JointKind, Layer, SeamSide};
 use crate::scene::{PileSide, StackPly, StackSeam, stack};
+use crate::words::number::quantity;
 use crate::words::{Phrase, Word, head, say, sheet, words};
 
+use super::article::coded;
 use super::choice::begun;
 use super::data::{Callout, Construction, Sheet, Step};
 use super::finishing;
 use super::letters::Letters;
 use super::package::{Drawing, Head};
-use super::step::{Ply, again, folded, plain, ply, stitching, titled, undrawn};
+use super::step::{Ply, again, folded, length_goods, plain, ply, stitching, titled, undrawn};
 use super::view::{View, capital, length, millimetres};
 use super::walk;
 
@@ -30,6 +32,8 @@ words! {
     GATHERED "construction.gather" = "Gather {edge}: {amount}; stated {limit}.";
     STRETCHED "construction.stretch" = "Stretch {edge}: {amount}; stated {limit}.";
     LONGER "construction.longer" = "{length} mm ({share} %)";
+    HELD "construction.held" = "Caught between: {what}.";
+    GIRTH "construction.girth" = "It lets a girth of {girth} pass.";
     CAUGHT "construction.caught" = "What is caught lies along {line}.";
     CUT_THROUGH "construction.cut-through" = "Seam cut through, from the needle down: {plies}. Stitch {stitch}, allowance {allowance}.";
     FOLD_CUT_THROUGH "construction.fold-cut-through" = "Dart cut through, one fabric in a fold: {plies}. Stitch {stitch}.";
@@ -182,12 +186,17 @@ fn remarks(view: &View<'_>, id: &str, joint: &Joint, [a, b]: &[String; 2]) -> Ve
     }
     let eased = |word: Word, ease: &Ease| {
         let edge = if ease.side == SeamSide::A { a } else { b };
-        let limit = ease.amount.known().map_or_else(|| head::NOT_KNOWN.into(), |amount| Phrase::from(amount.written()));
+        let limit = ease.amount.known().map_or_else(|| head::NOT_KNOWN.into(), |amount| Phrase::from(quantity(amount)));
         say!(word, edge, amount = view.in_sizes(|size| longer(view, id, ease.side, size)), limit)
     };
     for (word, ease) in [(EASED, &joint.ease), (GATHERED, &joint.gather), (STRETCHED, &joint.stretch)] {
         all.extend(ease.as_ref().map(|ease| eased(word, ease)));
     }
+    if joint.kind == JointKind::Opening {
+        all.extend(joint.between.iter().map(|layer| say!(HELD, what = held(view, layer))));
+    }
+    let girth = joint.girth.as_ref().map(|girth| coded(view, girth, |one| quantity(one).into()));
+    all.extend(girth.map(|girth| say!(GIRTH, girth)));
     let on = walk::joint(view, id).and_then(|one| Some((one.on.as_ref()?, !one.usage.is_empty())));
     all.extend(on.map(|(on, every)| say!(CAUGHT, line = walk::side(view, on, every))));
     all.push(sentence(view.text(joint.note.as_ref())));
@@ -202,6 +211,14 @@ fn longer(view: &View<'_>, id: &str, side: SeamSide, size: &str) -> Phrase {
     };
     let more = if side == SeamSide::A { -difference.get() } else { difference.get() };
     say!(LONGER, length = millimetres(more), share = length(*share))
+}
+
+/// What is caught, where no ply says so.
+fn held(view: &View<'_>, layer: &Layer) -> Phrase {
+    match layer {
+        Layer::Chain(chain) => view.written(chain.span).into(),
+        Layer::Trim(trim) => length_goods(view, trim),
+    }
 }
 
 /// A remark of the user with its full stop; nothing stays nothing.
@@ -222,7 +239,7 @@ fn plies(view: &View<'_>, joint: &Joint, seam: Option<&SeamFigures>) -> Vec<Ply>
         all.push(match between {
             Layer::Chain(chain) => ply(view, Some(chain), facing(layer)),
             Layer::Trim(trim) => Ply {
-                text: view.material(&trim.trim.value).into(),
+                text: length_goods(view, trim),
                 edges: String::new(),
                 pile: PileSide::None,
                 face: PileSide::None,

@@ -97,6 +97,7 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
     vec![
         Fact::of(heads::STYLE_NUMBER, view.text(style.id.as_ref())),
         Fact::of(heads::FACTORY_NUMBER, view.text(style.factory_number.as_ref())),
+        Fact::of(heads::KIND, style.kind.as_ref().map_or_else(Phrase::none, |kind| begun(kind.value.word()))),
         Fact::of(heads::DESTINATIONS, Phrase::list(destinations)),
         Fact::of(heads::AGE, style.age.as_ref().map_or_else(Phrase::none, |age| grade(view, age))),
         Fact::of(heads::STAGE, begun(view.text(revision.stage.as_ref()))),

@@ -230,6 +230,8 @@ pub struct Pieces {
     pub rows: Vec<PieceRow>,
     /// Totals by material; must agree with the bill.
     pub totals: Vec<PieceTotal>,
+    /// What is said of each part.
+    pub notes: Vec<Phrase>,
     /// What holds for every drawing that says nothing else: its scale and the sizes that are drawn.
     pub scale: Phrase,
     /// One card per piece, page after page.
@@ -293,6 +295,8 @@ pub struct PieceCard {
     pub name: Phrase,
     /// The scale, where it is not that of the sheet.
     pub scale: Phrase,
+    /// Scale and sizes of the drawing, for a file of its own.
+    pub caption: Phrase,
     /// Count and material: "cut 2 · Cotton canvas".
     pub count: Phrase,
     /// The drawing. `None` prints "Shape by the factory".

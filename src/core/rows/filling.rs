@@ -3,6 +3,7 @@
 use crate::compute::{Limited, Number};
 use crate::model::ArticleKind;
 use crate::units::Rational;
+use crate::words::number::quantity;
 use crate::words::{Phrase, Word, number, say, sheet, words};
 
 use super::article::value;
@@ -141,7 +142,7 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
     for article in view.model.articles.values().filter(|article| article.kind == ArticleKind::Filling) {
         let fibres = article.composition.iter().flat_map(|layer| &layer.fibres);
         let fibres =
-            fibres.filter_map(|(fibre, share)| Some(format!("{} {}", share.known()?.written(), fibre.value).into()));
+            fibres.filter_map(|(fibre, share)| Some(format!("{} {}", quantity(share.known()?), fibre.value).into()));
         let keys = ["type", "fineness", "staple", "particle", "fibre-type", "recycled"];
         let texts = fibres.chain(keys.into_iter().map(|key| value(view, article, key)));
         all.push(Fact {

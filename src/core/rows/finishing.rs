@@ -6,7 +6,7 @@ use crate::words::{Phrase, Word, head, say, words};
 
 use super::data::{Callout, Step};
 use super::package::Drawing;
-use super::step::{again, plain, ply, titled, undrawn};
+use super::step::{again, length_goods, plain, ply, titled, undrawn};
 use super::view::View;
 use super::walk;
 
@@ -28,7 +28,7 @@ pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Step {
     let kind = finish.kind.as_ref().map(|kind| kind.value);
     let (title, done) = kind.map_or((EDGE, Phrase::none()), called);
     let on = finish.on.as_ref().map_or(String::new(), |chain| view.written(chain.span));
-    let tape = finish.tape.as_ref().map(|tape| Phrase::from(view.material(&tape.trim.value)));
+    let tape = finish.tape.as_ref().map(|tape| length_goods(view, tape));
     let done = match &tape {
         Some(tape) => say!(WITH, finish = done, tape),
         None => done,

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::compute::MeasureSize;
 use crate::model::PointOfMeasure;
-use crate::words::{Phrase, head, say, sheet, words};
+use crate::words::{Phrase, head, number, say, sheet, words};
 
 use super::cell::Cell;
 use super::choice::among;
@@ -20,6 +20,7 @@ words! {
     MEASURED "measurements.measured" = "Measured {states}.";
     OR "measurements.or" = "{first} or {second}";
     READ_TO "measurements.read-to" = "Read to {steps}.";
+    DIFFERENCE "measurements.difference" = "left and right differ by at most {difference}";
     REFERENCE_NOTE "measurements.reference-note" = "Points marked for reference never reject a product.";
 }
 
@@ -115,7 +116,9 @@ fn pointed<'v>(view: &'v View<'_>, id: &str) -> impl Iterator<Item = (usize, &'v
 fn row(view: &View<'_>, at: usize, id: &str, point: &PointOfMeasure, size: &str) -> Point {
     let reference = point.reference.as_ref().is_some_and(|flag| flag.value);
     let reference = if reference { FOR_REFERENCE.into() } else { Phrase::none() };
-    let how = [view.text(point.method.as_ref()).into(), state(view.text(point.state.as_ref())), reference];
+    let difference = point.difference.as_ref().and_then(|one| one.known());
+    let difference = difference.map_or_else(Phrase::none, |one| say!(DIFFERENCE, difference = number::quantity(one)));
+    let how = [view.text(point.method.as_ref()).into(), state(view.text(point.state.as_ref())), difference, reference];
     let number = label(view, at, id);
     let name = if number == id { point.entry.title().to_string() } else { format!("{} ({id})", point.entry.title()) };
     let line = view.figures.measures.get(id).and_then(|line| {
@@ -153,7 +156,7 @@ fn conditions(view: &View<'_>) -> Vec<Phrase> {
     let points = || view.model.measures.values();
     let states = once(points().map(|point| view.text(point.state.as_ref()).to_string()));
     let states: Vec<Phrase> = states.iter().map(|text| state(text)).collect();
-    let steps = once(points().filter_map(|point| point.read_to.as_ref()?.known().map(|step| step.written())));
+    let steps = once(points().filter_map(|point| point.read_to.as_ref()?.known().map(number::quantity)));
     let reference = points().any(|point| point.reference.as_ref().is_some_and(|flag| flag.value));
     let all = [
         either(states).map(|states| say!(MEASURED, states)),

@@ -23,6 +23,7 @@ mod measurements;
 mod nested;
 mod outline;
 pub mod package;
+mod parts;
 pub mod picture;
 mod pieces;
 mod questions;

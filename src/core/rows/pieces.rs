@@ -30,6 +30,7 @@ words! {
     PILE_DRAWN "pieces.pile-drawn" = "pile as drawn";
     MIRRORED "pieces.mirrored" = "mirrored: {names}";
     LAYERS "pieces.layers" = "{count} layers each";
+    NOTCHES "pieces.notches" = "notches {depth} deep";
     RAW "pieces.raw" = "raw: {edges}";
     NET_OF_SIZE "pieces.net-of-size" = "{size}: {area}";
     CUT "pieces.cut" = "cut {count} · {material}";
@@ -37,7 +38,9 @@ words! {
     LAYER "pieces.layer" = "{cut} · {layer}";
     THEN_TO_SHAPE "pieces.then-to-shape" = "{cut}, {block} mm, then to shape";
     SCALE "pieces.scale" = "Scale {scale}";
-    SCALE_AND_SIZES "pieces.scale-and-sizes" = "Scale {scale} unless a piece says another; {size} with all its lines, {others} by the cut line";
+    SCALE_OF_ALL "pieces.scale-of-all" = "Scale {scale} unless a piece says another";
+    SCALE_AND_SIZES "pieces.scale-and-sizes" = "Scale {scale}; {size} with all its lines, {others} by the cut line";
+    SCALE_AND_SIZES_OF_ALL "pieces.scale-and-sizes-of-all" = "Scale {scale} unless a piece says another; {size} with all its lines, {others} by the cut line";
     OTHER_SIZE "pieces.other-size" = "cut line of size {size}";
     OTHER_LAYER "pieces.other-layer" = "another layer, not sewn by itself";
     BLOCK_LINE "pieces.block-line" = "block it is cut from first";
@@ -67,7 +70,8 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         unit: Unit::Mm.symbol().into(),
         rows,
         totals: totals(view),
-        scale: scaled(view, usual),
+        notes: super::parts::notes(view),
+        scale: scaled(view, usual, [SCALE_OF_ALL, SCALE_AND_SIZES_OF_ALL]),
         drawings: placed(view, drawn, usual),
         legend: legend(view),
     })]
@@ -160,6 +164,7 @@ fn note(view: &View<'_>, piece: &Piece, cut: &Cut) -> Phrase {
     if !piece.raw.is_empty() {
         parts.push(say!(RAW, edges = Phrase::list(piece.raw.iter().map(|run| view.written(run.span)))));
     }
+    parts.extend(piece.notches.depth.as_ref().map(|depth| say!(NOTCHES, depth = millimetres(view, depth))));
     parts.push(view.text(piece.note.as_ref()).into());
     Phrase::row(parts, "; ")
 }
@@ -220,16 +225,16 @@ fn usual(drawn: &[Drawn<'_>]) -> Option<f64> {
     scales().max_by(|a, b| times(*a).cmp(&times(*b)).then(b.total_cmp(a)))
 }
 
-/// What holds for all drawings that say nothing else; nothing where there is no drawing.
-fn scaled(view: &View<'_>, scale: Option<f64>) -> Phrase {
+/// The scale and the sizes that are drawn; nothing where there is no drawing.
+fn scaled(view: &View<'_>, scale: Option<f64>, [one, several]: [Word; 2]) -> Phrase {
     let Some(scale) = scale.map(|scale| format!("1:{scale}")) else { return Phrase::none() };
     let sizes = view.sizes();
     let titled = |size: &str| view.model.size(size).map_or(size.to_string(), |one| one.entry.title().to_string());
     match sizes.as_slice() {
-        [] | [_] => say!(SCALE, scale),
+        [] | [_] => say!(one, scale),
         [first, others @ ..] => {
             let others = Phrase::list(others.iter().map(|one| titled(one)));
-            say!(SCALE_AND_SIZES, scale, size = titled(first), others)
+            say!(several, scale, size = titled(first), others)
         }
     }
 }
@@ -256,7 +261,8 @@ const ASKED: f64 = 16.0;
 fn card(view: &View<'_>, piece: &Piece, drawing: Option<(f64, Drawing)>, usual: Option<f64>) -> ([f64; 2], PieceCard) {
     let id = &piece.entry.id.value;
     let cuts = view.figures.counts.cuts.iter().filter(|cut| cut.piece == *id).map(|cut| cut_count(view, piece, cut));
-    let scale = drawing.as_ref().map(|(scale, _)| *scale).filter(|scale| Some(*scale) != usual);
+    let own = drawing.as_ref().map(|(scale, _)| *scale);
+    let scale = own.filter(|scale| Some(*scale) != usual);
     let drawing = drawing.map(|(_, drawing)| drawing);
     let scene = drawing.as_ref().map(|drawing| &drawing.scene);
     let mut card = PieceCard {
@@ -266,6 +272,7 @@ fn card(view: &View<'_>, piece: &Piece, drawing: Option<(f64, Drawing)>, usual: 
         code: id.clone(),
         name: view.marked(&["piece"], id, if piece.entry.name.is_some() { piece.entry.title() } else { "" }),
         scale: scale.map_or_else(Phrase::none, |scale| say!(SCALE, scale = format!("1:{scale}"))),
+        caption: scaled(view, own, [SCALE, SCALE_AND_SIZES]),
         count: Phrase::lines(cuts),
         drawing: None,
     };

@@ -1,9 +1,10 @@
 //! What the rows of the order of work share: texts, stitches and plies of a step.
 
 use crate::model::assembly::sewn_cut;
-use crate::model::{Chain, Entry, Model, StitchUse};
+use crate::model::{Chain, Entry, Model, StitchUse, TrimLayer};
 use crate::scene::PileSide;
 use crate::source::Spanned;
+use crate::words::number::{self, quantity};
 use crate::words::{Phrase, say, words};
 
 use super::cell::Cell;
@@ -13,6 +14,9 @@ use super::view::View;
 words! {
     AGAIN "step.again" = "and once more with left and right exchanged";
     NEEDLE "step.needle" = "needle {needle}";
+    WIDTH "step.width" = "{width} wide";
+    TIMES "step.times" = "{ratio} × its length";
+    LAPS "step.laps" = "{laps} for laps";
     PILE_DOWN "step.pile-down" = "{pieces}, pile down";
     PILE_UP "step.pile-up" = "{pieces}, pile up";
     FACE_DOWN "step.face-down" = "{pieces}, face down";
@@ -49,9 +53,22 @@ pub(super) fn stitching(view: &View<'_>, own: &StitchUse, step: &mut Step) {
     let kind = used.kind.as_ref().map_or_else(Phrase::none, |kind| Phrase::from(&kind.value));
     let needle = view.text(used.needle.as_ref());
     let needle = if needle.is_empty() { Phrase::none() } else { say!(NEEDLE, needle) };
-    step.stitch = Phrase::lines([kind, needle]);
-    step.density = used.density.as_ref().and_then(|one| one.known()).map_or(Cell::Empty, |one| one.written().into());
+    let width = used.width.as_ref().and_then(|one| one.known());
+    let width = width.map_or_else(Phrase::none, |width| say!(WIDTH, width = quantity(width)));
+    step.stitch = Phrase::lines([kind, width, needle]);
+    step.density = used.density.as_ref().and_then(|one| one.known()).map_or(Cell::Empty, |one| quantity(one).into());
     step.thread = used.thread.as_ref().map_or_else(Phrase::none, |thread| view.material(&thread.value).into());
+}
+
+/// Length goods in a seam: what they are, how long for the length of the seam, and what laps take.
+pub(super) fn length_goods(view: &View<'_>, trim: &TrimLayer) -> Phrase {
+    let ratio = trim
+        .ratio
+        .as_ref()
+        .and_then(|one| one.known())
+        .map(|ratio| say!(TIMES, ratio = number::shortened(&number::number(*ratio, 3))));
+    let laps = trim.laps.as_ref().and_then(|one| one.known()).map(|laps| say!(LAPS, laps = quantity(laps)));
+    Phrase::list([Some(view.material(&trim.trim.value).into()), ratio, laps].into_iter().flatten())
 }
 
 /// One ply of a seam.

@@ -35,4 +35,4 @@ pub use piece::{
 pub use place::{Frame, frame, meet, passes, strokes, text_width};
 pub use readings::{Chart, ChartReading, readings};
 pub use seam::{PileSide, StackPly, StackSeam, stack};
-pub use svg::svg;
+pub use svg::{noted, svg};

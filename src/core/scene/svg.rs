@@ -13,29 +13,72 @@ const POINT: f64 = 25.4 / 72.0;
 /// Height of a capital in parts of the type size, for the built-in family.
 const CAPITAL: f64 = 0.733;
 
+/// Size of the type below a drawing, in points.
+const NOTE: f64 = 7.5;
+/// From one line below a drawing to the next, mm.
+const LINE: f64 = 3.6;
+/// The width of a character on average, in parts of the type size, generously.
+const CHARACTER: f64 = 0.6;
+
 /// The scene in these languages as a complete SVG document. Text stays text; every string is escaped.
 #[must_use]
 pub fn svg(scene: &Scene, languages: Languages) -> String {
     let (w, h) = (grid(scene.width), grid(scene.height));
-    let mut out = format!(
+    let mut out = head(scene, languages, w, h);
+    scene.items.iter().for_each(|item| write_item(&mut out, item));
+    out.push_str("</svg>\n");
+    out
+}
+
+/// The same on white ground, above lines that say what it is: for a drawing that lies by itself on a table.
+#[must_use]
+pub fn noted(scene: &Scene, languages: Languages, lines: &[String]) -> String {
+    let letter = NOTE * POINT * CHARACTER;
+    let text = lines.iter().map(|line| line.chars().count() as f64 * letter).fold(0.0, f64::max);
+    let (w, h) = (grid(scene.width.max(text)), grid(scene.height + LINE * (lines.len() as f64 + 0.5)));
+    let mut out = head(scene, languages, w, h);
+    let _ = writeln!(out, "<rect width=\"{w}\" height=\"{h}\" fill=\"#fff\" stroke=\"none\"/>");
+    scene.items.iter().for_each(|item| write_item(&mut out, item));
+    for (line, text) in lines.iter().enumerate() {
+        let at = [0.0, scene.height + LINE * (line as f64 + 1.0)];
+        let label = Label {
+            at,
+            text: text.clone(),
+            size: NOTE,
+            turn: 0.0,
+            along: Along::Start,
+            across: Across::Base,
+            strong: false,
+            halo: false,
+        };
+        write_label(&mut out, &label, INK);
+    }
+    out.push_str("</svg>\n");
+    out
+}
+
+/// How a label is painted.
+const INK: &str = "#000\" stroke=\"none";
+
+fn head(scene: &Scene, languages: Languages, w: f64, h: f64) -> String {
+    format!(
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n\
          <svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\" role=\"img\">\n\
          <title>{}</title>\n",
         escape(&scene.alt.print(languages)),
-    );
-    for item in &scene.items {
-        match item {
-            Item::Path(path) => write_path(&mut out, path),
-            Item::Label(label) => {
-                if label.halo {
-                    write_label(&mut out, label, "#fff\" stroke=\"#fff\" stroke-width=\"0.8");
-                }
-                write_label(&mut out, label, "#000\" stroke=\"none");
+    )
+}
+
+fn write_item(out: &mut String, item: &Item) {
+    match item {
+        Item::Path(path) => write_path(out, path),
+        Item::Label(label) => {
+            if label.halo {
+                write_label(out, label, "#fff\" stroke=\"#fff\" stroke-width=\"0.8");
             }
+            write_label(out, label, INK);
         }
     }
-    out.push_str("</svg>\n");
-    out
 }
 
 fn write_path(out: &mut String, path: &Path) {

@@ -4,7 +4,7 @@
 //! Groups and units are set apart by a no-break space (U+00A0), which the built-in type has and the thin space it has
 //! not.
 
-use crate::units::Rational;
+use crate::units::{Quantity, Rational, Unit};
 
 /// What stands between a number and its unit, and between groups of digits.
 pub const SPACE: char = '\u{a0}';
@@ -136,8 +136,24 @@ pub fn percent(value: impl Decimal, places: u32) -> String {
     with_unit(value, places, "%")
 }
 
-/// A unit as people print it: `g/m2` becomes `g/m²`.
+/// A quantity as people print it: `320 g/m2 ±5 %` becomes `320 g/m² ±5 %`.
+pub fn quantity(quantity: &Quantity) -> String {
+    let printed = |word: &str| {
+        let symbol = word.trim_end_matches([',', ')']);
+        let known = Unit::from_symbol(symbol).is_some();
+        if known { unit(symbol) + &word[symbol.len()..] } else { word.to_string() }
+    };
+    quantity.written().split(' ').map(printed).collect::<Vec<_>>().join(" ")
+}
+
+/// A unit as people print it: `g/m2` becomes `g/m²`, `um` becomes `µm`.
 pub fn unit(symbol: &str) -> String {
+    match symbol {
+        "um" => return "µm".to_string(),
+        "deg" => return "°".to_string(),
+        "C" => return "°C".to_string(),
+        _ => {}
+    }
     let mut out = String::new();
     let mut last = ' ';
     for c in symbol.chars() {

@@ -220,6 +220,7 @@ pub(super) fn pieces() -> Pieces {
             code: outline.code.clone(),
             name: name.into(),
             scale: "Scale 1:10".into(),
+            caption: "Scale 1:10".into(),
             count: count.into(),
             drawing: Some(drawing),
         }
@@ -244,6 +245,7 @@ pub(super) fn pieces() -> Pieces {
     rows[4].direction = "45° to the grain".into();
     rows[3].note = "mirror image for the right one".into();
     Pieces {
+        notes: Vec::new(),
         head: head(
             "What to cut",
             "Pieces",
@@ -275,6 +277,7 @@ pub(super) fn pieces() -> Pieces {
                     code: "PIP".into(),
                     name: "Piping strip".into(),
                     scale: "".into(),
+                    caption: "".into(),
                     count: "2 pieces from 2 Cotton canvas, on the bias".into(),
                     drawing: None,
                 },

@@ -12,7 +12,6 @@ pub(super) fn construction() -> Construction {
     let seam = |plies: Vec<StackPly>, stitch: &str| {
         let seam = StackSeam {
             plies,
-            fold: false,
             stitch: stitch.into(),
             allowance: "10 mm".into(),
             fold: false,

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::compute::{Figure, Number, Task};
 use crate::cutting::figures::dies::{Die, Narrow};
 use crate::cutting::figures::{Direction, LayFigures, mix_text};
-use crate::model::{Method, Spread};
+use crate::model::{Cutting, Method, Spread};
 use crate::scene::{Codes, lay};
 use crate::words::{Phrase, Word, head, number, say, sheet, words};
 
@@ -24,6 +24,9 @@ words! {
     CUT_BY "marker.cut-by" = "Cut by";
     GAPS "marker.gaps" = "Between pieces, at ends";
     GAP_AND_END "marker.gap-and-end" = "{gap} and {end}";
+    EDGES "marker.edges" = "Kept free along both edges";
+    HEIGHT "marker.height" = "Height cut";
+    LAID_BY "marker.laid-by" = "Laid and cut as";
     AT_ONCE "marker.at-once" = "Plies at once";
     AT_MOST "marker.at-most" = "at most {count}";
     CUT_FROM "marker.cut-from" = "Cut from";
@@ -79,6 +82,9 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
 fn group(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> LayGroup {
     let Some((task, first)) = some.first() else { return LayGroup::default() };
     let mut notes = assumed(first);
+    notes.extend(
+        stated(view, first).map(|one| view.text(one.note.as_ref()).into()).filter(|note: &Phrase| !note.is_empty()),
+    );
     notes.extend(some.iter().filter_map(|(_, figures)| surplus(figures)));
     LayGroup { title: view.fabric_title(&task.bought.article, &task.materials), facts: shared(view, some), notes }
 }
@@ -121,6 +127,11 @@ fn card(view: &View<'_>, task: &Task, figures: &LayFigures) -> ([f64; 2], LayCar
     (size, LayCard { at: [0.0; 2], width, top, title, facts, drawing, legend })
 }
 
+/// The `[cutting]` that speaks of the fabric of a lay.
+fn stated<'v>(view: &'v View<'_>, one: &LayFigures) -> Option<&'v Cutting> {
+    view.model.cuttings.get(one.how.cutting.as_ref()?)
+}
+
 /// What holds for every lay of a fabric.
 fn shared(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> Vec<Fact> {
     let Some((_, one)) = some.first() else { return Vec::new() };
@@ -133,6 +144,14 @@ fn shared(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> Vec<Fact> {
         Fact::of(GAPS, say!(GAP_AND_END, gap = mm(how.gap), end = mm(how.end))),
         Fact::of(AT_ONCE, Cell::figure(&how.plies, |plies| say!(AT_MOST, count = *plies).into())),
     ];
+    if how.edge.get() > 0.0 {
+        all.push(Fact::of(EDGES, mm(how.edge)));
+    }
+    if let Some(stated) = stated(view, one) {
+        all.extend(stated.entry.name.as_ref().map(|name| Fact::of(LAID_BY, &name.value)));
+        let height = stated.height.as_ref().and_then(|height| height.known());
+        all.extend(height.map(|height| Fact::of(HEIGHT, number::quantity(height))));
+    }
     if how.method == Method::Laser {
         all.push(Fact::of(CUT_FROM, BACK));
     }

@@ -4,9 +4,11 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::compute::{Bought, Figure, Number};
 use crate::cutting::figures::mix_text;
+use crate::model::{Order, OrderLine, Stated};
 use crate::orders::figures::{FabricPlan, LayColour, LayLine, OrderFigures, Planned, Totals, Undivided};
 use crate::standards::market::Market;
-use crate::words::{Phrase, Word, head, say, sheet, words};
+use crate::units::Quantity;
+use crate::words::{Phrase, Word, head, number, say, sheet, words};
 
 use crate::rows::cell::Cell;
 use crate::rows::data::{Plan, PlanGroup, PlanRow, Sheet};
@@ -21,6 +23,12 @@ words! {
     PLACED "plan.placed" = "Placed";
     REVISION "plan.revision" = "Made to revision";
     IN_ALL "plan.in-all" = "To cut, with cut extra, samples, tests";
+    CUT_EXTRA "plan.cut-extra" = "Cut extra";
+    MORE_OR_LESS "plan.more-or-less" = "May be delivered above, below";
+    AND "plan.and" = "{over} / {short}";
+    LINE "plan.line" = "{line}: {said}.";
+    WITH_SAMPLES "plan.with-samples" = "{count} for samples";
+    WITH_TESTS "plan.with-tests" = "{count} for tests";
     NOT_YET "plan.not-yet" = "not known yet: {why}";
     AT_ONCE "plan.at-once" = "at most {plies} plies at once";
     IN_GROUPS "plan.in-groups" = "at most {plies} plies at once, spread in groups of {step}";
@@ -41,9 +49,11 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let named = order.number.clone().unwrap_or_else(|| id.to_string());
     let head = Head { title: say!(TITLE, order = named), name: sheet::PLAN.into(), lead: sheet::PLAN_LEAD.into() };
     let mut notes: Vec<Phrase> = vec![sheet::PLAN_NOTE.into()];
+    let stated = view.model.orders.get(id);
+    notes.extend(stated.into_iter().flat_map(|order| remarks(view, order)));
     notes.extend(order.fabrics.iter().flat_map(|fabric| beside(view, fabric)));
     notes.extend(order.missing.iter().map(Phrase::from));
-    vec![Sheet::Plan(Plan { head, facts: facts(order), groups, lines: lines(order), notes })]
+    vec![Sheet::Plan(Plan { head, facts: facts(order, stated), groups, lines: lines(order), notes })]
 }
 
 /// The order that is shown, with its id.
@@ -52,18 +62,42 @@ pub fn shown<'a>(view: &View<'a>) -> Option<(&'a str, &'a OrderFigures)> {
     Some((id, view.figures.orders.get(id)?))
 }
 
-fn facts(order: &OrderFigures) -> Vec<Fact> {
+/// What is said of the order and of each of its lines.
+fn remarks(view: &View<'_>, order: &Order) -> Vec<Phrase> {
+    let line = |line: &OrderLine| {
+        let on_top = |word: Word, count: &Option<Stated<u32>>| {
+            let count = count.as_ref().and_then(|count| count.known()).filter(|count| **count > 0);
+            count.map_or_else(Phrase::none, |count| say!(word, count = *count))
+        };
+        let tops = [on_top(WITH_SAMPLES, &line.samples), on_top(WITH_TESTS, &line.tests)];
+        let said = Phrase::row([Phrase::list(tops), view.text(line.note.as_ref()).into()], "; ");
+        if said.is_empty() { said } else { say!(LINE, line = line.entry.title(), said) }
+    };
+    let own = view.text(order.note.as_ref()).into();
+    std::iter::once(own).chain(order.lines.values().map(line)).filter(|one| !one.is_empty()).collect()
+}
+
+fn facts(order: &OrderFigures, stated: Option<&Order>) -> Vec<Fact> {
     let fact = |label: Word, value: Cell| Fact { label: label.into(), value };
     let known = |text: &Option<String>| text.as_ref().map_or(Cell::Empty, Cell::from);
     let cut: u64 = order.products.values().flat_map(BTreeMap::values).map(|one| one.cut).sum();
-    vec![
+    let quantity = |one: Option<&Stated<Quantity>>| {
+        one.and_then(Stated::known).map_or_else(|| Phrase::from("–"), |one| number::quantity(one).into())
+    };
+    let name = stated.and_then(|order| order.entry.name.as_ref()).map(|name| fact(head::NAME, (&name.value).into()));
+    let rest = stated.into_iter().flat_map(|order| {
+        let (over, short) = (quantity(order.over.as_ref()), quantity(order.short.as_ref()));
+        [fact(CUT_EXTRA, quantity(order.cut_extra.as_ref()).into()), fact(MORE_OR_LESS, say!(AND, over, short).into())]
+    });
+    let all = vec![
         fact(NUMBER, known(&order.number)),
         fact(PO, known(&order.po)),
         fact(PLACED, known(&order.date.map(|date| date.to_string()))),
         fact(REVISION, known(&order.revision)),
         fact(head::ORDERED, pieces(order.total)),
         fact(IN_ALL, pieces(cut)),
-    ]
+    ];
+    name.into_iter().chain(all).chain(rest).collect()
 }
 
 /// A count of pieces with its unit.

@@ -15,6 +15,9 @@ use super::colours::ColourLine;
 pub struct CommentLine {
     /// Its id.
     pub comment: String,
+    /// What it is called, where it has a name.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub name: Option<String>,
     /// What it is about, as written.
     pub about: Option<String>,
     /// must change, should change or note.
@@ -203,6 +206,7 @@ pub(crate) fn comments(model: &Model) -> Vec<CommentLine> {
     all.sort_by_key(|comment| (comment.action(), &comment.entry.id.value));
     let line = |comment: &Comment| CommentLine {
         comment: comment.entry.id.value.clone(),
+        name: word(&comment.entry.name),
         about: word(&comment.about),
         action: comment.action().word(),
         state: comment.state().word(),

@@ -67,7 +67,7 @@ fn comment(view: &View<'_>, line: &CommentLine) -> CommentRow {
         about: line.about.as_ref().map_or_else(Phrase::none, |about| view.item(about)),
         weight: begun(line.action),
         stops: line.stops(),
-        text: known(&line.text),
+        text: Phrase::row([known(&line.name), known(&line.text)], ": "),
         by: Phrase::list([known(&line.by), day(line.date).into(), sample]),
         state: begun(line.state),
         answer: Phrase::row([known(&line.answer), answered, known(&line.reason)], "; "),
@@ -89,7 +89,8 @@ fn approval(view: &View<'_>, line: &ApprovalLine) -> ApprovalRow {
     ApprovalRow {
         what: match (&line.of, named) {
             (Some(of), false) => view.item(of),
-            _ => (&line.name).into(),
+            (Some(of), true) => Phrase::lines([(&line.name).into(), view.item(of)]),
+            (None, _) => (&line.name).into(),
         },
         kind: Phrase::list([kind, way]),
         required: if line.required { heads::YES } else { heads::NO }.into(),
@@ -99,13 +100,14 @@ fn approval(view: &View<'_>, line: &ApprovalLine) -> ApprovalRow {
     }
 }
 
-/// `Approved, until 2026-11-20, past its date`.
+/// `Approved, until 2026-11-20, past its date`, and the remark.
 fn standing(line: &ApprovalLine) -> Phrase {
     let mut standing = begun(line.standing.words());
     if let Some(date) = line.until {
         standing = say!(UNTIL, standing, date);
     }
-    if line.expired { say!(EXPIRED, standing) } else { standing }
+    let standing = if line.expired { say!(EXPIRED, standing) } else { standing };
+    Phrase::lines([standing, line.note.as_ref().map_or_else(Phrase::none, Phrase::from)])
 }
 
 /// `2, 7 September 2026: approved with corrections (a touch bluer); CIEDE2000 1.10 of at most 2.00; lot 2B`.
