@@ -4,7 +4,7 @@ use crate::model::property::{Property, Spec, of};
 use crate::model::{Article, Binding, Given, Stated, Value};
 use crate::source::Spanned;
 use crate::units::Quantity;
-use crate::words::{Phrase, Word, head, say, words};
+use crate::words::{Phrase, Word, head, number, say, words};
 
 use super::view::View;
 
@@ -65,9 +65,15 @@ fn named(view: &View<'_>, article: &Article, spec: &Spec) -> Phrase {
 pub fn value(view: &View<'_>, article: &Article, key: &str) -> Phrase {
     match article.properties.get(key) {
         Some(Property::Text(value)) => coded(view, value, |text| text.into()),
-        Some(Property::Quantity(value)) => coded(view, value, |quantity| quantity.written().into()),
+        Some(Property::Quantity(value)) => coded(view, value, |quantity| quantity_of(quantity).into()),
         None => Phrase::none(),
     }
+}
+
+/// A quantity with its tolerance as sheets write units, never apart from its number.
+fn quantity_of(quantity: &Quantity) -> String {
+    let unit = quantity.unit.symbol();
+    quantity.written().replace(&format!(" {unit}"), &format!("{}{}", number::SPACE, number::unit(unit)))
 }
 
 /// A value as it is stated for all, or for each size or colourway in the user's order: `S 15 mm, L 18 mm`.
