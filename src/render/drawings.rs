@@ -35,8 +35,9 @@ pub fn drawings(pages: &Package) -> Vec<(String, String)> {
                 Some((format!("{STEP}{:0>2}.svg", step.number), noted(pages, &stack.scene, [&name, &scale])))
             })),
             Sheet::Matching(joins) => {
-                let svg = noted(pages, &joins.map.scene, [&joins.head.name, &joins.map.caption]);
-                all.push((format!("{MATCHING}01.svg"), svg));
+                all.extend(joins.map.iter().map(|map| {
+                    (format!("{MATCHING}01.svg"), noted(pages, &map.scene, [&joins.head.name, &map.caption]))
+                }));
             }
             Sheet::Marker(lays) => {
                 let cards = lays.pages.iter().flat_map(|page| &page.cards);

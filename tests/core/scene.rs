@@ -261,7 +261,10 @@ fn letters_of_a_map_are_apart() {
         points: points.collect(),
         lines: Vec::new(),
     };
-    let (scene, scale) = overview(&[disc.clone(), disc], 200.0, 120.0, "Two discs");
+    let (scene, scale) =
+        overview(&[disc.clone(), disc.clone()], 200.0, 120.0, "Two discs").expect("room for the letters");
+    let crowded = overview(&vec![disc.clone(); 12], 200.0, 120.0, "Twelve discs");
+    assert!(crowded.is_none(), "at 1:10 sixteen letters would have 2.3 mm each");
     assert_eq!(scale, 2.0, "at 1:1 there is room for one");
     {
         let labels = labels(&scene);

@@ -4,8 +4,7 @@ use crate::model::property::{Property, Spec, of};
 use crate::model::{Article, Binding, Given, Stated, Value};
 use crate::source::Spanned;
 use crate::units::Quantity;
-use crate::words::number::quantity;
-use crate::words::{Phrase, Word, head, say, words};
+use crate::words::{Phrase, Word, head, number, say, words};
 
 use super::view::View;
 
@@ -42,7 +41,7 @@ pub fn asked(view: &View<'_>, article: &Article) -> Phrase {
 fn layers(article: &Article) -> impl Iterator<Item = Phrase> {
     article.composition.iter().map(|layer| {
         let fibre = |(fibre, share): &(Spanned<String>, Stated<Quantity>)| {
-            Some(say!(SHARE, share = quantity(share.known()?), fibre = &fibre.value))
+            Some(say!(SHARE, share = number::quantity(share.known()?), fibre = &fibre.value))
         };
         let fibres = Phrase::list(layer.fibres.iter().filter_map(fibre));
         match layer.layer.value.as_str() {
@@ -66,7 +65,7 @@ fn named(view: &View<'_>, article: &Article, spec: &Spec) -> Phrase {
 pub fn value(view: &View<'_>, article: &Article, key: &str) -> Phrase {
     match article.properties.get(key) {
         Some(Property::Text(value)) => coded(view, value, |text| text.into()),
-        Some(Property::Quantity(value)) => coded(view, value, |one| quantity(one).into()),
+        Some(Property::Quantity(value)) => coded(view, value, |one| number::quantity(one).into()),
         None => Phrase::none(),
     }
 }

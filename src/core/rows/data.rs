@@ -326,8 +326,8 @@ pub struct LegendRow {
 pub struct Matching {
     /// Title, name, lead.
     pub head: Head,
-    /// All pieces on one page; the caption states the scale.
-    pub map: Drawing,
+    /// All pieces on one page; the caption states the scale. None where their letters would crowd.
+    pub map: Option<Drawing>,
     /// Parts that are made more than once.
     pub notes: Vec<Phrase>,
     /// One row a seam, in columns of about the same height.

@@ -33,7 +33,7 @@ const COLUMNS: usize = 3;
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let letters = Letters::of(view);
     let parts = parts(view);
-    let shown: Vec<MapPiece> = parts.values().flat_map(|own| pieces(view, &letters, own)).collect();
+    let shown: Vec<MapPiece> = parts.values().flat_map(|own| pieces(view, &letters, &drawn_ones(view, own))).collect();
     let rows = rows(view, &letters);
     if shown.is_empty() || rows.is_empty() {
         return Vec::new();
@@ -56,11 +56,19 @@ fn parts<'a>(view: &View<'a>) -> BTreeMap<&'a str, Vec<usize>> {
     all
 }
 
-/// All pieces on one page.
-fn drawing(view: &View<'_>, shown: &[MapPiece]) -> Drawing {
+/// Instances without the mirror images of others.
+fn drawn_ones(view: &View<'_>, own: &[usize]) -> Vec<usize> {
+    let one = |at: &usize| view.assembly.instances.get(*at);
+    let drawn = |piece: &str| own.iter().filter_map(one).any(|other| other.piece == piece && !other.mirrored);
+    let shown = |at: &usize| one(at).is_some_and(|instance| !instance.mirrored || !drawn(&instance.piece));
+    own.iter().copied().filter(shown).collect()
+}
+
+/// All pieces on one page, where there is room for their letters; else they are on the drawings of the pieces alone.
+fn drawing(view: &View<'_>, shown: &[MapPiece]) -> Option<Drawing> {
     let names: Vec<&str> = shown.iter().map(|piece| piece.title.as_str()).collect();
     let alt = say!(MAP, part = view.text(view.model.style.name.as_ref()), pieces = Phrase::list(names));
-    let (scene, scale) = overview(shown, ROOM_MAP.width, ROOM_MAP.height, alt);
+    let (scene, scale) = overview(shown, ROOM_MAP.width, ROOM_MAP.height, alt)?;
     let caption = match (size(view), view.sizes().len()) {
         (Some(size), 2..) => {
             let size = view.model.size(size).map_or(size, |one| one.entry.title());
@@ -68,7 +76,7 @@ fn drawing(view: &View<'_>, shown: &[MapPiece]) -> Drawing {
         }
         _ => say!(AT_SCALE, scale = scale.to_string()),
     };
-    Drawing::of(scene, caption)
+    Some(Drawing::of(scene, caption))
 }
 
 /// Rows in so many columns one after the other, each about as high as the others.

@@ -94,7 +94,7 @@ pub struct Room {
 }
 
 /// Room for the front picture on the cover.
-pub const ROOM_COVER: Room = Room { width: 104.0, height: 80.0 };
+pub const ROOM_COVER: Room = Room { width: 104.0, height: 66.0 };
 /// Room for one view when a sheet holds up to two of them.
 pub const ROOM_VIEW_HALF: Room = Room { width: 92.0, height: 118.0 };
 /// Room for one view when a sheet holds three or more.

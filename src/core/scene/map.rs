@@ -37,13 +37,17 @@ const AIR: f64 = 10.0;
 /// Room for the name of a piece above it, mm of paper.
 const TITLE: f64 = 4.0;
 
-/// Draws all pieces on one page, at the largest standard scale at which they fit.
+/// Paper that the outline of a piece needs for each of its letters, mm.
+const PER_LETTER: f64 = 9.0;
+
+/// Draws all pieces on one page, at the largest standard scale at which they fit; nothing where their letters would crowd.
 #[must_use]
-pub fn overview(pieces: &[MapPiece], width: f64, height: f64, alt: impl Into<Phrase>) -> (Scene, f64) {
+pub fn overview(pieces: &[MapPiece], width: f64, height: f64, alt: impl Into<Phrase>) -> Option<(Scene, f64)> {
     let one = |scale: &f64| shelved(pieces, *scale, width, height).is_some_and(|sheets| sheets.len() <= 1);
-    let scale = SCALES.into_iter().find(one).unwrap_or(100.0);
-    let sheet = shelved(pieces, scale, width, height).and_then(|sheets| sheets.into_iter().next()).unwrap_or_default();
-    (drawn(pieces, &sheet, scale, width, &alt.into()), scale)
+    let scale = SCALES.into_iter().find(one)?;
+    let sheet = shelved(pieces, scale, width, height)?.into_iter().next()?;
+    let clear = pieces.iter().all(|piece| piece.clear(scale));
+    clear.then(|| (drawn(pieces, &sheet, scale, width, &alt.into()), scale))
 }
 
 /// The pieces of one drawing with the upper left corner of each, and the height they take.
@@ -103,6 +107,13 @@ fn drawn(pieces: &[MapPiece], sheet: &Shelves, scale: f64, width: f64, alt: &Phr
 }
 
 impl MapPiece {
+    /// Whether its letters have room round it at a scale.
+    fn clear(&self, scale: f64) -> bool {
+        let length: f64 = strokes(&self.whole()).iter().map(|[a, b]| square(*a, *b).sqrt()).sum();
+        let letters = self.edges.iter().filter(|edge| !edge.letter.is_empty()).count() + self.lines.len();
+        length / scale >= PER_LETTER * letters as f64
+    }
+
     fn whole(&self) -> Vec<Segment> {
         self.edges.iter().flat_map(|edge| edge.path.iter().copied()).collect()
     }

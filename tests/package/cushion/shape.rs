@@ -148,7 +148,8 @@ pub(super) fn joins() -> Matching {
         MapPiece { title: title.into(), edges, points, lines: vec![("C".into(), open(&[[30.0, 60.0], [90.0, 60.0]]))] }
     };
     let pieces = [square("TOP", ["A1", "A2", "B", ""]), square("BOT", ["A1", "A2", "B", ""])];
-    let (scene, scale) = overview(&pieces, ROOM_MAP.width, ROOM_MAP.height, "Top and bottom of the cushion.");
+    let (scene, scale) = overview(&pieces, ROOM_MAP.width, ROOM_MAP.height, "Top and bottom of the cushion.")
+        .expect("room for the letters");
     let row = |letter: &str, title: &str, a: &str, b: &str| JoinRow {
         letter: letter.into(),
         title: title.into(),
@@ -158,7 +159,7 @@ pub(super) fn joins() -> Matching {
     };
     Matching {
         head: head("Which edge meets which", "Seam matching", "One letter is one seam."),
-        map: plain(scene, &format!("1:{scale}")),
+        map: Some(plain(scene, &format!("1:{scale}"))),
         notes: vec!["Cover, drawn: left; made once more each: right".into()],
         columns: vec![vec![
             row("A", "Seam all round, step 4", "A1 TOP nw–sw\nA2 TOP sw–se", "A1 BOT nw–sw\nA2 BOT sw–se"),
