@@ -182,3 +182,29 @@ pub(super) fn needle(scene: &mut Scene, bottom: f64) {
     let point = [[NEEDLE - 0.55, tip - 2.2], [NEEDLE + 0.55, tip - 2.2], [NEEDLE, tip]];
     scene.path(None, Fill::Ink, closed(&point));
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The bend joins the first and the last ply round whatever lies between, and stays on the paper.
+    #[test]
+    fn a_fold_goes_round_all_that_is_caught_in_it() {
+        for caught in 0..4 {
+            let ply = |pile| StackPly { pile, face: pile, ..StackPly::default() };
+            let between = std::iter::repeat_n(ply(PileSide::Up), caught);
+            let plies: Vec<StackPly> =
+                std::iter::once(ply(PileSide::Down)).chain(between).chain([ply(PileSide::Up)]).collect();
+            let scene = stack(&StackSeam { plies, fold: true, ..StackSeam::default() });
+            let paths =
+                scene.items.iter().filter_map(|item| if let Item::Path(path) = item { Some(path) } else { None });
+            let mut right = 0.0_f64;
+            for segment in paths.flat_map(|path| &path.segments) {
+                let (Segment::Move(at) | Segment::Line(at) | Segment::Cubic(_, _, at)) = segment else { continue };
+                assert!((0.0..=scene.width).contains(&at[0]) && (0.0..=scene.height).contains(&at[1]), "{at:?}");
+                right = right.max(at[0]);
+            }
+            assert!(right > EDGE + 2.0, "{right}");
+        }
+    }
+}
