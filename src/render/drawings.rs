@@ -3,11 +3,7 @@
 use backtack_core::rows::data::Sheet;
 use backtack_core::rows::package::Package;
 use backtack_core::scene::{self, Scene};
-use backtack_core::words::{Phrase, words};
-
-words! {
-    NOT_TO_SCALE "drawings.not-to-scale" = "Not to scale";
-}
+use backtack_core::words::Phrase;
 
 /// What the files of drawings are called: a kind, a code or a number, `.svg`.
 const PIECE: &str = "piece-";
@@ -24,16 +20,14 @@ pub fn drawings(pages: &Package) -> Vec<(String, String)> {
             Sheet::Pieces(pieces) => {
                 all.extend(pieces.drawings.iter().flat_map(|page| &page.cards).filter_map(|card| {
                     let drawing = card.drawing.as_ref()?;
-                    let scale = if card.scale.is_empty() { &pieces.scale } else { &card.scale };
                     let name = Phrase::row([card.code.as_str().into(), card.name.clone()], " ");
-                    Some((format!("{PIECE}{}.svg", card.code), noted(pages, &drawing.scene, [&name, scale])))
+                    Some((format!("{PIECE}{}.svg", card.code), noted(pages, &drawing.scene, [&name, &drawing.caption])))
                 }))
             }
             Sheet::Construction(steps) => all.extend(steps.steps.iter().filter_map(|step| {
                 let stack = step.stack.as_ref()?;
                 let name = Phrase::row([step.number.as_str().into(), step.title.clone()], " ");
-                let scale = NOT_TO_SCALE.into();
-                Some((format!("{STEP}{:0>2}.svg", step.number), noted(pages, &stack.scene, [&name, &scale])))
+                Some((format!("{STEP}{:0>2}.svg", step.number), noted(pages, &stack.scene, [&name, &stack.caption])))
             })),
             Sheet::Matching(joins) => {
                 let maps = joins.parts.iter().flat_map(|part| part.drawings.iter().map(move |map| (part, map)));

@@ -39,6 +39,8 @@ words! {
     THEN_TO_SHAPE "pieces.then-to-shape" = "{cut}, {block} mm, then to shape";
     SCALE "pieces.scale" = "Scale {scale}";
     SCALE_AND_SIZES "pieces.scale-and-sizes" = "Scale {scale} unless a piece says another; {size} with all its lines, {others} by the cut line";
+    OWN_SCALE "pieces.own-scale" = "Size {size}, scale {scale}";
+    OWN_SCALE_AND_SIZES "pieces.own-scale-and-sizes" = "Size {size} with all its lines, {others} by the cut line, scale {scale}";
     OTHER_SIZE "pieces.other-size" = "cut line of size {size}";
     OTHER_LAYER "pieces.other-layer" = "another layer, not sewn by itself";
     BLOCK_LINE "pieces.block-line" = "block it is cut from first";
@@ -226,15 +228,26 @@ fn usual(drawn: &[Drawn<'_>]) -> Option<f64> {
 /// What holds for all drawings that say nothing else; nothing where there is no drawing.
 fn scaled(view: &View<'_>, scale: Option<f64>) -> Phrase {
     let Some(scale) = scale.map(|scale| format!("1:{scale}")) else { return Phrase::none() };
-    let sizes = view.sizes();
-    let titled = |size: &str| view.model.size(size).map_or(size.to_string(), |one| one.entry.title().to_string());
-    match sizes.as_slice() {
-        [] | [_] => say!(SCALE, scale),
-        [first, others @ ..] => {
-            let others = Phrase::list(others.iter().map(|one| titled(one)));
-            say!(SCALE_AND_SIZES, scale, size = titled(first), others)
-        }
+    match titles(view).split_first() {
+        None | Some((_, [])) => say!(SCALE, scale),
+        Some((size, others)) => say!(SCALE_AND_SIZES, scale, size, others = Phrase::list(others)),
     }
+}
+
+/// What one drawing says of itself where it lies alone.
+fn caption(view: &View<'_>, scale: f64) -> Phrase {
+    let scale = format!("1:{scale}");
+    match titles(view).split_first() {
+        None => say!(SCALE, scale),
+        Some((size, [])) => say!(OWN_SCALE, size, scale),
+        Some((size, others)) => say!(OWN_SCALE_AND_SIZES, size, others = Phrase::list(others), scale),
+    }
+}
+
+/// The sizes by name, in order.
+fn titles(view: &View<'_>) -> Vec<String> {
+    let title = |size: &str| view.model.size(size).map_or(size.to_string(), |one| one.entry.title().to_string());
+    view.sizes().into_iter().map(title).collect()
 }
 
 /// The cards in their places.
@@ -321,7 +334,7 @@ fn drawing(view: &View<'_>, letters: &Letters, piece: &Piece) -> Option<(f64, Dr
     let outline = shape(view, letters, piece, size)?;
     let half = scale_for(&outline, room_half);
     let scale = if is_clear(&outline, half) { half } else { scale_for(&outline, room_piece) };
-    Some((scale, Drawing::of(draw(&outline, scale), Phrase::none())))
+    Some((scale, Drawing::of(draw(&outline, scale), caption(view, scale))))
 }
 
 /// The lines that occur in the drawings.
