@@ -21,7 +21,7 @@ pub fn drawings(pages: &Package) -> Vec<(String, String)> {
                 all.extend(pieces.drawings.iter().flat_map(|page| &page.cards).filter_map(|card| {
                     let drawing = card.drawing.as_ref()?;
                     let name = Phrase::row([card.code.as_str().into(), card.name.clone()], " ");
-                    Some((format!("{PIECE}{}.svg", card.code), noted(pages, &drawing.scene, [&name, &drawing.caption])))
+                    Some((format!("{PIECE}{}.svg", card.code), noted(pages, &drawing.scene, [&name, &card.caption])))
                 }))
             }
             Sheet::Construction(steps) => all.extend(steps.steps.iter().filter_map(|step| {
@@ -30,11 +30,8 @@ pub fn drawings(pages: &Package) -> Vec<(String, String)> {
                 Some((format!("{STEP}{:0>2}.svg", step.number), noted(pages, &stack.scene, [&name, &stack.caption])))
             })),
             Sheet::Matching(joins) => {
-                let maps = joins.parts.iter().flat_map(|part| part.drawings.iter().map(move |map| (part, map)));
-                all.extend(maps.enumerate().map(|(n, (part, map))| {
-                    let svg = noted(pages, &map.scene, [&part.title, &map.caption]);
-                    (format!("{MATCHING}{:0>2}.svg", n + 1), svg)
-                }));
+                let svg = noted(pages, &joins.map.scene, [&joins.head.name, &joins.map.caption]);
+                all.push((format!("{MATCHING}01.svg"), svg));
             }
             Sheet::Marker(lays) => {
                 let cards = lays.pages.iter().flat_map(|page| &page.cards);

@@ -135,9 +135,12 @@ use = "1 pc"
 part = "bag"
 filling = "fibre"
 mass = { S = "43 g ±5 %", L = "800 g ±40 g" }
-[work.stitch]
+[stitch.lock]
 type = "301"
-density = "4 /cm"
+density = "4 st/cm"
+thread = "sew"
+[stitch.hand]
+type = "209"
 thread = "sew"
 [piece.FRONT]
 part = "bag"
@@ -150,13 +153,14 @@ outline = { shape = "rectangle", width = "300 mm", height = "200 mm" }
 material = "outer"
 allowance = "10 mm"
 [seam.side]
-a = "FRONT:ab"
-b = "BACK:ab"
+a = "FRONT:sw-se"
+b = "BACK:sw-se"
+stitch = "lock"
 [seam.hand]
 name = "Closing by hand"
-a = "FRONT:bc"
-b = "BACK:bc"
-stitch = { type = "209" }
+a = "FRONT:se-ne"
+b = "BACK:se-ne"
+stitch = "hand"
 [point-of-measure.A]
 target = "200 mm ±5 mm"
 read-to = "1 mm"
@@ -320,12 +324,12 @@ fn a_sample_is_judged_by_the_revision_it_was_made_to() {
     };
     let then = printed_since(STYLE, &made_to_a, Some(&before));
     assert_eq!(fact(samples(&then)), "revision A");
-    assert_eq!(first(samples(&then)), ["192–208", "inside", "195–205\nabove by up to 1 mm"]);
+    assert_eq!(first(samples(&then)), ["192–208", "inside", "195–205\nabove by up to 1\u{a0}mm"]);
     assert_eq!(samples(&then).today.english(), "Limits of revision B");
     // Where that revision is not at hand the sheet says whose limits judge.
     let alone = printed(STYLE, &made_to_a);
     assert_eq!(fact(samples(&alone)), "revision B");
-    assert_eq!(first(samples(&alone)), ["195–205", "above by up to 1 mm", ""]);
+    assert_eq!(first(samples(&alone)), ["195–205", "above by up to 1\u{a0}mm", ""]);
     let notes: Vec<String> = samples(&alone).notes.iter().map(|note| note.english()).collect();
     assert!(
         notes.iter().any(|note| note.contains("Made to revision A and judged by the limits of revision B")),
@@ -378,7 +382,7 @@ fn the_cover_says_what_is_in_the_way_of_the_next_stage() {
     for (line, finding) in obstacles.list.iter().zip(&standing).take(8) {
         assert_eq!(line.english(), finding.message.clone().capital().english());
     }
-    assert_eq!(cover(&printed).kind.english(), "Specification for manufacture");
+    assert_eq!(cover(&printed).document.english(), "Specification for manufacture");
 }
 
 fn cautions(style: &str) -> (Vec<String>, String) {
@@ -425,4 +429,36 @@ fn a_comment_has_one_state_on_every_sheet() {
         let row = answers.iter().find(|row| row[0] == id).unwrap();
         assert_eq!(row.last(), Some(&state(id)), "{row:?}");
     }
+}
+
+/// A cell of the assortment that is not made has no figures, no row on a sheet, and no order.
+#[test]
+fn what_is_not_made_is_said_and_not_computed() {
+    let style = STYLE.replace("sizes = [\"S\", \"L\"]", "sizes = [\"S\", \"L\"]\nnot-made = [\"L/moss\"]");
+    let order = "[order.one.line.a]\nsize = \"L\"\ncolourway = \"moss\"\nquantity = 10\n\
+                 [order.one.line.b]\nsize = \"L\"\ncolourway = \"clay\"\nquantity = 20\n";
+    let printed = printed(&format!("{style}{order}"), "");
+    let cells: Vec<Vec<String>> = cover(&printed)
+        .colourways
+        .iter()
+        .map(|way| way.cells.iter().map(|cell| cell.phrase().english()).collect())
+        .collect();
+    assert_eq!(cells, [["yes", "not made"], ["yes", "yes"]]);
+    let figures = &printed.checked.figures;
+    assert!(!figures.mass["L"].contains_key("moss") && figures.mass["L"].contains_key("clay"));
+    let products = &figures.orders["one"].products;
+    assert_eq!(products["L"].keys().collect::<Vec<_>>(), ["clay"]);
+    let found: Vec<String> = printed.checked.findings.iter().map(|one| one.message.english()).collect();
+    assert!(found.iter().any(|text| text.contains("is for L/moss, which is not made")), "{found:#?}");
+    let uses: Vec<Vec<String>> = article(bill(&printed), "Felt")
+        .rows
+        .iter()
+        .map(|row| row.uses.iter().map(|cell| cell.phrase().english()).collect())
+        .collect();
+    assert!(uses.len() == 2 && uses[0][1] == "–" && uses[1][1] != "–", "{uses:?}");
+    let sums = filling(&printed).sums.last().unwrap();
+    assert!(sums.masses.iter().all(|mass| !mass.target.is_blank()));
+    let wrong = read::texts(&[("style.toml", &STYLE.replace("sizes = [", "not-made = [\"moss/L\"]\nsizes = ["))]);
+    let found: Vec<String> = wrong.findings.iter().map(|one| one.message.english()).collect();
+    assert_eq!(found, ["`moss/L` is no size in a colourway of the style"]);
 }

@@ -126,11 +126,9 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
             }
         }
         Sheet::Matching(joins) => {
-            for part in &mut joins.parts {
-                put!(put: part.title, part.note);
-                for row in part.columns.iter_mut().flatten() {
-                    put!(put: row.title, row.a, row.b, row.between);
-                }
+            put.all(&mut joins.notes);
+            for row in joins.columns.iter_mut().flatten() {
+                put!(put: row.title, row.a, row.b, row.between);
             }
         }
         Sheet::Sizes(sizes) => {

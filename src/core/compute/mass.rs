@@ -72,8 +72,8 @@ pub(super) fn mass(ground: &Ground<'_>, parts: &Parts<'_>) -> ByVariant<Mass> {
         let without_tolerance = open.map(name).collect();
         let packed = total(&lines);
         let inside: Vec<MassLine> = lines.iter().filter(|line| !line.packing).cloned().collect();
-        let read = |limited: Limited| limited.readable(scale);
-        Mass { product: read(total(&inside)), packed: read(packed), shell: read(shell), without_tolerance, lines }
+        let (product, packed, shell) = (total(&inside).readable(scale), packed.readable(None), shell.readable(None));
+        Mass { product, packed, shell, without_tolerance, lines }
     })
 }
 

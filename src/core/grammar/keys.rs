@@ -61,6 +61,11 @@ fn people() -> Vec<Kind> {
         ),
         key("sizes", Form::list(Form::Text), "Size ids in order; the first is the drawn size"),
         key(
+            "not-made",
+            Form::set(Form::Text),
+            "Sizes that are not made in a colourway, size before colourway: [\"L/winter\"]",
+        ),
+        key(
             "libraries",
             Form::set(Form::Text),
             "Shared files or folders below the root, for example \"library/fabric.toml\"",

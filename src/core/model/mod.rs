@@ -117,7 +117,7 @@ pub struct Model {
 }
 
 impl Model {
-    /// Every combination of size and colourway, sizes first.
+    /// Every combination of size and colourway that is made, sizes first.
     pub fn variants(&self) -> Vec<Variant<'_>> {
         let mut all = Vec::new();
         for size in &self.sizes {
@@ -125,7 +125,13 @@ impl Model {
                 all.push(Variant { size: &size.entry.id.value, colourway });
             }
         }
+        all.retain(|variant| self.is_made(variant.size, variant.colourway));
         all
+    }
+
+    /// Whether a size is made in a colourway.
+    pub fn is_made(&self, size: &str, colourway: &str) -> bool {
+        self.style.not_made.iter().all(|one| one.value != (size.to_string(), colourway.to_string()))
     }
 
     /// The colourways in the order in which they are written.

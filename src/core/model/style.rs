@@ -36,6 +36,8 @@ pub struct Style {
     pub destinations: Vec<Spanned<Market>>,
     /// The languages of the package, one or two, in the order in which they are printed.
     pub languages: Languages,
+    /// What is not made: size and colourway.
+    pub not_made: Vec<Spanned<(String, String)>>,
     /// A remark for the cover.
     pub note: Option<Stated<String>>,
 }

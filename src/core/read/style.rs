@@ -19,6 +19,8 @@ words! {
     ONE_OF "read.style.languages-one-of" = "write [\"en\"], [\"zh-Hans\"], or both in the order in which they are printed";
     AGE "read.style.age" = "the age grade";
     YOUNGER "read.style.age-younger" = "the age ends before it begins";
+    NO_CELL "read.style.no-cell" = "`{cell}` is no size in a colourway of the style";
+    WRITE_CELL "read.style.write-cell" = "write the size before the colourway: \"L/winter\"";
     OLDEST "read.style.age-oldest" = "`to` is the oldest it is meant for: write an age above `from`, or leave it out";
 }
 
@@ -30,9 +32,10 @@ const ONLY: &str = "only";
 impl Reader {
     /// Style, revision, sizes and colourways; also the codes by which values may differ.
     pub fn style(&mut self, declared: &Declarations, model: &mut Model) {
-        let mut listed = Vec::new();
+        let (mut listed, mut not_made) = (Vec::new(), Vec::new());
         let styles = self.each(declared, "style", |reader, section, _| {
             listed = reader.list(section, "sizes");
+            not_made = reader.list(section, "not-made");
             reader.head(section)
         });
         model.style = styles.into_values().next().unwrap_or_default();
@@ -40,6 +43,21 @@ impl Reader {
         model.revision = revisions.into_values().next().unwrap_or_default();
         self.sizes(declared, model, &listed);
         self.colourways(declared, model);
+        self.not_made(&not_made, model);
+    }
+
+    /// Cells of sizes and colourways that are not made.
+    fn not_made(&mut self, listed: &[Spanned<String>], model: &mut Model) {
+        for cell in listed {
+            let known = cell.value.split_once('/').map(|(size, colourway)| (size.trim(), colourway.trim()));
+            let known = known.filter(|(size, way)| model.size(size).is_some() && model.colourways.contains_key(*way));
+            match known {
+                Some((size, way)) => {
+                    model.style.not_made.push(Spanned::new((size.to_string(), way.to_string()), cell.span));
+                }
+                None => self.findings.push(rules::bad_value(say!(NO_CELL, cell = &cell.value), cell.span, WRITE_CELL)),
+            }
+        }
     }
 
     fn head(&mut self, section: &Section<'_>) -> Style {
@@ -56,6 +74,7 @@ impl Reader {
             age: self.age_grade(section),
             destinations: self.markets(section, "destinations"),
             languages: self.languages(section),
+            not_made: Vec::new(),
             note: self.text(section, "note"),
         }
     }

@@ -63,7 +63,7 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
         let on = one.on.as_ref().map_or(String::new(), |run| view.written(run.span));
         let line = walk::edging(view, id)
             .map(|edging| say!(ALONG, edge = walk::line(view, edging, walk::every(one.on.iter()))));
-        let text = Phrase::lines([line.unwrap_or_default(), on.into(), again(&one.mirrored)]);
+        let text = Phrase::lines([walk::coded(line, on), again(&one.mirrored)]);
         plain(view, one.entry.title().into(), text, Some(&one.stitch), view.text(one.note.as_ref()))
     } else if let Some(one) = model.attaches.get(id) {
         let edge = one.edge.as_ref().map_or(String::new(), |chain| view.written(chain.span));
@@ -71,8 +71,8 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<S
         let every = walk::every(one.edge.iter().flat_map(|chain| &chain.runs).chain(&one.on));
         let walked =
             |one: &Edging| say!(ONTO, edge = walk::side(view, &one.side, every), line = walk::line(view, one, every));
-        let walked = walk::edging(view, id).map(walked).unwrap_or_default();
-        let text = Phrase::lines([walked, say!(ONTO, edge, line = on), again(&one.mirrored)]);
+        let walked = walk::edging(view, id).map(walked);
+        let text = Phrase::lines([walk::coded(walked, say!(ONTO, edge, line = on)), again(&one.mirrored)]);
         plain(view, one.entry.title().into(), text, Some(&one.stitch), view.text(one.note.as_ref()))
     } else {
         let one = model.steps.get(id)?;
@@ -104,6 +104,7 @@ fn what(view: &View<'_>, one: &crate::model::Step) -> Phrase {
 fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
     let side = |chain: &Option<Chain>| chain.as_ref().map_or(String::new(), |chain| view.written(chain.span));
     let sides = [side(&joint.a), side(&joint.b)];
+    let [a, b] = &sides;
     let closing = joint.kind == JointKind::Opening;
     let walked =
         walk::joint(view, id).map(|one| [&one.a, &one.b].map(|side| walk::side(view, side, !one.usage.is_empty())));
@@ -114,7 +115,7 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
         ..Step::default()
     };
     if closing {
-        let edges = joined(sides.each_ref().map(Phrase::from));
+        let edges = Phrase::row([a.into(), say!(TO, edge = b)], " ");
         step.text = Phrase::lines([step.text, edges]);
         if joint.stitch.kind.is_none() {
             return step;

@@ -29,6 +29,7 @@ words! {
     IN_THE_WAY "cover.in-the-way" = "In the way of {stage}: {count}";
     OF_A_RELEASE "cover.of-a-release" = "a release";
     NOTHING "cover.nothing" = "Nothing is in the way of {stage}";
+    NOT_MADE "cover.not-made" = "not made";
     MORE "cover.more" = "and {count} more";
 }
 
@@ -48,7 +49,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let front = view.model.views.get("front").or_else(|| view.model.views.values().next());
     vec![Sheet::Cover(Cover {
         head: Head { title: sentences::COVER_TITLE.into(), name, lead },
-        kind: heads::SPECIFICATION.into(),
+        document: heads::SPECIFICATION.into(),
         front: front.and_then(|front| drawing(view, front, ROOM_COVER, None)),
         facts: facts(view),
         parties: crate::parties::rows::rows(view),
@@ -133,7 +134,11 @@ fn colourway(view: &View<'_>, way: &Way) -> Colourway {
             }
         }
     }
-    Colourway { name, swatches, cells: view.model.sizes.iter().map(|_| heads::YES.into()).collect() }
+    Colourway { name, swatches, cells: view.sizes().into_iter().map(|size| made(view, size, id)).collect() }
+}
+
+fn made(view: &View<'_>, size: &str, way: &str) -> Cell {
+    if view.model.is_made(size, way) { heads::YES.into() } else { NOT_MADE.into() }
 }
 
 fn precedence() -> Vec<Phrase> {

@@ -65,7 +65,7 @@ pub struct Cover {
     /// Title (the product), name and lead.
     pub head: Head,
     /// What the document is, above the name.
-    pub kind: Phrase,
+    pub document: Phrase,
     /// The front view; `None` prints a framed blank that asks for one.
     pub front: Option<Drawing>,
     /// Style numbers, destinations, age grade, stage, revision, seal tag and so on, in order.
@@ -295,6 +295,8 @@ pub struct PieceCard {
     pub name: Phrase,
     /// The scale, where it is not that of the sheet.
     pub scale: Phrase,
+    /// Scale and sizes of the drawing, for a file of its own.
+    pub caption: Phrase,
     /// Count and material: "cut 2 · Cotton canvas".
     pub count: Phrase,
     /// The drawing. `None` prints "Shape by the factory".
@@ -324,26 +326,15 @@ pub struct LegendRow {
 pub struct Matching {
     /// Title, name, lead.
     pub head: Head,
-    /// One after the other, each with the seams that its pieces take part in.
-    pub parts: Vec<JoinPart>,
-}
-
-/// The pieces of one part side by side, and their seams.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct JoinPart {
-    /// Its name.
-    pub title: Phrase,
-    /// How often it is made; may be empty.
-    pub note: Phrase,
-    /// Whether the table stands beside the one map rather than below them.
-    pub beside: bool,
-    /// The maps; their captions state the scale.
-    pub drawings: Vec<Drawing>,
-    /// One row a seam, in columns: one beside the map, some of about the same height below the maps.
+    /// All pieces on one page; the caption states the scale.
+    pub map: Drawing,
+    /// Parts that are made more than once.
+    pub notes: Vec<Phrase>,
+    /// One row a seam, in columns of about the same height.
     pub columns: Vec<Vec<JoinRow>>,
 }
 
-/// One seam of a part.
+/// One seam.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct JoinRow {
     /// Its letter.

@@ -2,11 +2,11 @@
 
 use crate::compute::{Limited, Number};
 use crate::model::ArticleKind;
-use crate::model::property::Property;
 use crate::units::Rational;
 use crate::words::number::quantity;
 use crate::words::{Phrase, Word, number, say, sheet, words};
 
+use super::article::value;
 use super::cell::Cell;
 use super::data::{FillRow, Filling, Mass, Sheet};
 use super::package::{Fact, Head};
@@ -96,6 +96,10 @@ fn stuffing_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
     let stuffing = view.model.stuffings.get(id)?;
     let mut masses = Vec::new();
     for size in view.sizes() {
+        if !view.model.is_made(size, way) {
+            masses.push(Mass { target: Cell::Dash, limits: Cell::Dash });
+            continue;
+        }
         let line = view.figures.filling.get(size)?.get(way)?.stuffings.iter().find(|line| line.stuffing == id)?;
         masses.push(mass(&line.each));
     }
@@ -113,9 +117,12 @@ fn stuffing_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
 /// Filling, shell and product, for the first colourway; others differ in shade, and in mass only where their fabric
 /// does, which the note says.
 fn sums(view: &View<'_>) -> Vec<FillRow> {
-    let Some(way) = view.model.ways().into_iter().next() else { return Vec::new() };
-    let by_size = |make: &dyn Fn(&str) -> Option<Mass>| -> Vec<Mass> {
-        view.sizes().into_iter().map(|size| make(size).unwrap_or_default()).collect()
+    let by_size = |make: &dyn Fn(&str, &str) -> Option<Mass>| -> Vec<Mass> {
+        let of = |size: &str| {
+            let way = view.model.ways().into_iter().find(|way| view.model.is_made(size, way))?;
+            make(size, way)
+        };
+        view.sizes().into_iter().map(|size| of(size).unwrap_or_default()).collect()
     };
     let row = |stuffing: Word, how: Word, masses: Vec<Mass>| FillRow {
         stuffing: stuffing.into(),
@@ -123,9 +130,9 @@ fn sums(view: &View<'_>) -> Vec<FillRow> {
         how: how.into(),
         masses,
     };
-    let filling = by_size(&|size| Some(mass(&view.figures.filling.get(size)?.get(way)?.total)));
-    let product = by_size(&|size| Some(mass(&view.figures.mass.get(size)?.get(way)?.product)));
-    let blank = by_size(&|_| None);
+    let filling = by_size(&|size, way| Some(mass(&view.figures.filling.get(size)?.get(way)?.total)));
+    let product = by_size(&|size, way| Some(mass(&view.figures.mass.get(size)?.get(way)?.product)));
+    let blank = by_size(&|_, _| None);
     vec![row(ALL_STUFFINGS, ALL_HOW, filling), row(SHELL, SHELL_HOW, blank), row(PRODUCT, PRODUCT_HOW, product)]
 }
 
@@ -133,20 +140,15 @@ fn sums(view: &View<'_>) -> Vec<FillRow> {
 fn facts(view: &View<'_>) -> Vec<Fact> {
     let mut all = Vec::new();
     for article in view.model.articles.values().filter(|article| article.kind == ArticleKind::Filling) {
-        let mut texts: Vec<String> = article
-            .composition
-            .iter()
-            .flat_map(|layer| &layer.fibres)
-            .filter_map(|(fibre, share)| Some(format!("{} {}", quantity(share.known()?), fibre.value)))
-            .collect();
-        for key in ["type", "fineness", "staple", "particle", "fibre-type", "recycled"] {
-            texts.extend(match article.properties.get(key) {
-                Some(Property::Text(value)) => value.all().find_map(|one| one.known().cloned()),
-                Some(Property::Quantity(value)) => value.all().find_map(|one| one.known().map(quantity)),
-                None => None,
-            });
-        }
-        all.push(Fact { label: article.entry.title().into(), value: Phrase::list(texts).into() });
+        let fibres = article.composition.iter().flat_map(|layer| &layer.fibres);
+        let fibres =
+            fibres.filter_map(|(fibre, share)| Some(format!("{} {}", quantity(share.known()?), fibre.value).into()));
+        let keys = ["type", "fineness", "staple", "particle", "fibre-type", "recycled"];
+        let texts = fibres.chain(keys.into_iter().map(|key| value(view, article, key)));
+        all.push(Fact {
+            label: article.entry.title().into(),
+            value: Phrase::list(texts.collect::<Vec<Phrase>>()).into(),
+        });
     }
     for stuffing in view.model.stuffings.values() {
         let firmness = view.text(stuffing.firmness.as_ref());

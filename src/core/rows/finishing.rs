@@ -36,8 +36,7 @@ pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Step {
     let stitched = (kind != Some(EdgeFinishKind::Raw)).then_some(&finish.stitch);
     let every = walk::every(finish.on.iter().flat_map(|chain| &chain.runs));
     let walked = walk::edging(view, &finish.entry.id.value).map(|edging| walk::side(view, &edging.side, every));
-    let text =
-        Phrase::lines([walked.unwrap_or_default(), say!(ON, edge = on, finish = &done), again(&finish.mirrored)]);
+    let text = Phrase::lines([say!(ON, edge = walk::coded(walked, on), finish = &done), again(&finish.mirrored)]);
     let title = titled(&finish.entry, || title.into());
     let mut step = plain(view, title, text, stitched, view.text(finish.note.as_ref()));
     if let Some(turned) = kind.and_then(turned) {

@@ -10,7 +10,7 @@ use super::view::View;
 
 words! {
     STRETCH "letters.stretch" = "{edge} {ends}";
-    NOTCH "letters.notch" = "notch {notch} after {point}";
+    NOTCH "letters.notch" = "notch {notch}";
 }
 
 /// Letters that are not taken for a figure.
@@ -97,11 +97,11 @@ pub fn numbered<'a>(letter: &str, side: &'a Side) -> impl Iterator<Item = (Strin
         .map(move |(n, run)| (if several { format!("{letter}{}", n + 1) } else { letter.to_string() }, run))
 }
 
-/// One stretch of a seam by the number of its edge and both its ends: `T4 w2 – notch`.
+/// One stretch of a seam by the number of its edge and both its ends: `T4 w2 – notch 1`.
 pub fn stretch(letter: &str, one: &Between) -> Phrase {
     let place = |point: &str, notch: Option<u64>| match notch {
         None => Phrase::from(point),
-        Some(notch) => say!(NOTCH, notch, point),
+        Some(notch) => say!(NOTCH, notch),
     };
     let ends = [place(&one.from, one.from_notch), place(&one.to, one.to_notch)];
     say!(STRETCH, edge = format!("{letter}{}", one.edge), ends = Phrase::row(ends, " – "))

@@ -5,13 +5,13 @@ use std::collections::BTreeMap;
 use crate::geom::{Affine, Outline};
 use crate::model::assembly::{Caught, Instance, Resolved, Run, Side};
 use crate::model::{JointKind, Layer};
-use crate::scene::{MapEdge, MapPiece, PiecePoint, map};
+use crate::scene::{MapEdge, MapPiece, PiecePoint, overview};
 use crate::words::{Phrase, say, sheet, words};
 
-use super::data::{JoinPart, JoinRow, Matching, Sheet};
+use super::data::{JoinRow, Matching, Sheet};
 use super::letters::{self, Letters};
 use super::outline::{page, segments};
-use super::package::{Drawing, Head, ROOM_MAP, ROOM_MAP_SMALL, ROOM_MAP_WIDE};
+use super::package::{Drawing, Head, ROOM_MAP};
 use super::view::View;
 
 words! {
@@ -19,29 +19,29 @@ words! {
     AT_SIZE "matching.at-size" = "Size {size}, 1:{scale}";
     AT_SCALE "matching.at-scale" = "1:{scale}";
     MIRRORED "matching.mirrored" = "{name} mirrored";
-    MADE "matching.made" = "drawn: {first}; made once more each: {others}";
+    MADE "matching.made" = "{part}, drawn: {first}; made once more each: {others}";
+    AND_MIRRORED "matching.and-mirrored" = "{seam}; and once more on the other side, as {letter}";
     AT_STEP "matching.at-step" = "{seam}, step {step}";
     BETWEEN "matching.between" = "between them: {what}";
     BETWEEN_ALONG "matching.between-along" = "between them: {what}, along {line}";
 }
 
-/// The most seams whose table stands beside the map.
-const BESIDE: usize = 9;
+/// Columns of the table below the map.
+const COLUMNS: usize = 3;
 
-/// Columns of a table below the maps.
-const BELOW: usize = 3;
-
-/// One sheet, or none where nothing is sewn.
+/// One sheet, or none where nothing is sewn: the map of the whole product, and every seam edge by edge.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let letters = Letters::of(view);
-    let parts: Vec<JoinPart> =
-        parts(view).into_iter().filter_map(|(part, own)| join(view, &letters, part, &own)).collect();
-    if parts.is_empty() {
+    let parts = parts(view);
+    let shown: Vec<MapPiece> = parts.values().flat_map(|own| pieces(view, &letters, own)).collect();
+    let rows = rows(view, &letters);
+    if shown.is_empty() || rows.is_empty() {
         return Vec::new();
     }
     let head =
         Head { title: sheet::MATCHING_TITLE.into(), name: sheet::MATCHING.into(), lead: sheet::MATCHING_LEAD.into() };
-    vec![Sheet::Matching(Matching { head, parts })]
+    let notes = parts.keys().filter_map(|part| note(view, part)).collect();
+    vec![Sheet::Matching(Matching { head, map: drawing(view, &shown), notes, columns: columns(rows, COLUMNS) })]
 }
 
 /// The instances of the first use of every part.
@@ -56,21 +56,11 @@ fn parts<'a>(view: &View<'a>) -> BTreeMap<&'a str, Vec<usize>> {
     all
 }
 
-fn join(view: &View<'_>, letters: &Letters, part: &str, own: &[usize]) -> Option<JoinPart> {
-    let shown = pieces(view, letters, own);
-    let rows = rows(view, letters, part, own);
-    if shown.is_empty() || rows.is_empty() {
-        return None;
-    }
-    let title = view.model.parts.get(part).map_or("", |part| part.entry.title());
-    let title = if title.is_empty() { view.text(view.model.style.name.as_ref()) } else { title };
+/// All pieces on one page.
+fn drawing(view: &View<'_>, shown: &[MapPiece]) -> Drawing {
     let names: Vec<&str> = shown.iter().map(|piece| piece.title.as_str()).collect();
-    let alt = say!(MAP, part = title, pieces = Phrase::list(names));
-    // The smallest room that holds all in one clear drawing, else as many of the widest as it takes.
-    let beside = [ROOM_MAP_SMALL, ROOM_MAP].into_iter().filter(|_| rows.len() <= BESIDE);
-    let beside = beside.map(|room| map(&shown, room.width, room.height, &alt)).find(|(scenes, _)| scenes.len() == 1);
-    let wide = || map(&shown, ROOM_MAP_WIDE.width, ROOM_MAP_WIDE.height, &alt);
-    let (beside, (scenes, scale)) = (beside.is_some(), beside.unwrap_or_else(wide));
+    let alt = say!(MAP, part = view.text(view.model.style.name.as_ref()), pieces = Phrase::list(names));
+    let (scene, scale) = overview(shown, ROOM_MAP.width, ROOM_MAP.height, alt);
     let caption = match (size(view), view.sizes().len()) {
         (Some(size), 2..) => {
             let size = view.model.size(size).map_or(size, |one| one.entry.title());
@@ -78,10 +68,7 @@ fn join(view: &View<'_>, letters: &Letters, part: &str, own: &[usize]) -> Option
         }
         _ => say!(AT_SCALE, scale = scale.to_string()),
     };
-    let drawing = |scene| Drawing::of(scene, &caption);
-    let drawings = scenes.into_iter().map(drawing).collect();
-    let columns = columns(rows, if beside { 1 } else { BELOW });
-    Some(JoinPart { title: title.into(), note: note(view, part), beside, drawings, columns })
+    Drawing::of(scene, caption)
 }
 
 /// Rows in so many columns one after the other, each about as high as the others.
@@ -103,17 +90,16 @@ fn columns(rows: Vec<JoinRow>, count: usize) -> Vec<Vec<JoinRow>> {
     columns
 }
 
-/// How often a part is made.
-fn note(view: &View<'_>, part: &str) -> Phrase {
-    let uses = view.model.parts.get(part).map_or(&[][..], |part| part.uses.as_slice());
+/// How often a part is made, where it is made more than once.
+fn note(view: &View<'_>, id: &str) -> Option<Phrase> {
+    let part = view.model.parts.get(id)?;
     let named = |one: &crate::model::Use| match one.mirrored {
         true => say!(MIRRORED, name = &one.name),
         false => Phrase::from(&one.name),
     };
-    match uses {
-        [] | [_] => Phrase::none(),
-        [first, others @ ..] => say!(MADE, first = &first.name, others = Phrase::list(others.iter().map(named))),
-    }
+    let [first, others @ ..] = part.uses.as_slice() else { return None };
+    let others = Phrase::list(others.iter().map(named));
+    (!others.is_empty()).then(|| say!(MADE, part = part.entry.title(), first = &first.name, others))
 }
 
 /// The first size in which any outline is known.
@@ -193,32 +179,36 @@ fn open(view: &View<'_>, run: (usize, usize)) -> bool {
     ids.any(|id| view.model.joints.get(id).is_some_and(|joint| joint.kind == JointKind::Opening))
 }
 
-/// The seams that a part takes part in, by their letters.
-fn rows(view: &View<'_>, letters: &Letters, part: &str, own: &[usize]) -> Vec<JoinRow> {
+/// Every seam by its letter, in the order of work. One that is there once more on the other side says so; where things are
+/// caught in it, they are others there, and it has a row of its own.
+fn rows(view: &View<'_>, letters: &Letters) -> Vec<JoinRow> {
     let mut rows: Vec<((Option<usize>, usize), JoinRow)> = Vec::new();
-    let touches = |side: &Side| side.runs.iter().any(|run| own.contains(&run.instance));
-    for joint in view.assembly.joints.iter().filter(|joint| joint.sides().any(touches)) {
-        let letter = letters.seam(joint);
-        if rows.iter().all(|(_, row)| row.letter != letter) {
-            let step = letters.step(&joint.joint);
-            rows.push(((step, rows.len()), seam(view, letters, part, joint)));
+    let mut add = |step: Option<usize>, row: JoinRow| {
+        let plain = row.letter.strip_suffix('′').filter(|_| row.between.is_empty());
+        if let Some((_, first)) = rows.iter_mut().find(|(_, one)| plain == Some(&one.letter)) {
+            let title = std::mem::take(&mut first.title);
+            first.title = say!(AND_MIRRORED, seam = title, letter = row.letter);
+        } else if rows.iter().all(|(_, one)| one.letter != row.letter) {
+            rows.push(((step, rows.len()), row));
         }
+    };
+    // A use of a part that is made once more bears the letters of the first.
+    let seen = |side: &Side| !side.runs.is_empty();
+    for joint in view.assembly.joints.iter().filter(|joint| joint.sides().any(seen)) {
+        add(letters.step(&joint.joint), seam(view, letters, joint));
     }
     for edging in view.assembly.edgings.iter().filter(|edging| edging.joins) {
-        let on = edging.line.as_ref().is_some_and(|(at, _)| own.contains(at));
         let letter = letters.edging(edging);
-        if (on || touches(&edging.side)) && rows.iter().all(|(_, row)| row.letter != letter) {
-            let line = edging.line.as_ref().map(|(at, id)| format!("{} @{id}", named(view, part, *at)));
-            let title = view.model.attaches.get(&edging.id).map_or("", |one| one.entry.title());
-            let row = JoinRow {
-                title: stepped(title, letters.step(&edging.id)),
-                a: edges(view, part, &letter, &edging.side),
-                letter,
-                b: line.unwrap_or_default(),
-                between: Phrase::none(),
-            };
-            rows.push(((letters.step(&edging.id), rows.len()), row));
-        }
+        let line = edging.line.as_ref().map(|(at, id)| format!("{} @{id}", named(view, *at)));
+        let title = view.model.attaches.get(&edging.id).map_or("", |one| one.entry.title());
+        let row = JoinRow {
+            title: stepped(title, letters.step(&edging.id)),
+            a: edges(view, &letter, &edging.side),
+            letter,
+            b: line.unwrap_or_default(),
+            between: Phrase::none(),
+        };
+        add(letters.step(&edging.id), row);
     }
     rows.sort_by_key(|(order, _)| (order.0.unwrap_or(usize::MAX), order.1));
     rows.into_iter().map(|(_, row)| row).collect()
@@ -228,11 +218,11 @@ fn stepped(seam: &str, step: Option<usize>) -> Phrase {
     step.map_or_else(|| seam.into(), |step| say!(AT_STEP, seam, step))
 }
 
-fn seam(view: &View<'_>, letters: &Letters, part: &str, joint: &Resolved) -> JoinRow {
+fn seam(view: &View<'_>, letters: &Letters, joint: &Resolved) -> JoinRow {
     let letter = letters.seam(joint);
     let written = view.model.joints.get(&joint.joint);
     let title = written.map_or(joint.joint.as_str(), |one| one.entry.title());
-    let lies = |side: &Side| listed(view, part, &letter, letters::placed(&letter, joint, side)).replace('\n', ", ");
+    let lies = |side: &Side| listed(view, &letter, letters::placed(&letter, joint, side)).replace('\n', ", ");
     let between = joint.between.iter().map(|layer| match layer {
         Caught::Side(side) => lies(side),
         Caught::Trim(at) => match written.and_then(|one| one.between.get(*at)) {
@@ -249,30 +239,32 @@ fn seam(view: &View<'_>, letters: &Letters, part: &str, joint: &Resolved) -> Joi
     };
     JoinRow {
         title: stepped(title, letters.step(&joint.joint)),
-        a: edges(view, part, &letter, &joint.a),
-        b: edges(view, part, &letter, &joint.b),
+        a: edges(view, &letter, &joint.a),
+        b: edges(view, &letter, &joint.b),
         between,
         letter,
     }
 }
 
 /// The edges of a side in order, one a line; numbered as on the map where there are several.
-fn edges(view: &View<'_>, part: &str, letter: &str, side: &Side) -> String {
-    listed(view, part, letter, letters::numbered(letter, side))
+fn edges(view: &View<'_>, letter: &str, side: &Side) -> String {
+    listed(view, letter, letters::numbered(letter, side))
 }
 
-fn listed<'a>(view: &View<'_>, part: &str, letter: &str, runs: impl IntoIterator<Item = (String, &'a Run)>) -> String {
+fn listed<'a>(view: &View<'_>, letter: &str, runs: impl IntoIterator<Item = (String, &'a Run)>) -> String {
     let line = |(borne, run): (String, &Run)| {
         let (from, to) = run.ends(&view.assembly.outlines, &view.assembly.instances)?;
         let place = if borne == letter { String::new() } else { format!("{borne} ") };
-        Some(format!("{place}{} {from}–{to}", named(view, part, run.instance)))
+        Some(format!("{place}{} {from}–{to}", named(view, run.instance)))
     };
     runs.into_iter().filter_map(line).collect::<Vec<_>>().join("\n")
 }
 
-/// An instance as this part calls it.
-fn named(view: &View<'_>, part: &str, at: usize) -> String {
-    view.assembly.instances.get(at).map_or(String::new(), |one| if one.part == part { one.short() } else { one.text() })
+/// An instance by its piece and copy, with its part where that is made more than once.
+fn named(view: &View<'_>, at: usize) -> String {
+    let Some(one) = view.assembly.instances.get(at) else { return String::new() };
+    let once = view.model.parts.get(&one.part).is_none_or(|part| part.uses.len() < 2);
+    if once { one.short() } else { one.text() }
 }
 
 #[cfg(test)]

@@ -105,12 +105,8 @@ pub const ROW: f64 = 257.0;
 pub const ROW_GAP: f64 = 4.0;
 /// The least width of a card, mm: its name and count must be read.
 pub const CARD_LEAST: f64 = 58.0;
-/// Room for the map of a small part, two on a page.
-pub const ROOM_MAP_SMALL: Room = Room { width: 164.0, height: 56.0 };
-/// Room for the map of a part beside its table.
-pub const ROOM_MAP: Room = Room { width: 164.0, height: 118.0 };
-/// Room for the map of a part that has more pieces or seams.
-pub const ROOM_MAP_WIDE: Room = Room { width: 257.0, height: 126.0 };
+/// Room for the map of the whole product.
+pub const ROOM_MAP: Room = Room { width: 257.0, height: 122.0 };
 
 /// Height of a page that cards are packed on, mm.
 pub const CARDS_HEIGHT: f64 = 157.0;

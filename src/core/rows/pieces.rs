@@ -38,9 +38,9 @@ words! {
     LAYER "pieces.layer" = "{cut} · {layer}";
     THEN_TO_SHAPE "pieces.then-to-shape" = "{cut}, {block} mm, then to shape";
     SCALE "pieces.scale" = "Scale {scale}";
-    SCALE_AND_SIZES "pieces.scale-and-sizes" = "Scale {scale} unless a piece says another; {size} with all its lines, {others} by the cut line";
-    OWN_SCALE "pieces.own-scale" = "Size {size}, scale {scale}";
-    OWN_SCALE_AND_SIZES "pieces.own-scale-and-sizes" = "Size {size} with all its lines, {others} by the cut line, scale {scale}";
+    SCALE_OF_ALL "pieces.scale-of-all" = "Scale {scale} unless a piece says another";
+    SCALE_AND_SIZES "pieces.scale-and-sizes" = "Scale {scale}; {size} with all its lines, {others} by the cut line";
+    SCALE_AND_SIZES_OF_ALL "pieces.scale-and-sizes-of-all" = "Scale {scale} unless a piece says another; {size} with all its lines, {others} by the cut line";
     OTHER_SIZE "pieces.other-size" = "cut line of size {size}";
     OTHER_LAYER "pieces.other-layer" = "another layer, not sewn by itself";
     BLOCK_LINE "pieces.block-line" = "block it is cut from first";
@@ -71,7 +71,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         rows,
         totals: totals(view),
         notes: super::parts::notes(view),
-        scale: scaled(view, usual),
+        scale: scaled(view, usual, [SCALE_OF_ALL, SCALE_AND_SIZES_OF_ALL]),
         drawings: placed(view, drawn, usual),
         legend: legend(view),
     })]
@@ -225,29 +225,18 @@ fn usual(drawn: &[Drawn<'_>]) -> Option<f64> {
     scales().max_by(|a, b| times(*a).cmp(&times(*b)).then(b.total_cmp(a)))
 }
 
-/// What holds for all drawings that say nothing else; nothing where there is no drawing.
-fn scaled(view: &View<'_>, scale: Option<f64>) -> Phrase {
+/// The scale and the sizes that are drawn; nothing where there is no drawing.
+fn scaled(view: &View<'_>, scale: Option<f64>, [one, several]: [Word; 2]) -> Phrase {
     let Some(scale) = scale.map(|scale| format!("1:{scale}")) else { return Phrase::none() };
-    match titles(view).split_first() {
-        None | Some((_, [])) => say!(SCALE, scale),
-        Some((size, others)) => say!(SCALE_AND_SIZES, scale, size, others = Phrase::list(others)),
+    let sizes = view.sizes();
+    let titled = |size: &str| view.model.size(size).map_or(size.to_string(), |one| one.entry.title().to_string());
+    match sizes.as_slice() {
+        [] | [_] => say!(one, scale),
+        [first, others @ ..] => {
+            let others = Phrase::list(others.iter().map(|one| titled(one)));
+            say!(several, scale, size = titled(first), others)
+        }
     }
-}
-
-/// What one drawing says of itself where it lies alone.
-fn caption(view: &View<'_>, scale: f64) -> Phrase {
-    let scale = format!("1:{scale}");
-    match titles(view).split_first() {
-        None => say!(SCALE, scale),
-        Some((size, [])) => say!(OWN_SCALE, size, scale),
-        Some((size, others)) => say!(OWN_SCALE_AND_SIZES, size, others = Phrase::list(others), scale),
-    }
-}
-
-/// The sizes by name, in order.
-fn titles(view: &View<'_>) -> Vec<String> {
-    let title = |size: &str| view.model.size(size).map_or(size.to_string(), |one| one.entry.title().to_string());
-    view.sizes().into_iter().map(title).collect()
 }
 
 /// The cards in their places.
@@ -272,7 +261,8 @@ const ASKED: f64 = 16.0;
 fn card(view: &View<'_>, piece: &Piece, drawing: Option<(f64, Drawing)>, usual: Option<f64>) -> ([f64; 2], PieceCard) {
     let id = &piece.entry.id.value;
     let cuts = view.figures.counts.cuts.iter().filter(|cut| cut.piece == *id).map(|cut| cut_count(view, piece, cut));
-    let scale = drawing.as_ref().map(|(scale, _)| *scale).filter(|scale| Some(*scale) != usual);
+    let own = drawing.as_ref().map(|(scale, _)| *scale);
+    let scale = own.filter(|scale| Some(*scale) != usual);
     let drawing = drawing.map(|(_, drawing)| drawing);
     let scene = drawing.as_ref().map(|drawing| &drawing.scene);
     let mut card = PieceCard {
@@ -282,6 +272,7 @@ fn card(view: &View<'_>, piece: &Piece, drawing: Option<(f64, Drawing)>, usual: 
         code: id.clone(),
         name: view.marked(&["piece"], id, if piece.entry.name.is_some() { piece.entry.title() } else { "" }),
         scale: scale.map_or_else(Phrase::none, |scale| say!(SCALE, scale = format!("1:{scale}"))),
+        caption: scaled(view, own, [SCALE, SCALE_AND_SIZES]),
         count: Phrase::lines(cuts),
         drawing: None,
     };
@@ -334,7 +325,7 @@ fn drawing(view: &View<'_>, letters: &Letters, piece: &Piece) -> Option<(f64, Dr
     let outline = shape(view, letters, piece, size)?;
     let half = scale_for(&outline, room_half);
     let scale = if is_clear(&outline, half) { half } else { scale_for(&outline, room_piece) };
-    Some((scale, Drawing::of(draw(&outline, scale), caption(view, scale))))
+    Some((scale, Drawing::of(draw(&outline, scale), Phrase::none())))
 }
 
 /// The lines that occur in the drawings.

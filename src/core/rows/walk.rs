@@ -12,6 +12,7 @@ words! {
     RIGHT "walk.right" = "right";
     ALONG "walk.along" = "{piece}: {points}";
     TO "walk.to" = "{from} to {point}";
+    CODED "walk.coded" = "{text} ({edges})";
     LINE "walk.line" = "{piece}: the line {line}";
 }
 
@@ -25,8 +26,8 @@ pub(super) fn edging<'a>(view: &View<'a>, id: &str) -> Option<&'a Edging> {
     view.assembly.edgings.iter().find(|one| one.id == id && one.image == Reverse::Written)
 }
 
-/// The edges of a side in order: `Head side, left: f to x1, x2 to g`; the next piece on a line of its own. The use of a
-/// part is left out where what is said holds for `every` use.
+/// The edges of a side in order: `Head side, left: f to x1, x2 to g`. The use of a part is left out where what is said
+/// holds for `every` use.
 pub(super) fn side(view: &View<'_>, side: &Side, every: bool) -> Phrase {
     let (outlines, instances) = (&view.assembly.outlines, &view.assembly.instances);
     let mut pieces: Vec<(usize, Vec<Vec<&str>>)> = Vec::new();
@@ -48,7 +49,13 @@ pub(super) fn side(view: &View<'_>, side: &Side, every: bool) -> Phrase {
     let piece = |(at, rows): (usize, Vec<Vec<&str>>)| {
         say!(ALONG, piece = piece(view, at, every), points = Phrase::list(rows.into_iter().map(row)))
     };
-    Phrase::lines(pieces.into_iter().map(piece))
+    Phrase::row(pieces.into_iter().map(piece), "; ")
+}
+
+/// Plain words with the edges as they are written behind them; alone where there are no words.
+pub(super) fn coded(text: Option<Phrase>, edges: impl Into<Phrase>) -> Phrase {
+    let edges = edges.into();
+    text.map_or_else(|| edges.clone(), |text| say!(CODED, text, edges = edges.clone()))
 }
 
 /// Whether edges name no use of a part, and so stand for every one.

@@ -37,24 +37,13 @@ const AIR: f64 = 10.0;
 /// Room for the name of a piece above it, mm of paper.
 const TITLE: f64 = 4.0;
 
-/// Paper that the outline of a piece needs for each of its letters, mm.
-const PER_LETTER: f64 = 12.0;
-
-/// Draws pieces side by side, in rows, within a room in mm of paper: in one drawing at the largest standard scale, or in
-/// several where their letters would crowd. Gives the drawings and the denominator of their scale.
+/// Draws all pieces on one page, at the largest standard scale at which they fit.
 #[must_use]
-pub fn map(pieces: &[MapPiece], width: f64, height: f64, alt: impl Into<Phrase>) -> (Vec<Scene>, f64) {
-    let alt = alt.into();
+pub fn overview(pieces: &[MapPiece], width: f64, height: f64, alt: impl Into<Phrase>) -> (Scene, f64) {
     let one = |scale: &f64| shelved(pieces, *scale, width, height).is_some_and(|sheets| sheets.len() <= 1);
-    let clear = |scale: &f64| pieces.iter().all(|piece| piece.clear(*scale));
-    let whole = SCALES.into_iter().find(one).unwrap_or(100.0);
-    let several = |scale: &f64| *scale < whole && shelved(pieces, *scale, width, height).is_some();
-    // The smallest drawing that is still clear; failing that the largest there is room for.
-    let larger = SCALES.into_iter().rev().find(|scale| several(scale) && clear(scale));
-    let largest = || SCALES.into_iter().find(several).unwrap_or(whole);
-    let scale = if clear(&whole) { whole } else { larger.unwrap_or_else(largest) };
-    let sheets = shelved(pieces, scale, width, height).unwrap_or_default();
-    (sheets.iter().map(|sheet| drawn(pieces, sheet, scale, width, &alt)).collect(), scale)
+    let scale = SCALES.into_iter().find(one).unwrap_or(100.0);
+    let sheet = shelved(pieces, scale, width, height).and_then(|sheets| sheets.into_iter().next()).unwrap_or_default();
+    (drawn(pieces, &sheet, scale, width, &alt.into()), scale)
 }
 
 /// The pieces of one drawing with the upper left corner of each, and the height they take.
@@ -116,13 +105,6 @@ fn drawn(pieces: &[MapPiece], sheet: &Shelves, scale: f64, width: f64, alt: &Phr
 impl MapPiece {
     fn whole(&self) -> Vec<Segment> {
         self.edges.iter().flat_map(|edge| edge.path.iter().copied()).collect()
-    }
-
-    /// Whether its letters have room round it at a scale.
-    fn clear(&self, scale: f64) -> bool {
-        let length: f64 = strokes(&self.whole()).iter().map(|[a, b]| square(*a, *b).sqrt()).sum();
-        let letters = self.edges.iter().filter(|edge| !edge.letter.is_empty()).count() + self.lines.len();
-        length / scale >= PER_LETTER * letters as f64
     }
 }
 

@@ -24,7 +24,7 @@ pub use edge::{FinishedEdge, Turned, edge};
 pub use item::{Across, Along, At, Fill, Item, Label, Path, Scene, Segment, circle, closed, grid, open};
 pub use lay::{Codes, LAY_PAPER, lay};
 pub use line::{LINES, Line, LineStyle};
-pub use map::{MapEdge, MapPiece, map};
+pub use map::{MapEdge, MapPiece, overview};
 pub use marks::{arrow, balloon, dimension, grain, hatch, legend_sample, pile, ring, scale_bar};
 pub use nest::{NestSize, nest_sample};
 pub use overlay::{Laid, overlay};

@@ -45,7 +45,6 @@ crate::words! { list:
     PLEASE_CONFIRM "please-confirm" = "Please confirm";
     REQUIRED "required" = "Required before the next stage";
     THERE "there" = "There";
-    COMMENT_STATE "comment-state" = "State";
     APPROVED "approved" = "approved";
     SIGNED_FOR "signed-for" = "Signed for";
 }

@@ -14,7 +14,7 @@ crate::words! { list:
     CONSTRUCTION_TITLE "construction-title" = "What to sew, in this order";
     MATCHING "matching" = "Seam matching";
     MATCHING_TITLE "matching-title" = "Which edge meets which";
-    MATCHING_LEAD "matching-lead" = "One letter is one seam: the edges that bear it are sewn to each other. Arrowheads run the same way on both sides, so that their first ends meet. A stroke after the letter is the same seam on the other side of the product; a number is the place of an edge in a row of edges. Pieces are seen from their right side, sew lines only.";
+    MATCHING_LEAD "matching-lead" = "One letter is one seam: the edges that bear it are sewn to each other. Arrowheads run the same way on both sides, so that their first ends meet. A stroke after the letter is the same seam on the other side of the product; a number is the place of an edge in a row of edges, and what is caught bears the number of the edge it lies on. Pieces are seen from their right side, sew lines only.";
     LENGTHS "sizes-sheet" = "Sizes";
     LENGTHS_TITLE "sizes-title" = "How long the edges are that meet, in every size";
     LENGTHS_LEAD "sizes-lead" = "Lengths are measured on the sew line, along the curve. Difference is the second side less the first; letters are those of the sheet of seam matching.";

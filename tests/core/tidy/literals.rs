@@ -47,33 +47,8 @@ const UNITS: &[&str] = &["kg", "mm", "pc"];
 
 /// Literals that no page prints: tables, keys and ids of the specification, names of virtual files, letters of seams.
 const KEYS: &[(&str, &[&str])] = &[
-    (
-        "bill.rs",
-        &[
-            "all",
-            "article",
-            "construction",
-            "cuttable-width",
-            "diameter",
-            "edge-finish",
-            "fabric",
-            "filling",
-            "fineness",
-            "lead-time",
-            "length",
-            "mass",
-            "minimum-order",
-            "note",
-            "opening",
-            "pile",
-            "place",
-            "supplier",
-            "thread",
-            "trim",
-            "type",
-            "width",
-        ],
-    ),
+    ("article.rs", &["all", "article", "lead-time", "minimum-order", "note", "price", "supplier", "type", "use"]),
+    ("bill.rs", &["article", "colour", "embroider", "fabric", "filling", "supplier", "thread", "trim"]),
     ("changes.rs", &["name", "revision"]),
     ("cover.rs", &["front"]),
     ("construction.rs", &["attach", "edge-finish", "opening", "seam", "step", "topstitch"]),
@@ -86,6 +61,7 @@ const KEYS: &[(&str, &[&str])] = &[
     ("step.rs", &["pile"]),
     ("view.rs", &["colour", "part", "piece", "point-of-measure", "role", "sample", "seam", "stuffing"]),
     ("views.rs", &["back", "bottom", "front", "left", "right", "side", "top", "underside"]),
+    ("walk.rs", &["left", "right"]),
 ];
 
 /// The literals of code that say something, each with its line: outside of declared words, attributes and comments.

@@ -139,7 +139,7 @@ fn cover() -> Cover {
             },
             PartyRow { role: "Factory".into(), name: "Example Sewing (invented)".into(), address: "".into() },
         ],
-        kind: "Specification for manufacture".into(),
+        document: "Specification for manufacture".into(),
         obstacles: Obstacles {
             title: "In the way of counter sample: 1".into(),
             list: lines(&["The fibre of the filling is not declared"]),

@@ -1,12 +1,12 @@
 //! Views and pieces: the drawings of the cushion.
 
 use backtack_core::rows::data::{
-    JoinPart, JoinRow, LegendRow, LengthRow, Matching, PieceCard, PiecePage, PieceRow, PieceTotal, Pieces, Sizes, Views,
+    JoinRow, LegendRow, LengthRow, Matching, PieceCard, PiecePage, PieceRow, PieceTotal, Pieces, Sizes, Views,
 };
 use backtack_core::rows::package::{CARD_LEAST, Drawing, Picture, ROOM_MAP, room_piece};
 use backtack_core::scene::{
     At, Fill, InnerLine, Line, MapEdge, MapPiece, NestSize, NotchForm, PieceNotch, PieceOutline, PiecePoint, PieceSeam,
-    Scene, Segment, balloon, circle, closed, legend_sample, map, nest_sample, open, piece, scale_for,
+    Scene, Segment, balloon, circle, closed, legend_sample, nest_sample, open, overview, piece, scale_for,
 };
 
 use super::{call, head, plain};
@@ -148,7 +148,7 @@ pub(super) fn joins() -> Matching {
         MapPiece { title: title.into(), edges, points, lines: vec![("C".into(), open(&[[30.0, 60.0], [90.0, 60.0]]))] }
     };
     let pieces = [square("TOP", ["A1", "A2", "B", ""]), square("BOT", ["A1", "A2", "B", ""])];
-    let (scenes, scale) = map(&pieces, ROOM_MAP.width, ROOM_MAP.height, "Top and bottom of the cushion.");
+    let (scene, scale) = overview(&pieces, ROOM_MAP.width, ROOM_MAP.height, "Top and bottom of the cushion.");
     let row = |letter: &str, title: &str, a: &str, b: &str| JoinRow {
         letter: letter.into(),
         title: title.into(),
@@ -158,16 +158,12 @@ pub(super) fn joins() -> Matching {
     };
     Matching {
         head: head("Which edge meets which", "Seam matching", "One letter is one seam."),
-        parts: vec![JoinPart {
-            title: "Cover".into(),
-            note: "".into(),
-            beside: true,
-            drawings: scenes.into_iter().map(|scene| plain(scene, &format!("1:{scale}"))).collect(),
-            columns: vec![vec![
-                row("A", "Seam all round, step 4", "A1 TOP nw–sw\nA2 TOP sw–se", "A1 BOT nw–sw\nA2 BOT sw–se"),
-                row("B", "Zip opening, step 5", "TOP se–ne", "BOT se–ne"),
-            ]],
-        }],
+        map: plain(scene, &format!("1:{scale}")),
+        notes: vec!["Cover, drawn: left; made once more each: right".into()],
+        columns: vec![vec![
+            row("A", "Seam all round, step 4", "A1 TOP nw–sw\nA2 TOP sw–se", "A1 BOT nw–sw\nA2 BOT sw–se"),
+            row("B", "Zip opening, step 5", "TOP se–ne", "BOT se–ne"),
+        ]],
     }
 }
 
@@ -224,6 +220,7 @@ pub(super) fn pieces() -> Pieces {
             code: outline.code.clone(),
             name: name.into(),
             scale: "Scale 1:10".into(),
+            caption: "Scale 1:10".into(),
             count: count.into(),
             drawing: Some(drawing),
         }
@@ -280,6 +277,7 @@ pub(super) fn pieces() -> Pieces {
                     code: "PIP".into(),
                     name: "Piping strip".into(),
                     scale: "".into(),
+                    caption: "".into(),
                     count: "2 pieces from 2 Cotton canvas, on the bias".into(),
                     drawing: None,
                 },

@@ -134,6 +134,7 @@ fn mixed(ground: &Ground<'_>, cuts: &[CutCount], lays: &mut LayTasks) {
         for one in all {
             let mix: Mix = cutting(ground.model, &one.article).map(|cutting| cutting.mix.clone()).unwrap_or_default();
             if mix.len() > 1
+                && mix.keys().all(|size| ground.model.is_made(size, colourway))
                 && let Figure::Known(task) = task(ground, cuts, &one, colourway, &mix)
             {
                 lays.take(task, colourway);

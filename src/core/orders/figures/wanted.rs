@@ -86,7 +86,8 @@ fn products(model: &Model, lines: &[OrderedLine], cut_extra: Rational) -> ByVari
         let (Some(size), Some(colourway), Some(quantity)) = (&line.size, &line.colourway, line.quantity) else {
             continue;
         };
-        if model.size(size).is_none() || !model.colourways.contains_key(colourway) {
+        let known = model.size(size).is_some() && model.colourways.contains_key(colourway);
+        if !(known && model.is_made(size, colourway)) {
             continue;
         }
         let sum = all.entry(size.clone()).or_default().entry(colourway.clone()).or_default();

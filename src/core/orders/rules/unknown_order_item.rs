@@ -14,7 +14,7 @@ pub const RULE: Rule = Rule {
     code: "unknown-order-item",
     family: "order",
     severity: Severity::Must,
-    summary: "an order line is for a size or colourway that the style does not have",
+    summary: "an order line is for a size or colourway that the style does not have, or that is not made",
     explanation: "Such a line can be neither cut nor bought for: its products are missing in the cut plan, in the fabric to \
                   buy and in the cartons.",
     failing: "[style]\nsizes = [\"S\", \"L\"]\n[order.spring.line.eu]\nsize = \"M\"\nquantity = 400",
@@ -24,6 +24,9 @@ pub const RULE: Rule = Rule {
 
 words! {
     MESSAGE "unknown-order-item.message" = "{line} is for the {what} `{id}`, which the style does not have";
+    NOT_MADE "unknown-order-item.not-made" = "{line} is for {cell}, which is not made";
+    NOT_MADE_HERE "unknown-order-item.not-made-here" = "not made";
+    TAKE_OUT "unknown-order-item.take-out" = "take it out of `not-made` of the style, or order what is made";
     WRITE "unknown-order-item.write" = "write \"{near}\"";
     KNOWN "unknown-order-item.known" = "the style has {known}";
     HERE "unknown-order-item.here" = "no such {what}";
@@ -47,5 +50,11 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         };
         look("size", &line.size, &sizes);
         look("colourway", &line.colourway, &colourways);
+        if let (Some(size), Some(way)) = (&line.size, &line.colourway)
+            && !model.is_made(&size.value, &way.value)
+        {
+            let message = say!(NOT_MADE, line = title(order, line), cell = format!("{}/{}", size.value, way.value));
+            findings.push(Finding::new(&RULE, message).at(size.span, NOT_MADE_HERE).help(TAKE_OUT));
+        }
     }
 }
