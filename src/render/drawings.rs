@@ -3,11 +3,7 @@
 use backtack_core::rows::data::Sheet;
 use backtack_core::rows::package::Package;
 use backtack_core::scene::{self, Scene};
-use backtack_core::words::{Phrase, words};
-
-words! {
-    NOT_TO_SCALE "drawings.not-to-scale" = "Not to scale";
-}
+use backtack_core::words::Phrase;
 
 /// What the files of drawings are called: a kind, a code or a number, `.svg`.
 const PIECE: &str = "piece-";
@@ -31,8 +27,7 @@ pub fn drawings(pages: &Package) -> Vec<(String, String)> {
             Sheet::Construction(steps) => all.extend(steps.steps.iter().filter_map(|step| {
                 let stack = step.stack.as_ref()?;
                 let name = Phrase::row([step.number.as_str().into(), step.title.clone()], " ");
-                let scale = NOT_TO_SCALE.into();
-                Some((format!("{STEP}{:0>2}.svg", step.number), noted(pages, &stack.scene, [&name, &scale])))
+                Some((format!("{STEP}{:0>2}.svg", step.number), noted(pages, &stack.scene, [&name, &stack.caption])))
             })),
             Sheet::Matching(joins) => {
                 all.extend(joins.map.iter().map(|map| {

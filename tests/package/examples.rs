@@ -6,6 +6,7 @@ use std::path::Path;
 
 use backtack::render::lint::{lint, page_text};
 use backtack_core::diag::{Folder, Severity, text};
+use backtack_core::model::Stated;
 
 use crate::built::{Built, examples};
 
@@ -88,6 +89,25 @@ fn drawings_have_names_of_their_own() {
         names.sort();
         names.dedup();
         assert!(all > 0 && names.len() == all, "{}: {names:?}", built.name);
+    }
+}
+
+/// A drawing that lies by itself on a table says what it is, on white ground.
+#[test]
+fn drawings_say_style_revision_size_and_scale() {
+    for built in examples() {
+        let known = |text: &Option<Stated<String>>| text.as_ref().and_then(Stated::known).cloned().unwrap();
+        let model = &built.loaded.model;
+        let style = format!(">{} Revision {}</text>", known(&model.style.id), known(&model.revision.id));
+        for (name, svg) in &built.package.drawings {
+            assert!(svg.contains(&style), "{}: {name} does not say {style}", built.name);
+            let (w, h) =
+                svg.split_once("viewBox=\"0 0 ").unwrap().1.split_once('"').unwrap().0.split_once(' ').unwrap();
+            let ground = format!("<rect width=\"{w}\" height=\"{h}\" fill=\"#fff\"");
+            assert!(svg.contains(&ground), "{}: {name} has no ground", built.name);
+            let scaled = svg.contains("1:") || svg.contains("Not to scale") || svg.contains("True size");
+            assert!(scaled, "{}: {name} says no scale", built.name);
+        }
     }
 }
 

@@ -79,6 +79,21 @@ fn the_catalog_has_what_a_tagged_document_needs() {
     }
 }
 
+/// A bookmark is the heading, without what is written beside it.
+#[test]
+fn bookmarks_are_headings_alone() {
+    for built in examples() {
+        let titles: Vec<String> = Pdf::of(&built.package.pdf).bookmarks().into_iter().map(|one| one.1).collect();
+        for part in built.loaded.model.parts.values().map(|part| part.entry.title()) {
+            let rest = titles.iter().filter_map(|title| title.strip_prefix(part));
+            let joined: Vec<&str> = rest.filter(|rest| rest.starts_with(char::is_alphanumeric)).collect();
+            assert!(joined.is_empty(), "{}: {part} runs into {joined:?}", built.name);
+            assert!(titles.iter().any(|title| title == part), "{}: no {part} among {titles:?}", built.name);
+        }
+        assert!(titles.iter().all(|title| !title.ends_with(':')), "{}: {titles:?}", built.name);
+    }
+}
+
 /// Every picture and drawing has its description, every view the one the user wrote.
 #[test]
 fn figures_carry_their_alternative_text() {

@@ -13,7 +13,7 @@ use super::data::{Callout, Construction, Sheet, Step};
 use super::finishing;
 use super::letters::Letters;
 use super::package::{Drawing, Head};
-use super::step::{Ply, again, folded, length_goods, plain, ply, stitching, titled, undrawn};
+use super::step::{NOT_TO_SCALE, Ply, again, folded, length_goods, plain, ply, stitching, titled, undrawn};
 use super::view::{View, capital, length, millimetres};
 use super::walk;
 
@@ -264,7 +264,7 @@ fn drawn(view: &View<'_>, joint: &Joint, seam: Option<&SeamFigures>, plies: &[Pl
     };
     let allowance = seam.map_or(String::new(), |seam| seam.widths(view.sizes()).join(" / "));
     let seam = StackSeam { plies: plies.iter().enumerate().map(drawn).collect(), fold, allowance, alt, stitch };
-    Drawing::of(stack(&seam), "")
+    Drawing::of(stack(&seam), NOT_TO_SCALE)
 }
 
 /// The allowance at a seam, by size where it differs; of each side by the number of its ply, where they differ.

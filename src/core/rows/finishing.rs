@@ -6,7 +6,7 @@ use crate::words::{Phrase, Word, head, say, words};
 
 use super::data::{Callout, Step};
 use super::package::Drawing;
-use super::step::{again, length_goods, plain, ply, titled, undrawn};
+use super::step::{NOT_TO_SCALE, again, length_goods, plain, ply, titled, undrawn};
 use super::view::View;
 use super::walk;
 
@@ -51,7 +51,7 @@ pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Step {
         let stitch = view.stitch(&finish.stitch).kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
         let alt = say!(CUT_THROUGH, finish = done, stitch = &stitch);
         let drawn = FinishedEdge { turned, pile, stitch, alt };
-        step.stack = Some(Drawing::of(edge(&drawn), ""));
+        step.stack = Some(Drawing::of(edge(&drawn), NOT_TO_SCALE));
     }
     step
 }

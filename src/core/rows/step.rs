@@ -17,6 +17,7 @@ words! {
     WIDTH "step.width" = "{width} wide";
     TIMES "step.times" = "{ratio} × its length";
     LAPS "step.laps" = "{laps} for laps";
+    NOT_TO_SCALE "step.not-to-scale" = "Not to scale";
     PILE_DOWN "step.pile-down" = "{pieces}, pile down";
     PILE_UP "step.pile-up" = "{pieces}, pile up";
     FACE_DOWN "step.face-down" = "{pieces}, face down";
