@@ -250,7 +250,7 @@ fn thread_is_printed_net_and_with_wastage_and_what_is_sewn_by_hand_is_said() {
     let printed = printed(STYLE, "");
     let bill = bill(&printed);
     let row = &article(bill, "Yarn").rows[0];
-    assert_eq!(row.unit.english(), "m, net\nm, with wastage");
+    assert_eq!(row.unit.english(), "m net\nm with waste");
     let total = &printed.checked.figures.thread["S"]["moss"].totals[0];
     let metres = |mm: f64| format!("{:.2}", mm / 1000.0);
     let (net, needed) = (total.net.get().unwrap(), total.needed.get().unwrap());

@@ -109,12 +109,14 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
         Sheet::Bill(bill) => {
             put.all(bill.colourways.iter_mut().chain(&mut bill.sizes));
             for article in bill.groups.iter_mut().flat_map(|group| &mut group.articles) {
-                put!(put: article.item, article.details, article.article, article.supplier, article.asked);
+                put!(put: article.item, article.details, article.article, article.supplier);
                 article.rows.iter_mut().for_each(|row| put.all(&mut row.colours));
             }
-            for row in &mut bill.colours {
-                put!(put: row.name, row.reference, row.articles);
-            }
+            // Beside the others, as on the cover.
+            let asked = bill.groups.iter_mut().flat_map(|group| &mut group.articles).map(|article| &mut article.asked);
+            let colours =
+                bill.colours.iter_mut().flat_map(|row| [&mut row.name, &mut row.reference, &mut row.articles]);
+            asked.chain(colours).zip(put.0.clone()).for_each(|(phrase, text)| *phrase = (*text).into());
         }
         Sheet::Pieces(pieces) => {
             for row in &mut pieces.rows {

@@ -21,8 +21,8 @@ words! {
     FILLING "bill.filling" = "Filling";
     TRIMS "bill.trims" = "Trims";
     AS_SUPPLIED "bill.as-supplied" = "as supplied";
-    NET "bill.net" = "m, net";
-    WITH_WASTE "bill.with-waste" = "m, with wastage";
+    NET "bill.net" = "m net";
+    WITH_WASTE "bill.with-waste" = "m with waste";
     LAB "bill.lab" = "L* {l}, a* {a}, b* {b}";
     LIMIT "bill.limit" = "CIEDE2000 at most {limit}";
     ESTIMATED "bill.estimated" = "≈ {text}.";
