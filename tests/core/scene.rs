@@ -310,7 +310,10 @@ fn letters_lie_outside_and_heads_point_along_the_seam() {
         |from: At, to: At, letter: &str, forward| PieceSeam { path: open(&[from, to]), letter: letter.into(), forward };
     let outline = PieceOutline {
         cut: corner(100.0),
-        seams: vec![edge([0.0, 0.0], [100.0, 0.0], "A", true), edge([100.0, 0.0], [100.0, -100.0], "B2", false)],
+        seams: vec![
+            edge([0.0, 0.0], [100.0, 0.0], "A", Some(true)),
+            edge([100.0, 0.0], [100.0, -100.0], "B2", Some(false)),
+        ],
         ..PieceOutline::default()
     };
     let scene = piece(&outline, 2.0);

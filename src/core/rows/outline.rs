@@ -37,6 +37,9 @@ pub fn shape(view: &View<'_>, letters: &Letters, piece: &Piece, size: &str) -> O
     let bounds = paths.iter().map(measure::bbox).reduce(|a, b| a.with(b.min).with(b.max))?;
     let towards = |ends: Option<(Point, Point)>| ends.map(|(a, b)| [b.x - a.x, a.y - b.y]);
     let pile = towards(piece.pile_line(sew));
+    let along = towards(piece.grain_line(sew)).or(pile);
+    // The cut size is that along the grain, which is no extent of a drawing that lies otherwise.
+    let tilted = along.is_some_and(|[x, y]| x.abs().min(y.abs()) > TILT * x.abs().max(y.abs()));
     let mut inner = inner(view, letters, piece, sew, size);
     inner.extend(layers(view, piece, size));
     let mark = |name: &str, at: Point| PiecePoint { name: name.to_string(), at: page(at) };
@@ -52,11 +55,11 @@ pub fn shape(view: &View<'_>, letters: &Letters, piece: &Piece, size: &str) -> O
         marks: sew.marks.iter().map(|one| mark(&one.id, one.at)).collect(),
         openings: openings(view, piece, sew),
         remarks: allowances(lines, sew, view.model.style.languages),
-        grain: towards(piece.grain_line(sew)).or(pile),
+        grain: along,
         pile,
         pile_text: in_line(&PILE.into(), view.model.style.languages),
-        width_text: millimetres(bounds.width()),
-        height_text: millimetres(bounds.height()),
+        width_text: if tilted { String::new() } else { millimetres(bounds.width()) },
+        height_text: if tilted { String::new() } else { millimetres(bounds.height()) },
         bar: 0.0,
         bar_text: String::new(),
         alt: alt(view, piece, size, lines),
@@ -149,11 +152,13 @@ fn layers(view: &View<'_>, piece: &Piece, size: &str) -> Vec<InnerLine> {
     all
 }
 
+/// A grain that leans by no more than this share of its length lies along the page.
+const TILT: f64 = 0.02;
 /// Letters of one edge that are written out; of more the first and the last.
 const LETTERS: usize = 3;
 
-/// Every edge that is sewn to something, with the letters it bears on all copies of the piece. The stroke of a mirror image
-/// is left out where the seam itself is there.
+/// Every edge that is sewn to something, with the letters it bears on the drawn copy and what others bear besides. The
+/// stroke of a mirror image is left out on other copies.
 fn seams(view: &View<'_>, letters: &Letters, id: &str, sew: &Outline) -> Vec<PieceSeam> {
     let mut copies: Vec<usize> = (0..view.assembly.instances.len())
         .filter(|at| view.assembly.instances.get(*at).is_some_and(|one| one.piece == id))
@@ -161,19 +166,23 @@ fn seams(view: &View<'_>, letters: &Letters, id: &str, sew: &Outline) -> Vec<Pie
     copies.sort_by_key(|at| view.assembly.instances.get(*at).is_some_and(|one| one.mirrored));
     let one = |(run, path): (usize, &Run)| {
         let mut names: Vec<String> = Vec::new();
-        let mut forward = None;
-        for (letter, borne) in copies.iter().flat_map(|at| borne(view, letters, (*at, run))) {
-            let plain = letter.replace('′', "");
-            if !names.contains(&plain) {
-                names.push(plain);
+        let mut ways: Vec<bool> = Vec::new();
+        for (n, at) in copies.iter().enumerate() {
+            for (letter, borne) in borne(view, letters, (*at, run)) {
+                let letter = if n == 0 { letter } else { letter.replace('′', "") };
+                if !names.iter().any(|one| one.replace('′', "") == letter.replace('′', "")) {
+                    names.push(letter);
+                }
+                ways.push(borne.forward);
             }
-            forward.get_or_insert(borne.forward);
         }
         let letter = match names.as_slice() {
             [first, .., last] if names.len() > LETTERS => format!("{first}–{last}"),
             all => all.join(" "),
         };
-        Some(PieceSeam { path: segments(&path.path(), false), letter, forward: forward? })
+        let first = *ways.first()?;
+        let forward = ways.iter().all(|way| *way == first).then_some(first);
+        Some(PieceSeam { path: segments(&path.path(), false), letter, forward })
     };
     sew.runs().iter().enumerate().filter_map(one).collect()
 }

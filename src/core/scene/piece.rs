@@ -43,7 +43,7 @@ pub struct PieceOutline {
     pub pile: Option<At>,
     /// What is written at the arrow of the pile.
     pub pile_text: String,
-    /// Cut width as written at the dimension line, `"504"`.
+    /// Cut width as written at the dimension line, `"504"`; empty where the grain is tilted, so that it lies along neither.
     pub width_text: String,
     /// Cut height as written at the dimension line.
     pub height_text: String,
@@ -62,8 +62,8 @@ pub struct PieceSeam {
     pub path: Vec<Segment>,
     /// The letter; several apart from each other where copies are sewn to different things.
     pub letter: String,
-    /// Whether the seam runs from its first to its last point.
-    pub forward: bool,
+    /// Whether the seam runs from its first to its last point; none where it runs one way on one copy, the other on another.
+    pub forward: Option<bool>,
 }
 
 /// A line inside a piece.
@@ -118,6 +118,8 @@ const BAR: f64 = 6.0;
 const LETTER: f64 = 8.0;
 /// Paper that an outline needs for each thing that is written on it, mm.
 const PER_NAME: f64 = 10.0;
+/// Things on every piece that need as much: its code, grain and pile.
+const ALWAYS: usize = 3;
 /// The least width, mm of paper: the scale bar and its text must fit.
 const LEAST_WIDTH: f64 = 38.0;
 /// A notch is drawn at least this long, mm of paper, so that it shows beside a broad line.
@@ -145,7 +147,7 @@ pub fn is_clear(outline: &PieceOutline, denominator: f64) -> bool {
     let length: f64 = strokes(&outline.cut).iter().map(|[a, b]| square(*a, *b).sqrt()).sum();
     let names = outline.points.len() + outline.marks.len() + outline.openings.len() + outline.remarks.len();
     let lines = outline.inner.iter().filter(|inner| !inner.name.is_empty()).count();
-    length / denominator >= PER_NAME * (names + lines + outline.seams.len()) as f64
+    length / denominator >= PER_NAME * (ALWAYS + names + lines + outline.seams.len()) as f64
 }
 
 /// The outline in every size.
@@ -248,6 +250,9 @@ pub fn notch_sample(form: NotchForm, alt: impl Into<Phrase>) -> Scene {
 
 /// The cut size of the drawn size, written outside of all sizes.
 fn sizes(scene: &mut Scene, outline: &PieceOutline, [near, far]: [At; 2], [low, high]: [At; 2]) {
+    if outline.width_text.is_empty() {
+        return;
+    }
     let (bottom_left, top_left) = ([near[0], far[1]], near);
     dimension(scene, bottom_left, far, -(7.5 + high[1] - far[1]), &outline.width_text);
     dimension(scene, bottom_left, top_left, 7.5 + near[0] - low[0], &outline.height_text);
@@ -259,8 +264,10 @@ fn letters(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper
         let path = moved(&seam.path, paper);
         let (Some((head, way)), Some((at, run))) = (middle(&path, 0.64), middle(&path, 0.42)) else { continue };
         let length: f64 = strokes(&path).iter().map(|[a, b]| square(*a, *b).sqrt()).sum();
-        let way = if seam.forward { way } else { [-way[0], -way[1]] };
-        arrowhead(scene, head, way, (length / 8.0).clamp(0.4, 0.9));
+        if let Some(forward) = seam.forward {
+            let way = if forward { way } else { [-way[0], -way[1]] };
+            arrowhead(scene, head, way, (length / 8.0).clamp(0.4, 0.9));
+        }
         let side = left(run);
         let out = if within(ring, along(at, side, 0.8)) { [-side[0], -side[1]] } else { side };
         let edge = nearest(ring, at);
@@ -323,13 +330,22 @@ fn openings(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, pape
         let middle = [f64::midpoint(from[0], to[0]), f64::midpoint(from[1], to[1])];
         let inwards = if within(ring, along(middle, side, 1.0)) { side } else { [-side[0], -side[1]] };
         let edge = nearest(ring, middle);
-        let placed = beside(places, Label::new(text, [0.0; 2]).bare(), middle, inwards, 2.4);
+        let placed = near(places, Label::new(text, [0.0; 2]).bare(), middle, inwards, 2.4);
         if let (false, Some(end)) = (within(ring, placed.at), leader(edge, &placed)) {
             scene.line(Line::Callout, edge, end);
             places.avoid(&[Segment::Move(edge), Segment::Line(end)]);
         }
         scene.label(placed);
     }
+}
+
+/// The label at a place, even where it covers a line: farther off it would be read as another edge's.
+fn near(places: &mut Places, label: Label, at: At, way: At, least: f64) -> Label {
+    let [low, high] = frame(&Label { at: [0.0; 2], ..label.clone() });
+    let half = f64::midpoint((high[0] - low[0]) * way[0].abs(), (high[1] - low[1]) * way[1].abs());
+    let mut wanted = vec![along(at, way, least + half - 0.6)];
+    wanted.extend(ring_of_places(at, way, least + half - 0.6, least + half + 4.0));
+    places.put(label, wanted)
 }
 
 /// The label near a place, rather on one side of it.
@@ -427,9 +443,13 @@ fn stand(places: &mut Places, ring: &[At], centre: At, reaches: &[f64], size: im
         let at = round.into_iter().find(|at| places.free(around(*at, size(reach))))?;
         Some((at, reach))
     };
-    let found = inside.or_else(beside)?;
-    places.take(around(found.0, size(found.1)));
-    Some(found)
+    if let Some(found) = inside.or_else(beside) {
+        places.take(around(found.0, size(found.1)));
+        return Some(found);
+    }
+    // It is drawn all the same, where it covers least.
+    let reach = *reaches.last()?;
+    Some((places.place(size(reach), ring_of_places(centre, [1.0, 0.0], 0.5, 30.0))?, reach))
 }
 
 /// Names of inner lines, and what is said of an edge.

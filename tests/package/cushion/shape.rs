@@ -104,7 +104,11 @@ fn outline(code: &str, w: f64, h: f64) -> PieceOutline {
         width_text: format!("{w}"),
         height_text: format!("{h}"),
         others: vec![NestSize { code: "L".into(), cut: square(w * 1.2, h * 1.2, 0.0) }],
-        seams: vec![PieceSeam { path: open(&[[10.0, 10.0], [10.0, h - 10.0]]), letter: "A".into(), forward: true }],
+        seams: vec![PieceSeam {
+            path: open(&[[10.0, 10.0], [10.0, h - 10.0]]),
+            letter: "A".into(),
+            forward: Some(true),
+        }],
         pile_text: "PILE".into(),
         alt: format!("Piece {code}: rectangle, cut {w} by {h} mm, allowance 10 mm, grain along its height.").into(),
         ..PieceOutline::default()
