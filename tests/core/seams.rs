@@ -39,10 +39,10 @@ impl Printed {
 
     fn join(&self, letter: &str) -> &JoinRow {
         let columns = self.sheets.iter().flat_map(|sheet| match sheet {
-            Sheet::Matching(one) => one.columns.as_slice(),
+            Sheet::Matching(one) => one.pages.as_slice(),
             _ => &[],
         });
-        let found = columns.flatten().find(|row| row.letter == letter);
+        let found = columns.flatten().flatten().find(|row| row.letter == letter);
         found.unwrap_or_else(|| panic!("no seam {letter}"))
     }
 

@@ -129,7 +129,7 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
         }
         Sheet::Matching(joins) => {
             put.all(&mut joins.notes);
-            for row in joins.columns.iter_mut().flatten() {
+            for row in joins.pages.iter_mut().flatten().flatten() {
                 put!(put: row.title, row.a, row.b, row.between);
             }
         }

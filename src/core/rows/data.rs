@@ -330,8 +330,8 @@ pub struct Matching {
     pub map: Option<Drawing>,
     /// Parts that are made more than once.
     pub notes: Vec<Phrase>,
-    /// One row a seam, in columns of about the same height.
-    pub columns: Vec<Vec<JoinRow>>,
+    /// One row a seam, in columns, page after page.
+    pub pages: Vec<Vec<Vec<JoinRow>>>,
 }
 
 /// One seam.

@@ -26,8 +26,10 @@ words! {
     BETWEEN_ALONG "matching.between-along" = "between them: {what}, along {line}";
 }
 
-/// Columns of the table below the map.
+/// Columns of the table on a page.
 const COLUMNS: usize = 3;
+/// Lines that a column holds below the head of the sheet.
+const LINES: usize = 30;
 
 /// One sheet, or none where nothing is sewn: the map of the whole product, and every seam edge by edge.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -41,7 +43,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let head =
         Head { title: sheet::MATCHING_TITLE.into(), name: sheet::MATCHING.into(), lead: sheet::MATCHING_LEAD.into() };
     let notes = parts.keys().filter_map(|part| note(view, part)).collect();
-    vec![Sheet::Matching(Matching { head, map: drawing(view, &shown), notes, columns: columns(rows, COLUMNS) })]
+    vec![Sheet::Matching(Matching { head, map: drawing(view, &shown), notes, pages: columns(rows) })]
 }
 
 /// The instances of the first use of every part.
@@ -79,23 +81,39 @@ fn drawing(view: &View<'_>, shown: &[MapPiece]) -> Option<Drawing> {
     Some(Drawing::of(scene, caption))
 }
 
-/// Rows in so many columns one after the other, each about as high as the others.
-fn columns(rows: Vec<JoinRow>, count: usize) -> Vec<Vec<JoinRow>> {
-    let lines =
-        |row: &JoinRow| 2 + row.a.lines().count().max(row.b.lines().count()) + usize::from(!row.between.is_empty());
-    let whole: usize = rows.iter().map(lines).sum();
-    let mut columns = vec![Vec::new(); count];
-    let mut passed = 0;
+/// Lines of a row of the table, and the air below it.
+fn height(row: &JoinRow) -> usize {
+    2 + row.a.lines().count().max(row.b.lines().count()) + 2 * usize::from(!row.between.is_empty())
+}
+
+/// Rows in columns one after the other, page after page, so that letters are read down one column and then the next.
+fn columns(rows: Vec<JoinRow>) -> Vec<Vec<Vec<JoinRow>>> {
+    let whole: usize = rows.iter().map(height).sum();
+    // The last page is filled evenly.
+    let most = |left: usize| LINES.min(left.div_ceil(COLUMNS) + 2);
+    let (mut left, mut used) = (whole, 0);
+    let mut limit = most(left);
+    let mut pages: Vec<Vec<Vec<JoinRow>>> = vec![vec![Vec::new()]];
     for row in rows {
-        let own = lines(&row);
-        // Where its middle lies.
-        let at = (2 * passed + own) * count / (2 * whole);
-        passed += own;
-        if let Some(column) = columns.get_mut(at) {
+        let own = height(&row);
+        let page = pages.last().map_or(0, Vec::len);
+        if used > 0 && used + own > limit && (page < COLUMNS || limit == LINES) {
+            if page == COLUMNS {
+                pages.push(Vec::new());
+                limit = most(left);
+            }
+            if let Some(page) = pages.last_mut() {
+                page.push(Vec::new());
+            }
+            used = 0;
+        }
+        used += own;
+        left -= own;
+        if let Some(column) = pages.last_mut().and_then(|page| page.last_mut()) {
             column.push(row);
         }
     }
-    columns
+    pages
 }
 
 /// How often a part is made, where it is made more than once.
@@ -279,18 +297,20 @@ fn named(view: &View<'_>, at: usize) -> String {
 mod tests {
     use super::*;
 
+    /// Letters are read down a column, then down the next, then on the next page; no column is longer than a page holds.
     #[test]
-    fn columns_hold_every_row_in_order_and_are_of_like_height() {
-        let row = |letter: &str, lines: usize| JoinRow {
-            letter: letter.into(),
-            a: vec!["x"; lines].join("\n"),
-            ..JoinRow::default()
-        };
-        let rows = vec![row("A", 1), row("B", 1), row("C", 4), row("D", 1), row("E", 3)];
-        let letters = columns(rows, 3)
-            .iter()
-            .map(|column| column.iter().map(|row| row.letter.as_str()).collect())
-            .collect::<Vec<String>>();
-        assert_eq!(letters, ["AB", "C", "DE"]);
+    fn columns_hold_every_row_in_order() {
+        let row =
+            |n: usize| JoinRow { letter: n.to_string(), a: vec!["x"; 1 + n % 4].join("\n"), ..JoinRow::default() };
+        for count in [1, 5, 12, 30, 70] {
+            let pages = columns((0..count).map(row).collect());
+            let letters: Vec<String> = pages.iter().flatten().flatten().map(|row| row.letter.clone()).collect();
+            assert_eq!(letters, (0..count).map(|n| n.to_string()).collect::<Vec<_>>());
+            for column in pages.iter().flatten() {
+                let lines: usize = column.iter().map(height).sum();
+                assert!(!column.is_empty() && lines <= LINES, "{count}: {lines}");
+            }
+            assert!(pages.iter().all(|page| page.len() <= COLUMNS), "{count}");
+        }
     }
 }

@@ -122,6 +122,8 @@ pub fn room_half(denominator: f64) -> [f64; 2] {
     if denominator <= 1.0 { [0.0; 2] } else { room_piece(denominator) }
 }
 
+/// Room for a short lay, whose width runs along the page.
+pub const ROOM_SHORT_LAY: Room = Room { width: ROW, height: 62.0 };
 /// Room for one lay with its dimensions.
 pub const ROOM_LAY: Room = Room { width: 96.0, height: 116.0 };
 /// Room for the picture of the measurements.

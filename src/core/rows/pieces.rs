@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::compute::{CutCount, Figure, Number};
 use crate::model::{Cut, EdgeRef, NotchStyle, Piece, Value, Variant};
-use crate::scene::{self, Line, is_clear, legend_sample, nest_sample, piece as draw, scale_for};
+use crate::scene::{self, Line, Scene, is_clear, legend_sample, nest_sample, piece as draw, scale_for};
 use crate::units::{Quantity, Unit};
 use crate::words::{Phrase, Word, say, sheet as sentences, words};
 
@@ -54,6 +54,8 @@ words! {
     SLIT "pieces.slit" = "notch, slit; drawn no shorter than it shows";
     OUTWARD "pieces.outward" = "notch, outward; drawn no smaller than it shows";
     MARKED "pieces.marked" = "notch, marked and not cut";
+    POINT "pieces.point" = "named point; a~ is its mirror image";
+    SEAM "pieces.seam" = "edge 2 of seam T, the way the seam runs; T′ the same seam on the other side";
     CUT_SIZE "pieces.cut-size" = "cut size";
 }
 
@@ -380,5 +382,8 @@ fn legend(view: &View<'_>) -> Vec<LegendRow> {
         }
     }
     all.push(sample(Line::Dimension, CUT_SIZE));
+    let drawn = |scene: Scene, text: Word| LegendRow { sample: Drawing::of(scene, Phrase::none()), text: text.into() };
+    all.push(drawn(scene::point_sample("a", POINT), POINT));
+    all.push(drawn(scene::seam_sample("T2", SEAM), SEAM));
     all
 }

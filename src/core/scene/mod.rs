@@ -30,7 +30,8 @@ pub use nest::{NestSize, nest_sample};
 pub use overlay::{Laid, overlay};
 pub use picture::printed;
 pub use piece::{
-    InnerLine, NotchForm, PieceNotch, PieceOutline, PiecePoint, PieceSeam, is_clear, notch_sample, piece, scale_for,
+    InnerLine, NotchForm, PieceNotch, PieceOutline, PiecePoint, PieceSeam, is_clear, notch_sample, piece, point_sample,
+    scale_for, seam_sample,
 };
 pub use place::{Frame, frame, meet, passes, strokes, text_width};
 pub use readings::{Chart, ChartReading, readings};

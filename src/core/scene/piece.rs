@@ -248,6 +248,27 @@ pub fn notch_sample(form: NotchForm, alt: impl Into<Phrase>) -> Scene {
     scene
 }
 
+/// A sample of a named point, 18 mm by 4.6 mm.
+#[must_use]
+pub fn point_sample(name: &str, alt: impl Into<Phrase>) -> Scene {
+    let mut scene = Scene::new(18.0, 4.6, alt);
+    scene.line(Line::Sew, [0.5, 3.0], [17.5, 3.0]);
+    ring(&mut scene, [9.0, 3.0], name, [11.4, 1.3]);
+    scene
+}
+
+/// A sample of the letter of a seam, 18 mm by 4.6 mm.
+#[must_use]
+pub fn seam_sample(letter: &str, alt: impl Into<Phrase>) -> Scene {
+    let mut scene = Scene::new(18.0, 4.6, alt);
+    scene.line(Line::Sew, [0.5, 2.3], [17.5, 2.3]);
+    arrowhead(&mut scene, [14.0, 2.3], [1.0, 0.0], 0.9);
+    let half = (text_width(letter, LETTER, true) / 2.0 + 0.5).max(1.9);
+    scene.path(Some(Line::Placement), Fill::Paper, capsule([7.0, 2.3], half, 1.9));
+    scene.label(Label::new(letter, [7.0, 2.3]).size(LETTER).strong().bare());
+    scene
+}
+
 /// The cut size of the drawn size, written outside of all sizes.
 fn sizes(scene: &mut Scene, outline: &PieceOutline, [near, far]: [At; 2], [low, high]: [At; 2]) {
     if outline.width_text.is_empty() {

@@ -165,10 +165,10 @@ pub(super) fn joins() -> Matching {
         head: head("Which edge meets which", "Seam matching", "One letter is one seam."),
         map: Some(plain(scene, &format!("1:{scale}"))),
         notes: vec!["Cover, drawn: left; made once more each: right".into()],
-        columns: vec![vec![
+        pages: vec![vec![vec![
             row("A", "Seam all round, step 4", "A1 TOP nw–sw\nA2 TOP sw–se", "A1 BOT nw–sw\nA2 BOT sw–se"),
             row("B", "Zip opening, step 5", "TOP se–ne", "BOT se–ne"),
-        ]],
+        ]]],
     }
 }
 

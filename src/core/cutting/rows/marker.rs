@@ -13,7 +13,7 @@ use crate::rows::cards::{self, Placed, width};
 use crate::rows::cell::Cell;
 use crate::rows::choice::said;
 use crate::rows::data::{LayCard, LayGroup, LayPage, Marker, Sheet};
-use crate::rows::package::{CARDS_HEIGHT, Drawing, Fact, Head, ROOM_LAY};
+use crate::rows::package::{CARDS_HEIGHT, Drawing, Fact, Head, ROOM_LAY, ROOM_SHORT_LAY};
 use crate::rows::view::{View, metres};
 
 words! {
@@ -59,6 +59,8 @@ words! {
     SURPLUS "marker.surplus" = "Pairs of plies make more than is needed: {pieces}.";
 }
 
+/// A lay up to this long is drawn with its roll from top to bottom, larger than others, µm.
+const SHORT: i64 = 380_000;
 /// The least width of a card, mm: three lie side by side.
 const CARD_WIDTH: f64 = 83.0;
 
@@ -107,8 +109,8 @@ const LINES: [f64; 2] = [5.0, 3.6];
 fn card(view: &View<'_>, task: &Task, figures: &LayFigures) -> ([f64; 2], LayCard) {
     let drawing = task.lay.as_ref().map(|found| {
         let texts = [known_metres(&figures.length).phrase().english(), number::mm(figures.width.get(), 0)];
-        let scene =
-            lay(&task.instance, found, [ROOM_LAY.width, ROOM_LAY.height], [&texts[0], &texts[1]], Codes::Numbers);
+        let room = if found.length <= SHORT { ROOM_SHORT_LAY } else { ROOM_LAY };
+        let scene = lay(&task.instance, found, [room.width, room.height], [&texts[0], &texts[1]], Codes::Numbers);
         let (lines, scene) = scene.parted();
         Drawing { lines: Some(lines), ..Drawing::of(scene, "") }
     });
