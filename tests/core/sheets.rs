@@ -443,7 +443,10 @@ fn what_is_not_made_is_said_and_not_computed() {
     let style = STYLE.replace("sizes = [\"S\", \"L\"]", "sizes = [\"S\", \"L\"]\nnot-made = [\"L/moss\"]");
     let order = "[order.one.line.a]\nsize = \"L\"\ncolourway = \"moss\"\nquantity = 10\n\
                  [order.one.line.b]\nsize = \"L\"\ncolourway = \"clay\"\nquantity = 20\n";
-    let printed = printed(&format!("{style}{order}"), "");
+    let loaded = read::texts(&[("style.toml", &style), ("orders/one.toml", order)]);
+    let checked = crate::checked(&loaded);
+    let sheets = sheets(&loaded, &checked, &Earlier::default());
+    let printed = Printed { loaded, checked, sheets };
     let cells: Vec<Vec<String>> = cover(&printed)
         .colourways
         .iter()
@@ -461,7 +464,8 @@ fn what_is_not_made_is_said_and_not_computed() {
         .iter()
         .map(|row| row.uses.iter().map(|cell| cell.phrase().english()).collect())
         .collect();
-    assert!(uses.len() == 2 && uses[0][1] == "–" && uses[1][1] != "–", "{uses:?}");
+    let large: Vec<bool> = uses.iter().map(|uses| uses[1] == "–").collect();
+    assert_eq!(large, [false, true], "clay, then moss: {uses:?}");
     let sums = filling(&printed).sums.last().unwrap();
     assert!(sums.masses.iter().all(|mass| !mass.target.is_blank()));
     let wrong = read::texts(&[("style.toml", &STYLE.replace("sizes = [", "not-made = [\"moss/L\"]\nsizes = ["))]);
