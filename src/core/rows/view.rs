@@ -100,6 +100,19 @@ impl<'a> View<'a> {
         }
     }
 
+    /// Whether another role without a name is the same article in some colourway.
+    fn shares_article(&self, id: &str) -> bool {
+        let article =
+            |role: &str, way: &str| self.model.resolve(role, way).map(|(article, _)| article.entry.id.value.clone());
+        let unnamed = self.model.roles.iter().filter(|(other, role)| *other != id && role.entry.name.is_none());
+        unnamed.map(|(other, _)| other).any(|other| {
+            self.model
+                .ways()
+                .into_iter()
+                .any(|way| article(id, way).is_some() && article(id, way) == article(other, way))
+        })
+    }
+
     /// The name of a material for people: of the role, or of the article.
     pub fn material(&self, id: &str) -> String {
         if let Some(role) = self.model.roles.get(id) {
@@ -114,7 +127,12 @@ impl<'a> View<'a> {
                     names.push(article.entry.title());
                 }
             }
-            return if names.is_empty() { id.to_string() } else { names.join(" / ") };
+            return match names.as_slice() {
+                [] => id.to_string(),
+                // Two roles of one article are told apart by their ids.
+                [_] if self.shares_article(id) => format!("{} ({id})", names.join(" / ")),
+                _ => names.join(" / "),
+            };
         }
         let article = id.split_once('/').map_or(id, |(article, _)| article);
         self.model.articles.get(article).map_or(id, |article| article.entry.title()).to_string()

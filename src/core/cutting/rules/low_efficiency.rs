@@ -25,7 +25,7 @@ pub const RULE: Rule = Rule {
 words! {
     LAY "low-efficiency.lay" = "{name} comes to {used}";
     MESSAGE "low-efficiency.message" = "{asked} of the fabric should become pieces: {lays}";
-    HELP "low-efficiency.help" = "search longer (`backtack lay --effort long`), take another width, or ask for less";
+    HELP "low-efficiency.help" = "search longer: backtack lay . --effort long (from the folder of the style); take another width, or ask for less";
     HERE "low-efficiency.here" = "asked here";
 }
 
