@@ -113,6 +113,23 @@ pub fn borne(letter: &str, side: &Side, run: (usize, usize)) -> Vec<(String, Run
     here.map(|(letter, one)| (letter, *one)).collect()
 }
 
+/// What an edge bears in every seam and attachment, each once.
+pub fn of_run(view: &View<'_>, letters: &Letters, run: (usize, usize)) -> Vec<(String, Run)> {
+    let Some(account) = view.assembly.sewing.accounts.get(&run) else { return Vec::new() };
+    let joints = account.joints.iter().filter_map(|n| view.assembly.joints.get(*n));
+    let mut all: Vec<(String, Run)> = joints.flat_map(|joint| letters.run(joint, run)).collect();
+    for edging in account.attached.iter().filter_map(|n| view.assembly.edgings.get(*n)) {
+        all.extend(borne(&letters.edging(edging), &edging.side, run));
+    }
+    let mut kept: Vec<(String, Run)> = Vec::new();
+    for one in all {
+        if !kept.iter().any(|(letter, _)| *letter == one.0) {
+            kept.push(one);
+        }
+    }
+    kept
+}
+
 /// `A` to `Z` without `I` and `O`, then `AA`.
 fn letter(n: usize) -> String {
     let one = |n: usize| ALPHABET.get(n % ALPHABET.len()).map_or('?', |byte| char::from(*byte));

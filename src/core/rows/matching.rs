@@ -8,9 +8,9 @@ use crate::model::{JointKind, Layer};
 use crate::scene::{MapEdge, MapPiece, PiecePoint, overview};
 use crate::words::{Phrase, say, sheet, words};
 
+use super::curves::{page, segments};
 use super::data::{JoinRow, Matching, Sheet};
 use super::letters::{self, Letters};
-use super::outline::{page, segments};
 use super::package::{Drawing, Head, ROOM_MAP};
 use super::view::View;
 
@@ -159,7 +159,7 @@ fn piece(view: &View<'_>, letters: &Letters, at: usize, instance: &Instance) -> 
     let turn = Affine { xx: if instance.mirrored { -1.0 } else { 1.0 }, xy: 0.0, yx: 0.0, yy: 1.0, dx: 0.0, dy: 0.0 };
     let runs = sew.runs();
     let edges = runs.iter().enumerate().map(|(run, path)| {
-        let borne = borne(view, letters, (at, run));
+        let borne = letters::of_run(view, letters, (at, run));
         let joined: Vec<&str> = borne.iter().map(|(letter, _)| letter.as_str()).collect();
         MapEdge {
             path: segments(&path.path().transformed(&turn), false),
@@ -179,23 +179,6 @@ fn piece(view: &View<'_>, letters: &Letters, at: usize, instance: &Instance) -> 
     });
     let (edges, points, lines) = (edges.collect(), points.collect(), lines.collect());
     Some(MapPiece { title: instance.short(), edges, points, lines })
-}
-
-/// What a run bears, each once.
-pub(super) fn borne(view: &View<'_>, letters: &Letters, run: (usize, usize)) -> Vec<(String, Run)> {
-    let Some(account) = view.assembly.sewing.accounts.get(&run) else { return Vec::new() };
-    let joints = account.joints.iter().filter_map(|n| view.assembly.joints.get(*n));
-    let mut all: Vec<(String, Run)> = joints.flat_map(|joint| letters.run(joint, run)).collect();
-    for edging in account.attached.iter().filter_map(|n| view.assembly.edgings.get(*n)) {
-        all.extend(letters::borne(&letters.edging(edging), &edging.side, run));
-    }
-    let mut kept: Vec<(String, Run)> = Vec::new();
-    for one in all {
-        if !kept.iter().any(|(letter, _)| *letter == one.0) {
-            kept.push(one);
-        }
-    }
-    kept
 }
 
 /// Whether a run is a side of an opening.

@@ -12,6 +12,7 @@ pub(crate) mod choice;
 mod confirmation;
 mod construction;
 pub(crate) mod cover;
+pub(crate) mod curves;
 pub mod data;
 mod filling;
 mod finishing;

@@ -6,7 +6,7 @@ use crate::geom::{Affine, Outline};
 use crate::model::Piece;
 use crate::scene::{NestSize, Segment};
 
-use super::outline::{cut_paths, segments};
+use super::curves::{cut_paths, segments};
 use super::view::View;
 
 /// The cut lines of the other sizes, where they differ, laid on the lowest point that all sizes name.

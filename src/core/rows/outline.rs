@@ -2,15 +2,15 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::compute::{Drawn, Lines};
-use crate::geom::{Outline, Path, Point, Run, Segment as Curve, measure};
+use crate::compute::Lines;
+use crate::geom::{Outline, Point, Run, measure};
 use crate::model::assembly::{Edging, Side, sewn_cut};
 use crate::model::{JointKind, NotchStyle, Piece, Variant};
 use crate::scene::{At, InnerLine, Line, NotchForm, PieceNotch, PieceOutline, PiecePoint, PieceSeam, Segment, closed};
 use crate::words::{Languages, Phrase, say, words};
 
-use super::letters::Letters;
-use super::matching::borne;
+use super::curves::{cut_paths, page, segments};
+use super::letters::{self, Letters};
 use super::nested::others;
 use super::view::{View, length, millimetres};
 
@@ -64,16 +64,6 @@ pub fn shape(view: &View<'_>, letters: &Letters, piece: &Piece, size: &str) -> O
         bar_text: String::new(),
         alt: alt(view, piece, size, lines),
     })
-}
-
-/// The cut line of the layer that is sewn, as curves, and whether it lies outside the sew line; the sew line itself
-/// where no cut line is known.
-pub fn cut_paths(drawn: &Drawn, piece: &Piece, size: &str, sew: &Outline) -> (Vec<Path>, bool) {
-    let cut_id = sewn_cut(piece).map_or("", |cut| cut.entry.id.value.as_str());
-    match drawn.cut(&piece.entry.id.value, size, cut_id).known() {
-        Some(shape) => (shape.curves(), shape.area > sew.area() + 1e-6),
-        None => (vec![sew.path.clone()], false),
-    }
 }
 
 fn alt(view: &View<'_>, piece: &Piece, size: &str, lines: &Lines) -> Phrase {
@@ -168,7 +158,7 @@ fn seams(view: &View<'_>, letters: &Letters, id: &str, sew: &Outline) -> Vec<Pie
         let mut names: Vec<String> = Vec::new();
         let mut ways: Vec<bool> = Vec::new();
         for (n, at) in copies.iter().enumerate() {
-            for (letter, borne) in borne(view, letters, (*at, run)) {
+            for (letter, borne) in letters::of_run(view, letters, (*at, run)) {
                 let letter = if n == 0 { letter } else { letter.replace('′', "") };
                 if !names.iter().any(|one| one.replace('′', "") == letter.replace('′', "")) {
                     names.push(letter);
@@ -272,24 +262,6 @@ fn allowances(lines: &Lines, sew: &Outline, languages: Languages) -> Vec<PiecePo
         let Some((at, _)) = sew.along_run(run, sew.length_of(run) / 2.0) else { continue };
         let text = if *width == 0.0 { NO_ALLOWANCE.into() } else { say!(ALLOWANCE, width = millimetres(*width)) };
         all.push(PiecePoint { name: in_line(&text, languages), at: page(at) });
-    }
-    all
-}
-
-/// A point of a piece (y up) as drawn (y down).
-pub fn page(point: Point) -> At {
-    [point.x, -point.y]
-}
-
-/// A path as drawn.
-pub fn segments(path: &Path, close: bool) -> Vec<Segment> {
-    let mut all = vec![Segment::Move(page(path.start))];
-    all.extend(path.segments.iter().map(|segment| match segment {
-        Curve::Line(end) => Segment::Line(page(*end)),
-        Curve::Cubic(a, b, end) => Segment::Cubic(page(*a), page(*b), page(*end)),
-    }));
-    if close {
-        all.push(Segment::Close);
     }
     all
 }

@@ -2,7 +2,7 @@
 
 use super::marks::{along, arrowhead, capsule, left, towards};
 use super::piece::{SCALES, bounds, moved};
-use super::place::{Places, around, leader, ring_of_places, square, strokes, text_width, within};
+use super::place::{Places, around, leader, middle, ring_of_places, square, strokes, text_width, within};
 use super::{At, Fill, Label, Line, PiecePoint, Scene, Segment, circle, grid};
 use crate::words::Phrase;
 
@@ -197,23 +197,6 @@ impl<'a> Shown<'a> {
             scene.label(placed);
         }
     }
-}
-
-/// The place a share of the way along a path, and the way it runs there.
-pub(super) fn middle(path: &[Segment], share: f64) -> Option<(At, At)> {
-    let pieces = strokes(path);
-    let length = |[a, b]: &[At; 2]| square(*a, *b).sqrt();
-    let whole: f64 = pieces.iter().map(length).sum();
-    let mut left = whole * share;
-    for piece in &pieces {
-        let own = length(piece);
-        if own >= left && own > 0.0 {
-            let way = towards(piece[0], piece[1]);
-            return Some((along(piece[0], way, left), way));
-        }
-        left -= own;
-    }
-    None
 }
 
 #[cfg(test)]

@@ -18,6 +18,7 @@ mod piece;
 mod place;
 mod readings;
 mod seam;
+mod signs;
 mod svg;
 
 pub use edge::{FinishedEdge, Turned, edge};
@@ -29,11 +30,9 @@ pub use marks::{arrow, balloon, dimension, grain, hatch, legend_sample, pile, ri
 pub use nest::{NestSize, nest_sample};
 pub use overlay::{Laid, overlay};
 pub use picture::printed;
-pub use piece::{
-    InnerLine, NotchForm, PieceNotch, PieceOutline, PiecePoint, PieceSeam, is_clear, notch_sample, piece, point_sample,
-    scale_for, seam_sample,
-};
+pub use piece::{InnerLine, NotchForm, PieceNotch, PieceOutline, PiecePoint, PieceSeam, is_clear, piece, scale_for};
 pub use place::{Frame, frame, meet, passes, strokes, text_width};
 pub use readings::{Chart, ChartReading, readings};
 pub use seam::{PileSide, StackPly, StackSeam, stack};
+pub use signs::{notch_sample, point_sample, seam_sample};
 pub use svg::{noted, svg};

@@ -1,13 +1,12 @@
 //! The drawing of one piece at a stated scale: cut line, sew line, other sizes, letters of seams, points, notches, grain,
 //! pile, size.
 
-use super::map::middle;
 use super::marks::{
     PILE_ARROW, along, arrowhead, capsule, dimension, grain, left, pile, ring, scale_bar, towards, unit,
 };
 use super::nest::{NestSize, OTHERS};
 use super::place::{
-    Places, around, extent, frame, leader, ring_of, ring_of_places, square, strokes, text_width, within,
+    Places, around, extent, frame, leader, middle, ring_of, ring_of_places, square, strokes, text_width, within,
 };
 use super::{Across, Along, At, Fill, Label, Line, Scene, Segment, closed, grid};
 use crate::words::Phrase;
@@ -115,7 +114,7 @@ const ROOM: [f64; 4] = [13.0, 7.5, 8.0, 11.0];
 /// Space below for the scale bar, mm of paper.
 const BAR: f64 = 6.0;
 /// Type of the letters of seams, points.
-const LETTER: f64 = 8.0;
+pub(super) const LETTER: f64 = 8.0;
 /// Paper that an outline needs for each thing that is written on it, mm.
 const PER_NAME: f64 = 10.0;
 /// Things on every piece that need as much: its code, grain and pile.
@@ -218,7 +217,7 @@ fn lines(scene: &mut Scene, outline: &PieceOutline, paper: &impl Fn(At) -> At) {
 }
 
 /// A notch as it is cut.
-fn notched(scene: &mut Scene, form: NotchForm, sew: At, cut: At, tip: At) {
+pub(super) fn notched(scene: &mut Scene, form: NotchForm, sew: At, cut: At, tip: At) {
     let depth = square(cut, tip).sqrt().max(LEAST_NOTCH);
     let way = if square(cut, tip) > 0.0 { towards(cut, tip) } else { towards(cut, sew) };
     match form {
@@ -230,43 +229,6 @@ fn notched(scene: &mut Scene, form: NotchForm, sew: At, cut: At, tip: At) {
             scene.path(Some(Line::Notch), Fill::Paper, closed(&corners));
         }
     }
-}
-
-/// A sample of a notch for the legend, 18 mm by 4.6 mm.
-#[must_use]
-pub fn notch_sample(form: NotchForm, alt: impl Into<Phrase>) -> Scene {
-    let mut scene = Scene::new(18.0, 4.6, alt);
-    let (cut, sew) = ([9.0, 1.9], [9.0, 4.2]);
-    scene.line(Line::Cut, [0.5, cut[1]], [17.5, cut[1]]);
-    scene.line(Line::Sew, [0.5, sew[1]], [17.5, sew[1]]);
-    let tip = match form {
-        NotchForm::Outward => [9.0, 0.2],
-        NotchForm::Slit => [9.0, 3.5],
-        NotchForm::Marked => cut,
-    };
-    notched(&mut scene, form, sew, cut, tip);
-    scene
-}
-
-/// A sample of a named point, 18 mm by 4.6 mm.
-#[must_use]
-pub fn point_sample(name: &str, alt: impl Into<Phrase>) -> Scene {
-    let mut scene = Scene::new(18.0, 4.6, alt);
-    scene.line(Line::Sew, [0.5, 3.0], [17.5, 3.0]);
-    ring(&mut scene, [9.0, 3.0], name, [11.4, 1.3]);
-    scene
-}
-
-/// A sample of the letter of a seam, 18 mm by 4.6 mm.
-#[must_use]
-pub fn seam_sample(letter: &str, alt: impl Into<Phrase>) -> Scene {
-    let mut scene = Scene::new(18.0, 4.6, alt);
-    scene.line(Line::Sew, [0.5, 2.3], [17.5, 2.3]);
-    arrowhead(&mut scene, [14.0, 2.3], [1.0, 0.0], 0.9);
-    let half = (text_width(letter, LETTER, true) / 2.0 + 0.5).max(1.9);
-    scene.path(Some(Line::Placement), Fill::Paper, capsule([7.0, 2.3], half, 1.9));
-    scene.label(Label::new(letter, [7.0, 2.3]).size(LETTER).strong().bare());
-    scene
 }
 
 /// The cut size of the drawn size, written outside of all sizes.

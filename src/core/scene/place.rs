@@ -1,5 +1,6 @@
 //! Places for labels: off the lines that are drawn, off each other, and inside the drawing.
 
+use super::marks::{along, towards};
 use super::{Across, Along, At, Item, Label, Scene, Segment};
 
 /// Millimetres in a point.
@@ -293,6 +294,23 @@ fn clipped(line: &[At; 2], place: &Frame) -> Option<(f64, f64)> {
         (from, to) = (from.max(near), to.min(far));
     }
     (from <= to).then_some((from, to))
+}
+
+/// The place a share of the way along a path, and the way it runs there.
+pub(super) fn middle(path: &[Segment], share: f64) -> Option<(At, At)> {
+    let pieces = strokes(path);
+    let length = |[a, b]: &[At; 2]| square(*a, *b).sqrt();
+    let whole: f64 = pieces.iter().map(length).sum();
+    let mut left = whole * share;
+    for piece in &pieces {
+        let own = length(piece);
+        if own >= left && own > 0.0 {
+            let way = towards(piece[0], piece[1]);
+            return Some((along(piece[0], way, left), way));
+        }
+        left -= own;
+    }
+    None
 }
 
 #[cfg(test)]
