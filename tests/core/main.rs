@@ -42,6 +42,7 @@ mod sheets;
 mod standards;
 mod svg;
 mod tidy;
+mod told;
 mod toy;
 mod units;
 mod words;

@@ -6,6 +6,7 @@ use std::path::Path;
 use backtack_core::compute::{Facing, Figures};
 use backtack_core::read::{self, Loaded};
 use backtack_core::rows::data::{JoinRow, LengthRow, Sheet, Step};
+use backtack_core::words::{Language, Languages};
 
 struct Printed {
     figures: Figures,
@@ -80,6 +81,25 @@ fn a_step_says_its_edges_in_plain_words_and_their_codes_at_the_plies() {
     assert_eq!(wing, "Wing, outer layer: r to e to s\nto Wing, inner layer: r to e to s");
     let dart = puffin.step("Dart in the crown");
     assert!(dart.plies[0].text.english().ends_with("\nHEAD.l:x1-p\nHEAD.l:x2-p"), "{:?}", dart.plies);
+}
+
+/// A second language that tells of one ply only would have the other left out.
+#[test]
+fn a_second_language_tells_of_both_plies_of_a_step() {
+    let both = Languages::both(Language::English, Language::SimplifiedChinese);
+    let puffin = Printed::puffin();
+    let said = |title: &str| puffin.step(title).text.second(both).unwrap_or_default();
+    let strip = said("Strip over the head");
+    assert_eq!(strip, "Head side, 左: f 至 x1, x2 至 g\n接 Strip over the head: f 至 x 至 g\n左右对调，再做一次");
+    let wing = said("Wing, round seam");
+    assert_eq!(wing, "Wing, outer layer: r 至 e 至 s\n接 Wing, inner layer: r 至 e 至 s");
+    for sheet in &puffin.sheets {
+        let Sheet::Construction(one) = sheet else { continue };
+        for step in &one.steps {
+            let second = step.text.second(both).unwrap_or_default();
+            assert!(!second.starts_with("接 "), "{}: {second}", step.title.english());
+        }
+    }
 }
 
 #[test]

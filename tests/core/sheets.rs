@@ -209,7 +209,7 @@ fn every_stated_property_of_what_is_bought_is_printed_once() {
         "stretch along 3 %",
         "shrinkage across 1.5 %",
         "roll length 25 m",
-        "marker efficiency 80 %",
+        "marker efficiency of an estimate 80 %",
         "splices: none",
         "relaxing time 24 h",
         "substitute: none",

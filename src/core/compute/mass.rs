@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::model::{ArticleKind, Variant};
+use crate::model::{ArticleKind, PointOfMeasure, Variant};
 use crate::units::{Dimension, Rational};
 use crate::words::{Phrase, say};
 
@@ -13,7 +13,7 @@ use super::filling::{Filling, Limited};
 use super::input::{Bought, ByVariant, Ground};
 use super::need::{of_all, taken};
 use super::number::property;
-use super::reason::{IT, THE_PROPERTY_OF, no_article};
+use super::reason::{IT, TARGET_OF, THE_PROPERTY_OF, no_article};
 use super::shapes::PieceSize;
 use super::thread::Thread;
 use super::trims::{TrimLine, TrimUnit};
@@ -27,9 +27,15 @@ pub struct Mass {
     pub lines: Vec<MassLine>,
     /// Everything cut from fabric.
     pub shell: Limited,
-    /// The finished product, without hangtag and packing, as it is weighed and as a sample is judged. Its limits are the worst
-    /// case, all lower limits added and all upper limits added, rounded inward to what the scale reads.
+    /// The finished product, without hangtag and packing, as it is weighed and as a sample is judged: as a point of measure states
+    /// it; else the sum of the lines, with the limits of the worst case, all lower limits added and all upper limits added. Limits
+    /// are rounded inward to what the scale reads.
     pub product: Limited,
+    /// The point of measure that states it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stated: Option<String>,
+    /// The sum of the lines without packing.
+    pub computed: Figure<Number>,
     /// The product with hangtag and packing, limits likewise.
     pub packed: Limited,
     /// Lines without a tolerance, which add their target to both limits, so that the true limits are wider.
@@ -72,16 +78,37 @@ pub(super) fn mass(ground: &Ground<'_>, parts: &Parts<'_>) -> ByVariant<Mass> {
         let without_tolerance = open.map(name).collect();
         let packed = total(&lines);
         let inside: Vec<MassLine> = lines.iter().filter(|line| !line.packing).cloned().collect();
-        let (product, packed, shell) = (total(&inside).readable(scale), packed.readable(None), shell.readable(None));
-        Mass { product, packed, shell, without_tolerance, lines }
+        let (sum, packed, shell) = (total(&inside).readable(scale), packed.readable(None), shell.readable(None));
+        let computed = sum.target.clone();
+        let (stated, product) = stated(ground, variant).map_or((None, sum), |(id, product)| (Some(id), product));
+        Mass { product, stated, computed, packed, shell, without_tolerance, lines }
     })
+}
+
+/// What the only point of measure that weighs the finished product says of it.
+fn stated(ground: &Ground<'_>, variant: Variant<'_>) -> Option<(String, Limited)> {
+    let weighed = |(id, point): (&String, &PointOfMeasure)| {
+        point.state.as_ref()?.known().filter(|state| state.as_str() == "finished")?;
+        let title = point.entry.title();
+        let target = Figure::of(point.target.as_ref(), variant, say!(TARGET_OF, title));
+        target.known().filter(|target| target.dimension() == Dimension::Mass)?;
+        let limited = Limited::of(&target, title);
+        limited.lower.known()?;
+        Some((id.clone(), limited.readable(step(point))))
+    };
+    let mut all = ground.model.measures.iter().filter_map(weighed);
+    all.next().filter(|_| all.next().is_none())
+}
+
+/// The step, g, that a point which is weighed is read to.
+fn step(point: &PointOfMeasure) -> Option<Rational> {
+    let step = point.read_to.as_ref()?.known().filter(|step| step.dimension() == Dimension::Mass)?;
+    step.si().checked_mul(Rational::whole(1_000))
 }
 
 /// The finest step, g, that a point of measure which is weighed is read to.
 fn scale(ground: &Ground<'_>) -> Option<Rational> {
-    let steps = ground.model.measures.values().filter_map(|point| point.read_to.as_ref()?.known());
-    let weighed = steps.filter(|step| step.dimension() == Dimension::Mass);
-    weighed.filter_map(|step| step.si().checked_mul(Rational::whole(1_000))).min()
+    ground.model.measures.values().filter_map(step).min()
 }
 
 /// Targets added, and limits where at least one line has any; a line without a tolerance adds its target.

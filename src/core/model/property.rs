@@ -21,7 +21,7 @@ words! {
     SHRINKAGE_ALONG "property.shrinkage-along" = "shrinkage along";
     SHRINKAGE_ACROSS "property.shrinkage-across" = "shrinkage across";
     ROLL_LENGTH "property.roll-length" = "roll length";
-    MARKER_EFFICIENCY "property.marker-efficiency" = "marker efficiency";
+    MARKER_EFFICIENCY "property.marker-efficiency" = "marker efficiency of an estimate";
     DIRECTION "property.direction" = "direction";
     THICKNESS_OF_A_PLY "property.thickness-of-a-ply" = "thickness of a ply";
     MOST_PLIES "property.most-plies" = "most plies";

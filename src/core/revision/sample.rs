@@ -179,7 +179,8 @@ impl Form<'_> {
         };
         let mut out = format!("\n[sample.{}.masses]\n", self.ask.id);
         out.push_str(&remark(&format!(
-            "Each finished piece, without hangtag and packing; worked out: {}",
+            "Each finished piece, without hangtag and packing; {}: {}",
+            if mass.is_some_and(|mass| mass.stated.is_some()) { "stated" } else { "worked out" },
             range(mass.map(|mass| &mass.product))
         )));
         out.push_str(&format!("finished = {}\n", self.blanks("\"\"")));

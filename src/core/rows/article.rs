@@ -23,12 +23,18 @@ const ELSEWHERE: [&str; 7] = ["supplier", "article", "minimum-order", "lead-time
 
 /// Type, fibres, every other property by its name, and the remark.
 pub fn details(view: &View<'_>, article: &Article) -> Phrase {
-    let rest = of(article.kind).filter(|spec| spec.key != "type" && !ELSEWHERE.contains(&spec.key));
+    let all = properties(view, article, |key| !ELSEWHERE.contains(&key));
+    Phrase::row([all, value(view, article, "note")], ". ")
+}
+
+/// Type, fibres, and other properties by their names.
+pub fn properties(view: &View<'_>, article: &Article, wanted: impl Fn(&str) -> bool) -> Phrase {
+    let rest = of(article.kind).filter(|spec| spec.key != "type" && wanted(spec.key));
     let all = [value(view, article, "type")]
         .into_iter()
         .chain(layers(article))
         .chain(rest.map(|spec| named(view, article, spec)));
-    Phrase::row([Phrase::row(all, "; "), value(view, article, "note")], ". ")
+    Phrase::row(all, "; ")
 }
 
 /// What the owner asks of whoever supplies it.

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::compute::{BillLine, Bought, Figure, Number};
 use crate::model::property::Property;
-use crate::model::{Article, Given, Stated};
+use crate::model::{Article, ArticleKind, Given, Stated};
 use crate::units::Unit;
 use crate::words::{Phrase, Word, number, say, sheet as sentences, words};
 
@@ -15,12 +15,13 @@ use super::package::Head;
 use super::view::View;
 
 words! {
-    LEAD "bill.lead" = "Use of one product. Dashed boxes are for the factory; an empty article or supplier asks for a proposal.";
+    LEAD "bill.lead" = "Net use of one product. Dashed boxes are for the factory; an empty article or supplier asks for a proposal.";
     FABRIC "bill.fabric" = "Fabric";
     THREAD "bill.thread" = "Thread";
     FILLING "bill.filling" = "Filling";
     TRIMS "bill.trims" = "Trims";
     AS_SUPPLIED "bill.as-supplied" = "as supplied";
+    NET_USE "bill.net-use" = "Net use of fabric is that of the bare marker: faults, shrinkage and loss in cutting are not in it and are on an order's document.";
     NET "bill.net" = "m net";
     WITH_WASTE "bill.with-waste" = "m with waste";
     LAB "bill.lab" = "L* {l}, a* {a}, b* {b}";
@@ -221,8 +222,12 @@ fn colours(view: &View<'_>) -> Vec<ColourRow> {
 }
 
 fn notes(view: &View<'_>) -> Vec<Phrase> {
+    let lines = || view.figures.bill.lines.iter();
     let mut all: Vec<Phrase> = Vec::new();
-    if view.figures.bill.lines.iter().any(|line| line.estimate) {
+    if lines().any(|line| line.kind == ArticleKind::Fabric.word()) {
+        all.push(NET_USE.into());
+    }
+    if lines().any(|line| line.estimate) {
         all.push(say!(ESTIMATED, text = sentences::ESTIMATE));
     }
     if !view.figures.bill.missing.is_empty() {

@@ -23,6 +23,8 @@ words! {
     ALONG "construction.along" = "along {edge}";
     ONTO "construction.onto" = "{edge} onto {line}";
     TO "construction.to" = "to {edge}";
+    BOTH "construction.both" = "{a}\n{b}";
+    EDGES "construction.edges" = "{a} to {b}";
     SEW "construction.sew" = "Sew {seam}";
     CLOSE "construction.close" = "Close {opening}";
     STUFF "construction.stuff" = "stuffing {stuffing}: mass on the filling sheet";
@@ -115,8 +117,7 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
         ..Step::default()
     };
     if closing {
-        let edges = Phrase::row([a.into(), say!(TO, edge = b)], " ");
-        step.text = Phrase::lines([step.text, edges]);
+        step.text = Phrase::lines([step.text, say!(EDGES, a, b)]);
         if joint.stitch.kind.is_none() {
             return step;
         }
@@ -138,9 +139,13 @@ fn joint(view: &View<'_>, id: &str, joint: &Joint) -> Step {
     step
 }
 
-/// One side to the other; nothing of neither.
+/// One side to the other; nothing of neither. A frame, so that another language tells of both as well.
 fn joined([a, b]: [Phrase; 2]) -> Phrase {
-    if a.is_empty() && b.is_empty() { Phrase::none() } else { Phrase::lines([a, say!(TO, edge = b)]) }
+    match (a.is_empty(), b.is_empty()) {
+        (true, true) => Phrase::none(),
+        (true, false) => say!(TO, edge = b),
+        _ => say!(BOTH, a, b = say!(TO, edge = b)),
+    }
 }
 
 /// The plies by their numbers, each with its edges as they are written; a fold is one fabric, and said once.

@@ -28,7 +28,7 @@ words! {
     SENTENCE "cover.sentence" = "{text}.";
     IN_THE_WAY "cover.in-the-way" = "In the way of {stage}: {count}";
     OF_A_RELEASE "cover.of-a-release" = "a release";
-    NOTHING "cover.nothing" = "Nothing is in the way of {stage}";
+    NOTHING "cover.nothing" = "Nothing that this specification records is in the way of {stage}; what is to be confirmed is on the confirmation sheet";
     NOT_MADE "cover.not-made" = "not made";
     MORE "cover.more" = "and {count} more";
 }

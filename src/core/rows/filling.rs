@@ -3,10 +3,9 @@
 use crate::compute::{Limited, Number};
 use crate::model::ArticleKind;
 use crate::units::Rational;
-use crate::words::number::quantity;
 use crate::words::{Phrase, Word, number, say, sheet, words};
 
-use super::article::value;
+use super::article::properties;
 use super::cell::Cell;
 use super::data::{FillRow, Filling, Mass, Sheet};
 use super::package::{Fact, Head};
@@ -21,8 +20,9 @@ words! {
     SHELL_HOW "filling.shell-how" = "mean of 5 shells, weighed by the factory";
     PRODUCT "filling.product" = "Finished product, without hangtag and packing";
     PRODUCT_HOW "filling.product-how" = "computed; limits by adding all tolerances";
+    PRODUCT_STATED "filling.product-stated" = "as stated at point of measure {point}";
     FIRMNESS "filling.firmness" = "Firmness, {stuffing}";
-    ONE_COLOURWAY "filling.one-colourway" = "The mass of the product is that of colourway {colourway}; figures.json holds the others.";
+    ONE_COLOURWAY "filling.one-colourway" = "The mass of the product is that of colourway {colourway}; other colourways differ only by their materials, which the bill of materials lists.";
     NOTE "filling.note" = "{stuffing}: {note}";
 }
 
@@ -124,31 +124,55 @@ fn sums(view: &View<'_>) -> Vec<FillRow> {
         };
         view.sizes().into_iter().map(|size| of(size).unwrap_or_default()).collect()
     };
-    let row = |stuffing: Word, how: Word, masses: Vec<Mass>| FillRow {
+    let row = |stuffing: Word, how: Phrase, masses: Vec<Mass>| FillRow {
         stuffing: stuffing.into(),
         material: Phrase::none(),
-        how: how.into(),
+        how,
         masses,
     };
     let filling = by_size(&|size, way| Some(mass(&view.figures.filling.get(size)?.get(way)?.total)));
     let product = by_size(&|size, way| Some(mass(&view.figures.mass.get(size)?.get(way)?.product)));
     let blank = by_size(&|_, _| None);
-    vec![row(ALL_STUFFINGS, ALL_HOW, filling), row(SHELL, SHELL_HOW, blank), row(PRODUCT, PRODUCT_HOW, product)]
+    vec![
+        row(ALL_STUFFINGS, ALL_HOW.into(), filling),
+        row(SHELL, SHELL_HOW.into(), blank),
+        row(PRODUCT, product_how(view), product),
+    ]
 }
+
+/// Where the mass of the product comes from.
+fn product_how(view: &View<'_>) -> Phrase {
+    let mut all: Vec<Phrase> = Vec::new();
+    for mass in view.figures.mass.values().flat_map(|by| by.values()) {
+        let how = mass.stated.as_ref().map_or_else(|| PRODUCT_HOW.into(), |point| say!(PRODUCT_STATED, point));
+        if !all.contains(&how) {
+            all.push(how);
+        }
+    }
+    Phrase::row(all, "; ")
+}
+
+/// Whether colourways differ in the masses that are summed.
+fn differs(view: &View<'_>) -> bool {
+    view.sizes().into_iter().any(|size| {
+        let sums = view.model.ways().into_iter().filter(|way| view.model.is_made(size, way)).map(|way| {
+            let product = view.figures.mass.get(size).and_then(|by| by.get(way)).map(|mass| &mass.product);
+            (product, view.figures.filling.get(size).and_then(|by| by.get(way)).map(|filling| &filling.total))
+        });
+        let sums: Vec<_> = sums.collect();
+        sums.windows(2).any(|pair| pair[0] != pair[1])
+    })
+}
+
+/// What is said of a filling beside its type and fibres.
+const FACTS: [&str; 5] = ["fineness", "staple", "particle", "fibre-type", "recycled"];
 
 /// Fibre, fineness and the rest of what is known of each filling.
 fn facts(view: &View<'_>) -> Vec<Fact> {
     let mut all = Vec::new();
     for article in view.model.articles.values().filter(|article| article.kind == ArticleKind::Filling) {
-        let fibres = article.composition.iter().flat_map(|layer| &layer.fibres);
-        let fibres =
-            fibres.filter_map(|(fibre, share)| Some(format!("{} {}", quantity(share.known()?), fibre.value).into()));
-        let keys = ["type", "fineness", "staple", "particle", "fibre-type", "recycled"];
-        let texts = fibres.chain(keys.into_iter().map(|key| value(view, article, key)));
-        all.push(Fact {
-            label: article.entry.title().into(),
-            value: Phrase::list(texts.collect::<Vec<Phrase>>()).into(),
-        });
+        let value = properties(view, article, |key| FACTS.contains(&key));
+        all.push(Fact { label: article.entry.title().into(), value: value.into() });
     }
     for stuffing in view.model.stuffings.values() {
         let firmness = view.text(stuffing.firmness.as_ref());
@@ -161,7 +185,7 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
 
 fn notes(view: &View<'_>) -> Vec<Phrase> {
     let mut all = vec![sheet::ROUNDING.into()];
-    if let Some(first) = view.model.ways().into_iter().next().filter(|_| view.model.colourways.len() > 1) {
+    if let Some(first) = view.model.ways().into_iter().next().filter(|_| differs(view)) {
         all.push(say!(ONE_COLOURWAY, colourway = first));
     }
     for stuffing in view.model.stuffings.values() {

@@ -17,15 +17,13 @@ words! {
     OF_SIZE "measurements.of-size" = "Measurements, size {size}";
     SHOWN "measurements.shown" = "{picture} Points of measure: {points}.";
     FOR_REFERENCE "measurements.for-reference" = "for reference";
-    MEASURED "measurements.measured" = "Measured {states}.";
-    OR "measurements.or" = "{first} or {second}";
-    READ_TO "measurements.read-to" = "Read to {steps}.";
+    MEASURED "measurements.measured" = "Measured {state}.";
+    IN_STATES "measurements.in-states" = "Measured in the state that each point names.";
+    READ_TO "measurements.read-to" = "Read to {step}.";
+    TO_STEP "measurements.to-step" = "read to {step}";
     DIFFERENCE "measurements.difference" = "left and right differ by at most {difference}";
     REFERENCE_NOTE "measurements.reference-note" = "Points marked for reference never reject a product.";
 }
-
-/// The unit of the table; others are written behind their values.
-const UNIT: &str = "mm";
 
 /// Columns for readings (common practice: three to five pieces a size are measured on the line).
 const BLANKS: usize = 5;
@@ -43,18 +41,19 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     sizes
         .iter()
         .map(|(id, title)| {
+            let unit = unit(view, id);
             let name = if several { say!(OF_SIZE, size = title) } else { sheet::MEASUREMENTS.into() };
             Sheet::Measurements(Measurements {
                 head: Head { title: sheet::MEASUREMENTS_TITLE.into(), name, lead: sheet::MEASURE_INWARD.into() },
                 pictures: arrows(view),
                 sizes: vec![id.clone()],
-                unit: UNIT.into(),
+                unit: unit.map_or_else(String::new, str::to_string),
                 rows: view
                     .model
                     .measures
                     .iter()
                     .enumerate()
-                    .map(|(n, (key, point))| row(view, n, key, point, id))
+                    .map(|(n, (key, point))| row(view, n, (key, point), id, unit.is_some()))
                     .collect(),
                 blanks: (1..=BLANKS).map(|n| n.to_string()).collect(),
                 conditions: conditions(view),
@@ -113,54 +112,77 @@ fn pointed<'v>(view: &'v View<'_>, id: &str) -> impl Iterator<Item = (usize, &'v
     points.into_iter()
 }
 
-fn row(view: &View<'_>, at: usize, id: &str, point: &PointOfMeasure, size: &str) -> Point {
+fn row(view: &View<'_>, at: usize, (id, point): (&str, &PointOfMeasure), size: &str, alike: bool) -> Point {
     let reference = point.reference.as_ref().is_some_and(|flag| flag.value);
     let reference = if reference { FOR_REFERENCE.into() } else { Phrase::none() };
     let difference = point.difference.as_ref().and_then(|one| one.known());
     let difference = difference.map_or_else(Phrase::none, |one| say!(DIFFERENCE, difference = number::quantity(one)));
-    let how = [view.text(point.method.as_ref()).into(), state(view.text(point.state.as_ref())), difference, reference];
+    let step = step(point).filter(|_| steps(view).len() > 1).map_or_else(Phrase::none, |step| say!(TO_STEP, step));
+    let (method, state) = (view.text(point.method.as_ref()).into(), state(view.text(point.state.as_ref())));
+    let how = [method, state, step, difference, reference];
     let number = label(view, at, id);
     let name = if number == id { point.entry.title().to_string() } else { format!("{} ({id})", point.entry.title()) };
-    let line = view.figures.measures.get(id).and_then(|line| {
-        line.sizes
-            .get(size)
-            .or_else(|| line.sizes.iter().find(|(key, _)| key.starts_with(&format!("{size}/"))).map(|(_, one)| one))
-    });
     Point {
         number,
         name: view.marked(&["point-of-measure"], id, &name),
         how: Phrase::row(how, " · "),
         critical: point.critical.as_ref().is_some_and(|flag| flag.value),
-        limits: vec![line.map_or_else(Mass::default, limits)],
+        limits: vec![figures(view, id, size).map_or_else(Mass::default, |line| limits(line, alike))],
     }
 }
 
-/// Target and limits at the step; with their unit where it is not the one in the head.
-fn limits(line: &MeasureSize) -> Mass {
-    let unit = line.unit.known().map_or("", String::as_str);
-    let unit = if unit == UNIT { "" } else { unit };
+/// The figures of a point in a size; those of the first colourway where it differs by colourway.
+fn figures<'a>(view: &View<'a>, id: &str, size: &str) -> Option<&'a MeasureSize> {
+    let sizes = &view.figures.measures.get(id)?.sizes;
+    let first = || sizes.iter().find(|(key, _)| key.starts_with(&format!("{size}/"))).map(|(_, one)| one);
+    sizes.get(size).or_else(first)
+}
+
+/// The unit that all points share, for the head.
+fn unit<'a>(view: &View<'a>, size: &str) -> Option<&'a str> {
+    let lines = view.model.measures.keys().filter_map(|id| figures(view, id, size));
+    let units: BTreeSet<&str> = lines.filter_map(|line| line.unit.known().map(String::as_str)).collect();
+    units.first().copied().filter(|_| units.len() == 1)
+}
+
+/// Target and limits at the step; the unit at the target where the head has none.
+fn limits(line: &MeasureSize, alike: bool) -> Mass {
+    let unit = line.unit.known().filter(|_| !alike).map_or("", String::as_str);
     let limits = line.lower.known().zip(line.upper.known());
     Mass {
         target: Cell::figure(&line.target, |target| Cell::fixed(*target, line.places, unit)),
         limits: limits.map_or(Cell::Empty, |(lower, upper)| Cell::Limits {
             lower: *lower,
             upper: *upper,
-            unit: unit.to_string(),
+            unit: String::new(),
             places: line.places,
         }),
     }
 }
 
-/// States and steps that the points share, said once.
+/// The step that a point is read to.
+fn step(point: &PointOfMeasure) -> Option<String> {
+    point.read_to.as_ref()?.known().map(number::quantity)
+}
+
+/// Every step that points are read to.
+fn steps(view: &View<'_>) -> BTreeSet<String> {
+    once(view.model.measures.values().filter_map(step))
+}
+
+/// States and steps that the points share, said once; else each point says its own.
 fn conditions(view: &View<'_>) -> Vec<Phrase> {
     let points = || view.model.measures.values();
     let states = once(points().map(|point| view.text(point.state.as_ref()).to_string()));
-    let states: Vec<Phrase> = states.iter().map(|text| state(text)).collect();
-    let steps = once(points().filter_map(|point| point.read_to.as_ref()?.known().map(number::quantity)));
+    let measured = match states.first() {
+        Some(one) if states.len() == 1 => Some(say!(MEASURED, state = state(one))),
+        one => one.map(|_| IN_STATES.into()),
+    };
+    let steps = steps(view);
     let reference = points().any(|point| point.reference.as_ref().is_some_and(|flag| flag.value));
     let all = [
-        either(states).map(|states| say!(MEASURED, states)),
-        either(steps).map(|steps| say!(READ_TO, steps)),
+        measured,
+        steps.first().filter(|_| steps.len() == 1).map(|step| say!(READ_TO, step)),
         reference.then(|| REFERENCE_NOTE.into()),
     ];
     all.into_iter().flatten().collect()
@@ -174,9 +196,4 @@ fn state(text: &str) -> Phrase {
 /// Texts that say something, each once, in order.
 fn once(texts: impl Iterator<Item = String>) -> BTreeSet<String> {
     texts.filter(|text| !text.is_empty()).collect()
-}
-
-/// One or the other.
-fn either(texts: impl IntoIterator<Item = impl Into<Phrase>>) -> Option<Phrase> {
-    texts.into_iter().map(Into::into).reduce(|first, second| say!(OR, first, second))
 }

@@ -147,7 +147,7 @@ pub const NEEDLES: Caution = Caution {
     text: "Needles are handed out one for one, and a broken needle is logged with all its fragments. Every piece passes \
            a metal detector both ways, set with a 1.2 mm ferrous sphere, after closing and before tags and bags; a trim \
            that cannot pass is fitted afterwards or the piece is X-rayed.",
-    follows: &[practice("common practice of toy factories")],
+    follows: &[practice("common practice of factories for sewn products")],
 };
 
 /// Diameter of the ferrous test sphere for needle detection, in mm (common practice).

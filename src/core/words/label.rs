@@ -18,7 +18,7 @@ crate::words! { list:
     CONCERNS "concerns" = "Sheet and item";
     CALLOUTS "callouts" = "What the numbers name";
     FACTORY_USE "factory-use" = "Use";
-    USE_OF_PRODUCT "use-of-product" = "Use of one product";
+    USE_OF_PRODUCT "use-of-product" = "Net use of one product";
     COLOUR_VALUES "colour-values" = "Colours";
     COLOUR_TARGET "colour-target" = "Target";
     CODE "code" = "Code";

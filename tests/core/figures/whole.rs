@@ -170,7 +170,7 @@ fn totals_are_the_sums_of_their_lines() {
                 let lines = mass.lines.iter().filter(move |line| packing || !line.packing);
                 lines.map(|line| line.mass.target.get().unwrap())
             };
-            sums_to(targets(false), mass.product.target.get().unwrap(), "product");
+            sums_to(targets(false), mass.computed.get().unwrap(), "product");
             sums_to(targets(true), mass.packed.target.get().unwrap(), "packed");
             let thread = &figures.thread[size][colourway];
             for total in &thread.totals {

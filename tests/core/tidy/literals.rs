@@ -52,7 +52,7 @@ const KEYS: &[(&str, &[&str])] = &[
     ("changes.rs", &["name", "revision"]),
     ("cover.rs", &["front"]),
     ("construction.rs", &["attach", "edge-finish", "opening", "seam", "step", "topstitch"]),
-    ("filling.rs", &["fibre-type", "fineness", "particle", "recycled", "staple", "stuffing", "type"]),
+    ("filling.rs", &["fibre-type", "fineness", "particle", "recycled", "staple", "stuffing"]),
     ("letters.rs", &["ABCDEFGHJKLMNPQRSTUVWXYZ"]),
     ("measurements.rs", &["point-of-measure"]),
     ("picture.rs", &["comments/{}", "pictures/{:03}.{}"]),

@@ -14,7 +14,7 @@ pub const RULE: Rule = Rule {
     explanation: "Needles break. Fragments left in a soft toy are found by a metal detector only if somebody has put that step into the order of work.",
     failing: "[style]\nkind = \"toy\"\n[work]\norder = [\"crown\", \"fill\"]",
     passing: "[style]\nkind = \"toy\"\n[step.search]\ndo = \"detect\"\n[work]\norder = [\"crown\", \"fill\", \"search\"]",
-    source: "common practice of toy factories; the law of the destination and an accredited laboratory decide",
+    source: "common practice of factories for sewn products; the law of the destination and an accredited laboratory decide",
 };
 
 words! {

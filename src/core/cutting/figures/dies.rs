@@ -8,6 +8,7 @@ use super::how::how;
 use crate::compute::contour::Shape;
 use crate::compute::counts::CutCount;
 use crate::compute::input::Ground;
+use crate::compute::number::small;
 use crate::compute::{Figure, Number};
 use crate::geom::{Point, flatten, measure};
 use crate::model::{Method, Spread, Variant};
@@ -29,11 +30,13 @@ pub struct Die {
     pub cut: String,
     /// Size.
     pub size: String,
+    /// Whether it cuts the block that the shape is cut from afterwards.
+    pub block: bool,
     /// Dies that are made: two for a pair of mirror images, unless they are cut face to face.
     pub dies: u64,
     /// Strikes for one product, through all plies at once: pieces on one ply, or on a pair of plies face to face.
     pub strikes: u64,
-    /// Steel rule of one die, mm: the length of the cut.
+    /// Steel rule of one die, mm: the length of the cut, or of the four sides of a block.
     pub rule: Number,
     /// Tongues and gaps too narrow to bend in rule.
     pub narrow: Vec<Narrow>,
@@ -58,29 +61,55 @@ pub(crate) fn all(ground: &Ground<'_>, cuts: &[CutCount]) -> Vec<Die> {
     let mut all = Vec::new();
     for cut in cuts {
         for size in &ground.model.sizes {
-            all.extend(one(ground, cut, &size.entry.id.value));
+            all.extend(of(ground, cut, &size.entry.id.value));
         }
     }
     all
 }
 
-fn one(ground: &Ground<'_>, cut: &CutCount, size: &str) -> Option<Die> {
+/// The die of a shape, and before it that of the block it is cut from.
+fn of(ground: &Ground<'_>, cut: &CutCount, size: &str) -> Vec<Die> {
+    let Some(variant) = pressed(ground, cut, size) else { return Vec::new() };
+    let shape = shape(ground, cut, variant);
+    block(ground, cut, variant).into_iter().chain(shape).collect()
+}
+
+/// The product it is cut for, and whether it is spread face to face, where a press cuts it.
+fn pressed<'a>(ground: &Ground<'a>, cut: &CutCount, size: &'a str) -> Option<(Variant<'a>, bool)> {
     let colourway = ground.model.colourways.keys().next()?;
     let (article, _) = ground.model.resolve(cut.material.as_deref()?, colourway)?;
-    let how = how(ground.model, article, Variant { size, colourway });
-    if how.method != Method::Die {
-        return None;
-    }
-    let face = how.spread == Spread::FaceToFace;
-    let (drawn, mirrored) = (*cut.drawn.known()?, *cut.mirrored.known()?);
-    let own_image = cut.own_image == Figure::Known(true);
-    let block = ground.model.pieces.get(&cut.piece)?.cuts.get(&cut.cut)?.block.is_some();
-    let shape = ground.drawn.cut(&cut.piece, size, &cut.cut);
-    let shape = shape.known().filter(|_| !block)?;
+    let variant = Variant { size, colourway };
+    let how = how(ground.model, article, variant);
+    (how.method == Method::Die).then_some((variant, how.spread == Spread::FaceToFace))
+}
+
+/// A block is its own mirror image: one die cuts all.
+fn block(ground: &Ground<'_>, cut: &CutCount, (variant, face): (Variant<'_>, bool)) -> Option<Die> {
+    let (width, height) = ground.model.pieces.get(&cut.piece)?.cuts.get(&cut.cut)?.block.as_ref()?;
+    let [width, height] = [width, height].map(|side| side.known(variant).map(small));
+    let total = *cut.total.known()?;
     Some(Die {
         piece: cut.piece.clone(),
         cut: cut.cut.clone(),
-        size: size.to_string(),
+        size: variant.size.to_string(),
+        block: true,
+        dies: dies(total, 0, face),
+        strikes: strikes((total, 0), true, face, 1, if face { 2 } else { 1 }),
+        rule: Number::new(2.0 * (width? + height?)),
+        narrow: Vec::new(),
+    })
+}
+
+fn shape(ground: &Ground<'_>, cut: &CutCount, (variant, face): (Variant<'_>, bool)) -> Option<Die> {
+    let (drawn, mirrored) = (*cut.drawn.known()?, *cut.mirrored.known()?);
+    let own_image = cut.own_image == Figure::Known(true);
+    let shape = ground.drawn.cut(&cut.piece, variant.size, &cut.cut);
+    let shape = shape.known()?;
+    Some(Die {
+        piece: cut.piece.clone(),
+        cut: cut.cut.clone(),
+        size: variant.size.to_string(),
+        block: false,
         dies: dies(drawn, mirrored, face),
         strikes: strikes((drawn, mirrored), own_image, face, 1, if face { 2 } else { 1 }),
         rule: Number::new(shape.perimeter),

@@ -170,7 +170,7 @@ impl Maker<'_> {
         }
         for (size, by) in &figures.mass {
             for (colourway, mass) in by {
-                self.put(5, String::new(), size, colourway, shown(&mass.product.target, 1.0, 1, "g"));
+                self.put(5, String::new(), size, colourway, shown(&mass.computed, 1.0, 1, "g"));
             }
         }
     }

@@ -298,12 +298,14 @@ fn masses(
     ];
     for (id, readings, limited) in whole {
         let (Some(readings), Some(limited)) = (readings, limited) else { continue };
-        lines.push(line(&of(id), computed(limited), &readings.first, pieces));
+        let stated = all.and_then(|mass| model.measures.get(mass.stated.as_ref().filter(|_| id == "finished")?));
+        let reference = stated.is_some_and(|point| point.reference.as_ref().is_some_and(|flag| flag.value));
+        lines.push(line(&Of { reference, ..of(id) }, weighed(limited), &readings.first, pieces));
     }
     for (id, readings) in &sample.stuffings {
         let portion = portions.and_then(|all| all.stuffings.iter().find(|line| line.stuffing == *id));
         let Some(portion) = portion else { continue };
-        lines.push(line(&of(id), computed(&portion.each), &readings.first, pieces));
+        lines.push(line(&of(id), weighed(&portion.each), &readings.first, pieces));
     }
     for (id, readings) in &sample.fabric {
         let Some(article) = model.articles.get(id) else { continue };
@@ -317,7 +319,7 @@ fn masses(
 }
 
 /// A mass, g, with its limits as they are printed.
-fn computed(limited: &Limited) -> Against {
+fn weighed(limited: &Limited) -> Against {
     let exact = |figure: &Figure<Number>| {
         figure.clone().then(|number| {
             let held = number.rational().and_then(|grams| grams.checked_div(Rational::whole(1_000)));

@@ -33,6 +33,7 @@ words! {
     FILLING "samples.filling" = "{name}, filling";
     AREA_MASS "samples.area-mass" = "{name}, mass per area";
     FINISHED "samples.finished" = "Finished product, without hangtag and packing";
+    FINISHED_STATED "samples.finished-stated" = "Finished product, without hangtag and packing, as stated at {point}";
     SHELL "samples.shell" = "Shell before filling";
     AGAINST "samples.against" = "{name}, left against right";
     ON_SIDE "samples.on-side" = "{name}, {side}";
@@ -188,7 +189,7 @@ fn name(view: &View<'_>, line: &ReadLine) -> Phrase {
     let name = match (view.model.measures.get(&line.of), view.model.stuffings.get(&line.of), line.of.as_str()) {
         (Some(point), ..) => point.entry.title().into(),
         (_, Some(stuffing), _) => say!(FILLING, name = stuffing.entry.title()),
-        (.., "finished") => FINISHED.into(),
+        (.., "finished") => stated(view).map_or_else(|| FINISHED.into(), |point| say!(FINISHED_STATED, point)),
         (.., "shell") => SHELL.into(),
         (.., other) => match other.strip_prefix("fabric.") {
             Some(id) => say!(AREA_MASS, name = article(id)),
@@ -200,6 +201,11 @@ fn name(view: &View<'_>, line: &ReadLine) -> Phrase {
         Some(side) => say!(ON_SIDE, name, side = said(side)),
         None => name,
     }
+}
+
+/// The point of measure that states the mass of the product.
+fn stated<'a>(view: &View<'a>) -> Option<&'a str> {
+    view.figures.mass.values().flat_map(|by| by.values()).find_map(|mass| mass.stated.as_deref())
 }
 
 /// The worst verdict, and by how much.
