@@ -119,7 +119,7 @@ fn the_stated_mass_of_the_product_is_the_only_one_with_limits() {
     let product = filling(&sheets).sums.last().unwrap();
     assert_eq!(product.how.english(), format!("as stated at point of measure {point}"));
     let printed = [product.masses[0].target.phrase(), product.masses[0].limits.phrase()].map(|one| one.english());
-    assert_eq!(printed, ["160.0", "152.0–168.0"]);
+    assert_eq!(printed, ["160", "152–168"]);
     let row = samples(&sheets).rows.iter().find(|row| row.name.english().contains("Finished product")).unwrap();
     assert!(row.name.english().ends_with(&format!("as stated at {point}")), "{}", row.name.english());
     assert_eq!((row.limits.phrase().english(), row.verdict.english()), ("152–168".into(), "on the limit".into()));
