@@ -1,6 +1,6 @@
 //! The measurements: one sheet a size, with the picture and its numbered arrows, limits, and blank columns.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::compute::MeasureSize;
 use crate::model::PointOfMeasure;
@@ -20,6 +20,7 @@ words! {
     MEASURED "measurements.measured" = "Measured {state}.";
     IN_STATES "measurements.in-states" = "Measured in the state that each point names.";
     READ_TO "measurements.read-to" = "Read to {step}.";
+    READ_MOSTLY "measurements.read-mostly" = "Read to {step} where a point names no other step.";
     TO_STEP "measurements.to-step" = "read to {step}";
     DIFFERENCE "measurements.difference" = "left and right differ by at most {difference}";
     REFERENCE_NOTE "measurements.reference-note" = "Points marked for reference never reject a product.";
@@ -117,7 +118,9 @@ fn row(view: &View<'_>, at: usize, (id, point): (&str, &PointOfMeasure), size: &
     let reference = if reference { FOR_REFERENCE.into() } else { Phrase::none() };
     let difference = point.difference.as_ref().and_then(|one| one.known());
     let difference = difference.map_or_else(Phrase::none, |one| say!(DIFFERENCE, difference = number::quantity(one)));
-    let step = step(point).filter(|_| steps(view).len() > 1).map_or_else(Phrase::none, |step| say!(TO_STEP, step));
+    let step = step(point)
+        .filter(|step| common(view).is_none_or(|(one, _)| one != *step))
+        .map_or_else(Phrase::none, |step| say!(TO_STEP, step));
     let (method, state) = (view.text(point.method.as_ref()).into(), state(view.text(point.state.as_ref())));
     let how = [method, state, step, difference, reference];
     let number = label(view, at, id);
@@ -165,9 +168,12 @@ fn step(point: &PointOfMeasure) -> Option<String> {
     point.read_to.as_ref()?.known().map(number::quantity)
 }
 
-/// Every step that points are read to.
-fn steps(view: &View<'_>) -> BTreeSet<String> {
-    once(view.model.measures.values().filter_map(step))
+/// The step that most points are read to, and whether all are.
+fn common(view: &View<'_>) -> Option<(String, bool)> {
+    let mut counts: BTreeMap<String, usize> = BTreeMap::new();
+    view.model.measures.values().filter_map(step).for_each(|step| *counts.entry(step).or_default() += 1);
+    let all = counts.len() == 1;
+    counts.into_iter().max_by_key(|(_, count)| *count).map(|(step, _)| (step, all))
 }
 
 /// States and steps that the points share, said once; else each point says its own.
@@ -178,11 +184,10 @@ fn conditions(view: &View<'_>) -> Vec<Phrase> {
         Some(one) if states.len() == 1 => Some(say!(MEASURED, state = state(one))),
         one => one.map(|_| IN_STATES.into()),
     };
-    let steps = steps(view);
     let reference = points().any(|point| point.reference.as_ref().is_some_and(|flag| flag.value));
     let all = [
         measured,
-        steps.first().filter(|_| steps.len() == 1).map(|step| say!(READ_TO, step)),
+        common(view).map(|(step, all)| say!(if all { READ_TO } else { READ_MOSTLY }, step)),
         reference.then(|| REFERENCE_NOTE.into()),
     ];
     all.into_iter().flatten().collect()
