@@ -42,6 +42,7 @@ words! {
     IN_ROWS "marker.in-rows" = "{strikes} in {rows} rows";
     IN_ROWS_AND_SINGLE "marker.in-rows-and-single" = "{strikes} in {rows} rows, {single} single";
     FREELY "marker.freely" = "Laid freely, for a knife";
+    BLOCK_DIE "marker.block-die" = "{cut}, its block";
     TONGUE "marker.tongue" = "tongue {width} wide over {length}";
     GAP "marker.gap" = "gap {width} wide over {length}";
     ONE_WAY_UP "marker.one-way-up" = "One way, face up";
@@ -208,7 +209,7 @@ fn dies(view: &View<'_>) -> Vec<Vec<Cell>> {
     let row = |die: &Die| {
         vec![
             Cell::from(&die.piece),
-            Cell::from(&die.cut),
+            if die.block { say!(BLOCK_DIE, cut = &die.cut).into() } else { Cell::from(&die.cut) },
             Cell::from(&die.size),
             Cell::count(die.dies),
             Cell::count(die.strikes),
