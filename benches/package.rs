@@ -97,7 +97,7 @@ fn sealing(loaded: &Loaded, checked: &Checked) {
         style: text("S"),
         revision: text("A"),
         stage: text("bulk"),
-        date: text("2026-11-20"),
+        date: "2026-11-20".parse().expect("a date"),
         by: text("M. Oake"),
         reason: text("a measurement"),
     };

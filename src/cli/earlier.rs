@@ -54,7 +54,7 @@ pub fn opened(folder: &Path, past: Vec<Link>, tally: &Tally) -> Result<Earlier, 
         let path = folder.join(FOLDER).join(format!("{}.{ENDING}", link.file));
         let bytes = bytes(&path)?;
         let sealed = seal::read(&bytes).map_err(|why| failed(&path, &why))?;
-        pipeline::read(&Source::Package(sealed.pdf), tally).map_err(|error| failed(&path, &error.to_string()))
+        pipeline::read(&Source::Package(sealed.pdf), tally).map_err(|error| failed(&path, error.to_string()))
     });
     Ok(Earlier { last: last.transpose()?, past })
 }

@@ -183,7 +183,7 @@ pub fn write(
     let path = |ending: &str| folder.join(FOLDER).join(format!("{name}.{ending}"));
     let (pdf, file) = (path("pdf"), path(ENDING));
     if u64::try_from(sealed.bytes.len()).is_ok_and(|size| size > LARGEST) {
-        return Err(failed(&file, &format!("it would be larger than {} MB", LARGEST >> 20)));
+        return Err(failed(&file, format!("it would be larger than {} MB", LARGEST >> 20)));
     }
     let new = [
         Item { path: pdf.clone(), bytes: sealed.package.pdf.clone() },

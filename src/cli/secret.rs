@@ -36,7 +36,7 @@ pub fn secret(folder: &Path, output: &Output) -> Result<Secret, Failure> {
 
 fn made(path: &Path, output: &Output) -> Result<(), Failure> {
     let mut secret = Secret([0; 32]);
-    getrandom::fill(&mut secret.0).map_err(|error| failed(path, &format!("no random bytes can be had: {error}")))?;
+    getrandom::fill(&mut secret.0).map_err(|error| failed(path, format!("no random bytes can be had: {error}")))?;
     let text = format!("{}\n", Digest(secret.0).hex());
     output.create(&[Item { path: path.to_path_buf(), bytes: text.into_bytes() }], &[])
 }

@@ -74,5 +74,5 @@ pub fn loaded(path: &Path, tally: &Tally) -> Result<Loaded, Failure> {
     }
     let bytes = bytes(path)?;
     let source = if is_pdf(&bytes) { Source::Package(&bytes) } else { Source::Sealed(&bytes) };
-    pipeline::read(&source, tally).map_err(|error| failed(path, &error.to_string()))
+    pipeline::read(&source, tally).map_err(|error| failed(path, error.to_string()))
 }

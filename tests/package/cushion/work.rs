@@ -6,6 +6,7 @@ use backtack_core::scene::{PileSide, StackPly, StackSeam, stack};
 
 use super::{call, head, plain};
 
+#[allow(clippy::too_many_lines, reason = "one table of view data")]
 pub(super) fn construction() -> Construction {
     let ply =
         |number: &str, pile: PileSide, bead: bool| StackPly { number: number.into(), pile, face: PileSide::None, bead };
