@@ -230,12 +230,13 @@ fn the_check_bar_is_fifty_millimetres_on_paper() {
     }
 }
 
-/// The cushion's PANEL of size S is sewn 450 mm square and cut 12 mm larger all round: 474 mm, drawn 1:10 as 47.4 mm.
+/// The cushion's PANEL of size S is sewn 450 mm square and cut 12 mm larger all round: 474 mm, drawn 1:5 as 94.8 mm. A piece
+/// beside it says that it is drawn 1:10.
 #[test]
 fn a_piece_is_drawn_to_its_scale() {
     let built = example("floor-cushion");
     let pages = Pdf::of(&built.package.pdf).pages();
-    let page = pages.iter().find(|page| page.text.contains("PANEL") && page.text.contains("1:10")).unwrap();
+    let page = pages.iter().find(|page| page.text.contains("PANEL") && page.text.contains("Scale 1:10")).unwrap();
     let squares = |mm: f64| {
         let side = |path: &&Vec<[f64; 2]>| {
             let sides = sides(path);
@@ -243,5 +244,5 @@ fn a_piece_is_drawn_to_its_scale() {
         };
         page.paths.iter().filter(side).count()
     };
-    assert_eq!((squares(47.4), squares(45.0)), (1, 1), "cut line and sew line");
+    assert_eq!((squares(94.8), squares(90.0)), (1, 1), "cut line and sew line");
 }

@@ -189,17 +189,10 @@ pub(super) fn sizes() -> Sizes {
     }
 }
 
-/// Cards side by side.
-fn paged(cards: Vec<PieceCard>) -> PiecePage {
-    let mut x = 0.0;
-    let height = cards.iter().map(|card| card.top + card.drawing.as_ref().map_or(14.0, |one| one.scene.height));
-    let height = height.fold(0.0, f64::max);
-    let cards = cards.into_iter().map(|card| {
-        let at = [x, 0.0];
-        x += card.width + 4.0;
-        PieceCard { at, ..card }
-    });
-    PiecePage { height, cards: cards.collect() }
+/// A card on a page of its own.
+fn paged(card: PieceCard) -> PiecePage {
+    let height = card.top + card.drawing.as_ref().map_or(14.0, |one| one.scene.height);
+    PiecePage { height, cards: vec![card] }
 }
 
 #[allow(clippy::too_many_lines, reason = "one table of view data")]
@@ -264,32 +257,27 @@ pub(super) fn pieces() -> Pieces {
             total("4 Cotton cambric", "6", "M 0.790 m² · L 1.122 m²"),
         ],
         scale: "Scale 1:5 unless a piece says another; M with all its lines, L by the cut line".into(),
-        drawings: [
-            vec![
-                card(&outline("TOP", 520.0, 520.0), "Top panel", "1 piece from 1 Cotton canvas"),
-                card(&disc(), "Base patch", "1 piece from 1 Cotton canvas"),
-            ],
-            vec![
-                card(&outline("SIDE", 520.0, 140.0), "Box side", "3 pieces from 1 Cotton canvas"),
-                card(&outline("ZIPA", 520.0, 85.0), "Back side, upper half", "2 pieces, 1 left and 1 right"),
-            ],
-            vec![
-                card(&outline("INS", 540.0, 145.0), "Inner side", "4 pieces from 4 Cotton cambric"),
-                PieceCard {
-                    at: [0.0; 2],
-                    width: CARD_LEAST,
-                    top: 10.0,
-                    code: "PIP".into(),
-                    name: "Piping strip".into(),
-                    scale: "".into(),
-                    caption: "".into(),
-                    count: "2 pieces from 2 Cotton canvas, on the bias".into(),
-                    drawing: None,
-                },
-            ],
+        drawings: vec![
+            card(&outline("TOP", 520.0, 520.0), "Top panel", "1 piece from 1 Cotton canvas"),
+            card(&disc(), "Base patch", "1 piece from 1 Cotton canvas"),
+            card(&outline("SIDE", 520.0, 140.0), "Box side", "3 pieces from 1 Cotton canvas"),
+            card(&outline("ZIPA", 520.0, 85.0), "Back side, upper half", "2 pieces, 1 left and 1 right"),
+            card(&outline("INS", 540.0, 145.0), "Inner side", "4 pieces from 4 Cotton cambric"),
+            PieceCard {
+                at: [0.0; 2],
+                width: CARD_LEAST,
+                top: 10.0,
+                code: "PIP".into(),
+                name: "Piping strip".into(),
+                scale: "".into(),
+                caption: "".into(),
+                count: "2 pieces from 2 Cotton canvas, on the bias".into(),
+                drawing: None,
+            },
         ]
+        .into_iter()
         .map(paged)
-        .into(),
+        .collect(),
         legend: vec![
             sample(Line::Cut, "cut line"),
             LegendRow { sample: plain(nest_sample(0, "L"), ""), text: "L".into() },
