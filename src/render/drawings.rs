@@ -18,7 +18,8 @@ pub fn drawings(pages: &Package) -> Vec<(String, String)> {
     for sheet in &pages.sheets {
         match sheet {
             Sheet::Pieces(pieces) => {
-                all.extend(pieces.drawings.iter().flat_map(|page| &page.cards).filter_map(|card| {
+                all.extend(pieces.drawings.iter().flat_map(|page| &page.cards).filter_map(|placed| {
+                    let card = &placed.card;
                     let drawing = card.drawing.as_ref()?;
                     let name = Phrase::row([card.code.as_str().into(), card.name.clone()], " ");
                     Some((format!("{PIECE}{}.svg", card.code), noted(pages, &drawing.scene, [&name, &card.caption])))
@@ -36,7 +37,7 @@ pub fn drawings(pages: &Package) -> Vec<(String, String)> {
             }
             Sheet::Marker(lays) => {
                 let cards = lays.pages.iter().flat_map(|page| &page.cards);
-                let drawn = cards.filter_map(|card| Some((card, card.drawing.as_ref()?))).enumerate();
+                let drawn = cards.filter_map(|one| Some((&one.card, one.card.drawing.as_ref()?))).enumerate();
                 all.extend(drawn.map(|(n, (card, one))| {
                     let svg = noted(pages, &one.whole(), [&card.title, &one.caption]);
                     (format!("{MARKER}{:0>2}.svg", n + 1), svg)

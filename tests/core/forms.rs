@@ -16,7 +16,7 @@ fn made(text: &str) -> (Vec<String>, Figures, Drawn) {
     });
     let mut said: Vec<String> = loaded.findings.iter().map(|one| one.message.english()).chain(gaps).collect();
     let computed = compute::compute(&loaded.model, &assembly);
-    let findings = compute::findings(&loaded.model, &assembly, &computed);
+    let findings = compute::findings(&loaded.model, &assembly, (&computed.figures, &computed.drawn, &computed.lays));
     said.extend(findings.iter().map(|one| format!("{}: {}", one.rule.code, one.message)));
     (said, computed.figures, computed.drawn)
 }

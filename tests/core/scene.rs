@@ -139,8 +139,6 @@ fn a_piece_is_drawn_at_its_scale() {
         cut: closed(&[[7.0, 7.0], [507.0, 7.0], [507.0, 107.0], [7.0, 107.0]]),
         width_text: "500".into(),
         height_text: "100".into(),
-        bar: 50.0,
-        bar_text: "50 mm".into(),
         alt: "A rectangle".into(),
         ..PieceOutline::default()
     };
@@ -199,8 +197,6 @@ fn crowded() -> PieceOutline {
         pile: Some([0.3, 1.0]),
         width_text: "200".into(),
         height_text: "120".into(),
-        bar: 50.0,
-        bar_text: "50 mm".into(),
         alt: "A crowded piece".into(),
     }
 }

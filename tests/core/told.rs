@@ -64,7 +64,7 @@ fn use_is_net_and_says_what_is_not_in_it() {
     for name in ["puffin", "floor-cushion"] {
         let sheets = example(name);
         let bill = bill(&sheets);
-        assert!(bill.head.lead.english().starts_with("Net use of one product."));
+        assert!(bill.head.lead.english().starts_with("Net consumption of one product."));
         let about = |note: &String| note.contains("faults, shrinkage and loss in cutting are not in it");
         assert_eq!(bill.notes.iter().map(|note| note.english()).filter(about).count(), 1, "{name}");
         let details: Vec<String> =

@@ -123,7 +123,7 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
                 put!(put: row.code, row.name, row.material, row.direction, row.note);
             }
             pieces.totals.iter_mut().for_each(|total| put.one(&mut total.material));
-            for card in pieces.drawings.iter_mut().flat_map(|page| &mut page.cards) {
+            for card in pieces.drawings.iter_mut().flat_map(|page| &mut page.cards).map(|one| &mut one.card) {
                 put!(put: card.code, card.name, card.count);
             }
         }
@@ -145,7 +145,7 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
                 facts(&mut group.facts, put);
                 put.all(&mut group.notes);
             }
-            for card in lays.pages.iter_mut().flat_map(|page| &mut page.cards) {
+            for card in lays.pages.iter_mut().flat_map(|page| &mut page.cards).map(|one| &mut one.card) {
                 put.one(&mut card.title);
                 facts(&mut card.facts, put);
             }

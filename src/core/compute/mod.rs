@@ -118,8 +118,7 @@ pub fn compute(model: &Model, assembly: &Assembly) -> Computed {
 }
 
 /// The findings whose evidence is a computed number; those of a cut plan are [`crate::orders::figures::findings`].
-pub fn findings(model: &Model, assembly: &Assembly, computed: &Computed) -> Findings {
-    let Computed { figures, drawn, lays } = computed;
+pub fn findings(model: &Model, assembly: &Assembly, (figures, drawn, lays): (&Figures, &Drawn, &LayTasks)) -> Findings {
     let ground = Ground { model, assembly, drawn };
     let mut findings = Findings::default();
     rules::run(&ground, &mut findings);

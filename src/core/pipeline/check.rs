@@ -74,8 +74,7 @@ pub fn ahead(loaded: &Loaded, checked: &Checked, stage: Stage) -> Findings {
         None => revision.stage = Some(Stated::plain(word, revision.span.unwrap_or(nowhere))),
     }
     let Checked { figures, drawn, lays, .. } = checked;
-    let computed = Computed { figures: figures.clone(), drawn: drawn.clone(), lays: lays.clone() };
-    let raw = found(loaded, &model, &checked.assembly, &computed);
+    let raw = found(loaded, &model, &checked.assembly, (figures, drawn, lays));
     lifted(loaded, &model, &raw).settled(&checked.levels, checked.strict)
 }
 
@@ -83,8 +82,8 @@ pub fn ahead(loaded: &Loaded, checked: &Checked, stage: Stage) -> Findings {
 fn computed(loaded: &Loaded, assembly: Assembly, levels: Levels, strict: bool) -> Checked {
     loaded.tally.add(Work::Compute);
     let computed = compute::compute(&loaded.model, &assembly);
-    let raw = found(loaded, &loaded.model, &assembly, &computed);
     let Computed { figures, drawn, lays } = computed;
+    let raw = found(loaded, &loaded.model, &assembly, (&figures, &drawn, &lays));
     let none = Findings::default;
     let mut checked = Checked { assembly, figures, drawn, lays, findings: none(), firm: none(), raw, levels, strict };
     checked.settle(loaded);
@@ -92,7 +91,7 @@ fn computed(loaded: &Loaded, assembly: Assembly, levels: Levels, strict: bool) -
 }
 
 /// What reading found, every check and every rule about a number.
-fn found(loaded: &Loaded, model: &Model, assembly: &Assembly, computed: &Computed) -> Findings {
+fn found(loaded: &Loaded, model: &Model, assembly: &Assembly, computed: (&Figures, &Drawn, &LayTasks)) -> Findings {
     loaded.tally.add(Work::Judge);
     let mut findings = loaded.findings.clone();
     findings.append(rules::checked(loaded, model, assembly));

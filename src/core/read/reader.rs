@@ -169,8 +169,7 @@ impl Reader {
     }
 
     pub(super) fn gather_file(&mut self, file: FileId, fields: Fields, all: &mut Declarations) {
-        self.keep_orders_apart(file, &fields);
-        self.keep_samples_apart(file, &fields);
+        self.keep_apart(file, &fields);
         for (name, (place, node)) in fields {
             let Some(kind) = keys::kind(&name) else {
                 if !self.broken.contains(&file) {
@@ -200,30 +199,23 @@ impl Reader {
         }
     }
 
-    /// Notes a file that holds an order, and reports what else stands in it.
-    fn keep_orders_apart(&mut self, file: FileId, fields: &Fields) {
-        let order = first_of(fields, Belongs::Order);
+    /// Notes a file that holds orders, or what was said and measured of samples, and reports what else stands in it.
+    fn keep_apart(&mut self, file: FileId, fields: &Fields) {
+        let (order, said) = (first_of(fields, Belongs::Order), first_of(fields, Belongs::Sample));
         if order.is_some() {
             self.ordering.insert(file);
         }
-        if (order.is_some() || is_order(self.path(file)))
-            && let Some((name, place)) = first_beside(fields, Belongs::Order)
-        {
-            self.findings.push(rules::order_in_style_file(name, place, order));
-        }
-    }
-
-    /// The same for a file that holds what was said and measured of samples.
-    fn keep_samples_apart(&mut self, file: FileId, fields: &Fields) {
-        let said = first_of(fields, Belongs::Sample);
         if said.is_some() {
             self.sampling.insert(file);
         }
-        if (said.is_some() || is_sample(self.path(file)))
-            && let Some((name, place)) = first_beside(fields, Belongs::Sample)
-        {
-            self.findings.push(rules::sample_in_style_file(name, place, said));
-        }
+        let beside = |own: Option<Span>, named: fn(&str) -> bool, belongs: Belongs| {
+            (own.is_some() || named(self.path(file))).then(|| first_beside(fields, belongs)).flatten()
+        };
+        let beside_order = beside(order, is_order, Belongs::Order);
+        let beside_sample = beside(said, is_sample, Belongs::Sample);
+        let order = beside_order.map(|(name, place)| rules::order_in_style_file(name, place, order));
+        let said = beside_sample.map(|(name, place)| rules::sample_in_style_file(name, place, said));
+        order.into_iter().chain(said).for_each(|finding| self.findings.push(finding));
     }
 
     fn path(&self, file: FileId) -> &str {

@@ -15,13 +15,13 @@ use super::package::Head;
 use super::view::View;
 
 words! {
-    LEAD "bill.lead" = "Net use of one product. Dashed boxes are for the factory; an empty article or supplier asks for a proposal.";
+    LEAD "bill.lead" = "Net consumption of one product. Dashed boxes are for the factory; an empty article or supplier asks for a proposal.";
     FABRIC "bill.fabric" = "Fabric";
     THREAD "bill.thread" = "Thread";
     FILLING "bill.filling" = "Filling";
     TRIMS "bill.trims" = "Trims";
     AS_SUPPLIED "bill.as-supplied" = "as supplied";
-    NET_USE "bill.net-use" = "Net use of fabric is that of the bare marker: faults, shrinkage and loss in cutting are not in it and are on an order's document.";
+    NET_USE "bill.net-use" = "Net consumption of fabric is that of the bare marker: faults, shrinkage and loss in cutting are not in it and are on an order's document.";
     NET "bill.net" = "m net";
     WITH_WASTE "bill.with-waste" = "m with waste";
     LAB "bill.lab" = "L* {l}, a* {a}, b* {b}";

@@ -4,11 +4,15 @@ use crate::scene::{Scene, text_width};
 use crate::words::{Languages, Phrase};
 
 use super::package::{CARD_LEAST, ROW, ROW_GAP};
+use super::placed::{Page, Placed};
 
 /// The width of the card of a drawing, mm.
 pub fn width(scene: Option<&Scene>) -> f64 {
     scene.map_or(CARD_LEAST, |scene| scene.width.ceil().clamp(CARD_LEAST, ROW))
 }
+
+/// Height of the first line of a card and of each below it, mm.
+pub const LINES: [f64; 2] = [5.0, 3.6];
 
 /// Widths are of the built-in type; breaks between words leave some of a line empty.
 const LOOSE: f64 = 1.1;
@@ -38,36 +42,28 @@ pub fn rows<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>) -> Vec<Vec<T>> {
     rows.into_iter().map(|(_, row)| row).collect()
 }
 
-/// A card in its place on a page: from the left, from the top, mm.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Placed<T> {
-    /// Its upper left corner.
-    pub at: [f64; 2],
-    /// The card.
-    pub card: T,
-}
-
 /// A stretch of the lower edge of what lies on a page: from, to, how far down.
 type Stretch = [f64; 3];
 
 /// Cards of a width and a height on as few pages as their shapes allow: the tallest first, each as high up as it fits on the
 /// first page that has room for it. One that is too tall for a page begins a page.
-pub fn pages<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>, height: f64) -> Vec<Vec<Placed<T>>> {
+pub fn pages<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>, height: f64) -> Vec<Page<T>> {
     let mut cards: Vec<([f64; 2], T)> = cards.into_iter().collect();
     cards.sort_by(|(a, _), (b, _)| b[1].total_cmp(&a[1]));
-    let mut pages: Vec<(Vec<Stretch>, Vec<Placed<T>>)> = Vec::new();
+    let mut pages: Vec<(Vec<Stretch>, Page<T>)> = Vec::new();
     for (size, card) in cards {
         let found = pages.iter().enumerate().find_map(|(n, (edge, _))| Some((n, spot(edge, size, height)?)));
         let (page, at) = found.unwrap_or_else(|| {
-            pages.push((vec![[0.0, ROW, 0.0]], Vec::new()));
+            pages.push((vec![[0.0, ROW, 0.0]], Page { height: 0.0, cards: Vec::new() }));
             (pages.len() - 1, [0.0; 2])
         });
-        if let Some((edge, placed)) = pages.get_mut(page) {
+        if let Some((edge, page)) = pages.get_mut(page) {
+            page.height = page.height.max(at[1] + size[1]);
             *edge = lowered(edge, [at[0], at[0] + size[0] + ROW_GAP, at[1] + size[1] + ROW_GAP]);
-            placed.push(Placed { at, card });
+            page.cards.push(Placed { at, card });
         }
     }
-    pages.into_iter().map(|(_, placed)| placed).collect()
+    pages.into_iter().map(|(_, page)| page).collect()
 }
 
 /// The highest place for a card below an edge, and of places as high the leftmost.
@@ -113,10 +109,10 @@ mod tests {
         let pages = pages(sizes.iter().enumerate().map(|(n, size)| (*size, n)), 120.0);
         let mut seen = Vec::new();
         for page in &pages {
-            for (n, one) in page.iter().enumerate() {
+            for (n, one) in page.cards.iter().enumerate() {
                 let size = sizes[one.card];
                 assert!(one.at[0] + size[0] <= ROW && (one.at[1] + size[1] <= 120.0 || size[1] > 120.0), "{one:?}");
-                for other in page.iter().skip(n + 1) {
+                for other in page.cards.iter().skip(n + 1) {
                     let apart = |axis: usize| {
                         one.at[axis] + size[axis] <= other.at[axis]
                             || other.at[axis] + sizes[other.card][axis] <= one.at[axis]
@@ -128,7 +124,7 @@ mod tests {
         }
         seen.sort_unstable();
         assert_eq!((seen, pages.len()), ((0..6).collect(), 3));
-        let low = pages.iter().flatten().find(|one| one.card == 3).map(|one| one.at);
+        let low = pages.iter().flat_map(|page| &page.cards).find(|one| one.card == 3).map(|one| one.at);
         assert_eq!(low, Some([0.0, 64.0]), "below the card that is 60 high");
     }
 }

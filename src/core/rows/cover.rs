@@ -2,7 +2,7 @@
 
 use crate::diag::Severity;
 use crate::model::{AgeGrade, Colourway as Way, CommentState};
-use crate::words::{Phrase, head as heads, say, sheet as sentences, words};
+use crate::words::{Language, Languages, Phrase, head as heads, say, sheet as sentences, words};
 
 use super::cell::Cell;
 use super::choice::{begun, said};
@@ -64,6 +64,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         obstacles: obstacles(view),
         concessions: view.samples.concessions.iter().map(concession).collect(),
         precedence: precedence(),
+        deciding: deciding(view.model.style.languages),
     })]
 }
 
@@ -150,4 +151,10 @@ fn precedence() -> Vec<Phrase> {
         sentences::PRECEDENCE_5,
     ];
     order.iter().map(|word| say!(SENTENCE, text = Phrase::from(word).capital())).collect()
+}
+
+/// Which of two languages decides: the first, where it is English, in which everything is written.
+fn deciding(languages: Languages) -> Phrase {
+    let english = languages.second.is_some() && languages.first == Language::English;
+    if english { sentences::PRECEDENCE_LANGUAGE.into() } else { Phrase::none() }
 }

@@ -14,6 +14,7 @@ use serde::Serialize;
 
 use super::cell::Cell;
 use super::package::{Drawing, Fact, Head};
+use super::placed::Page;
 use crate::parties::rows::PartyRow;
 use crate::words::Phrase;
 
@@ -82,6 +83,8 @@ pub struct Cover {
     pub concessions: Vec<Phrase>,
     /// Rules of precedence, first wins, one sentence each.
     pub precedence: Vec<Phrase>,
+    /// Which language decides, where there are two.
+    pub deciding: Phrase,
 }
 
 /// What is in the way of the next stage.
@@ -235,7 +238,7 @@ pub struct Pieces {
     /// What holds for every drawing that says nothing else: its scale and the sizes that are drawn.
     pub scale: Phrase,
     /// One card per piece, page after page.
-    pub drawings: Vec<PiecePage>,
+    pub drawings: Vec<Page<PieceCard>>,
     /// Samples of the lines used, with their meanings.
     pub legend: Vec<LegendRow>,
 }
@@ -283,8 +286,6 @@ pub struct PieceTotal {
 /// The drawing of one piece with what must be read beside it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PieceCard {
-    /// Its upper left corner on the page, mm.
-    pub at: [f64; 2],
     /// Width of the card, mm.
     pub width: f64,
     /// Room for the text above the drawing, mm.
@@ -301,15 +302,6 @@ pub struct PieceCard {
     pub count: Phrase,
     /// The drawing. `None` prints "Shape by the factory".
     pub drawing: Option<Drawing>,
-}
-
-/// A page of drawn pieces.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct PiecePage {
-    /// How far down its cards reach, mm.
-    pub height: f64,
-    /// Its cards in their places.
-    pub cards: Vec<PieceCard>,
 }
 
 /// One line of the legend.

@@ -27,6 +27,7 @@ pub mod package;
 mod parts;
 pub mod picture;
 mod pieces;
+pub mod placed;
 mod questions;
 mod safety;
 mod sizes;

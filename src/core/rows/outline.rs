@@ -60,8 +60,6 @@ pub fn shape(view: &View<'_>, letters: &Letters, piece: &Piece, size: &str) -> O
         pile_text: in_line(&PILE.into(), view.model.style.languages),
         width_text: if tilted { String::new() } else { millimetres(bounds.width()) },
         height_text: if tilted { String::new() } else { millimetres(bounds.height()) },
-        bar: 0.0,
-        bar_text: String::new(),
         alt: alt(view, piece, size, lines),
     })
 }

@@ -8,9 +8,9 @@ use crate::scene::{self, Line, Scene, is_clear, legend_sample, nest_sample, piec
 use crate::units::{Quantity, Unit};
 use crate::words::{Phrase, Word, say, sheet as sentences, words};
 
-use super::cards::{Placed, lines, pages, width};
+use super::cards::{LINES, lines, pages, width};
 use super::cell::Cell;
-use super::data::{LegendRow, PieceCard, PiecePage, PieceRow, PieceTotal, Pieces, Sheet};
+use super::data::{LegendRow, PieceCard, PieceRow, PieceTotal, Pieces, Sheet};
 use super::letters::Letters;
 use super::outline::{form, shape};
 use super::package::{CARDS_HEIGHT, Drawing, Head, room_half, room_piece};
@@ -74,7 +74,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         totals: totals(view),
         notes: super::parts::notes(view),
         scale: scaled(view, usual, [SCALE_OF_ALL, SCALE_AND_SIZES_OF_ALL]),
-        drawings: placed(view, drawn, usual),
+        drawings: pages(drawn.into_iter().map(|(piece, drawing)| card(view, piece, drawing, usual)), CARDS_HEIGHT),
         legend: legend(view),
     })]
 }
@@ -241,19 +241,6 @@ fn scaled(view: &View<'_>, scale: Option<f64>, [one, several]: [Word; 2]) -> Phr
     }
 }
 
-/// The cards in their places.
-fn placed(view: &View<'_>, drawn: Vec<Drawn<'_>>, usual: Option<f64>) -> Vec<PiecePage> {
-    let cards = drawn.into_iter().map(|(piece, drawing)| card(view, piece, drawing, usual));
-    let page = |some: Vec<Placed<([f64; 2], PieceCard)>>| {
-        let height = some.iter().map(|one| one.at[1] + one.card.0[1]).fold(0.0, f64::max);
-        let cards = some.into_iter().map(|one| PieceCard { at: one.at, ..one.card.1 });
-        PiecePage { height, cards: cards.collect() }
-    };
-    pages(cards.map(|(size, card)| (size, (size, card))), CARDS_HEIGHT).into_iter().map(page).collect()
-}
-
-/// Height of the line with the code of a piece, and of a line below it, mm.
-const LINES: [f64; 2] = [5.0, 3.6];
 /// Type that the line with the code is taken to be set in, points: part of it is smaller.
 const CODE: f64 = 9.5;
 /// Height of the box that asks for a shape, mm.
@@ -268,7 +255,6 @@ fn card(view: &View<'_>, piece: &Piece, drawing: Option<(f64, Drawing)>, usual: 
     let drawing = drawing.map(|(_, drawing)| drawing);
     let scene = drawing.as_ref().map(|drawing| &drawing.scene);
     let mut card = PieceCard {
-        at: [0.0; 2],
         width: width(scene),
         top: 0.0,
         code: id.clone(),

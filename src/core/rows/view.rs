@@ -95,7 +95,7 @@ impl<'a> View<'a> {
         };
         match entry.filter(|entry| entry.title() != id) {
             Some(entry) if kind.is_empty() => say!(NAMED, id, name = entry.title()),
-            Some(entry) => say!(THING, kind = called(kind).capital(), id, name = entry.title()),
+            Some(entry) => say!(THING, kind = kind::word(kind).capital(), id, name = entry.title()),
             None => written.into(),
         }
     }
@@ -187,11 +187,6 @@ impl<'a> View<'a> {
     pub fn sizes(&self) -> Vec<&'a str> {
         self.model.sizes.iter().map(|size| size.entry.id.value.as_str()).collect()
     }
-}
-
-/// What a table of the specification is called.
-pub fn called(table: &str) -> Phrase {
-    kind::of(table).map_or_else(|| table.replace('-', " ").into(), |kind| kind.one.into())
 }
 
 /// The first letter in upper case.

@@ -1,9 +1,7 @@
 //! The drawing of one piece at a stated scale: cut line, sew line, other sizes, letters of seams, points, notches, grain,
 //! pile, size.
 
-use super::marks::{
-    PILE_ARROW, along, arrowhead, capsule, dimension, grain, left, pile, ring, scale_bar, towards, unit,
-};
+use super::marks::{PILE_ARROW, along, arrowhead, capsule, dimension, grain, left, pile, ring, towards, unit};
 use super::nest::{NestSize, OTHERS};
 use super::place::{
     Places, around, extent, frame, leader, middle, ring_of, ring_of_places, square, strokes, text_width, within,
@@ -46,10 +44,6 @@ pub struct PieceOutline {
     pub width_text: String,
     /// Cut height as written at the dimension line.
     pub height_text: String,
-    /// What the scale bar is labelled with, `"50 mm"`; empty for a drawing without one.
-    pub bar_text: String,
-    /// True length that the scale bar stands for, mm.
-    pub bar: f64,
     /// The description of the drawing.
     pub alt: Phrase,
 }
@@ -111,15 +105,13 @@ pub struct PieceNotch {
 
 /// Space round the outline for names and dimensions, mm of paper: left, top, right, bottom.
 const ROOM: [f64; 4] = [13.0, 7.5, 8.0, 11.0];
-/// Space below for the scale bar, mm of paper.
-const BAR: f64 = 6.0;
 /// Type of the letters of seams, points.
 pub(super) const LETTER: f64 = 8.0;
 /// Paper that an outline needs for each thing that is written on it, mm.
 const PER_NAME: f64 = 10.0;
 /// Things on every piece that need as much: its code, grain and pile.
 const ALWAYS: usize = 3;
-/// The least width, mm of paper: the scale bar and its text must fit.
+/// The least width, mm of paper: the cut size and its dimension lines must fit.
 const LEAST_WIDTH: f64 = 38.0;
 /// A notch is drawn at least this long, mm of paper, so that it shows beside a broad line.
 const LEAST_NOTCH: f64 = 1.8;
@@ -135,7 +127,7 @@ pub fn scale_for(outline: &PieceOutline, room: impl Fn(f64) -> At) -> f64 {
     let fits = |scale: &f64| {
         let (w, h) = ((high[0] - low[0]) / scale, (high[1] - low[1]) / scale);
         let [width, height] = room(*scale);
-        ROOM[0] + w + beside_right(outline, w) <= width && ROOM[1] + h + below(outline) <= height
+        ROOM[0] + w + beside_right(outline, w) <= width && ROOM[1] + h + ROOM[3] <= height
     };
     SCALES.into_iter().find(fits).unwrap_or(100.0)
 }
@@ -156,10 +148,6 @@ fn whole(outline: &PieceOutline) -> Vec<Segment> {
     outline.cut.iter().chain(others).chain(around).copied().collect()
 }
 
-fn below(outline: &PieceOutline) -> f64 {
-    ROOM[3] + if outline.bar_text.is_empty() { 0.0 } else { BAR }
-}
-
 /// Draws a piece at 1:`denominator`.
 #[must_use]
 pub fn piece(outline: &PieceOutline, denominator: f64) -> Scene {
@@ -169,14 +157,11 @@ pub fn piece(outline: &PieceOutline, denominator: f64) -> Scene {
     let width = (ROOM[0] + size[0] + right).max(LEAST_WIDTH);
     let x0 = f64::midpoint(ROOM[0], width - right - size[0]);
     let paper = |p: At| [grid(x0 + (p[0] - low[0]) / denominator), grid(ROOM[1] + (p[1] - low[1]) / denominator)];
-    let mut scene = Scene::new(width, ROOM[1] + size[1] + below(outline), outline.alt.clone());
+    let mut scene = Scene::new(width, ROOM[1] + size[1] + ROOM[3], outline.alt.clone());
     lines(&mut scene, outline, &paper);
     let (near, far) = (paper(low), paper(high));
     let (own_low, own_high) = bounds(&outline.cut);
     sizes(&mut scene, outline, [paper(own_low), paper(own_high)], [near, far]);
-    if !outline.bar_text.is_empty() {
-        scale_bar(&mut scene, [x0, far[1] + 13.0], outline.bar / denominator, &outline.bar_text);
-    }
     let mut places = Places::new(scene.width, scene.height);
     places.seen(&scene);
     let ring = ring_of(&moved(&outline.cut, &paper));

@@ -178,7 +178,7 @@ crate::words! { list:
     CHANGE_WHAT "change-what" = "What";
     CHANGE_BEFORE "change-before" = "Before";
     CHANGE_AFTER "change-after" = "After";
-    OVERLAYS "overlays" = "Outlines over each other: before dashed, after solid";
+    OVERLAYS "overlays" = "Outlines over each other, in the size that changed most, from 0.5 mm on: before dashed, after solid";
     HISTORY "history" = "Revisions";
     DIGEST "digest" = "Digest";
 }

@@ -18,7 +18,6 @@ crate::words! { list:
     CONCERNS "concerns" = "Sheet and item";
     CALLOUTS "callouts" = "What the numbers name";
     FACTORY_USE "factory-use" = "Use";
-    USE_OF_PRODUCT "use-of-product" = "Net use of one product";
     COLOUR_VALUES "colour-values" = "Colours";
     COLOUR_TARGET "colour-target" = "Target";
     CODE "code" = "Code";
@@ -29,7 +28,6 @@ crate::words! { list:
     STACK_DRAWN "stack-drawn" = "Seam cut through, needle from above; not to scale";
     PLIES "plies" = "Plies, from the needle down";
     LETTER "letter" = "Letter";
-    SEAM_STEP "seam-step" = "Seam, step";
     FIRST_SIDE "first-side" = "First side";
     SECOND_SIDE "second-side" = "Second side";
     STRETCH "stretch" = "From and to";

@@ -9,11 +9,12 @@ use std::collections::BTreeMap;
 
 use backtack_core::parties::rows::PartyRow;
 use backtack_core::rows::data::{
-    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, Fabric, LayCard, LayGroup, LayPage, Marker, Obstacles,
-    Plan, PlanGroup, PlanRow, Question, Questions, Safety, Sheet,
+    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, Fabric, LayCard, LayGroup, Marker, Obstacles, Plan,
+    PlanGroup, PlanRow, Question, Questions, Safety, Sheet,
 };
 use backtack_core::rows::labels::labels;
 use backtack_core::rows::package::{About, Drawing, Fact, Head, Package, TitleBlock};
+use backtack_core::rows::placed::{Page, Placed};
 use backtack_core::scene::Scene;
 use backtack_core::words::Languages;
 
@@ -152,6 +153,7 @@ fn cover() -> Cover {
             colourway("SAND · Sand, brick piping", &["#cbb994", "#9c4a32"]),
             colourway("INK · Ink, chalk piping", &["#273043", "#e9e4d8"]),
         ],
+        deciding: "The English text decides.".into(),
         precedence: lines(&[
             "The sealed sample, for hand and look.",
             "The figures in the tables.",
@@ -206,8 +208,7 @@ fn questions() -> Questions {
 
 fn lays() -> Marker {
     let fact = |label: &str, value: &str| Fact { label: label.into(), value: value.into() };
-    let card = |x: f64| LayCard {
-        at: [x, 0.0],
+    let card = LayCard {
         width: 83.0,
         top: 14.0,
         title: "M × 6".into(),
@@ -222,7 +223,8 @@ fn lays() -> Marker {
     };
     let head = Head { title: "How to lay the fabric".into(), name: "Marker (lay plan)".into(), lead: "".into() };
     let die = ["SIDE", "shell", "M", "1", "4", "1.640 m", "tongue 4.2 mm wide over 11.0 mm"];
-    let page = LayPage { height: 30.0, cards: vec![card(0.0), card(87.0)] };
+    let placed = |x: f64| Placed { at: [x, 0.0], card: card.clone() };
+    let page = Page { height: 30.0, cards: vec![placed(0.0), placed(87.0)] };
     Marker { head, groups: vec![group], pages: vec![page], dies: vec![lines(&die)] }
 }
 

@@ -1,9 +1,10 @@
 //! Views and pieces: the drawings of the cushion.
 
 use backtack_core::rows::data::{
-    JoinRow, LegendRow, LengthRow, Matching, PieceCard, PiecePage, PieceRow, PieceTotal, Pieces, Sizes, Views,
+    JoinRow, LegendRow, LengthRow, Matching, PieceCard, PieceRow, PieceTotal, Pieces, Sizes, Views,
 };
 use backtack_core::rows::package::{CARD_LEAST, Drawing, Picture, ROOM_MAP, room_piece};
+use backtack_core::rows::placed::{Page, Placed};
 use backtack_core::scene::{
     At, Fill, InnerLine, Line, MapEdge, MapPiece, NestSize, NotchForm, PieceNotch, PieceOutline, PiecePoint, PieceSeam,
     Scene, Segment, balloon, circle, closed, legend_sample, nest_sample, open, overview, piece, scale_for,
@@ -190,9 +191,9 @@ pub(super) fn sizes() -> Sizes {
 }
 
 /// A card on a page of its own.
-fn paged(card: PieceCard) -> PiecePage {
+fn paged(card: PieceCard) -> Page<PieceCard> {
     let height = card.top + card.drawing.as_ref().map_or(14.0, |one| one.scene.height);
-    PiecePage { height, cards: vec![card] }
+    Page { height, cards: vec![Placed { at: [0.0; 2], card }] }
 }
 
 #[allow(clippy::too_many_lines, reason = "one table of view data")]
@@ -212,7 +213,6 @@ pub(super) fn pieces() -> Pieces {
     let card = |outline: &PieceOutline, name: &str, count: &str| {
         let drawing = drawn(outline);
         PieceCard {
-            at: [0.0; 2],
             width: drawing.scene.width.ceil().max(CARD_LEAST),
             top: 10.0,
             code: outline.code.clone(),
@@ -264,7 +264,6 @@ pub(super) fn pieces() -> Pieces {
             card(&outline("ZIPA", 520.0, 85.0), "Back side, upper half", "2 pieces, 1 left and 1 right"),
             card(&outline("INS", 540.0, 145.0), "Inner side", "4 pieces from 4 Cotton cambric"),
             PieceCard {
-                at: [0.0; 2],
                 width: CARD_LEAST,
                 top: 10.0,
                 code: "PIP".into(),

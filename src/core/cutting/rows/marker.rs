@@ -9,10 +9,10 @@ use crate::model::{Cutting, Method, Spread};
 use crate::scene::{Codes, lay};
 use crate::words::{Phrase, Word, head, number, say, sheet, words};
 
-use crate::rows::cards::{self, Placed, width};
+use crate::rows::cards::{self, LINES, width};
 use crate::rows::cell::Cell;
 use crate::rows::choice::said;
-use crate::rows::data::{LayCard, LayGroup, LayPage, Marker, Sheet};
+use crate::rows::data::{LayCard, LayGroup, Marker, Sheet};
 use crate::rows::package::{CARDS_HEIGHT, Drawing, Fact, Head, ROOM_LAY, ROOM_SHORT_LAY};
 use crate::rows::view::{View, metres};
 
@@ -78,7 +78,8 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let dies = if view.order.is_none() { dies(view) } else { Vec::new() };
     let groups = both.chunk_by(|(a, one), (b, other)| one.fabric == other.fabric && a.materials == b.materials);
     let groups = groups.map(|some| group(view, some)).collect();
-    vec![Sheet::Marker(Marker { head, groups, pages: pages(view, &both), dies })]
+    let cards = both.iter().map(|(task, figures)| card(view, task, figures));
+    vec![Sheet::Marker(Marker { head, groups, pages: cards::pages(cards, CARDS_HEIGHT), dies })]
 }
 
 /// What the lays of one fabric share.
@@ -91,20 +92,6 @@ fn group(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> LayGroup {
     notes.extend(some.iter().filter_map(|(_, figures)| surplus(figures)));
     LayGroup { title: view.fabric_title(&task.bought.article, &task.materials), facts: shared(view, some), notes }
 }
-
-/// The cards in their places, as many as fit on a page.
-fn pages(view: &View<'_>, all: &[(&Task, &LayFigures)]) -> Vec<LayPage> {
-    let cards = all.iter().map(|(task, figures)| card(view, task, figures)).map(|(size, card)| (size, (size, card)));
-    let page = |some: Vec<Placed<([f64; 2], LayCard)>>| {
-        let height = some.iter().map(|one| one.at[1] + one.card.0[1]).fold(0.0, f64::max);
-        let cards = some.into_iter().map(|one| LayCard { at: one.at, ..one.card.1 });
-        LayPage { height, cards: cards.collect() }
-    };
-    cards::pages(cards, CARDS_HEIGHT).into_iter().map(page).collect()
-}
-
-/// Height of the title of a card and of a line below it, mm.
-const LINES: [f64; 2] = [5.0, 3.6];
 
 /// A lay with the room its card takes: title and facts, drawing, legend.
 fn card(view: &View<'_>, task: &Task, figures: &LayFigures) -> ([f64; 2], LayCard) {
@@ -127,7 +114,7 @@ fn card(view: &View<'_>, task: &Task, figures: &LayFigures) -> ([f64; 2], LayCar
     let top = LINES[0] * high(&title, 9.5) + LINES[1] * high(&told, 7.5) + 2.0;
     let below = LINES[1] * high(&legend, 7.5) + 2.0;
     let size = [width, top + scene.map_or(0.0, |scene| scene.height) + below];
-    (size, LayCard { at: [0.0; 2], width, top, title, facts, drawing, legend })
+    (size, LayCard { width, top, title, facts, drawing, legend })
 }
 
 /// The `[cutting]` that speaks of the fabric of a lay.

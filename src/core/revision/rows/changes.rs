@@ -1,7 +1,7 @@
 //! What is new since the last sealed revision: value by value, what followed, outlines laid over each other, and what
 //! comments asked for against what changed.
 
-use crate::model::kind::GROUPS;
+use crate::model::kind::{self, GROUPS};
 use crate::revision::Since;
 use crate::revision::chain::Link;
 use crate::revision::compare::{self, Change, Followed, ItemChange, Overlay, State, group, scoped};
@@ -13,7 +13,7 @@ use crate::rows::cell::{Cell, Coded};
 use crate::rows::choice::{among, begun};
 use crate::rows::data::{ChangeGroup, ChangeRow, Changes, OverlayCard, Sheet};
 use crate::rows::package::{Drawing, Head};
-use crate::rows::view::{View, called};
+use crate::rows::view::View;
 
 words! {
     TITLE_SINCE "changes.since" = "{title} since revision {revision}";
@@ -309,7 +309,7 @@ fn answers(view: &View<'_>, since: &Since) -> Vec<Vec<Phrase>> {
 
 /// `Piece SIDE, Body side`.
 fn named(item: &ItemChange) -> Phrase {
-    let kind = called(item.kind).capital();
+    let kind = kind::word(item.kind).capital();
     let id = &item.id;
     match item.title.as_str() {
         _ if id.is_empty() => kind,

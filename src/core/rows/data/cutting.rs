@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::super::cell::Cell;
 use super::super::package::{Drawing, Fact, Head};
+use super::super::placed::Page;
 use crate::words::Phrase;
 
 /// The lays of one product, or of an order.
@@ -14,7 +15,7 @@ pub struct Marker {
     /// One a fabric and what is cut from it: what holds for all its lays.
     pub groups: Vec<LayGroup>,
     /// The lays, page after page.
-    pub pages: Vec<LayPage>,
+    pub pages: Vec<Page<LayCard>>,
     /// Where a press cuts, the dies: piece, cut, size, dies made, strikes for one product, rule, narrow places.
     pub dies: Vec<Vec<Cell>>,
 }
@@ -30,20 +31,9 @@ pub struct LayGroup {
     pub notes: Vec<Phrase>,
 }
 
-/// A page of lays.
-#[derive(Debug, Clone, Default, PartialEq, Serialize)]
-pub struct LayPage {
-    /// How far down its cards reach, mm.
-    pub height: f64,
-    /// Its cards in their places.
-    pub cards: Vec<LayCard>,
-}
-
 /// One lay.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct LayCard {
-    /// Its upper left corner on the page, mm.
-    pub at: [f64; 2],
     /// Its width, mm.
     pub width: f64,
     /// Room for the text above the drawing, mm.
