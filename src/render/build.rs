@@ -3,7 +3,8 @@
 use std::panic::resume_unwind;
 
 use backtack_core::revision::pdf::{ARCHIVE, FIGURES, MANIFEST};
-use backtack_core::rows::desk::{Desk, extract};
+use backtack_core::rows::desk::Desk;
+use backtack_core::rows::extract::extract;
 use backtack_core::rows::package::Package as Pages;
 use backtack_core::rows::{View, pages, picture};
 

@@ -13,7 +13,7 @@ words! {
     IMAGE "guide.image" = "The point that mirrors c across the middle of a piece that is drawn as a half";
     LINE "guide.line" = "An inner line or a mark of HEAD that has the name face";
     BESIDE "guide.beside" = "Several edges, one after the other";
-    LETTER "guide.letter" = "A seam on the sheet of seam matching; A' is the same seam on the mirrored side, A2 its second stretch";
+    LETTER "guide.letter" = "A seam on the sheet of seam matching; A' is the same seam with left and right exchanged, A2 its second stretch";
     CHANGED "guide.changed" = "Changed since the last sealed revision";
     CRITICAL "guide.critical" = "A critical point: a reading outside its limits rejects the product";
     BAR "guide.bar" = "What has a bar beside it stops a release";
@@ -34,8 +34,7 @@ const CODES: [(&str, Word); 6] = [
     ("A, A', A2", LETTER),
 ];
 /// Signs in texts and tables.
-const SIGNS: [(&str, Word); 5] =
-    [("△", CHANGED), ("▲", CRITICAL), ("≈", ESTIMATE), ("–", DASH), ("152–166", LIMITS)];
+const SIGNS: [(&str, Word); 5] = [("△", CHANGED), ("▲", CRITICAL), ("≈", ESTIMATE), ("–", DASH), ("152–166", LIMITS)];
 
 /// One sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {

@@ -15,9 +15,10 @@ pub(crate) mod cover;
 pub(crate) mod curves;
 pub mod data;
 pub mod desk;
+pub mod extract;
 mod filling;
-mod guide;
 mod finishing;
+mod guide;
 pub(crate) mod items;
 pub mod labels;
 pub(crate) mod letters;
@@ -121,7 +122,7 @@ pub fn pages(view: &View<'_>) -> Package {
         not_released: questions::not_released(view),
         languages: view.model.style.languages,
         labels: labels(view.model.style.languages),
-        contents: desk::contents(&sheets),
+        contents: extract::contents(&sheets),
         sheets,
         extract: None,
     }

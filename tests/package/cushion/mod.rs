@@ -71,11 +71,8 @@ fn sheets() -> Vec<Bound> {
 }
 
 fn contents(sheets: &[Bound]) -> Contents {
-    let row = |bound: &Bound| ContentsRow {
-        name: bound.sheet.head().name.clone(),
-        page: None,
-        read: vec![true, false],
-    };
+    let row =
+        |bound: &Bound| ContentsRow { name: bound.sheet.head().name.clone(), page: None, read: vec![true, false] };
     Contents { desks: vec!["cutter".into(), "line".into()], rows: sheets.iter().map(row).collect() }
 }
 
