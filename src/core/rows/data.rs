@@ -1,4 +1,4 @@
-//! One struct per sheet, in page order. A sheet's template has the name of its variant.
+//! What each sheet holds, one struct a sheet, in page order. [`Sheet`] lists them.
 
 mod changes;
 mod closing;
@@ -10,6 +10,8 @@ pub use closing::*;
 pub use cutting::*;
 pub use review::*;
 
+pub use super::sheet::Sheet;
+
 use serde::Serialize;
 
 use super::cell::Cell;
@@ -17,50 +19,6 @@ use super::package::{Drawing, Fact, Head};
 use super::placed::Page;
 use crate::parties::rows::PartyRow;
 use crate::words::Phrase;
-
-/// Any sheet.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(tag = "kind", rename_all = "kebab-case")]
-pub enum Sheet {
-    /// What is ordered.
-    Cover(Cover),
-    /// How to read the rest.
-    Guide(Guide),
-    /// The standing findings.
-    Questions(Questions),
-    /// What is new since the last sealed revision.
-    Changes(Changes),
-    /// What a sample shows.
-    Samples(Samples),
-    /// What was said of samples, and approvals.
-    Comments(Comments),
-    /// What it looks like.
-    Views(Views),
-    /// What to buy.
-    Bill(Bill),
-    /// What to cut.
-    Pieces(Pieces),
-    /// What meets what.
-    Matching(Matching),
-    /// What changes with the size.
-    Sizes(Sizes),
-    /// How to lay the fabric.
-    Marker(Marker),
-    /// What to sew, in order.
-    Construction(Construction),
-    /// What to fill it with.
-    Filling(Filling),
-    /// What to measure.
-    Measurements(Measurements),
-    /// What to take care of.
-    Safety(Safety),
-    /// What to sign.
-    Confirmation(Confirmation),
-    /// How to cut an order.
-    Plan(Plan),
-    /// How much fabric to order.
-    Fabric(Fabric),
-}
 
 /// The cover.
 #[derive(Debug, Clone, PartialEq, Serialize)]

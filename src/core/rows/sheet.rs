@@ -1,11 +1,20 @@
-//! What every sheet has: its head, and the kind by which templates and references find it.
+//! Every sheet by its kind, which is the name of its template and what `{sheet:KIND}` refers to.
 
-use super::data::Sheet;
+use serde::Serialize;
+
+use super::data;
 use super::package::Head;
 
-/// The variants of [`Sheet`] with their kinds.
+/// The enum of sheets, each of the struct of its name in [`data`].
 macro_rules! sheets {
-    ($($variant:ident $kind:literal)*) => {
+    ($(#[doc = $doc:literal] $variant:ident)*) => {
+        /// Any sheet.
+        #[derive(Debug, Clone, PartialEq, Serialize)]
+        #[serde(tag = "kind", rename_all = "lowercase")]
+        pub enum Sheet {
+            $(#[doc = $doc] $variant(data::$variant),)*
+        }
+
         impl Sheet {
             /// Title, name and lead.
             #[must_use]
@@ -15,34 +24,55 @@ macro_rules! sheets {
                 }
             }
 
-            /// The name of its template: what `{sheet:KIND}` refers to.
+            /// Its kind: the name of its template.
             #[must_use]
             pub fn kind(&self) -> String {
                 match self {
-                    $(Sheet::$variant(_) => $kind.to_owned(),)*
+                    $(Sheet::$variant(_) => stringify!($variant).to_lowercase(),)*
                 }
             }
         }
     };
 }
+
+// In page order.
 sheets! {
-    Cover "cover"
-    Guide "guide"
-    Questions "questions"
-    Changes "changes"
-    Samples "samples"
-    Comments "comments"
-    Views "views"
-    Bill "bill"
-    Pieces "pieces"
-    Matching "matching"
-    Sizes "sizes"
-    Marker "marker"
-    Construction "construction"
-    Filling "filling"
-    Measurements "measurements"
-    Safety "safety"
-    Confirmation "confirmation"
-    Plan "plan"
-    Fabric "fabric"
+    /// What is ordered.
+    Cover
+    /// How to read the rest.
+    Guide
+    /// The standing findings.
+    Questions
+    /// What is new since the last sealed revision.
+    Changes
+    /// What a sample shows.
+    Samples
+    /// What was said of samples, and approvals.
+    Comments
+    /// What it looks like.
+    Views
+    /// What to buy.
+    Bill
+    /// What to cut.
+    Pieces
+    /// What meets what.
+    Matching
+    /// What changes with the size.
+    Sizes
+    /// How to lay the fabric.
+    Marker
+    /// What to sew, in order.
+    Construction
+    /// What to fill it with.
+    Filling
+    /// What to measure.
+    Measurements
+    /// What to take care of.
+    Safety
+    /// What to sign.
+    Confirmation
+    /// How to cut an order.
+    Plan
+    /// How much fabric to order.
+    Fabric
 }
