@@ -27,6 +27,7 @@ use backtack_core::pipeline::{self, Checked, Earlier, Edition, EditionError, Sea
 use backtack_core::read::Loaded;
 use backtack_core::revision::Digest;
 use backtack_core::rows::View;
+use backtack_core::rows::desk::Desk;
 
 use render::engine::{EngineError, Job};
 use render::{Attached, Package};
@@ -68,8 +69,21 @@ impl std::error::Error for RenderError {
 /// # Errors
 /// If the edition cannot be made, or the engine refuses the data.
 pub fn render(loaded: &Loaded, checked: &Checked, earlier: &Earlier) -> Result<Package, RenderError> {
+    render_for(loaded, checked, earlier, &[])
+}
+
+/// The same, and extracts of it for some desks.
+///
+/// # Errors
+/// If the edition cannot be made, or the engine refuses the data.
+pub fn render_for(
+    loaded: &Loaded,
+    checked: &Checked,
+    earlier: &Earlier,
+    desks: &[Desk],
+) -> Result<Package, RenderError> {
     let edition = pipeline::edition(loaded, checked, earlier).map_err(RenderError::Edition)?;
-    rendered(&edition).map_err(RenderError::Engine)
+    viewed(&edition, |view, attached| render::build(view, attached, desks)).map_err(RenderError::Engine)
 }
 
 /// Renders the edition of one order in its own document: cut plan, fabric to order, cautions.
@@ -113,7 +127,7 @@ pub fn job(loaded: &Loaded, checked: &Checked) -> Result<Job, RenderError> {
 
 /// Sheets, drawings and PDF of an edition.
 fn rendered(edition: &Edition<'_>) -> Result<Package, EngineError> {
-    viewed(edition, render::build)
+    viewed(edition, |view, attached| render::build(view, attached, &[]))
 }
 
 /// Hands on what sheets may see of an edition, and what is attached.

@@ -8,7 +8,9 @@ use backtack_core::diag::{Folder, Severity, plain, text};
 use backtack_core::model::Stated;
 use backtack_core::pipeline::{self, Checked, Edition, check, relaid};
 use backtack_core::read::Loaded;
-use clap::{Arg, ArgMatches, Command, value_parser};
+use backtack_core::rows::desk::{DESKS, Desk};
+use clap::builder::PossibleValuesParser;
+use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::check::{levels, severities};
@@ -46,6 +48,14 @@ pub(super) fn define() -> Command {
                 .value_name("ID")
                 .help("Writes the document of an order as well: cut plan and fabric to order"),
         )
+        .arg(
+            Arg::new("for")
+                .long("for")
+                .value_name("DESK")
+                .action(ArgAction::Append)
+                .value_parser(PossibleValuesParser::new(DESKS.map(|desk| desk.word().en)))
+                .help("Writes the sheets that one desk works from as a PDF of their own as well"),
+        )
         .args(severities())
 }
 
@@ -70,7 +80,7 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let revision = loaded.model.revision.id.as_ref().and_then(Stated::known).map_or("", String::as_str);
     let earlier = earlier::earlier(folder, revision, &terminal.tally)?;
     let failed = |error: RenderError| Failure::new(error.to_string());
-    let package = crate::render(&loaded, &checked, &earlier).map_err(failed)?;
+    let package = crate::render_for(&loaded, &checked, &earlier, &desks(matches)).map_err(failed)?;
     progress.finish_and_clear();
     let ordered = id.map(|id| pipeline::order(&loaded, &checked, id)).transpose();
     let ordered = ordered.map_err(|error| Failure::new(error.to_string()))?;
@@ -78,6 +88,7 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let kept = laid.as_ref().map(|found| style::item(folder, &found.lock));
     let stem = file_name(&loaded.model);
     let pdf = write(&package, &out, &stem, kept, &output)?;
+    let extracts = write_extracts(&package, &out, &stem, &output)?;
     let order = id.zip(document).map(|(id, made)| write_order(&made, &out, (&stem, id), &output)).transpose()?;
     let (name, root) = (folder.to_string_lossy(), root(folder, &loaded.style));
     let report = Folder { name: &name, root: &root, findings: &checked.findings, sources: &loaded.sources };
@@ -91,11 +102,17 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
         terminal.remark(&format!("lays, kept in {}:\n{}", backtack_core::lay::lock::FILE, style::told(found)));
     }
     terminal.print(&format!("{}\n", plain(&pdf.to_string_lossy())))?;
-    if let Some(order) = order {
-        terminal.print(&format!("{}\n", plain(&order.to_string_lossy())))?;
+    for path in extracts.iter().chain(&order) {
+        terminal.print(&format!("{}\n", plain(&path.to_string_lossy())))?;
     }
     let standing = checked.findings.count(Severity::Must) > 0;
     Ok(if standing { Exit::Standing } else { Exit::Clear })
+}
+
+/// The desks that are asked for, each once.
+fn desks(matches: &ArgMatches) -> Vec<Desk> {
+    let asked: Vec<&String> = matches.get_many("for").into_iter().flatten().collect();
+    DESKS.into_iter().filter(|desk| asked.iter().any(|name| **name == desk.word().en)).collect()
 }
 
 /// Says what only the plan of an order shows.
@@ -190,6 +207,14 @@ pub fn write(
         output.write(&[list(&now)])?;
     }
     Ok(path)
+}
+
+/// Writes the extracts of desks: `STYLE-REVISION-cutter.pdf`.
+fn write_extracts(package: &Package, out: &Path, stem: &str, output: &Output) -> Result<Vec<PathBuf>, Failure> {
+    let item = |(desk, pdf): &(Desk, Vec<u8>)| Item::named(out, &format!("{stem}-{}.pdf", desk.word().en), pdf.as_slice());
+    let items: Vec<Item> = package.extracts.iter().map(item).collect::<Result<_, _>>()?;
+    output.write(&items)?;
+    Ok(items.into_iter().map(|item| item.path).collect())
 }
 
 /// Writes the document of an order: the PDF and the figures.

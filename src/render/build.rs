@@ -3,6 +3,7 @@
 use std::panic::resume_unwind;
 
 use backtack_core::revision::pdf::{ARCHIVE, FIGURES, MANIFEST};
+use backtack_core::rows::desk::{Desk, extract};
 use backtack_core::rows::package::Package as Pages;
 use backtack_core::rows::{View, pages, picture};
 
@@ -36,13 +37,15 @@ pub struct Package {
     pub replaced: Vec<Replaced>,
     /// The laid-out pages, for the lint and the text goldens.
     pub document: Document,
+    /// Extracts as PDF, one for each desk that was asked for.
+    pub extracts: Vec<(Desk, Vec<u8>)>,
 }
 
-/// Fills every sheet and typesets the package with its attachments.
+/// Fills every sheet and typesets the package with its attachments; and of the same sheets an extract for each desk.
 ///
 /// # Errors
 /// If the engine refuses the data.
-pub fn build(view: &View<'_>, attached: &Attached<'_>) -> Result<Package, EngineError> {
+pub fn build(view: &View<'_>, attached: &Attached<'_>, desks: &[Desk]) -> Result<Package, EngineError> {
     let (pages, extras) = filled(view, attached);
     // The engine leaves a processor idle for most of its time.
     let (drawings, made) = std::thread::scope(|scope| {
@@ -51,13 +54,23 @@ pub fn build(view: &View<'_>, attached: &Attached<'_>) -> Result<Package, Engine
         (drawings.join().unwrap_or_else(|panic| resume_unwind(panic)), made)
     });
     let made = made?;
+    let extracts = desks.iter().map(|desk| Ok((*desk, extracted(&pages, &extras, &made.document, *desk)?)));
+    let extracts = extracts.collect::<Result<_, EngineError>>()?;
     Ok(Package {
         pdf: made.pdf,
         figures: attached.figures.to_string(),
         drawings,
         replaced: made.replaced,
         document: made.document,
+        extracts,
     })
+}
+
+/// The sheets of one desk, with the page numbers of the whole package and without its attachments.
+fn extracted(pages: &Pages, extras: &Extras, whole: &Document, desk: Desk) -> Result<Vec<u8>, EngineError> {
+    let part = extract(pages, desk, &whole.starts(), whole.count());
+    let extras = Extras { attachments: Vec::new(), ..extras.clone() };
+    Ok(pdf::render(&part, &extras)?.pdf)
 }
 
 /// What the engine is given for the same package.

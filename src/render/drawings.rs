@@ -15,8 +15,8 @@ const MARKER: &str = "marker-";
 /// style and revision, what is drawn, and its sizes and scale.
 pub fn drawings(pages: &Package) -> Vec<(String, String)> {
     let mut all = Vec::new();
-    for sheet in &pages.sheets {
-        match sheet {
+    for bound in &pages.sheets {
+        match &bound.sheet {
             Sheet::Pieces(pieces) => {
                 all.extend(pieces.drawings.iter().flat_map(|page| &page.cards).filter_map(|placed| {
                     let card = &placed.card;

@@ -54,6 +54,18 @@ impl Document {
     pub fn pages(&self) -> Vec<Page> {
         frames::pages(&self.0)
     }
+
+    /// The page on which each sheet begins, from 1.
+    #[must_use]
+    pub fn starts(&self) -> Vec<usize> {
+        frames::starts(&self.0)
+    }
+
+    /// How many pages there are.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.0.pages().len()
+    }
 }
 
 /// Why there is no PDF. Each message names a template and a line where the engine knows one.

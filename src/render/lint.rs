@@ -13,7 +13,7 @@ use backtack_core::rows::package::PAPER;
 /// Smallest type anywhere, points.
 const SMALLEST: f64 = 7.0;
 /// Smallest type on a sheet that lies on the line, points.
-const SMALLEST_ON_LINE: f64 = 9.0;
+const SMALLEST_ON_LINE: f64 = 10.5;
 /// Thinnest line, mm.
 const THINNEST: f64 = 0.18;
 /// Least contrast of text against its ground.

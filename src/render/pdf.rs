@@ -70,6 +70,7 @@ macro_rules! sheets {
 }
 sheets! {
     "cover"
+    "guide"
     "questions"
     "changes"
     "samples"

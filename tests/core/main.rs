@@ -97,5 +97,5 @@ fn document(edition: &Edition<'_>) -> Package {
 
 /// The sheets of the factory's edition, as if nothing had been sealed before.
 fn sheets(loaded: &Loaded, checked: &Checked) -> Vec<Sheet> {
-    document(&edition(loaded, checked, &Earlier::default()).unwrap()).sheets
+    document(&edition(loaded, checked, &Earlier::default()).unwrap()).sheets.into_iter().map(|bound| bound.sheet).collect()
 }

@@ -10,7 +10,7 @@ use backtack_core::words::Phrase;
 
 /// The sheets of the factory's edition.
 pub fn sheets(loaded: &Loaded, checked: &Checked, earlier: &Earlier) -> Vec<Sheet> {
-    crate::document(&edition(loaded, checked, earlier).unwrap()).sheets
+    crate::document(&edition(loaded, checked, earlier).unwrap()).sheets.into_iter().map(|bound| bound.sheet).collect()
 }
 
 /// Sheets of a style in one file, and of what is said of samples in another.

@@ -37,7 +37,9 @@ pub fn with(texts: &[&str]) -> Package {
     let block = &mut out.title_block;
     put!(put: block.owner, block.title, block.supplement, block.creator, block.approver);
     put!(put: block.number, block.style, block.factory_style, block.season, block.stage);
-    out.sheets.iter_mut().for_each(|sheet| spoil(sheet, &mut put));
+    out.sheets.iter_mut().for_each(|bound| spoil(&mut bound.sheet, &mut put));
+    let names: Vec<_> = out.sheets.iter().map(|bound| bound.sheet.head().name.clone()).collect();
+    out.contents.rows.iter_mut().zip(names).for_each(|(row, name)| row.name = name);
     out
 }
 
@@ -59,6 +61,8 @@ impl Texts<'_> {
 #[allow(clippy::too_many_lines, reason = "one arm a sheet")]
 fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
     match sheet {
+        // Nothing on it is of a user.
+        Sheet::Guide(_) => {}
         Sheet::Cover(cover) => {
             put.one(&mut cover.head.name);
             facts(&mut cover.facts, put);
@@ -211,8 +215,8 @@ fn callouts(list: &mut [Callout], put: &mut Texts<'_>) {
 /// The cushion with 200 rows in its bill and 60 points of measure.
 pub fn long() -> Package {
     let mut out = cushion::package();
-    for sheet in &mut out.sheets {
-        match sheet {
+    for bound in &mut out.sheets {
+        match &mut bound.sheet {
             Sheet::Bill(bill) => {
                 let row = BillRow {
                     place: "seams".into(),
@@ -245,8 +249,8 @@ pub fn long() -> Package {
 /// The cushion with as many columns as each sheet takes.
 pub fn wide() -> Package {
     let mut out = cushion::package();
-    for sheet in &mut out.sheets {
-        match sheet {
+    for bound in &mut out.sheets {
+        match &mut bound.sheet {
             Sheet::Cover(cover) => {
                 cover.sizes = sizes(6);
                 let row = cover.colourways.first().cloned().into_iter();

@@ -35,7 +35,7 @@ words! {
     PAST "confirmation.past" = "past its date";
     IN_COLOUR "confirmation.in-colour" = "{article} in {colour}";
     COLOUR "confirmation.colour" = "colour approved";
-    COLOUR_AGAINST "confirmation.colour-against" = "colour approved against {reference}";
+    COLOUR_AGAINST "confirmation.colour-against" = "colour against {reference}";
     SAMPLE "confirmation.sample" = "Sample inside the limits";
     CRITICAL "confirmation.critical" = "critical points {points}";
     SEALED_ON "confirmation.sealed-on" = "Sealed on";

@@ -2,11 +2,12 @@
 
 use crate::diag::Severity;
 use crate::model::{AgeGrade, Colourway as Way, CommentState};
-use crate::words::{Language, Languages, Phrase, head as heads, say, sheet as sentences, words};
+use crate::words::{Phrase, head as heads, say, sheet as sentences, words};
 
 use super::cell::Cell;
 use super::choice::{begun, said};
 use super::data::{Colourway, Cover, Obstacles, Sheet};
+use super::numbers::numbers;
 use super::package::{Fact, Head, ROOM_COVER};
 use super::view::{View, capital};
 use super::views::drawing;
@@ -25,7 +26,6 @@ words! {
     COMMENTS_OPEN "cover.comments-open" = "Comments open";
     TAG "cover.tag" = "Sealed sample, tag no.";
     WAY "cover.way" = "{id} · {name}";
-    SENTENCE "cover.sentence" = "{text}.";
     IN_THE_WAY "cover.in-the-way" = "In the way of {stage}: {count}";
     OF_A_RELEASE "cover.of-a-release" = "a release";
     NOTHING "cover.nothing" = "Nothing that this specification records is in the way of {stage}; what is to be confirmed is on the confirmation sheet";
@@ -52,6 +52,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         document: heads::SPECIFICATION.into(),
         front: front.and_then(|front| drawing(view, front, ROOM_COVER, None)),
         facts: facts(view),
+        numbers: numbers(view),
         parties: crate::parties::rows::rows(view),
         sizes: view.model.sizes.iter().map(|size| size.entry.title().to_string()).collect(),
         colourways: view
@@ -63,8 +64,6 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
             .collect(),
         obstacles: obstacles(view),
         concessions: view.samples.concessions.iter().map(concession).collect(),
-        precedence: precedence(),
-        deciding: deciding(view.model.style.languages),
     })]
 }
 
@@ -104,6 +103,9 @@ fn facts(view: &View<'_>) -> Vec<Fact> {
         Fact::of(heads::STAGE, begun(view.text(revision.stage.as_ref()))),
         Fact::of(heads::REVISION, dated),
         Fact::of(heads::REASON, view.text(revision.reason.as_ref())),
+        Fact::of(heads::SEASON, view.text(style.season.as_ref())),
+        Fact::of(heads::CREATOR, view.text(revision.by.as_ref())),
+        Fact::of(heads::APPROVER, view.text(revision.approved.as_ref())),
         Fact::of(OPEN, Cell::count(open as u64)),
         Fact::of(COMMENTS_OPEN, Cell::count(comments as u64)),
         Fact::of(heads::ANSWER_BY, day(view.date(revision.answer.as_ref()))),
@@ -140,21 +142,4 @@ fn colourway(view: &View<'_>, way: &Way) -> Colourway {
 
 fn made(view: &View<'_>, size: &str, way: &str) -> Cell {
     if view.model.is_made(size, way) { heads::YES.into() } else { NOT_MADE.into() }
-}
-
-fn precedence() -> Vec<Phrase> {
-    let order = [
-        sentences::PRECEDENCE_1,
-        sentences::PRECEDENCE_2,
-        sentences::PRECEDENCE_3,
-        sentences::PRECEDENCE_4,
-        sentences::PRECEDENCE_5,
-    ];
-    order.iter().map(|word| say!(SENTENCE, text = Phrase::from(word).capital())).collect()
-}
-
-/// Which of two languages decides: the first, where it is English, in which everything is written.
-fn deciding(languages: Languages) -> Phrase {
-    let english = languages.second.is_some() && languages.first == Language::English;
-    if english { sentences::PRECEDENCE_LANGUAGE.into() } else { Phrase::none() }
 }

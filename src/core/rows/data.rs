@@ -24,6 +24,8 @@ use crate::words::Phrase;
 pub enum Sheet {
     /// What is ordered.
     Cover(Cover),
+    /// How to read the rest.
+    Guide(Guide),
     /// The standing findings.
     Questions(Questions),
     /// What is new since the last sealed revision.
@@ -71,6 +73,8 @@ pub struct Cover {
     pub front: Option<Drawing>,
     /// Style numbers, destinations, age grade, stage, revision, seal tag and so on, in order.
     pub facts: Vec<Fact>,
+    /// How much of what one product is.
+    pub numbers: Vec<Fact>,
     /// Who has to do with the product.
     pub parties: Vec<PartyRow>,
     /// Sizes, the columns of the assortment.
@@ -81,10 +85,6 @@ pub struct Cover {
     pub obstacles: Obstacles,
     /// Findings that were lifted, by whom and until when.
     pub concessions: Vec<Phrase>,
-    /// Rules of precedence, first wins, one sentence each.
-    pub precedence: Vec<Phrase>,
-    /// Which language decides, where there are two.
-    pub deciding: Phrase,
 }
 
 /// What is in the way of the next stage.

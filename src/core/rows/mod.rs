@@ -14,7 +14,9 @@ mod construction;
 pub(crate) mod cover;
 pub(crate) mod curves;
 pub mod data;
+pub mod desk;
 mod filling;
+mod guide;
 mod finishing;
 pub(crate) mod items;
 pub mod labels;
@@ -22,6 +24,7 @@ pub(crate) mod letters;
 mod matching;
 mod measurements;
 mod nested;
+mod numbers;
 mod outline;
 pub mod package;
 mod parts;
@@ -30,6 +33,7 @@ mod pieces;
 pub mod placed;
 mod questions;
 mod safety;
+mod sheet;
 mod sizes;
 pub(crate) mod step;
 pub(crate) mod view;
@@ -42,8 +46,10 @@ pub use view::View;
 
 use crate::words::{Phrase, head, say, words};
 use data::Sheet;
+use desk::DESKS;
+use desk::Desk::{self, Buyer, Cutter, Inspector, Line, Packer, Pattern, Reviewer};
 use labels::labels;
-use package::{About, Package, TitleBlock};
+use package::{About, Bound, Package, TitleBlock};
 
 words! {
     REVISION "package.revision" = "{style} revision {revision}";
@@ -54,32 +60,45 @@ words! {
 /// What fills one kind of sheet: none, one or several.
 type Fill = fn(&View<'_>) -> Vec<Sheet>;
 
+/// One kind of sheet: what fills it, who reads it, whether its drawings are to scale.
+struct Listed(Fill, &'static [Desk], Scale);
+
+/// Whether a sheet holds drawings to scale.
+#[derive(Clone, Copy, PartialEq)]
+enum Scale {
+    /// Each drawing states its own.
+    Stated,
+    /// There are none.
+    None,
+}
+
 /// Every kind of sheet in page order. A new sheet is one file and one line here.
-const SHEETS: &[Fill] = &[
-    cover::fill,
-    crate::revision::rows::changes::fill,
-    questions::fill,
-    crate::samples::rows::comments::fill,
-    crate::samples::rows::samples::fill,
-    views::fill,
-    bill::fill,
-    pieces::fill,
-    matching::fill,
-    sizes::fill,
-    crate::cutting::rows::marker::fill,
-    construction::fill,
-    filling::fill,
-    measurements::fill,
-    safety::fill,
-    confirmation::fill,
+const SHEETS: &[Listed] = &[
+    Listed(cover::fill, &DESKS, Scale::None),
+    Listed(guide::fill, &DESKS, Scale::None),
+    Listed(crate::revision::rows::changes::fill, &[Buyer, Pattern, Reviewer], Scale::Stated),
+    Listed(questions::fill, &[Buyer, Reviewer], Scale::None),
+    Listed(crate::samples::rows::comments::fill, &[Line, Reviewer], Scale::None),
+    Listed(crate::samples::rows::samples::fill, &[Inspector, Reviewer], Scale::None),
+    Listed(views::fill, &[Line, Inspector, Packer, Reviewer], Scale::None),
+    Listed(bill::fill, &[Buyer, Packer], Scale::None),
+    Listed(pieces::fill, &[Pattern, Cutter], Scale::Stated),
+    Listed(matching::fill, &[Pattern, Line], Scale::None),
+    Listed(sizes::fill, &[Pattern], Scale::None),
+    Listed(crate::cutting::rows::marker::fill, &[Cutter], Scale::Stated),
+    Listed(construction::fill, &[Line], Scale::None),
+    Listed(filling::fill, &[Line, Inspector], Scale::None),
+    Listed(measurements::fill, &[Inspector, Reviewer], Scale::None),
+    Listed(safety::fill, &[Buyer, Line, Packer], Scale::None),
+    Listed(confirmation::fill, &[Buyer, Reviewer], Scale::None),
 ];
 
 /// The sheets of an order, in its own document.
-const ORDER_SHEETS: &[Fill] = &[
-    crate::orders::rows::plan::fill,
-    crate::orders::rows::fabric::fill,
-    crate::cutting::rows::marker::fill,
-    safety::fill,
+const ORDER_SHEETS: &[Listed] = &[
+    Listed(crate::orders::rows::plan::fill, &[Buyer, Cutter], Scale::None),
+    Listed(crate::orders::rows::fabric::fill, &[Buyer], Scale::None),
+    Listed(crate::cutting::rows::marker::fill, &[Cutter], Scale::Stated),
+    Listed(safety::fill, &[Buyer, Cutter], Scale::None),
 ];
 
 /// The document's date where the revision has none: visibly no date of issue, and the same every time.
@@ -87,8 +106,8 @@ const DRAFT_DATE: [u16; 3] = [2000, 1, 1];
 
 /// Fills the whole package.
 pub fn pages(view: &View<'_>) -> Package {
-    let fills: &[Fill] = if view.order.is_some() { ORDER_SHEETS } else { SHEETS };
-    let sheets = fills.iter().flat_map(|fill| fill(view)).collect();
+    let list = if view.order.is_some() { ORDER_SHEETS } else { SHEETS };
+    let sheets: Vec<Bound> = list.iter().flat_map(|listed| bound(view, listed)).collect();
     let block = title_block(view);
     let about = About {
         title: about(view, &block),
@@ -102,8 +121,22 @@ pub fn pages(view: &View<'_>) -> Package {
         not_released: questions::not_released(view),
         languages: view.model.style.languages,
         labels: labels(view.model.style.languages),
+        contents: desk::contents(&sheets),
         sheets,
+        extract: None,
     }
+}
+
+/// The sheets of one kind.
+fn bound<'a>(view: &View<'_>, Listed(fill, desks, scale): &'a Listed) -> impl Iterator<Item = Bound> + 'a {
+    let sheets = fill(view).into_iter();
+    sheets.map(|sheet| Bound {
+        sheet,
+        readers: desk::readers(desks),
+        desks: desks.to_vec(),
+        scaled: *scale == Scale::Stated,
+        page: None,
+    })
 }
 
 fn date(view: &View<'_>) -> [u16; 3] {

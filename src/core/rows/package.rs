@@ -13,6 +13,7 @@ use serde::Serialize;
 
 pub use super::block::{Drawing, Fact, Head, Picture};
 use super::data::Sheet;
+use super::desk::Desk;
 use super::labels::Label;
 
 /// A whole package.
@@ -30,8 +31,60 @@ pub struct Package {
     pub languages: Languages,
     /// Fixed wording by key, all of [`super::labels::labels`].
     pub labels: BTreeMap<&'static str, Label>,
+    /// Which sheet is on which page, and who reads it.
+    pub contents: Contents,
     /// The sheets in page order.
-    pub sheets: Vec<Sheet>,
+    pub sheets: Vec<Bound>,
+    /// What says that this is only a part of a package; `None` for the whole.
+    pub extract: Option<Extract>,
+}
+
+/// A sheet as it is bound into a package.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Bound {
+    /// The sheet.
+    #[serde(flatten)]
+    pub sheet: Sheet,
+    /// Who reads it, for the foot of its pages.
+    pub readers: Phrase,
+    /// The same, for contents and extracts.
+    #[serde(skip)]
+    pub desks: Vec<Desk>,
+    /// Whether it holds drawings to scale, each with its scale.
+    pub scaled: bool,
+    /// The page it begins on; `None` in a whole package, where the engine counts.
+    pub page: Option<usize>,
+}
+
+/// The contents by reader.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Contents {
+    /// The desks, as heads of columns.
+    pub desks: Vec<Phrase>,
+    /// One row a sheet.
+    pub rows: Vec<ContentsRow>,
+}
+
+/// One sheet in the contents.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct ContentsRow {
+    /// The name of the sheet.
+    pub name: Phrase,
+    /// The page it begins on; `None` where the engine counts.
+    pub page: Option<usize>,
+    /// Whether each desk reads it.
+    pub read: Vec<bool>,
+}
+
+/// What an extract says of the package it was taken from.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Extract {
+    /// For whom, and how much of the whole it is.
+    pub note: Phrase,
+    /// Pages of the whole.
+    pub total: usize,
+    /// The page on which the first sheet of each kind begins in the whole.
+    pub starts: BTreeMap<String, usize>,
 }
 
 /// Metadata of the PDF file.
@@ -94,7 +147,7 @@ pub struct Room {
 }
 
 /// Room for the front picture on the cover.
-pub const ROOM_COVER: Room = Room { width: 104.0, height: 66.0 };
+pub const ROOM_COVER: Room = Room { width: 104.0, height: 110.0 };
 /// Room for one view when a sheet holds up to two of them.
 pub const ROOM_VIEW_HALF: Room = Room { width: 92.0, height: 118.0 };
 /// Room for one view when a sheet holds three or four.
@@ -111,7 +164,7 @@ pub const CARD_LEAST: f64 = 58.0;
 pub const ROOM_MAP: Room = Room { width: 257.0, height: 122.0 };
 
 /// Height of a page that cards are packed on, mm.
-pub const CARDS_HEIGHT: f64 = 157.0;
+pub const CARDS_HEIGHT: f64 = 168.0;
 /// Room for one piece at 1:`denominator`: full size for small pieces only, the height of a sheet for the rest.
 #[must_use]
 pub fn room_piece(denominator: f64) -> [f64; 2] {
@@ -143,4 +196,4 @@ pub struct Paper {
 }
 
 /// The one paper a package is printed on. The binding edge follows ISO 5457 (20 mm, others 10 mm).
-pub const PAPER: Paper = Paper { width: 297.0, height: 210.0, left: 20.0, margin: 10.0, block: 18.0 };
+pub const PAPER: Paper = Paper { width: 297.0, height: 210.0, left: 20.0, margin: 10.0, block: 9.0 };

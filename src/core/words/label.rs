@@ -5,6 +5,11 @@ crate::words! { list:
     DOCUMENT_NUMBER "document-number" = "Identification no.";
     LANGUAGE "language" = "Lang.";
     SHEET "sheet" = "Sheet";
+    SHEET_SCALED "sheet-scaled" = "Sheet, scale as stated";
+    READERS "readers" = "For";
+    PAGE "page" = "Page";
+    CODES "codes" = "How copies and edges are written";
+    SIGNS "signs" = "Signs";
     OF "of" = "of";
     CONTINUED "continued" = "continued";
     CONTENTS "contents" = "Sheets";

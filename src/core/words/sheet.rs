@@ -3,6 +3,8 @@
 
 crate::words! { list:
     COVER "cover" = "Cover";
+    GUIDE "guide" = "How to read this";
+    GUIDE_TITLE "guide-title" = "What codes, signs and blanks mean, and which statement decides";
     COVER_TITLE "cover-title" = "What this is, and what it asks of you";
     VIEWS "views" = "Views";
     VIEWS_TITLE "views-title" = "What it looks like";

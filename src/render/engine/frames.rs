@@ -1,6 +1,6 @@
 //! Walks the engine's frames and writes down where everything lies.
 
-use typst::foundations::Value;
+use typst::foundations::{Content, Value};
 use typst::introspection::{MetadataElem, Tag};
 use typst::layout::{Frame, FrameItem, Point, Rect, Transform};
 use typst::text::TextItem;
@@ -25,6 +25,33 @@ pub(super) fn pages(document: &PagedDocument) -> Vec<Page> {
     out
 }
 
+/// The page on which each sheet begins, from 1.
+pub(super) fn starts(document: &PagedDocument) -> Vec<usize> {
+    let mut out = Vec::new();
+    for (index, page) in document.pages().iter().enumerate() {
+        out.extend(std::iter::repeat_n(index + 1, markers(&page.frame)));
+    }
+    out
+}
+
+/// How many sheets begin in a frame.
+fn markers(frame: &Frame) -> usize {
+    let count = |item: &FrameItem| match item {
+        FrameItem::Group(group) => markers(&group.frame),
+        FrameItem::Tag(Tag::Start(content, _)) => usize::from(marked(content).is_some()),
+        _ => 0,
+    };
+    frame.items().map(|(_, item)| count(item)).sum()
+}
+
+/// The kind of sheet that begins at a marker.
+fn marked(content: &Content) -> Option<&str> {
+    match &content.to_packed::<MetadataElem>()?.value {
+        Value::Str(text) => text.as_str().strip_prefix(MARKER),
+        _ => None,
+    }
+}
+
 fn walk(frame: &Frame, place: Transform, out: &mut Page) {
     for (at, item) in frame.items() {
         let here = place.pre_concat(Transform::translate(at.x, at.y));
@@ -37,9 +64,7 @@ fn walk(frame: &Frame, place: Transform, out: &mut Page) {
                 out.marks.push(Mark::Picture(corners(area, here)));
             }
             FrameItem::Tag(Tag::Start(content, _)) => {
-                if let Some(Value::Str(text)) = content.to_packed::<MetadataElem>().map(|m| &m.value)
-                    && let Some(kind) = text.as_str().strip_prefix(MARKER)
-                {
+                if let Some(kind) = marked(content) {
                     kind.clone_into(&mut out.sheet);
                 }
             }

@@ -9,11 +9,11 @@ use std::collections::BTreeMap;
 
 use backtack_core::parties::rows::PartyRow;
 use backtack_core::rows::data::{
-    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, DieRow, Fabric, LayCard, LayGroup, Marker, Obstacles,
+    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, DieRow, Fabric, Guide, LayCard, LayGroup, Marker, Obstacles,
     Plan, PlanGroup, PlanRow, Question, Questions, Safety, Sheet,
 };
 use backtack_core::rows::labels::labels;
-use backtack_core::rows::package::{About, Drawing, Fact, Head, Package, TitleBlock};
+use backtack_core::rows::package::{About, Bound, Contents, ContentsRow, Drawing, Fact, Head, Package, TitleBlock};
 use backtack_core::rows::placed::{Page, Placed};
 use backtack_core::scene::Scene;
 use backtack_core::words::Languages;
@@ -24,6 +24,7 @@ use work::construction;
 
 /// The whole package, with standing questions.
 pub fn package() -> Package {
+    let sheets = sheets();
     Package {
         about: About {
             title: "Floor cushion Tarn FC-2041, revision B".into(),
@@ -35,28 +36,47 @@ pub fn package() -> Package {
         not_released: Some("Not released: 3 questions open (sheet {sheet:questions})".into()),
         languages: Languages::default(),
         labels: labels(Languages::default()),
-        sheets: vec![
-            Sheet::Cover(cover()),
-            Sheet::Changes(review::changes()),
-            Sheet::Questions(questions()),
-            Sheet::Comments(review::comments()),
-            Sheet::Samples(review::samples()),
-            Sheet::Views(views()),
-            Sheet::Bill(bill()),
-            Sheet::Pieces(pieces()),
-            Sheet::Matching(joins()),
-            Sheet::Sizes(sizes()),
-            Sheet::Marker(lays()),
-            Sheet::Construction(construction()),
-            Sheet::Filling(filling()),
-            Sheet::Measurements(measurements("M", 0.0)),
-            Sheet::Measurements(measurements("L", 100.0)),
-            Sheet::Safety(safety()),
-            Sheet::Confirmation(confirmation()),
-            Sheet::Plan(plan()),
-            Sheet::Fabric(fabric()),
-        ],
+        contents: contents(&sheets),
+        sheets,
+        extract: None,
     }
+}
+
+/// All sheets, as they are bound.
+fn sheets() -> Vec<Bound> {
+    let sheets = vec![
+        Sheet::Cover(cover()),
+        Sheet::Guide(guide()),
+        Sheet::Changes(review::changes()),
+        Sheet::Questions(questions()),
+        Sheet::Comments(review::comments()),
+        Sheet::Samples(review::samples()),
+        Sheet::Views(views()),
+        Sheet::Bill(bill()),
+        Sheet::Pieces(pieces()),
+        Sheet::Matching(joins()),
+        Sheet::Sizes(sizes()),
+        Sheet::Marker(lays()),
+        Sheet::Construction(construction()),
+        Sheet::Filling(filling()),
+        Sheet::Measurements(measurements("M", 0.0)),
+        Sheet::Measurements(measurements("L", 100.0)),
+        Sheet::Safety(safety()),
+        Sheet::Confirmation(confirmation()),
+        Sheet::Plan(plan()),
+        Sheet::Fabric(fabric()),
+    ];
+    let bound = |sheet| Bound { sheet, readers: "cutter, line".into(), desks: Vec::new(), scaled: true, page: None };
+    sheets.into_iter().map(bound).collect()
+}
+
+fn contents(sheets: &[Bound]) -> Contents {
+    let row = |bound: &Bound| ContentsRow {
+        name: bound.sheet.head().name.clone(),
+        page: None,
+        read: vec![true, false],
+    };
+    Contents { desks: vec!["cutter".into(), "line".into()], rows: sheets.iter().map(row).collect() }
 }
 
 /// A made-up photograph: noise in the colours of the fabric.
@@ -153,13 +173,25 @@ fn cover() -> Cover {
             colourway("SAND · Sand, brick piping", &["#cbb994", "#9c4a32"]),
             colourway("INK · Ink, chalk piping", &["#273043", "#e9e4d8"]),
         ],
-        deciding: "The English text decides.".into(),
+        numbers: vec![fact("Pieces cut", "9 of 5 kinds"), fact("Filling", "M 900 g, L 1500 g")],
+    }
+}
+
+fn guide() -> Guide {
+    Guide {
+        head: head("What codes mean", "How to read this", ""),
+        codes: vec![call("SIDE.l", "Copy l as it is drawn.")],
+        signs: vec![call("△", "Changed.")],
+        blank: "A dashed box is filled in by hand.".into(),
+        bar: "What has a bar beside it stops a release.".into(),
+        digest: "The digest is that of the files.".into(),
         precedence: lines(&[
             "The sealed sample, for hand and look.",
             "The figures in the tables.",
             "The drawings.",
             "Everything said elsewhere.",
         ]),
+        deciding: "The English text decides.".into(),
     }
 }
 

@@ -70,13 +70,13 @@ const PER_PAGE: usize = 6;
 /// How much larger drawings must be to be worth a page more.
 const MUCH: f64 = 1.6;
 /// Height of a line, and of one of a title, mm.
-const LINE: f64 = 3.3;
+const LINE: f64 = 3.1;
 const TITLE_LINE: f64 = 3.8;
 /// The size of its type, and of a title, pt.
-const TYPE: f64 = 7.5;
+const TYPE: f64 = 7.0;
 const TITLE: f64 = 9.4;
 /// Height of the head of the sheet, and of the head of a table, mm.
-const HEADS: [f64; 2] = [20.0, 12.0];
+const HEADS: [f64; 2] = [14.0, 12.0];
 /// Height of a row of dies, mm.
 const DIE_ROW: f64 = 5.2;
 /// Width of the names of fabrics, mm.

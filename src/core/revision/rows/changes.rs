@@ -29,12 +29,12 @@ words! {
     MIRRORED "changes.mirrored" = "Mirrored.";
     FARTHEST "changes.farthest" = "Farthest apart {distance} {place}; area {before} to {after} ({share}).";
     EDGE "changes.edge" = "{from}-{to} {before} to {after}";
-    EDGES "changes.edges" = "Edges: {edges}.";
+    EDGES "changes.edges" = "Edges, mm: {edges}.";
     TURNED "changes.turned" = "{what} by {angle}°";
-    MOVED_BY "changes.moved-by" = "{what} {id} by {distance}";
+    MOVED_BY "changes.moved-by" = "{what} {id} {distance}";
     MOVED_NEW "changes.moved-new" = "{what} {id} new";
     MOVED_GONE "changes.moved-gone" = "{what} {id} gone";
-    MOVED "changes.moved" = "Moved: {things}.";
+    MOVED "changes.moved" = "Moved, mm: {things}.";
     UNANSWERED "changes.unanswered" = "nothing changed";
     OF_SCOPE "changes.of-scope" = "{scope}: {text}";
     ITEM "changes.item" = "{kind} {id}";
@@ -284,18 +284,18 @@ fn said(one: &Overlay) -> Vec<Phrase> {
     all
 }
 
-/// `a-b 120.0 to 122.5 mm`.
+/// `a-b 120.0 to 122.5`.
 fn edge(run: &compare::RunChange) -> Phrase {
-    let (before, after) = (number::number(run.before, 1), number::mm(run.after, 1));
+    let (before, after) = (number::number(run.before, 1), number::number(run.after, 1));
     say!(EDGE, from = &run.from, to = &run.to, before, after)
 }
 
-/// `notch n1 by 3.0 mm`.
+/// `notch n1 3.0`.
 fn moved(moved: &compare::Moved) -> Phrase {
     let (what, id) = (among(THINGS, moved.what), &moved.id);
     match (moved.by, moved.there) {
         (Some(by), _) if [GRAIN.en, PILE.en].contains(&moved.what) => say!(TURNED, what, angle = number::number(by, 1)),
-        (Some(by), _) => say!(MOVED_BY, what, id, distance = number::mm(by, 1)),
+        (Some(by), _) => say!(MOVED_BY, what, id, distance = number::number(by, 1)),
         (None, true) => say!(MOVED_NEW, what, id),
         (None, false) => say!(MOVED_GONE, what, id),
     }

@@ -1,10 +1,31 @@
-//! What stands last: cautions, and what is signed.
+//! What is around the specification: how to read it, cautions, what is signed.
 
 use serde::Serialize;
 
 use super::super::package::{Fact, Head};
 use super::Callout;
 use crate::words::Phrase;
+
+/// How to read a package.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Guide {
+    /// Title, name, lead.
+    pub head: Head,
+    /// How copies and edges are written.
+    pub codes: Vec<Callout>,
+    /// Signs in texts and tables.
+    pub signs: Vec<Callout>,
+    /// What a dashed box is.
+    pub blank: Phrase,
+    /// What a bar is.
+    pub bar: Phrase,
+    /// What the digest is.
+    pub digest: Phrase,
+    /// Rules of precedence, first wins, one sentence each.
+    pub precedence: Vec<Phrase>,
+    /// Which language decides, where there are two.
+    pub deciding: Phrase,
+}
 
 /// The cautions.
 #[derive(Debug, Clone, PartialEq, Serialize)]
