@@ -157,7 +157,7 @@ fn items(
         .map_err(|error| Failure::new(format!("the positions could not be written: {error}")))?;
     let drawing = |name: &str, lay: &lay::Lay| {
         let texts = [lay.length, instance.fabric.width].map(|length| format!("{} mm", length as f64 / 1000.0));
-        let drawn = scene::lay(instance, lay, scene::LAY_PAPER, [&texts[0], &texts[1]], scene::Codes::Names);
+        let drawn = scene::lay(instance, lay, scene::LAY_PAPER, [&texts[0], &texts[1]]);
         let svg = scene::svg(&drawn, Languages::default());
         Item { path: folder.join(format!("{stem}-{name}.svg")), bytes: svg.into_bytes() }
     };

@@ -146,12 +146,12 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
         Sheet::Marker(lays) => {
             for group in &mut lays.groups {
                 put.one(&mut group.title);
-                facts(&mut group.facts, put);
+                put.all(&mut group.cells);
                 put.all(&mut group.notes);
             }
             for card in lays.pages.iter_mut().flat_map(|page| &mut page.cards).map(|one| &mut one.card) {
                 put.one(&mut card.title);
-                facts(&mut card.facts, put);
+                card.facts.iter_mut().for_each(|line| facts(line, put));
             }
         }
         Sheet::Plan(plan) => {

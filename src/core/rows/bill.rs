@@ -15,7 +15,7 @@ use super::package::Head;
 use super::view::View;
 
 words! {
-    LEAD "bill.lead" = "Net consumption of one product. Dashed boxes are for the factory; an empty article or supplier asks for a proposal.";
+    LEAD "bill.lead" = "Net consumption of one product. What names no colour comes as supplied. Dashed boxes are for the factory; an empty article or supplier asks for a proposal.";
     FABRIC "bill.fabric" = "Fabric";
     THREAD "bill.thread" = "Thread";
     FILLING "bill.filling" = "Filling";
@@ -78,8 +78,17 @@ fn described(view: &View<'_>, article: &Article, number: usize, lines: &[&BillLi
         article: proposed(view, article, "article"),
         supplier: proposed(view, article, "supplier"),
         asked: asked(view, article),
-        rows: merged(view, lines).into_iter().map(|row| row.row).collect(),
+        rows: told(merged(view, lines).into_iter().map(|row| row.row).collect()),
     }
+}
+
+/// An article without any colour says nothing of it, unless a colourway does without the article.
+fn told(mut rows: Vec<BillRow>) -> Vec<BillRow> {
+    let plain = Cell::from(AS_SUPPLIED);
+    if rows.iter().flat_map(|row| &row.colours).all(|colour| *colour == plain) {
+        rows.iter_mut().flat_map(|row| &mut row.colours).for_each(|colour| *colour = Cell::Empty);
+    }
+    rows
 }
 
 /// What the factory proposes where nothing is stated, and where it is left to the factory.
@@ -153,12 +162,25 @@ fn uses(view: &View<'_>, line: &BillLine, way: &str) -> Option<Vec<Cell>> {
     let one = |figure: &Figure<Number>| written(&figure.clone().times(factor), places, line.estimate);
     let of = |size: &str| {
         let needed = line.uses.get(size).and_then(|ways| ways.get(way))?;
+        let needed = one(needed).marked(followed(view, &line.bought, size, way));
         let net = line.net.get(size).and_then(|ways| ways.get(way));
-        Some(net.map_or_else(|| one(needed), |net| Cell::Lines(vec![one(net), one(needed)])))
+        Some(net.map_or_else(|| needed.clone(), |net| Cell::Lines(vec![one(net), needed.clone()])))
     };
     let cells: Vec<Option<Cell>> = view.sizes().into_iter().map(of).collect();
     let any = cells.iter().any(Option::is_some);
     any.then(|| cells.into_iter().map(|cell| cell.unwrap_or(Cell::Dash)).collect())
+}
+
+/// Whether the use of a size in a colourway is another one than in the last sealed revision.
+fn followed(view: &View<'_>, bought: &Bought, size: &str, way: &str) -> bool {
+    let what = match &bought.colour {
+        Some(colour) => format!("{}/{colour}", bought.article),
+        None => bought.article.clone(),
+    };
+    let both = format!("{size}/{way}");
+    let holds = |scope: &String| [size, way, both.as_str()].contains(&scope.as_str());
+    let all = view.since.into_iter().flat_map(|since| &since.changes.followed);
+    all.filter(|one| one.what == what).any(|one| one.scope.is_empty() || one.scope.iter().any(holds))
 }
 
 fn written(use_of: &Figure<Number>, places: u32, estimate: bool) -> Cell {

@@ -1,4 +1,4 @@
-//! Cards of any size, put into rows of a sheet or packed on pages.
+//! Cards of any size, packed on pages.
 
 use crate::scene::{Scene, text_width};
 use crate::words::{Languages, Phrase};
@@ -24,37 +24,28 @@ pub fn lines(text: &Phrase, languages: Languages, size: f64, width: f64) -> f64 
     said.iter().flatten().flat_map(|text| text.lines()).map(one).sum()
 }
 
-/// Cards of a width and a height in rows: the tallest first, so that a row holds cards of like height; each goes into
-/// the first row that has room for it.
-pub fn rows<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>) -> Vec<Vec<T>> {
-    let mut cards: Vec<([f64; 2], T)> = cards.into_iter().collect();
-    cards.sort_by(|(a, _), (b, _)| b[1].total_cmp(&a[1]));
-    let mut rows: Vec<(f64, Vec<T>)> = Vec::new();
-    for ([width, _], card) in cards {
-        match rows.iter_mut().find(|(used, _)| used + ROW_GAP + width <= ROW) {
-            Some((used, row)) => {
-                *used += ROW_GAP + width;
-                row.push(card);
-            }
-            None => rows.push((width, vec![card])),
-        }
-    }
-    rows.into_iter().map(|(_, row)| row).collect()
-}
-
 /// A stretch of the lower edge of what lies on a page: from, to, how far down.
 type Stretch = [f64; 3];
 
 /// Cards of a width and a height on as few pages as their shapes allow: the tallest first, each as high up as it fits on the
 /// first page that has room for it. One that is too tall for a page begins a page.
 pub fn pages<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>, height: f64) -> Vec<Page<T>> {
+    pages_from(cards, height, height)
+}
+
+/// The same where the first page has less room, because something is above it.
+pub fn pages_from<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>, first: f64, height: f64) -> Vec<Page<T>> {
     let mut cards: Vec<([f64; 2], T)> = cards.into_iter().collect();
     cards.sort_by(|(a, _), (b, _)| b[1].total_cmp(&a[1]));
     let mut pages: Vec<(Vec<Stretch>, Page<T>)> = Vec::new();
+    if first < height {
+        pages.push(blank());
+    }
     for (size, card) in cards {
-        let found = pages.iter().enumerate().find_map(|(n, (edge, _))| Some((n, spot(edge, size, height)?)));
+        let room = |page: usize| if page == 0 { first } else { height };
+        let found = pages.iter().enumerate().find_map(|(n, (edge, _))| Some((n, spot(edge, size, room(n))?)));
         let (page, at) = found.unwrap_or_else(|| {
-            pages.push((vec![[0.0, ROW, 0.0]], Page { height: 0.0, cards: Vec::new() }));
+            pages.push(blank());
             (pages.len() - 1, [0.0; 2])
         });
         if let Some((edge, page)) = pages.get_mut(page) {
@@ -64,6 +55,11 @@ pub fn pages<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>, height: f64) -> 
         }
     }
     pages.into_iter().map(|(_, page)| page).collect()
+}
+
+/// A page without cards, with its edge.
+fn blank<T>() -> (Vec<Stretch>, Page<T>) {
+    (vec![[0.0, ROW, 0.0]], Page { height: 0.0, cards: Vec::new() })
 }
 
 /// The highest place for a card below an edge, and of places as high the leftmost.
@@ -90,18 +86,6 @@ fn lowered(edge: &[Stretch], new: Stretch) -> Vec<Stretch> {
 mod tests {
     use super::*;
 
-    #[test]
-    fn rows_are_filled_and_cards_of_like_height_stand_together() {
-        let cards = [
-            ([120.0, 20.0], "a"),
-            ([80.0, 90.0], "b"),
-            ([200.0, 40.0], "c"),
-            ([150.0, 80.0], "d"),
-            ([50.0, 30.0], "e"),
-        ];
-        assert_eq!(rows(cards), [vec!["b", "d"], vec!["c", "e"], vec!["a"]]);
-    }
-
     /// Nothing lies over anything else or leaves its page, a low card goes below another one, and what does not fit goes on.
     #[test]
     fn pages_are_filled_from_above() {
@@ -126,5 +110,15 @@ mod tests {
         assert_eq!((seen, pages.len()), ((0..6).collect(), 3));
         let low = pages.iter().flat_map(|page| &page.cards).find(|one| one.card == 3).map(|one| one.at);
         assert_eq!(low, Some([0.0, 64.0]), "below the card that is 60 high");
+    }
+
+    /// The first page takes what fits below what is above it, and may hold nothing.
+    #[test]
+    fn a_first_page_may_have_less_room() {
+        let cards = |high: f64| [([120.0, high], 0), ([120.0, 30.0], 1)];
+        let counts = |pages: Vec<Page<usize>>| pages.iter().map(|page| page.cards.len()).collect::<Vec<_>>();
+        assert_eq!(counts(pages_from(cards(50.0), 40.0, 120.0)), [1, 1]);
+        assert_eq!(counts(pages_from(cards(50.0), 20.0, 120.0)), [0, 2]);
+        assert_eq!(counts(pages_from(cards(30.0), 40.0, 120.0)), [2]);
     }
 }

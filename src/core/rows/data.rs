@@ -92,7 +92,7 @@ pub struct Question {
 pub struct Views {
     /// Title, name, lead.
     pub head: Head,
-    /// At most four; more go on a second sheet.
+    /// At most six; more go on a second sheet.
     pub views: Vec<Drawing>,
     /// What the numbers in the views call out.
     pub callouts: Vec<Callout>,

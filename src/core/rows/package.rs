@@ -150,8 +150,10 @@ pub struct Room {
 pub const ROOM_COVER: Room = Room { width: 104.0, height: 110.0 };
 /// Room for one view when a sheet holds up to two of them.
 pub const ROOM_VIEW_HALF: Room = Room { width: 92.0, height: 118.0 };
-/// Room for one view when a sheet holds three or more.
-pub const ROOM_VIEW: Room = Room { width: 92.0, height: 56.0 };
+/// Room for one view when a sheet holds three or four.
+pub const ROOM_VIEW: Room = Room { width: 92.0, height: 64.0 };
+/// Room for one view when a sheet holds more.
+pub const ROOM_VIEW_THIRD: Room = Room { width: 66.0, height: 64.0 };
 /// Width of a row of cards, mm.
 pub const ROW: f64 = 257.0;
 /// Air between cards of a row, mm.
@@ -175,10 +177,6 @@ pub fn room_half(denominator: f64) -> [f64; 2] {
     if denominator <= 1.0 { [0.0; 2] } else { room_piece(denominator) }
 }
 
-/// Room for a short lay, whose width runs along the page.
-pub const ROOM_SHORT_LAY: Room = Room { width: ROW, height: 62.0 };
-/// Room for one lay with its dimensions.
-pub const ROOM_LAY: Room = Room { width: 96.0, height: 116.0 };
 /// Room for the picture of the measurements.
 pub const ROOM_MEASURE: Room = Room { width: 60.0, height: 108.0 };
 

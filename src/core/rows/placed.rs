@@ -19,3 +19,11 @@ pub struct Placed<T> {
     /// The card.
     pub card: T,
 }
+
+impl<T> Page<T> {
+    /// The same page with what each card becomes; cards that become nothing are left out.
+    pub(crate) fn filter_map<U>(self, to: impl Fn(T) -> Option<U>) -> Page<U> {
+        let cards = self.cards.into_iter().filter_map(|one| Some(Placed { at: one.at, card: to(one.card)? }));
+        Page { height: self.height, cards: cards.collect() }
+    }
+}

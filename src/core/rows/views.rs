@@ -5,7 +5,7 @@ use crate::scene::{At, Line, Scene, arrow, balloon};
 use crate::words::{Phrase, say, sheet as sentences, words};
 
 use super::data::{Callout, Sheet, Views};
-use super::package::{Drawing, Head, ROOM_VIEW, ROOM_VIEW_HALF, Room};
+use super::package::{Drawing, Head, ROOM_VIEW, ROOM_VIEW_HALF, ROOM_VIEW_THIRD, Room};
 use super::picture::placed;
 use super::view::View;
 
@@ -18,7 +18,7 @@ words! {
 }
 
 /// Views on a sheet.
-const PER_SHEET: usize = 4;
+const PER_SHEET: usize = 6;
 
 /// As many sheets as the views need; call-outs are numbered through all of them.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -27,7 +27,11 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let mut number = 0;
     let mut sheets = Vec::new();
     for (n, some) in all.chunks(PER_SHEET).enumerate() {
-        let room = if some.len() > 2 { ROOM_VIEW } else { ROOM_VIEW_HALF };
+        let room = match some.len() {
+            0..=2 => ROOM_VIEW_HALF,
+            3 | 4 => ROOM_VIEW,
+            _ => ROOM_VIEW_THIRD,
+        };
         let mut callouts = Vec::new();
         let mut views = Vec::new();
         for side in some {

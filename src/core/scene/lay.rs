@@ -18,10 +18,14 @@ words! {
 
 /// Paper for a lay by itself, mm: along and across the roll.
 pub const LAY_PAPER: [f64; 2] = [400.0, 240.0];
-/// Room round the fabric, mm; left of it stands its width, below it its length and the scale.
-const ROOM: f64 = 3.0;
-const LEFT: f64 = 11.0;
-const BELOW: f64 = 19.0;
+/// Room round the fabric, mm; left of it is its width, below it its length.
+const ROOM: f64 = 1.0;
+const LEFT: f64 = 9.0;
+const BELOW: f64 = 8.0;
+/// Room for the scale and its bar below that, mm.
+const BAR: f64 = 11.0;
+/// Room that the arrows of a length need beside its text, mm.
+const ARROWS: f64 = 5.0;
 /// How near curves pass the corners of a cut line, mm of paper.
 const FINE: f64 = 0.03;
 /// The scale and its bar need this width, mm.
@@ -39,9 +43,9 @@ const UPRIGHT: f64 = 6.0;
 /// Share of a piece that its code may take up.
 const FILLED: f64 = 0.95;
 
-/// What stands in the pieces.
+/// What is written in the pieces.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Codes {
+enum Codes {
     /// Their names.
     Names,
     /// Their numbers in the instance, from 1: for small scales, beside a list of the names.
@@ -50,7 +54,7 @@ pub enum Codes {
 
 /// Which way the roll runs over the paper.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Roll {
+pub enum Roll {
     /// From left to right.
     Across,
     /// From top to bottom.
@@ -72,11 +76,29 @@ impl Paper {
             let fits = |scale: &&f64| length / **scale <= along && width / **scale <= across;
             SCALES.iter().find(fits).copied().unwrap_or(1000.0)
         };
-        let across = scale(room[0] - LEFT - ROOM, room[1] - WAY - BELOW);
-        let down = scale(room[1] - ROOM - BELOW, room[0] - LEFT - WAY);
-        match down < across {
-            true => Paper { roll: Roll::Down, scale: down, start: [LEFT, ROOM] },
-            false => Paper { roll: Roll::Across, scale: across, start: [LEFT, WAY + width / across] },
+        let across = scale(room[0] - LEFT - ROOM, room[1] - WAY - BELOW - BAR);
+        let down = scale(room[1] - ROOM - BELOW - BAR, room[0] - LEFT - WAY);
+        if down < across {
+            Paper::at_scale(width, Roll::Down, down)
+        } else {
+            Paper::at_scale(width, Roll::Across, across)
+        }
+    }
+
+    /// A fabric of a width, its roll one way, at a scale.
+    fn at_scale(width: f64, roll: Roll, scale: f64) -> Paper {
+        let start = match roll {
+            Roll::Across => [LEFT, WAY + width / scale],
+            Roll::Down => [LEFT, ROOM],
+        };
+        Paper { roll, scale, start }
+    }
+
+    /// Size of a fabric on paper, and the room above it and at its right.
+    fn size(&self, length: f64, width: f64) -> (At, [f64; 2]) {
+        match self.roll {
+            Roll::Across => ([length / self.scale, width / self.scale], [WAY, ROOM]),
+            Roll::Down => ([width / self.scale, length / self.scale], [ROOM, WAY]),
         }
     }
 
@@ -94,39 +116,71 @@ impl Paper {
     }
 }
 
-/// Draws a lay at the largest scale at which the fabric fits the paper, wide and high in mm, the roll from left to right or
-/// from top to bottom. An arrow shows where the grain or pile of the piece (its own +x) points. The texts are those of the length and
-/// of the width.
+/// Draws a lay with the names of its pieces and a bar of its scale, at the largest scale at which the fabric fits the paper, wide
+/// and high in mm, the roll from left to right or from top to bottom. An arrow shows where the grain or pile of the piece (its own
+/// +x) points. The texts are those of the length and of the width.
 #[must_use]
-pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], [along, across]: [&str; 2], codes: Codes) -> Scene {
+pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], texts: [&str; 2]) -> Scene {
     let (length, width) = (millimetres(lay.length), millimetres(instance.fabric.width));
     let paper = Paper::of(length, width, paper);
-    let scale = paper.scale;
+    let mut scene = drawn(instance, lay, &paper, texts, Codes::Names);
+    let bar = round(length.max(width) / 5.0);
+    let foot = scene.height - BELOW;
+    scene.height += BAR;
+    scene.width = scene.width.max(LEAST_WIDTH);
+    scale_bar(&mut scene, [LEFT, foot + 14.0], bar / paper.scale, &format!("{bar} mm, {}", ratio(paper.scale)));
+    scene
+}
+
+/// Draws a lay at a scale, its roll one way, with the numbers of its pieces. The lengths beside it are its bars.
+#[must_use]
+pub fn lay_at(instance: &Instance, lay: &Lay, (roll, scale): (Roll, f64), texts: [&str; 2]) -> Scene {
+    let paper = Paper::at_scale(millimetres(instance.fabric.width), roll, scale);
+    drawn(instance, lay, &paper, texts, Codes::Numbers)
+}
+
+/// How wide and high that drawing is, mm.
+#[must_use]
+pub fn lay_size(instance: &Instance, lay: &Lay, (roll, scale): (Roll, f64)) -> [f64; 2] {
+    let (length, width) = (millimetres(lay.length), millimetres(instance.fabric.width));
+    let (size, [top, right]) = Paper::at_scale(width, roll, scale).size(length, width);
+    [LEFT + size[0] + right, top + size[1] + BELOW]
+}
+
+/// `1:20`, or `2:1` of what is enlarged.
+#[must_use]
+pub fn ratio(scale: f64) -> String {
+    if scale < 1.0 { format!("{}:1", 1.0 / scale) } else { format!("1:{scale}") }
+}
+
+fn drawn(instance: &Instance, lay: &Lay, paper: &Paper, [along, across]: [&str; 2], codes: Codes) -> Scene {
+    let (length, width) = (millimetres(lay.length), millimetres(instance.fabric.width));
     let alt = say!(ALT, pieces = lay.placed.len(), length = length.to_string(), width = width.to_string());
     let one_way = instance.pieces.iter().all(|piece| piece.turns.len() == 1);
-    let (size, texts, top, right) = match paper.roll {
-        Roll::Across => ([length / scale, width / scale], [along, across], WAY, ROOM),
-        Roll::Down => ([width / scale, length / scale], [across, along], ROOM, WAY),
-    };
-    let mut scene = Scene::new((LEFT + size[0] + right).max(LEAST_WIDTH), size[1] + top + BELOW, alt);
+    let (size, [top, right]) = paper.size(length, width);
+    let texts = if paper.roll == Roll::Across { [along, across] } else { [across, along] };
+    let mut scene = Scene::new(LEFT + size[0] + right, size[1] + top + BELOW, alt);
     scene.rect(Some(Line::Outline), Fill::None, [LEFT, top], size[0], size[1]);
     let mut curves = Curves::new();
     for placed in &lay.placed {
-        draw(&mut scene, (instance, codes), placed, &paper, one_way, &mut curves);
+        draw(&mut scene, (instance, codes), placed, paper, one_way, &mut curves);
     }
-    let ratio = if scale < 1.0 { format!("{}:1", 1.0 / scale) } else { format!("1:{scale}") };
-    let bar = round(length.max(width) / 5.0);
     let foot = top + size[1];
     if one_way {
         let at = match paper.roll {
             Roll::Across => [LEFT + (size[0] / 2.0).max(PILE_ARROW / 2.0), WAY / 2.0],
             Roll::Down => [LEFT + size[0] + WAY / 2.0 + 0.3, top + (size[1] / 2.0).max(PILE_ARROW / 2.0)],
         };
-        pile(&mut scene, at, paper.way(scale, 0.0));
+        pile(&mut scene, at, paper.way(paper.scale, 0.0));
     }
-    dimension(&mut scene, [LEFT, foot], [LEFT + size[0], foot], -6.0, texts[0]);
-    dimension(&mut scene, [LEFT, foot], [LEFT, top], 6.0, texts[1]);
-    scale_bar(&mut scene, [LEFT, foot + 14.0], bar / scale, &format!("{bar} mm, {ratio}"));
+    // On a sheet the text says the lengths too, so one that finds no room beside the fabric is left to it.
+    let told = |side: f64, text: &str| codes == Codes::Names || side >= text_width(text, Label::SIZE, false) + ARROWS;
+    if told(size[0], texts[0]) {
+        dimension(&mut scene, [LEFT, foot], [LEFT + size[0], foot], -6.0, texts[0]);
+    }
+    if told(size[1], texts[1]) {
+        dimension(&mut scene, [LEFT, foot], [LEFT, top], 6.0, texts[1]);
+    }
     scene
 }
 

@@ -23,7 +23,7 @@ mod svg;
 
 pub use edge::{FinishedEdge, Turned, edge};
 pub use item::{Across, Along, At, Fill, Item, Label, Path, Scene, Segment, circle, closed, grid, open};
-pub use lay::{Codes, LAY_PAPER, lay};
+pub use lay::{LAY_PAPER, Roll, lay, lay_at, lay_size, ratio};
 pub use line::{LINES, Line, LineStyle};
 pub use map::{MapEdge, MapPiece, overview};
 pub use marks::{arrow, balloon, dimension, grain, hatch, legend_sample, pile, ring, scale_bar};

@@ -24,9 +24,9 @@ pub struct Laid {
 }
 
 /// Space round the outlines, mm of paper; more below, for the scale.
-const ROOM: f64 = 10.0;
+const ROOM: f64 = 8.0;
 /// Space below the outlines, mm of paper.
-const FOOT: f64 = 15.0;
+const FOOT: f64 = 10.0;
 /// Shortest distance on paper that is drawn as an arrow, mm; a shorter one is ringed.
 const ARROW: f64 = 5.0;
 
@@ -84,7 +84,7 @@ pub fn overlay(laid: &Laid, bar_text: &str, room: impl Fn(f64) -> At, alt: impl 
     scene.stroke(Line::Former, moved(&laid.before, &paper));
     let after = moved(&laid.after, &paper);
     scene.stroke(Line::Outline, after.clone());
-    scale_bar(&mut scene, [x0, ROOM + size[1] + 10.0], 50.0 / scale, bar_text);
+    scale_bar(&mut scene, [x0, ROOM + size[1] + 7.0], 50.0 / scale, bar_text);
     let mut places = Places::new(scene.width, scene.height);
     places.seen(&scene);
     let ring = ring_of(&after);

@@ -139,7 +139,7 @@ crate::words! { list:
     DIES "dies" = "Dies";
     DIES_MADE "dies-made" = "Made";
     STRIKES "strikes" = "Strikes for one product";
-    RULE "rule" = "Steel rule of one";
+    RULE "rule" = "Steel rule of one, m";
     NARROW "narrow" = "Narrower than 6 mm: hard to bend in rule (common practice)";
     PLY_COUNT "ply-count" = "Plies";
     PLY_NUMBERS "ply-numbers" = "Ply numbers";
@@ -161,7 +161,7 @@ crate::words! { list:
     ASKED "asked" = "Asked";
     FOUND "found" = "Found";
     BESIDE_POINTS "beside-points" = "Masses, colours, checks";
-    READINGS_DRAWN "readings-drawn" = "Readings between their limits";
+    READINGS_DRAWN "readings-drawn" = "Between the limits";
     COMMENT_ON "comment-on" = "About";
     COMMENT_ACTION "comment-action" = "Action";
     COMMENT "comment" = "Comment";

@@ -2,7 +2,6 @@
 
 crate::words! { list:
     FABRIC_LAID "fabric-laid" = "Fabric";
-    HOW_LAID "how-laid" = "How it is spread and cut";
     DOCUMENT_NUMBER "document-number" = "Identification no.";
     LANGUAGE "language" = "Lang.";
     SHEET "sheet" = "Sheet";

@@ -206,7 +206,7 @@ fn the_least_gap_lays_no_piece_over_another() {
 fn the_drawing_shows_every_piece() {
     let task = instance(150, mixed());
     let found = packed(&task, 20_000, 1, 1);
-    let scene = scene::lay(&task, &found.lay, scene::LAY_PAPER, ["length", "width"], scene::Codes::Names);
+    let scene = scene::lay(&task, &found.lay, scene::LAY_PAPER, ["length", "width"]);
     let filled = |item: &&backtack_core::scene::Item| matches!(item, backtack_core::scene::Item::Path(path) if path.fill == backtack_core::scene::Fill::Tint);
     assert_eq!(scene.items.iter().filter(filled).count(), 20);
     assert!(scene.alt.english().starts_with("Lay of 20 pieces, "));

@@ -9,8 +9,8 @@ use std::collections::BTreeMap;
 
 use backtack_core::parties::rows::PartyRow;
 use backtack_core::rows::data::{
-    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, Fabric, Guide, LayCard, LayGroup, Marker, Obstacles, Plan,
-    PlanGroup, PlanRow, Question, Questions, Safety, Sheet,
+    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, DieRow, Fabric, Guide, LayCard, LayGroup, Marker, Obstacles,
+    Plan, PlanGroup, PlanRow, Question, Questions, Safety, Sheet,
 };
 use backtack_core::rows::labels::labels;
 use backtack_core::rows::package::{About, Bound, Contents, ContentsRow, Drawing, Fact, Head, Package, TitleBlock};
@@ -241,20 +241,34 @@ fn lays() -> Marker {
         width: 83.0,
         top: 14.0,
         title: "M × 6".into(),
-        facts: vec![fact("Length of a ply", "1.250 m"), fact("Fabric for one product", "0.208 m")],
+        facts: vec![vec![fact("Length of a ply", "1.250 m")], vec![fact("Fabric for one product", "0.208 m")]],
         drawing: None,
+        scale: "1:20".into(),
         legend: "1 SIDE, 2 BASE".into(),
     };
     let group = LayGroup {
         title: "Outer fabric".into(),
-        facts: vec![fact("Spread", "One way, face up"), fact("Cut by", "Hand knife")],
+        cells: lines(&["1480", "Hand knife"]),
         notes: vec!["Not stated, so common practice was taken: gap 5 mm.".into()],
     };
     let head = Head { title: "How to lay the fabric".into(), name: "Marker (lay plan)".into(), lead: "".into() };
-    let die = ["SIDE", "shell", "M", "1", "4", "1.640 m", "tongue 4.2 mm wide over 11.0 mm"];
+    let die = DieRow {
+        piece: "SIDE".into(),
+        cut: "shell".into(),
+        by: vec![["1".into(), "4".into(), "1.640".into()]],
+        narrow: "tongue 4.2 mm wide over 11.0 mm".into(),
+    };
     let placed = |x: f64| Placed { at: [x, 0.0], card: card.clone() };
     let page = Page { height: 30.0, cards: vec![placed(0.0), placed(87.0)] };
-    Marker { head, groups: vec![group], pages: vec![page], dies: vec![lines(&die)] }
+    Marker {
+        head,
+        shared: vec![fact("Spread", "One way, face up")],
+        columns: lines(&["Width laid, mm", "Cut by"]),
+        groups: vec![group],
+        pages: vec![page],
+        sizes: lines(&["M"]),
+        dies: vec![die],
+    }
 }
 
 fn plan() -> Plan {

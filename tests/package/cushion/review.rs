@@ -1,7 +1,8 @@
 //! What is new, what a sample shows, and what was said.
 
 use backtack_core::rows::data::{
-    ApprovalRow, BesideRow, ChangeGroup, ChangeRow, Changes, CommentRow, Comments, OverlayCard, Read, ReadRow, Samples,
+    ApprovalRow, BesideRow, ChangeGroup, ChangeRow, Changes, CommentRow, Comments, FollowedRow, MoreReadings,
+    OverlayCard, Read, ReadRow, Samples,
 };
 use backtack_core::scene::{Chart, ChartReading, Scene, readings};
 
@@ -17,7 +18,7 @@ pub(super) fn changes() -> Changes {
     };
     let square = Scene::new(60.0, 40.0, "The panel before and after.");
     let text = lines(&["Farthest apart 3.0 mm at ne; area 2 500.0 cm² to 2 515.0 cm² (+0.6 %)."]);
-    let card = OverlayCard { width: 60.0, title: "TOP, size M".into(), drawing: plain(square, "1:10"), text };
+    let card = OverlayCard { title: "TOP, size M".into(), drawing: plain(square, "1:10"), text };
     Changes {
         head: head("What is new since revision A", "Changes", "△ marks on the other sheets what changed."),
         past: vec![lines(&["A", "Prototype", "2026-02-02", "M. Example", "First package", "0123456789"])],
@@ -29,7 +30,10 @@ pub(super) fn changes() -> Changes {
             ],
         }],
         warnings: lines(&["Seam zip: its layers differ by 4.0 mm."]),
-        followed: vec![vec![lines(&["Fabric canvas/sand M", "1.210 m", "1.220 m", "+0.010"])]],
+        followed: vec![FollowedRow {
+            what: "Fabric canvas/sand".into(),
+            values: lines(&["M 1.210 m → 1.220 m (+0.010)", "L 1.510 m → 1.520 m (+0.010)"]),
+        }],
         overlays: vec![vec![card]],
         undrawn: vec![vec!["BOT".into(), "Moved: point nw by 0.3 mm.".into()]],
         answers: vec![lines(&["corner", "Corners are too sharp", "Piece TOP, Top panel", "Answered"])],
@@ -39,17 +43,11 @@ pub(super) fn changes() -> Changes {
 
 pub(super) fn samples() -> Samples {
     let read = |text: &str, out: bool| Read { text: text.into(), out };
-    let reading = |label: &str, value: f64, out: bool| ChartReading {
-        label: label.into(),
-        value: Some(value),
-        text: value.to_string(),
-        out,
-    };
     let chart = Chart {
         target: Some(500.0),
-        lower: Some((495.0, "495".into())),
-        upper: Some((505.0, "505".into())),
-        readings: vec![reading("1", 500.0, false), reading("2", 506.0, true)],
+        lower: Some(495.0),
+        upper: Some(505.0),
+        readings: vec![ChartReading { value: Some(500.0), out: false }, ChartReading { value: Some(506.0), out: true }],
         alt: "Readings of the width on two pieces: above.".into(),
     };
     Samples {
@@ -63,6 +61,7 @@ pub(super) fn samples() -> Samples {
             target: "500 mm".into(),
             limits: "495 – 505".into(),
             readings: vec![read("500", false), read("506 ↑", true)],
+            chart: Some(plain(readings(&chart), "")),
             mean: "503".into(),
             range: "6".into(),
             verdict: "above by up to 1 mm".into(),
@@ -77,7 +76,10 @@ pub(super) fn samples() -> Samples {
             verdict: "inside".into(),
             out: false,
         }],
-        charts: vec![vec![plain(readings(&chart, 60.0), "1, mm")]],
+        more: vec![MoreReadings {
+            pieces: lines(&["3"]),
+            rows: vec![("1".into(), "Width of the top".into(), vec![read("501", false)])],
+        }],
         notes: lines(&["Width of the top, piece 2: 10 times off?"]),
     }
 }

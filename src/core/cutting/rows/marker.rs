@@ -6,14 +6,15 @@ use crate::compute::{Figure, Number, Task};
 use crate::cutting::figures::dies::{Die, Narrow};
 use crate::cutting::figures::{Direction, LayFigures, mix_text};
 use crate::model::{Cutting, Method, Spread};
-use crate::scene::{Codes, lay};
+use crate::scene::{Roll, lay_at, lay_size, ratio};
 use crate::words::{Phrase, Word, head, number, say, sheet, words};
 
-use crate::rows::cards::{self, LINES, width};
+use crate::rows::cards::{self, pages_from};
 use crate::rows::cell::Cell;
 use crate::rows::choice::said;
-use crate::rows::data::{LayCard, LayGroup, Marker, Sheet};
-use crate::rows::package::{CARDS_HEIGHT, Drawing, Fact, Head, ROOM_LAY, ROOM_SHORT_LAY};
+use crate::rows::data::{DieRow, LayCard, LayGroup, Marker, Sheet};
+use crate::rows::package::{CARD_LEAST, CARDS_HEIGHT, Drawing, Fact, Head, ROW};
+use crate::rows::placed::Page;
 use crate::rows::view::{View, metres};
 
 words! {
@@ -24,6 +25,7 @@ words! {
     CUT_BY "marker.cut-by" = "Cut by";
     GAPS "marker.gaps" = "Between pieces, at ends";
     GAP_AND_END "marker.gap-and-end" = "{gap} and {end}";
+    IN_UNIT "marker.in-unit" = "{what}, {unit}";
     EDGES "marker.edges" = "Kept free along both edges";
     HEIGHT "marker.height" = "Height cut";
     LAID_BY "marker.laid-by" = "Laid and cut as";
@@ -44,6 +46,7 @@ words! {
     FREELY "marker.freely" = "Laid freely, for a knife";
     BLOCK_DIE "marker.block-die" = "{cut}, its block";
     TONGUE "marker.tongue" = "tongue {width} wide over {length}";
+    OF_SIZE "marker.of-size" = "{size}: {narrow}";
     GAP "marker.gap" = "gap {width} wide over {length}";
     ONE_WAY_UP "marker.one-way-up" = "One way, face up";
     FACE_TO_FACE "marker.face-to-face" = "Face to face";
@@ -60,61 +63,168 @@ words! {
     SURPLUS "marker.surplus" = "Pairs of plies make more than is needed: {pieces}.";
 }
 
-/// A lay up to this long is drawn with its roll from top to bottom, larger than others, µm.
-const SHORT: i64 = 380_000;
-/// The least width of a card, mm: three lie side by side.
-const CARD_WIDTH: f64 = 83.0;
+/// Denominators of the scales that lays are drawn at, the largest drawing first.
+const SCALES: [f64; 15] = [1.0, 2.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 75.0, 100.0, 200.0, 500.0, 1000.0];
+/// Lays to a page, after the first one with its tables.
+const PER_PAGE: usize = 6;
+/// How much larger drawings must be to be worth a page more.
+const MUCH: f64 = 1.6;
+/// Height of a line, and of one of a title, mm.
+const LINE: f64 = 3.1;
+const TITLE_LINE: f64 = 3.8;
+/// The size of its type, and of a title, pt.
+const TYPE: f64 = 7.0;
+const TITLE: f64 = 9.4;
+/// Height of the head of the sheet, and of the head of a table, mm.
+const HEADS: [f64; 2] = [14.0, 12.0];
+/// Height of a row of dies, mm.
+const DIE_ROW: f64 = 5.2;
+/// Width of the names of fabrics, mm.
+const FABRIC: f64 = 52.0;
+
+/// A lay with its figures.
+type Both<'v> = (&'v Task, &'v LayFigures);
 
 /// One sheet with a card for every lay; none where nothing can be laid.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let both = view.lays.tasks.iter().zip(&view.figures.lays);
-    let mut both: Vec<(&Task, &LayFigures)> = both.filter(|(task, _)| task.lay.is_some()).collect();
-    // Sizes of one fabric stand together.
+    let mut both: Vec<Both<'_>> = both.filter(|(task, _)| task.lay.is_some()).collect();
+    // Sizes of one fabric follow each other.
     both.sort_by_key(|(task, figures)| (figures.fabric.clone(), task.materials.clone()));
     if both.is_empty() {
         return Vec::new();
     }
-    let head = Head { title: sheet::MARKER_TITLE.into(), name: sheet::MARKER.into(), lead: sheet::MARKER_LEAD.into() };
+    let same = |(a, one): &Both<'_>, (b, other): &Both<'_>| one.fabric == other.fabric && a.materials == b.materials;
+    let some: Vec<&[Both<'_>]> = both.chunk_by(same).collect();
+    let facts: Vec<Vec<Fact>> = some.iter().map(|some| how_cut(view, some)).collect();
+    let (shared, columns) = apart(&facts);
+    let groups: Vec<LayGroup> =
+        some.iter().zip(&facts).map(|(some, facts)| group(view, some, facts, &columns)).collect();
     let dies = if view.order.is_none() { dies(view) } else { Vec::new() };
-    let groups = both.chunk_by(|(a, one), (b, other)| one.fabric == other.fabric && a.materials == b.materials);
-    let groups = groups.map(|some| group(view, some)).collect();
-    let cards = both.iter().map(|(task, figures)| card(view, task, figures));
-    vec![Sheet::Marker(Marker { head, groups, pages: cards::pages(cards, CARDS_HEIGHT), dies })]
+    let room = CARDS_HEIGHT - above(view, &groups, dies.len());
+    vec![Sheet::Marker(Marker {
+        head: Head { title: sheet::MARKER_TITLE.into(), name: sheet::MARKER.into(), lead: sheet::MARKER_LEAD.into() },
+        shared,
+        columns,
+        groups,
+        pages: packed(view, &both, room),
+        sizes: view.sizes().into_iter().map(str::to_string).collect(),
+        dies,
+    })]
 }
 
-/// What the lays of one fabric share.
-fn group(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> LayGroup {
+/// What is the same for all fabrics, and the heads of what is not, in the order in which they come.
+fn apart(all: &[Vec<Fact>]) -> (Vec<Fact>, Vec<Phrase>) {
+    let mut columns: Vec<Phrase> = Vec::new();
+    for fact in all.iter().flatten() {
+        if !columns.contains(&fact.label) {
+            columns.push(fact.label.clone());
+        }
+    }
+    let shared: Vec<Fact> = match all {
+        [first, rest @ ..] => {
+            first.iter().filter(|fact| rest.iter().all(|other| other.contains(fact))).cloned().collect()
+        }
+        [] => Vec::new(),
+    };
+    columns.retain(|label| shared.iter().all(|fact| fact.label != *label));
+    (shared, columns)
+}
+
+/// The height of what is above the lays on the first page, mm.
+fn above(view: &View<'_>, groups: &[LayGroup], dies: usize) -> f64 {
+    let lines = |text: &Phrase, width: f64| cards::lines(text, view.model.style.languages, TYPE, width) * LINE;
+    let group = |one: &LayGroup| {
+        let notes: f64 = one.notes.iter().map(|note| lines(note, ROW - FABRIC)).sum();
+        lines(&one.title, FABRIC).max(2.0 * LINE) + notes + 2.0
+    };
+    let dies = if dies == 0 { 0.0 } else { HEADS[1] + dies as f64 * DIE_ROW };
+    HEADS[0] + HEADS[1] + groups.iter().map(group).sum::<f64>() + dies
+}
+
+/// How a lay is drawn: which way its roll runs, the denominator of its scale.
+type How = (Roll, f64);
+
+/// All lays at one scale with their rolls one way: the largest scale at which a page holds [`PER_PAGE`]; with one page more where
+/// that draws them much larger.
+fn packed(view: &View<'_>, both: &[Both<'_>], first: f64) -> Vec<Page<LayCard>> {
+    let texts: Vec<LayCard> = both.iter().map(|one| told(view, both, one)).collect();
+    let sized = |how: How| {
+        let one = |((task, _), card): (&Both<'_>, &LayCard)| {
+            let drawn = task.lay.as_ref().map_or([0.0; 2], |found| lay_size(&task.instance, found, how));
+            size(view, card, drawn).0
+        };
+        both.iter().zip(&texts).map(one).enumerate().map(|(n, size)| (size, n)).collect::<Vec<_>>()
+    };
+    let ways = SCALES.into_iter().flat_map(|scale| [(Roll::Across, scale), (Roll::Down, scale)]);
+    let fits = |sizes: &[([f64; 2], usize)]| sizes.iter().all(|([w, h], _)| *w <= ROW && *h <= CARDS_HEIGHT);
+    let all = ways.map(|how| (how, sized(how))).filter(|(_, sizes)| fits(sizes));
+    let all: Vec<(How, Vec<Page<usize>>)> =
+        all.map(|(how, sizes)| (how, pages_from(sizes, first, CARDS_HEIGHT))).collect();
+    let on = |most: usize| all.iter().find(|(_, pages)| pages.len() <= most);
+    let most = 1 + both.len() / PER_PAGE;
+    let Some(larger) = on(most + 1) else { return Vec::new() };
+    let (how, pages) = on(most).filter(|((_, scale), _)| *scale <= larger.0.1 * MUCH).unwrap_or(larger).clone();
+    let drawn = |n: usize| both.get(n).zip(texts.get(n)).map(|(one, card)| drawn(view, one, card.clone(), how));
+    pages.into_iter().map(|page| page.filter_map(drawn)).collect()
+}
+
+/// Width and height of a card with a drawing of a size, and the height of its text.
+fn size(view: &View<'_>, card: &LayCard, drawn: [f64; 2]) -> ([f64; 2], f64) {
+    let width = drawn[0].max(CARD_LEAST);
+    let lines = |text: &Phrase, type_size: f64| cards::lines(text, view.model.style.languages, type_size, width);
+    let facts = card
+        .facts
+        .iter()
+        .map(|line| Phrase::row(line.iter().flat_map(|fact| [fact.label.clone(), fact.value.phrase()]), "  "));
+    let notes: f64 = facts.chain([card.legend.clone()]).map(|text| lines(&text, TYPE)).sum();
+    let top = lines(&card.title, TITLE) * TITLE_LINE + notes * LINE + 1.0;
+    ([width, top + drawn[1]], top)
+}
+
+/// What is said of a lay.
+fn told(view: &View<'_>, both: &[Both<'_>], (task, figures): &Both<'_>) -> LayCard {
+    let numbered = task.instance.pieces.iter().enumerate();
+    let short = |task: &Task, figures: &LayFigures| {
+        let roles: Vec<String> = task.materials.iter().map(|one| view.material(one)).collect();
+        if roles.is_empty() { Phrase::from(view.material(&figures.fabric)) } else { Phrase::list(roles) }
+    };
+    let name = short(task, figures);
+    // Two fabrics may have one role, each in its colourway.
+    let alone = both.iter().all(|(a, one)| one.fabric == figures.fabric || short(a, one) != name);
+    let fabric = if alone { name } else { view.fabric_title(&task.bought.article, &task.materials) };
+    LayCard {
+        title: say!(LAID, fabric, mix = mix_text(&figures.mix)),
+        facts: facts(figures),
+        legend: Phrase::list(numbered.map(|(number, piece)| format!("{} {}", number + 1, piece.id))),
+        ..LayCard::default()
+    }
+}
+
+/// The card of a lay with its drawing.
+fn drawn(view: &View<'_>, (task, figures): &Both<'_>, card: LayCard, how: How) -> LayCard {
+    let drawing = task.lay.as_ref().map(|found| {
+        let texts = [known_metres(&figures.length).phrase().english(), number::mm(figures.width.get(), 0)];
+        let (lines, scene) = lay_at(&task.instance, found, how, [&texts[0], &texts[1]]).parted();
+        Drawing { lines: Some(lines), ..Drawing::of(scene, "") }
+    });
+    let paper = drawing.as_ref().map_or([0.0; 2], |one| [one.scene.width, one.scene.height]);
+    let ([width, _], top) = size(view, &card, paper);
+    LayCard { width, top, drawing, scale: ratio(how.1), ..card }
+}
+
+/// What the lays of one fabric share, in the columns of the sheet.
+fn group(view: &View<'_>, some: &[Both<'_>], facts: &[Fact], columns: &[Phrase]) -> LayGroup {
     let Some((task, first)) = some.first() else { return LayGroup::default() };
     let mut notes = assumed(first);
     notes.extend(
         stated(view, first).map(|one| view.text(one.note.as_ref()).into()).filter(|note: &Phrase| !note.is_empty()),
     );
     notes.extend(some.iter().filter_map(|(_, figures)| surplus(figures)));
-    LayGroup { title: view.fabric_title(&task.bought.article, &task.materials), facts: shared(view, some), notes }
-}
-
-/// A lay with the room its card takes: title and facts, drawing, legend.
-fn card(view: &View<'_>, task: &Task, figures: &LayFigures) -> ([f64; 2], LayCard) {
-    let drawing = task.lay.as_ref().map(|found| {
-        let texts = [known_metres(&figures.length).phrase().english(), number::mm(figures.width.get(), 0)];
-        let room = if found.length <= SHORT { ROOM_SHORT_LAY } else { ROOM_LAY };
-        let scene = lay(&task.instance, found, [room.width, room.height], [&texts[0], &texts[1]], Codes::Numbers);
-        let (lines, scene) = scene.parted();
-        Drawing { lines: Some(lines), ..Drawing::of(scene, "") }
-    });
-    let numbered = task.instance.pieces.iter().enumerate();
-    let legend = Phrase::list(numbered.map(|(number, piece)| format!("{} {}", number + 1, piece.id)));
-    let fabric = view.fabric_title(&task.bought.article, &task.materials);
-    let title = say!(LAID, fabric, mix = mix_text(&figures.mix));
-    let facts = facts(figures);
-    let scene = drawing.as_ref().map(|one| &one.scene);
-    let (languages, width) = (view.model.style.languages, width(scene).max(CARD_WIDTH));
-    let told = Phrase::row(facts.iter().flat_map(|fact| [fact.label.clone(), fact.value.phrase()]), "  ");
-    let high = |text: &Phrase, size: f64| cards::lines(text, languages, size, width);
-    let top = LINES[0] * high(&title, 9.5) + LINES[1] * high(&told, 7.5) + 2.0;
-    let below = LINES[1] * high(&legend, 7.5) + 2.0;
-    let size = [width, top + scene.map_or(0.0, |scene| scene.height) + below];
-    (size, LayCard { width, top, title, facts, drawing, legend })
+    let cell =
+        |label: &Phrase| facts.iter().find(|fact| fact.label == *label).map_or(Cell::Dash, |fact| fact.value.clone());
+    let cells = columns.iter().map(cell).collect();
+    LayGroup { title: view.fabric_title(&task.bought.article, &task.materials), cells, notes }
 }
 
 /// The `[cutting]` that speaks of the fabric of a lay.
@@ -123,55 +233,63 @@ fn stated<'v>(view: &'v View<'_>, one: &LayFigures) -> Option<&'v Cutting> {
 }
 
 /// What holds for every lay of a fabric.
-fn shared(view: &View<'_>, some: &[(&Task, &LayFigures)]) -> Vec<Fact> {
+fn how_cut(view: &View<'_>, some: &[Both<'_>]) -> Vec<Fact> {
     let Some((_, one)) = some.first() else { return Vec::new() };
     let how = &one.how;
+    let plain = |value: Number| Cell::amount(value, 1, "").phrase();
+    let in_mm = |what: Word| say!(IN_UNIT, what, unit = "mm");
+    let fact = |label: Phrase, value: Cell| Fact { label, value };
     let mut all = vec![
-        Fact::of(WIDTH, Cell::fixed(one.width, 0, "mm")),
+        fact(in_mm(WIDTH), Cell::fixed(one.width, 0, "")),
         Fact::of(SPREAD, spread(how.spread)),
         Fact::of(LIE, direction(how.direction)),
         Fact::of(CUT_BY, method(how.method)),
-        Fact::of(GAPS, say!(GAP_AND_END, gap = mm(how.gap), end = mm(how.end))),
+        fact(in_mm(GAPS), say!(GAP_AND_END, gap = plain(how.gap), end = plain(how.end)).into()),
         Fact::of(AT_ONCE, Cell::figure(&how.plies, |plies| say!(AT_MOST, count = *plies).into())),
     ];
     if how.edge.get() > 0.0 {
-        all.push(Fact::of(EDGES, mm(how.edge)));
+        all.push(fact(in_mm(EDGES), plain(how.edge).into()));
     }
     if let Some(stated) = stated(view, one) {
-        all.extend(stated.entry.name.as_ref().map(|name| Fact::of(LAID_BY, &name.value)));
         let height = stated.height.as_ref().and_then(|height| height.known());
         all.extend(height.map(|height| Fact::of(HEIGHT, number::quantity(height))));
     }
+    if let Some(table) = how.table {
+        let what = say!(IN_UNIT, what = TABLE, unit = "m");
+        all.push(fact(what, Cell::fixed(Number::new(table.get() / 1000.0), 1, "")));
+    }
     if how.method == Method::Laser {
         all.push(Fact::of(CUT_FROM, BACK));
+    }
+    if how.tilt.get() > 0.0 {
+        let angle = format!("{}°", plain(how.tilt));
+        all.push(Fact::of(TILT, say!(AT_MOST, count = angle)));
     }
     if view.model.colourways.len() > 1 {
         let ways: BTreeSet<&str> = some.iter().flat_map(|(_, one)| &one.colourways).map(String::as_str).collect();
         all.push(Fact::of(head::COLOURWAYS, Phrase::list(ways)));
     }
-    if how.tilt.get() > 0.0 {
-        let angle = format!("{}°", Cell::amount(how.tilt, 1, "").phrase());
-        all.push(Fact::of(TILT, say!(AT_MOST, count = angle)));
-    }
-    if let Some(table) = how.table {
-        all.push(Fact::of(TABLE, Cell::fixed(Number::new(table.get() / 1000.0), 1, "m")));
+    if let Some(stated) = stated(view, one) {
+        all.extend(stated.entry.name.as_ref().map(|name| Fact::of(LAID_BY, &name.value)));
     }
     all
 }
 
-fn facts(one: &LayFigures) -> Vec<Fact> {
+/// What is said of one lay, a line each: its ply; how well it is used and how it is cut.
+fn facts(one: &LayFigures) -> Vec<Vec<Fact>> {
     let pieces = match one.layers {
         0 | 1 => one.pieces.into(),
         plies => say!(ON_EACH, pieces = one.pieces, plies),
     };
-    let mut all = vec![Fact::of(PLY_LENGTH, known_metres(&one.length)), Fact::of(sheet::PIECES, pieces)];
+    let mut ply = vec![Fact::of(PLY_LENGTH, known_metres(&one.length)), Fact::of(sheet::PIECES, pieces)];
+    let mut used = vec![Fact::of(BECOMES, Cell::figure(&one.used, |used| Cell::fixed(*used, 1, "%")))];
     if one.mix.len() == 1 {
-        all.push(Fact::of(FOR_ONE, known_metres(&one.per_product)));
+        used.push(Fact::of(FOR_ONE, known_metres(&one.per_product)));
     }
-    all.push(Fact::of(BECOMES, Cell::figure(&one.used, |used| Cell::fixed(*used, 1, "%"))));
     if matches!(one.how.method, Method::Laser | Method::AutomaticKnife) {
-        all.push(Fact::of(PATH, metres(one.path)));
+        ply.push(Fact::of(PATH, metres(one.path)));
     }
+    let mut all = vec![ply, used];
     if let Some(struck) = &one.struck {
         let strikes: u64 = struck.rows.iter().map(|row| row.strikes).sum();
         let rows = struck.rows.len();
@@ -179,32 +297,50 @@ fn facts(one: &LayFigures) -> Vec<Fact> {
             0 => say!(IN_ROWS, strikes, rows),
             single => say!(IN_ROWS_AND_SINGLE, strikes, rows, single),
         };
-        all.push(Fact::of(STRIKES, struck_in));
+        let mut struck_facts = vec![Fact::of(STRIKES, struck_in)];
         if one.mix.len() == 1 {
-            all.push(Fact::of(FREELY, known_metres(&struck.free)));
+            struck_facts.push(Fact::of(FREELY, known_metres(&struck.free)));
         }
+        all.push(struck_facts);
     }
     all
 }
 
-/// The dies that are made.
-fn dies(view: &View<'_>) -> Vec<Vec<Cell>> {
-    let narrow = |one: &Narrow| {
-        let word = if one.tongue { TONGUE } else { GAP };
-        say!(word, width = mm(one.width), length = mm(one.length))
-    };
-    let row = |die: &Die| {
-        vec![
-            Cell::from(&die.piece),
-            if die.block { say!(BLOCK_DIE, cut = &die.cut).into() } else { Cell::from(&die.cut) },
-            Cell::from(&die.size),
-            Cell::count(die.dies),
-            Cell::count(die.strikes),
-            metres(die.rule),
-            Phrase::row(die.narrow.iter().map(narrow), "; ").into(),
-        ]
-    };
-    view.figures.dies.iter().map(row).collect()
+/// The dies that are made: a row a cut, its sizes side by side.
+fn dies(view: &View<'_>) -> Vec<DieRow> {
+    let sizes = view.sizes();
+    let mut rows: Vec<(bool, DieRow)> = Vec::new();
+    for die in &view.figures.dies {
+        let Some(column) = sizes.iter().position(|size| *size == die.size) else { continue };
+        let found = rows
+            .iter()
+            .position(|(block, row)| *block == die.block && row.piece == die.piece && row.cut == cut_of(die));
+        let at = found.unwrap_or_else(|| {
+            let by = vec![[Cell::Dash, Cell::Dash, Cell::Dash]; sizes.len()];
+            rows.push((die.block, DieRow { piece: die.piece.clone(), cut: cut_of(die), by, narrow: Phrase::none() }));
+            rows.len() - 1
+        });
+        let Some((_, row)) = rows.get_mut(at) else { continue };
+        let narrow = Phrase::row(die.narrow.iter().map(narrow), "; ");
+        if !narrow.is_empty() {
+            let said = if sizes.len() > 1 { say!(OF_SIZE, size = &die.size, narrow) } else { narrow };
+            row.narrow = Phrase::row([row.narrow.clone(), said], "; ");
+        }
+        if let Some(cells) = row.by.get_mut(column) {
+            let rule = Cell::fixed(Number::new(die.rule.get() / 1000.0), 3, "");
+            *cells = [Cell::count(die.dies), Cell::count(die.strikes), rule];
+        }
+    }
+    rows.into_iter().map(|(_, row)| row).collect()
+}
+
+fn cut_of(die: &Die) -> Phrase {
+    if die.block { say!(BLOCK_DIE, cut = &die.cut) } else { (&die.cut).into() }
+}
+
+fn narrow(one: &Narrow) -> Phrase {
+    let word = if one.tongue { TONGUE } else { GAP };
+    say!(word, width = mm(one.width), length = mm(one.length))
 }
 
 fn spread(spread: Spread) -> Word {

@@ -8,10 +8,9 @@ use crate::revision::compare::{self, Change, Followed, ItemChange, Overlay, Stat
 use crate::scene::{Laid, overlay};
 use crate::words::{Phrase, Word, number, say, sheet as sentences, words};
 
-use crate::rows::cards::{rows, width};
 use crate::rows::cell::{Cell, Coded};
 use crate::rows::choice::{among, begun};
-use crate::rows::data::{ChangeGroup, ChangeRow, Changes, OverlayCard, Sheet};
+use crate::rows::data::{ChangeGroup, ChangeRow, Changes, FollowedRow, OverlayCard, Sheet};
 use crate::rows::package::{Drawing, Head};
 use crate::rows::view::View;
 
@@ -22,18 +21,20 @@ words! {
     WAS "changes.was" = "was {id}";
     FACT "changes.fact" = "{key} {value}";
     FAMILY "changes.family" = "{family} {what}";
+    FOLLOWED "changes.followed" = "{scope} {before} → {after}";
+    FOLLOWED_BY "changes.followed-by" = "{scope} {before} → {after} ({by})";
     IN_SIZE "changes.in-size" = "{piece}, size {size}";
     OVERLAY "changes.overlay" = "Sew line of {piece} before and after; farthest apart {distance} {place}";
     BAR "changes.bar" = "50 mm";
     MIRRORED "changes.mirrored" = "Mirrored.";
     FARTHEST "changes.farthest" = "Farthest apart {distance} {place}; area {before} to {after} ({share}).";
     EDGE "changes.edge" = "{from}-{to} {before} to {after}";
-    EDGES "changes.edges" = "Edges: {edges}.";
+    EDGES "changes.edges" = "Edges, mm: {edges}.";
     TURNED "changes.turned" = "{what} by {angle}°";
-    MOVED_BY "changes.moved-by" = "{what} {id} by {distance}";
+    MOVED_BY "changes.moved-by" = "{what} {id} {distance}";
     MOVED_NEW "changes.moved-new" = "{what} {id} new";
     MOVED_GONE "changes.moved-gone" = "{what} {id} gone";
-    MOVED "changes.moved" = "Moved: {things}.";
+    MOVED "changes.moved" = "Moved, mm: {things}.";
     UNANSWERED "changes.unanswered" = "nothing changed";
     OF_SCOPE "changes.of-scope" = "{scope}: {text}";
     ITEM "changes.item" = "{kind} {id}";
@@ -59,15 +60,11 @@ const FAMILIES: &[Word] = &[OF_PIECES, OF_FABRIC, OF_FILLING, OF_THREAD, OF_TRIM
 const THINGS: &[Word] = &[POINT, LINE, MARK, NOTCH, GRAIN, PILE];
 
 /// Room for one pair of outlines, mm.
-const ROOM: [f64; 2] = [96.0, 72.0];
+const ROOM: [f64; 2] = [60.0, 60.0];
 /// Values of a new thing that are listed; the rest stands on its own sheet.
 const LISTED: usize = 6;
-/// From so many rows on they stand in two columns.
-const MANY: usize = 8;
 /// Outlines that are nearer to each other than this are not drawn, mm: two lines would be one on paper.
 const SEEN: f64 = 0.5;
-/// Height of the text of a card, mm, for putting cards of like height together.
-const TEXT: f64 = 14.0;
 
 /// One sheet, or none before anything was sealed.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -86,7 +83,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         past: since.past.iter().rev().map(past).collect(),
         groups: GROUPS.into_iter().filter_map(|heading| of_group(changes, heading)).collect(),
         warnings: warnings.collect(),
-        followed: columns(changes.followed.iter().map(followed).collect()),
+        followed: followed(&changes.followed),
         overlays: overlays(changes),
         undrawn: undrawn(changes),
         answers: answers(view, since),
@@ -128,7 +125,14 @@ fn of_item(item: &ItemChange) -> Vec<ChangeRow> {
     };
     for same in by_key(&item.changes) {
         let what = if all.is_empty() { what.clone() } else { Phrase::none() };
-        all.push(of_value(what, &same));
+        let row = of_value(what, &same);
+        // Points that moved alike are named together.
+        match all.last_mut() {
+            Some(last) if (&last.before, &last.after, &last.remark) == (&row.before, &row.after, &row.remark) => {
+                last.key = Phrase::row([last.key.clone(), row.key], "; ");
+            }
+            _ => all.push(row),
+        }
     }
     all
 }
@@ -175,8 +179,24 @@ fn of_value(what: Phrase, same: &[&Change]) -> ChangeRow {
     }
 }
 
-fn followed(one: &Followed) -> Vec<Cell> {
-    let known = |value: &Option<Phrase>| value.clone().map_or(Cell::Dash, Cell::from);
+/// Numbers that followed, all sizes and colourways of one in a row.
+fn followed(all: &[Followed]) -> Vec<FollowedRow> {
+    let same = |a: &Followed, b: &Followed| a.family == b.family && a.what == b.what;
+    let row = |some: &[Followed]| {
+        let first = some.first()?;
+        let family = among(FAMILIES, first.family).capital();
+        let what = match scoped(&first.what, &[]).trim() {
+            "" => family,
+            what => say!(FAMILY, family, what),
+        };
+        Some(FollowedRow { what, values: some.iter().map(moved_to).collect() })
+    };
+    all.chunk_by(same).filter_map(row).collect()
+}
+
+/// `S 0.026 → 0.027 m (+0.001)`, or without the difference where there is none.
+fn moved_to(one: &Followed) -> Phrase {
+    let known = |value: &Option<Phrase>| value.clone().map_or(Cell::Dash, Cell::from).phrase();
     // As many decimals as the numbers it is the difference of.
     let decimals = |value: &Option<Phrase>| {
         let text = value.as_ref().map_or_else(String::new, Phrase::english);
@@ -184,22 +204,15 @@ fn followed(one: &Followed) -> Vec<Cell> {
         rest.chars().take_while(char::is_ascii_digit).count() as u32
     };
     let places = decimals(&one.before).max(decimals(&one.after));
-    let sign = one.difference.map_or(String::new(), |difference| {
-        let sign = if difference > 0.0 { "+" } else { "" };
-        format!("{sign}{}", number::number(difference, places))
-    });
-    let family = among(FAMILIES, one.family).capital();
-    let what = match scoped(&one.what, &one.scope).trim() {
-        "" => family,
-        what => say!(FAMILY, family, what),
-    };
-    vec![what.into(), known(&one.before), known(&one.after), sign.into()]
-}
-
-/// Rows of what followed, in two columns where there are many.
-fn columns(rows: Vec<Vec<Cell>>) -> Vec<Vec<Vec<Cell>>> {
-    let half = if rows.len() < MANY { rows.len().max(1) } else { rows.len().div_ceil(2) };
-    rows.chunks(half).map(<[Vec<Cell>]>::to_vec).collect()
+    let (scope, before, after) = (one.scope.join(", "), known(&one.before), known(&one.after));
+    match one.difference {
+        Some(difference) => {
+            let sign = if difference > 0.0 { "+" } else { "" };
+            let by = format!("{sign}{}", number::number(difference, places));
+            say!(FOLLOWED_BY, scope, before, after, by)
+        }
+        None => say!(FOLLOWED, scope, before, after),
+    }
 }
 
 /// Whether a change of an outline is drawn: it can be seen, and no other size of the piece changed more.
@@ -210,8 +223,8 @@ fn is_drawn(changes: &compare::Changes, one: &Overlay) -> bool {
 }
 
 fn overlays(changes: &compare::Changes) -> Vec<Vec<OverlayCard>> {
-    let drawn = changes.overlays.iter().filter(|one| is_drawn(changes, one));
-    rows(drawn.map(card).map(|card| ([card.width, card.drawing.scene.height + TEXT], card)))
+    let drawn: Vec<OverlayCard> = changes.overlays.iter().filter(|one| is_drawn(changes, one)).map(card).collect();
+    drawn.chunks(2).map(<[OverlayCard]>::to_vec).collect()
 }
 
 /// What is said of outlines that are not drawn.
@@ -238,7 +251,7 @@ fn card(one: &Overlay) -> OverlayCard {
     let alt = say!(OVERLAY, piece = &title, distance, place = &one.place);
     let (scene, scale) = overlay(&laid, BAR.en, |_| ROOM, alt);
     let caption = if scale < 1.0 { format!("{}:1", 1.0 / scale) } else { format!("1:{scale}") };
-    OverlayCard { width: width(Some(&scene)), title, drawing: Drawing::of(scene, caption), text: said(one) }
+    OverlayCard { title, drawing: Drawing::of(scene, caption), text: said(one) }
 }
 
 /// What is said under a pair of outlines.
@@ -271,18 +284,18 @@ fn said(one: &Overlay) -> Vec<Phrase> {
     all
 }
 
-/// `a-b 120.0 to 122.5 mm`.
+/// `a-b 120.0 to 122.5`.
 fn edge(run: &compare::RunChange) -> Phrase {
-    let (before, after) = (number::number(run.before, 1), number::mm(run.after, 1));
+    let (before, after) = (number::number(run.before, 1), number::number(run.after, 1));
     say!(EDGE, from = &run.from, to = &run.to, before, after)
 }
 
-/// `notch n1 by 3.0 mm`.
+/// `notch n1 3.0`.
 fn moved(moved: &compare::Moved) -> Phrase {
     let (what, id) = (among(THINGS, moved.what), &moved.id);
     match (moved.by, moved.there) {
         (Some(by), _) if [GRAIN.en, PILE.en].contains(&moved.what) => say!(TURNED, what, angle = number::number(by, 1)),
-        (Some(by), _) => say!(MOVED_BY, what, id, distance = number::mm(by, 1)),
+        (Some(by), _) => say!(MOVED_BY, what, id, distance = number::number(by, 1)),
         (None, true) => say!(MOVED_NEW, what, id),
         (None, false) => say!(MOVED_GONE, what, id),
     }

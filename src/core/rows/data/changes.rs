@@ -17,9 +17,9 @@ pub struct Changes {
     pub groups: Vec<ChangeGroup>,
     /// Seams whose layers no longer match, and what could not be compared.
     pub warnings: Vec<Phrase>,
-    /// Numbers that followed, in columns: what, before, after, difference.
-    pub followed: Vec<Vec<Vec<Cell>>>,
-    /// Outlines that differ so that it shows, laid over each other, in rows.
+    /// Numbers that followed.
+    pub followed: Vec<FollowedRow>,
+    /// Outlines that differ so that it shows, laid over each other, in rows of two.
     pub overlays: Vec<Vec<OverlayCard>>,
     /// The other outlines: the piece, and what is said of it.
     pub undrawn: Vec<Vec<Phrase>>,
@@ -53,11 +53,18 @@ pub struct ChangeRow {
     pub remark: Phrase,
 }
 
+/// A number that followed.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct FollowedRow {
+    /// Of what.
+    pub what: Phrase,
+    /// One for each size or colourway in which it differs: `S 0.026 → 0.027 m (+0.001)`.
+    pub values: Vec<Phrase>,
+}
+
 /// An outline before and after.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct OverlayCard {
-    /// Width on paper, mm.
-    pub width: f64,
     /// The piece, in which size.
     pub title: Phrase,
     /// Both outlines.

@@ -12,12 +12,18 @@ use crate::words::Phrase;
 pub struct Marker {
     /// Title, name, lead.
     pub head: Head,
+    /// What holds for every lay of the sheet.
+    pub shared: Vec<Fact>,
+    /// Heads of what differs from fabric to fabric.
+    pub columns: Vec<Phrase>,
     /// One a fabric and what is cut from it: what holds for all its lays.
     pub groups: Vec<LayGroup>,
-    /// The lays, page after page.
+    /// The lays, page after page; the first page is below the tables and may hold none.
     pub pages: Vec<Page<LayCard>>,
-    /// Where a press cuts, the dies: piece, cut, size, dies made, strikes for one product, rule, narrow places.
-    pub dies: Vec<Vec<Cell>>,
+    /// The sizes of the dies.
+    pub sizes: Vec<String>,
+    /// Where a press cuts, the dies.
+    pub dies: Vec<DieRow>,
 }
 
 /// The lays of one fabric.
@@ -25,10 +31,23 @@ pub struct Marker {
 pub struct LayGroup {
     /// The fabric.
     pub title: Phrase,
-    /// What holds for all its lays: width, spread, method, gaps, plies.
-    pub facts: Vec<Fact>,
+    /// What holds for all its lays, one a column: width, spread, method, gaps, plies.
+    pub cells: Vec<Cell>,
     /// What is assumed.
     pub notes: Vec<Phrase>,
+}
+
+/// The dies of one cut of a piece.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct DieRow {
+    /// The piece.
+    pub piece: String,
+    /// The cut.
+    pub cut: Phrase,
+    /// By size: dies made, strikes for one product, length of the rule.
+    pub by: Vec<[Cell; 3]>,
+    /// Places too narrow to bend the rule.
+    pub narrow: Phrase,
 }
 
 /// One lay.
@@ -40,11 +59,13 @@ pub struct LayCard {
     pub top: f64,
     /// The fabric, and what is laid.
     pub title: Phrase,
-    /// Length, share used, fabric for one product.
-    pub facts: Vec<Fact>,
+    /// Length, pieces, fabric for one product; then share used, strikes, path: a line each.
+    pub facts: Vec<Vec<Fact>>,
     /// The lay to scale; `None` where there is none yet.
     pub drawing: Option<Drawing>,
-    /// What the numbers in the pieces stand for: `1 SIDE, 2 SIDE′`.
+    /// Its scale, `1:20`.
+    pub scale: String,
+    /// What the numbers in the pieces are: `1 SIDE, 2 SIDE′`.
     pub legend: Phrase,
 }
 

@@ -17,12 +17,12 @@ pub struct Samples {
     pub pieces: Vec<String>,
     /// Points of measure and masses, one row each.
     pub rows: Vec<ReadRow>,
+    /// Readings of further pieces.
+    pub more: Vec<MoreReadings>,
     /// The head of the column of today's limits; empty where these judge.
     pub today: Phrase,
     /// Colours, checks and grades of fastness.
     pub beside: Vec<BesideRow>,
-    /// A chart for each row with readings, in rows of a sheet.
-    pub charts: Vec<Vec<Drawing>>,
     /// What is to be asked about, and hints.
     pub notes: Vec<Phrase>,
 }
@@ -42,6 +42,8 @@ pub struct ReadRow {
     pub limits: Cell,
     /// One for each piece.
     pub readings: Vec<Read>,
+    /// All readings between the limits; none where nothing was read.
+    pub chart: Option<Drawing>,
     /// Mean and range.
     pub mean: Cell,
     /// Greatest less least.
@@ -52,6 +54,15 @@ pub struct ReadRow {
     pub out: bool,
     /// Limits of the specification, and how the readings stand to them where that differs; empty where these judge.
     pub today: Cell,
+}
+
+/// Readings of pieces that find no room in the first table.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct MoreReadings {
+    /// The numbers of the pieces.
+    pub pieces: Vec<String>,
+    /// Number and name of the point, and its readings.
+    pub rows: Vec<(String, Phrase, Vec<Read>)>,
 }
 
 /// One reading.

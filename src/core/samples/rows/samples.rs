@@ -8,8 +8,8 @@ use crate::words::{Phrase, Word, head as heads, number, say, sheet as sentences,
 
 use crate::rows::cell::Cell;
 use crate::rows::choice::{begun, said};
-use crate::rows::data::{BesideRow, Read, ReadRow, Samples, Sheet};
-use crate::rows::package::{Drawing, Fact, Head, ROW, ROW_GAP};
+use crate::rows::data::{BesideRow, MoreReadings, Read, ReadRow, Samples, Sheet};
+use crate::rows::package::{Drawing, Fact, Head};
 use crate::rows::view::View;
 use crate::rows::written::day as on;
 
@@ -41,8 +41,6 @@ words! {
     REFERENCE_ONLY "samples.reference-only" = "{verdict}, for reference only";
     AT_LEAST "samples.at-least" = "at least {value}";
     AT_MOST "samples.at-most" = "at most {value}";
-    CHART "samples.chart" = "{of}, {unit}";
-    SIDE_CHART "samples.side-chart" = "{of} {side}, {unit}";
     CHART_ALT "samples.chart-alt" = "Readings of {title} on {count} pieces: {verdict}";
     NOT_LOOKED "samples.not-looked" = "not looked at";
     NOT_JUDGED "samples.not-judged" = "not judged";
@@ -57,16 +55,14 @@ words! {
     OF_REVISION "samples.of-revision" = "revision {revision}";
     TODAY "samples.today" = "Limits of revision {revision}";
     NOT_ITS_OWN "samples.not-its-own" = "Made to revision {made} and judged by the limits of revision {judge}, because revision {made} is not the last sealed one here.";
-    SHOWN "samples.shown" = "Of {count} pieces the first {shown} are in the table, all in the charts.";
     ASKS "samples.asks" = "{name}, piece {piece}: {asks}";
     LONG "samples.long" = "{name}: every piece is outside on the same side, {share} off the target on average. A hint only: the edges this point spans may be about that much too long in the pattern.";
     SHORT "samples.short" = "{name}: every piece is outside on the same side, {share} off the target on average. A hint only: the edges this point spans may be about that much too short in the pattern.";
 }
 
-/// Width of a chart, mm: four stand in a row.
-const CHART_WIDTH: f64 = (ROW - 3.0 * ROW_GAP) / 4.0;
-/// Columns of readings at most; what is measured on more pieces stands in the charts and in the figures.
-const COLUMNS: usize = 8;
+/// Columns of readings beside the limits, and in a table of further pieces.
+const COLUMNS: usize = 5;
+const MORE: usize = 14;
 /// Decimals at most.
 const PLACES: u32 = 2;
 
@@ -84,8 +80,7 @@ fn day(sample: &SampleResult) -> Option<Date> {
 fn sheet(view: &View<'_>, sample: &SampleResult) -> Samples {
     let lines = || sample.points.iter().chain(&sample.masses);
     let shown = sample.pieces.min(COLUMNS);
-    let charts: Vec<Drawing> =
-        lines().filter(|line| line.readings.iter().any(|one| one.value.is_some())).map(chart).collect();
+    let all: Vec<&ReadLine> = lines().collect();
     Samples {
         head: Head {
             title: sentences::SAMPLE_TITLE.into(),
@@ -95,10 +90,10 @@ fn sheet(view: &View<'_>, sample: &SampleResult) -> Samples {
         facts: facts(view, sample),
         pieces: (1..=shown).map(|number| number.to_string()).collect(),
         rows: lines().map(|line| ReadRow { today: today(sample, line), ..row(view, line, shown) }).collect(),
+        more: more(view, &all, sample.pieces),
         today: if sample.today.is_empty() { Phrase::none() } else { say!(TODAY, revision = now(view)) },
         beside: beside(view, sample),
-        charts: charts.chunks(4).map(<[Drawing]>::to_vec).collect(),
-        notes: notes(view, sample, shown),
+        notes: notes(view, sample),
     }
 }
 
@@ -158,18 +153,40 @@ fn row(view: &View<'_>, line: &ReadLine, shown: usize) -> ReadRow {
     };
     let plain = |value: &Option<Number>| value.map_or(Cell::Empty, |value| amount(value, ""));
     ReadRow {
-        number: if view.model.measures.contains_key(&line.of) { line.of.clone() } else { String::new() },
+        number: point(view, line),
         name: name(view, line),
         weight,
         target: plain_with(line.target.known(), &line.unit),
         limits: limits(line),
         readings: line.readings.iter().take(shown).map(read).collect(),
+        chart: line.readings.iter().any(|one| one.value.is_some()).then(|| chart(line)),
         mean: plain(&line.mean),
         range: plain(&line.range),
         verdict: verdict(line),
         out: line.verdict.is_out(),
         today: Cell::Empty,
     }
+}
+
+/// The number of a point of measure; empty for masses.
+fn point(view: &View<'_>, line: &ReadLine) -> String {
+    if view.model.measures.contains_key(&line.of) { line.of.clone() } else { String::new() }
+}
+
+/// Readings of the pieces that find no room beside the limits.
+fn more(view: &View<'_>, lines: &[&ReadLine], pieces: usize) -> Vec<MoreReadings> {
+    let numbers: Vec<usize> = (COLUMNS..pieces).collect();
+    let table = |some: &[usize]| {
+        let reading = |line: &ReadLine, at: usize| line.readings.get(at).map(read).unwrap_or_default();
+        let row = |line: &&ReadLine| {
+            (point(view, line), name(view, line), some.iter().map(|at| reading(line, *at)).collect())
+        };
+        MoreReadings {
+            pieces: some.iter().map(|at| (at + 1).to_string()).collect(),
+            rows: lines.iter().map(row).collect(),
+        }
+    };
+    numbers.chunks(MORE).map(table).collect()
 }
 
 /// A number that may be absent, with its unit.
@@ -259,30 +276,19 @@ fn short(value: Number) -> String {
 }
 
 fn chart(line: &ReadLine) -> Drawing {
-    let limit = |limit: Option<&Number>| limit.map(|limit| (limit.get(), short(*limit)));
-    let reading = |(at, one): (usize, &ReadFigure)| ChartReading {
-        label: (at + 1).to_string(),
-        value: one.value.map(Number::get),
-        text: one.value.map_or(String::new(), short),
-        out: one.verdict.is_out(),
-    };
-    let (of, unit) = (&line.of, number::unit(&line.unit));
+    let reading = |one: &ReadFigure| ChartReading { value: one.value.map(Number::get), out: one.verdict.is_out() };
     let title = match line.side {
-        Some(side) => say!(SIDE_CHART, of, side = said(side), unit),
-        None => say!(CHART, of, unit),
+        Some(side) => Phrase::row([(&line.of).into(), said(side)], " "),
+        None => (&line.of).into(),
     };
-    let verdict = Phrase::from(line.verdict.word());
-    let scene = readings(
-        &Chart {
-            target: line.target.get(),
-            lower: limit(line.lower.known()),
-            upper: limit(line.upper.known()),
-            readings: line.readings.iter().enumerate().map(reading).collect(),
-            alt: say!(CHART_ALT, title = &title, count = line.readings.len(), verdict),
-        },
-        CHART_WIDTH,
-    );
-    Drawing::of(scene, title)
+    let scene = readings(&Chart {
+        target: line.target.get(),
+        lower: line.lower.get(),
+        upper: line.upper.get(),
+        readings: line.readings.iter().map(reading).collect(),
+        alt: say!(CHART_ALT, title, count = line.readings.len(), verdict = line.verdict.word()),
+    });
+    Drawing::of(scene, Phrase::none())
 }
 
 /// Colours against their targets, what was looked at, grades of fastness.
@@ -333,11 +339,8 @@ fn difference(one: &ColourRead) -> Cell {
     one.difference.map_or(Cell::Dash, |difference| Cell::fixed(difference, PLACES, ""))
 }
 
-fn notes(view: &View<'_>, sample: &SampleResult, shown: usize) -> Vec<Phrase> {
+fn notes(view: &View<'_>, sample: &SampleResult) -> Vec<Phrase> {
     let mut all = Vec::new();
-    if shown < sample.pieces {
-        all.push(say!(SHOWN, count = sample.pieces, shown));
-    }
     if let Some(made) = sample.of.as_deref().filter(|made| sample.judged_by.is_none() && *made != now(view)) {
         all.push(say!(NOT_ITS_OWN, made, judge = now(view)));
     }
