@@ -11,7 +11,7 @@ use backtack_core::rows::{View, pages, picture};
 use super::drawings::drawings;
 use super::engine::{Document, EngineError, Job};
 use super::fonts::Replaced;
-use super::pdf::{self, Attachment, Extras};
+use super::pdf::{self, Attachment, Extras, Rendered};
 use super::pictures;
 
 /// What is attached to the PDF.
@@ -38,8 +38,8 @@ pub struct Package {
     pub replaced: Vec<Replaced>,
     /// The laid-out pages, for the lint and the text goldens.
     pub document: Document,
-    /// Extracts as PDF, one for each desk that was asked for.
-    pub extracts: Vec<(Desk, Vec<u8>)>,
+    /// Extracts, one for each desk that was asked for.
+    pub extracts: Vec<(Desk, Rendered)>,
 }
 
 /// Fills every sheet and typesets the package with its attachments; and of the same sheets an extract for each desk.
@@ -68,10 +68,10 @@ pub fn build(view: &View<'_>, attached: &Attached<'_>, desks: &[Desk]) -> Result
 }
 
 /// The sheets of one desk, with the page numbers of the whole package and without its attachments.
-fn extracted(pages: &Pages, extras: &Extras, whole: &Document, desk: Desk) -> Result<Vec<u8>, EngineError> {
+fn extracted(pages: &Pages, extras: &Extras, whole: &Document, desk: Desk) -> Result<Rendered, EngineError> {
     let part = extract(pages, desk, &whole.starts(), whole.count());
     let extras = Extras { attachments: Vec::new(), ..extras.clone() };
-    Ok(pdf::render(&part, &extras)?.pdf)
+    pdf::render(&part, &extras)
 }
 
 /// What the engine is given for the same package.

@@ -13,6 +13,7 @@ mod determinism;
 mod docs;
 mod edges;
 mod examples;
+mod extracts;
 mod fixing;
 mod folder;
 mod full;

@@ -9,8 +9,8 @@ use std::collections::BTreeMap;
 
 use backtack_core::parties::rows::PartyRow;
 use backtack_core::rows::data::{
-    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, DieRow, Fabric, Guide, LayCard, LayGroup, Marker, Obstacles,
-    Plan, PlanGroup, PlanRow, Question, Questions, Safety, Sheet,
+    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, DieRow, Fabric, Guide, LayCard, LayGroup, Marker,
+    Obstacles, Plan, PlanGroup, PlanRow, Question, Questions, Safety, Sheet,
 };
 use backtack_core::rows::labels::labels;
 use backtack_core::rows::package::{About, Bound, Contents, ContentsRow, Drawing, Fact, Head, Package, TitleBlock};
