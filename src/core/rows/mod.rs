@@ -19,6 +19,7 @@ mod finishing;
 pub(crate) mod items;
 pub mod labels;
 pub(crate) mod letters;
+mod map;
 mod matching;
 mod measurements;
 mod nested;
@@ -30,7 +31,7 @@ mod pieces;
 pub mod placed;
 mod questions;
 mod safety;
-mod sizes;
+pub(crate) mod signs;
 pub(crate) mod step;
 pub(crate) mod view;
 pub(crate) mod views;
@@ -65,7 +66,6 @@ const SHEETS: &[Fill] = &[
     bill::fill,
     pieces::fill,
     matching::fill,
-    sizes::fill,
     crate::cutting::rows::marker::fill,
     construction::fill,
     filling::fill,
