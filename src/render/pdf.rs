@@ -56,6 +56,7 @@ macro_rules! sheets {
             ("templates/theme.typ", include_str!("../../templates/theme.typ")),
             ("templates/frame.typ", include_str!("../../templates/frame.typ")),
             ("templates/drawing.typ", include_str!("../../templates/drawing.typ")),
+            ("templates/signs.typ", include_str!("../../templates/signs.typ")),
             $((
                 concat!("templates/sheets/", $name, ".typ"),
                 include_str!(concat!("../../templates/sheets/", $name, ".typ")),
@@ -79,7 +80,6 @@ sheets! {
     "bill"
     "pieces"
     "matching"
-    "sizes"
     "marker"
     "construction"
     "filling"

@@ -1,9 +1,9 @@
 //! Drawings: the table of lines, hatches, curves, and the SVG file.
 
 use backtack_core::scene::{
-    At, Fill, InnerLine, Item, LINES, Label, Line, MapEdge, MapPiece, NestSize, NotchForm, PieceNotch, PieceOutline,
-    PiecePoint, PieceSeam, PileSide, Scene, Segment, StackPly, StackSeam, circle, closed, frame, hatch, meet, open,
-    overview, passes, piece, stack, strokes, svg,
+    At, Fill, InnerLine, Item, LINES, Label, Line, Map, MapEdge, MapPiece, NestSize, NotchForm, PieceNotch,
+    PieceOutline, PiecePoint, PieceSeam, PileSide, Scene, Segment, StackPly, StackSeam, circle, closed, frame, hatch,
+    meet, open, overview, passes, piece, stack, strokes, svg,
 };
 
 /// Each meaning has one style, none thinner than an office printer holds (0.18 mm).
@@ -246,19 +246,55 @@ fn letters_of_a_map_are_apart() {
         points: points.collect(),
         lines: Vec::new(),
     };
-    let (scene, scale) =
-        overview(&[disc.clone(), disc.clone()], 200.0, 120.0, "Two discs").expect("room for the letters");
-    let crowded = overview(&vec![disc.clone(); 12], 200.0, 120.0, "Twelve discs");
-    assert!(crowded.is_none(), "at 1:10 sixteen letters would have 2.3 mm each");
-    assert_eq!(scale, 2.0, "at 1:1 there is room for one");
-    {
-        let labels = labels(&scene);
-        for (n, label) in labels.iter().enumerate() {
-            for other in labels.iter().skip(n + 1) {
-                assert!(!meet(&frame(label), &frame(other)), "{} meets {}", label.text, other.text);
-            }
+    let map = overview(&[disc.clone(), disc.clone()], 200.0, 120.0, "Two discs").expect("room for both");
+    assert_eq!(map.scale, Some(1.5), "at 1:1 there is room for one");
+    assert_eq!(map.left, Vec::<String>::new());
+    letters_apart(&map);
+    // At 1:8 sixteen letters have 3 mm each: those without a place are said.
+    let crowded = overview(&vec![disc.clone(); 24], 200.0, 120.0, "Many discs").expect("room for all");
+    letters_apart(&crowded);
+    let shown = labels(&crowded.scene).iter().filter(|label| label.text.starts_with('A')).count();
+    assert_eq!(shown + crowded.left.len(), 24 * 16);
+    assert!(!crowded.left.is_empty());
+}
+
+fn letters_apart(map: &Map) {
+    let labels = labels(&map.scene);
+    let edges = lines(&map.scene, &[Line::Outline]);
+    for (n, label) in labels.iter().enumerate() {
+        for other in labels.iter().skip(n + 1) {
+            assert!(!meet(&frame(label), &frame(other)), "{} meets {}", label.text, other.text);
         }
+        assert!(!edges.iter().any(|line| passes(line, &frame(label))), "{} lies on an edge", label.text);
     }
+}
+
+/// A small piece with many letters is drawn larger than the rest, and then there is no scale to state.
+#[test]
+fn a_small_piece_with_many_letters_is_drawn_larger() {
+    let side = |at: usize| {
+        let corners = [[0.0, 0.0], [0.0, 30.0], [30.0, 30.0], [30.0, 0.0]];
+        [corners[at], corners[(at + 1) % 4]]
+    };
+    let square = |factor: f64| MapPiece {
+        title: "P".into(),
+        edges: (0..4)
+            .map(|at| MapEdge {
+                path: open(&side(at).map(|p| [p[0] * factor, p[1] * factor])),
+                letter: format!("B{at}"),
+                forward: Some(true),
+                open: false,
+            })
+            .collect(),
+        ..MapPiece::default()
+    };
+    let alike = overview(&[square(10.0), square(10.0)], 200.0, 120.0, "Alike").expect("room");
+    assert_eq!(alike.scale, Some(3.5));
+    let apart = overview(&[square(20.0), square(1.0)], 200.0, 120.0, "Apart").expect("room");
+    assert_eq!((apart.scale, apart.left.len()), (None, 0));
+    let sides = lines(&apart.scene, &[Line::Outline]);
+    let length = |line: &[At; 2]| ((line[1][0] - line[0][0]).powi(2) + (line[1][1] - line[0][1]).powi(2)).sqrt();
+    assert!(sides.iter().all(|side| length(side) >= 9.99), "each letter has 10 mm: {sides:?}");
 }
 
 /// A corner of a square with its lower left corner at the origin.

@@ -1,11 +1,12 @@
 //! What the sheets tell the sewing line of a seam: which way each layer faces, where a caught edge lies, what is a fold,
 //! what is drawn at all, and how much is eased.
 
+use std::collections::BTreeSet;
 use std::path::Path;
 
-use backtack_core::compute::{Facing, Figures};
+use backtack_core::compute::{Facing, Figures, Number};
 use backtack_core::read::{self, Loaded};
-use backtack_core::rows::data::{JoinRow, LengthRow, Sheet, Step};
+use backtack_core::rows::data::{JoinRow, Sheet, Step};
 use backtack_core::words::{Language, Languages};
 
 struct Printed {
@@ -38,21 +39,17 @@ impl Printed {
         steps.find(|step| step.title.english().contains(title)).unwrap_or_else(|| panic!("no step {title}"))
     }
 
-    fn join(&self, letter: &str) -> &JoinRow {
-        let columns = self.sheets.iter().flat_map(|sheet| match sheet {
-            Sheet::Matching(one) => one.pages.as_slice(),
+    /// Every row of the table of seams.
+    fn joins(&self) -> Vec<&JoinRow> {
+        let tables = self.sheets.iter().flat_map(|sheet| match sheet {
+            Sheet::Matching(one) => one.tables.as_slice(),
             _ => &[],
         });
-        let found = columns.flatten().flatten().find(|row| row.letter == letter);
-        found.unwrap_or_else(|| panic!("no seam {letter}"))
+        tables.flat_map(|table| &table.rows).collect()
     }
 
-    fn lengths(&self) -> Vec<&LengthRow> {
-        let sizes = self.sheets.iter().flat_map(|sheet| match sheet {
-            Sheet::Sizes(one) => one.rows.as_slice(),
-            _ => &[],
-        });
-        sizes.collect()
+    fn join(&self, letter: &str) -> &JoinRow {
+        self.joins().into_iter().find(|row| row.letter == letter).unwrap_or_else(|| panic!("no seam {letter}"))
     }
 }
 
@@ -206,18 +203,64 @@ fn ease_is_what_there_is_beside_what_is_allowed() {
     assert!(strip.contains("Ease HEAD.l:f-x1, x2-g: S 2.7 mm (1.5 %), L 3.6 mm (1.5 %); at most 2 %."), "{strip}");
 }
 
-/// Stretches by the number of their edge, each end by its own name; a notch has no distance that is of one size only.
+/// Stretches by the number of their edge, each end by its own name; a notch has no distance that is of one size only. What is
+/// even, whole and has nothing caught is not listed.
 #[test]
-fn stretches_are_named_for_every_size_and_every_seam_is_listed() {
+fn stretches_are_named_for_every_size() {
     let puffin = Printed::puffin();
-    let rows = puffin.lengths();
-    let named: Vec<String> = rows.iter().map(|row| row.stretch.english()).collect();
-    for stretch in ["N1 f – x1", "N2 x2 – g", "T4 w2 – notch 1", "T4 notch 1 – b"] {
-        assert!(named.iter().any(|one| one == stretch), "{stretch} of {named:?}");
+    let rows = puffin.joins();
+    let said: Vec<String> = rows.iter().map(|row| row.stretches.english()).collect();
+    for stretch in [
+        "N1 f – x1: S 97.6 to 96.2, L 126.9 to 125.0; N2 x2 – g: S 87.9 to 86.6, L 114.3 to 112.6",
+        "T4 w2 – notch 1: S 33.4, L 43.1; T4 notch 1 – b: S 45.8, L 62.2",
+        "T3 w1 – w2: S 36.0, L 51.1",
+    ] {
+        assert!(said.iter().any(|one| one.contains(stretch)), "{stretch} of {said:?}");
     }
-    assert!(named.iter().all(|one| !one.contains(" mm")), "{named:?}");
-    for (letter, title) in [("A", "Face onto the head"), ("X", "Beak onto the head")] {
-        let row = rows.iter().find(|row| row.letter == letter).unwrap_or_else(|| panic!("no {letter}"));
-        assert_eq!(row.title.english(), title);
+    assert!(said.iter().all(|one| !one.contains(" mm") && !one.contains("T1") && !one.contains("S1")), "{said:?}");
+}
+
+/// Every seam, opening and attachment to a line is in the table of each example once, with its letter, name and the lengths
+/// of its figures in every size.
+#[test]
+fn every_seam_is_in_the_table_once_with_the_lengths_of_its_figures() {
+    for example in ["puffin", "floor-cushion", "juggling-ball"] {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../spec-examples").join(example);
+        let loaded = crate::folder(&folder).unwrap();
+        let printed = Printed::of(&loaded);
+        let rows = printed.joins();
+        let letters: BTreeSet<&str> = rows.iter().map(|row| row.letter.as_str()).collect();
+        assert_eq!(letters.len(), rows.len(), "{example}: a letter twice");
+        assert!(!printed.figures.seams.is_empty());
+        for (id, seam) in &printed.figures.seams {
+            let joint = loaded.model.joints.get(id).map(|one| &one.entry);
+            let entry = joint.or(loaded.model.attaches.get(id).map(|one| &one.entry)).unwrap();
+            let own = |row: &&&JoinRow| row.title.english() == entry.title() && !row.letter.ends_with('′');
+            let found: Vec<&&JoinRow> = rows.iter().filter(own).collect();
+            assert_eq!(found.len(), 1, "{example}: {id}");
+            let sizes = loaded.model.sizes.iter().map(|size| &seam.sizes[&size.entry.id.value]);
+            for (printed, size) in found[0].lengths.iter().zip(sizes) {
+                let written = |number: &Number| format!("{:.1}", number.get());
+                let [a, b] = [&size.a, &size.b].map(|length| written(length.known().unwrap()));
+                let [shown_a, shown_b] =
+                    [&printed.a, &printed.b].map(|cell| cell.phrase().english().replace('\u{a0}', ""));
+                assert_eq!((shown_a, shown_b), (a, b), "{example}: {id}");
+                let apart = size.difference.known().unwrap().get().abs() >= 0.05;
+                assert_eq!(printed.difference.is_empty(), !apart, "{example}: {id}: {}", printed.difference);
+            }
+        }
     }
+}
+
+/// By hand: the strip is 2.7 mm shorter than the head, of whose edge of 182.8 mm that is 1.5 %.
+#[test]
+fn a_difference_stands_in_mm_and_percent() {
+    let puffin = Printed::puffin();
+    let said: Vec<String> = puffin.join("N").lengths.iter().map(|one| one.difference.english()).collect();
+    assert_eq!(said, ["-2.7 (1.5 %)", "-3.6 (1.5 %)"]);
+    assert_eq!(puffin.join("N").also, "N′");
+    assert_eq!(
+        (puffin.join("A").title.english().as_str(), puffin.join("X").title.english().as_str()),
+        ("Face onto the head", "Beak onto the head")
+    );
 }

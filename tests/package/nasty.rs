@@ -124,7 +124,7 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
         }
         Sheet::Pieces(pieces) => {
             for row in &mut pieces.rows {
-                put!(put: row.code, row.name, row.material, row.direction, row.note);
+                put!(put: row.code, row.name, row.material, row.note);
             }
             pieces.totals.iter_mut().for_each(|total| put.one(&mut total.material));
             for card in pieces.drawings.iter_mut().flat_map(|page| &mut page.cards).map(|one| &mut one.card) {
@@ -133,14 +133,11 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
         }
         Sheet::Matching(joins) => {
             put.all(&mut joins.notes);
-            for row in joins.pages.iter_mut().flatten().flatten() {
-                put!(put: row.title, row.a, row.b, row.between);
-            }
-        }
-        Sheet::Sizes(sizes) => {
-            put.all(&mut sizes.sizes);
-            for row in &mut sizes.rows {
-                put!(put: row.title, row.stretch);
+            for table in &mut joins.tables {
+                put.all(&mut table.sizes);
+                for row in &mut table.rows {
+                    put!(put: row.title, row.a, row.b, row.between, row.stretches);
+                }
             }
         }
         Sheet::Marker(lays) => {

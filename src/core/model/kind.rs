@@ -72,7 +72,7 @@ kinds! {
     "style" = "style", "styles"; Style, STYLE, sheet::COVER, none;
     "revision" = "revision", "revisions"; Style, STYLE, sheet::COVER, none;
     "party" = "party", "parties"; Style, STYLE, sheet::COVER, |model| entries(&model.parties, |one| &one.entry);
-    "size" = "size", "sizes"; Style, STYLE, sheet::LENGTHS, |model| model.sizes.iter().map(|one| &one.entry).collect();
+    "size" = "size", "sizes"; Style, STYLE, sheet::MATCHING, |model| model.sizes.iter().map(|one| &one.entry).collect();
     "colourway" = "colourway", "colourways"; Style, STYLE, sheet::BILL, |model| entries(&model.colourways, |one| &one.entry);
     "colour" = "colour", "colours"; Style, MATERIALS, sheet::BILL, |model| entries(&model.colours, |one| &one.entry);
     "fabric" = "fabric", "fabrics"; Style, MATERIALS, sheet::BILL, |model| articles(model, ArticleKind::Fabric);

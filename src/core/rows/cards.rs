@@ -1,6 +1,6 @@
 //! Cards of any size, packed on pages.
 
-use crate::scene::{Scene, text_width};
+use crate::scene::{Scene, Skyline, text_width};
 use crate::words::{Languages, Phrase};
 
 use super::package::{CARD_LEAST, ROW, ROW_GAP};
@@ -24,62 +24,107 @@ pub fn lines(text: &Phrase, languages: Languages, size: f64, width: f64) -> f64 
     said.iter().flatten().flat_map(|text| text.lines()).map(one).sum()
 }
 
-/// A stretch of the lower edge of what lies on a page: from, to, how far down.
-type Stretch = [f64; 3];
+/// Exchanges that are tried at most from each order to begin with.
+const TRIES: usize = 500;
 
-/// Cards of a width and a height on as few pages as their shapes allow: the tallest first, each as high up as it fits on the
-/// first page that has room for it. One that is too tall for a page begins a page.
+/// Cards of a width and a height on as few pages as are found: the tallest, the largest or the widest first, each as high up
+/// as it fits on the first page that has room for it; then with two of them in each other's place, as long as that empties the
+/// last page. One that is too tall for a page begins a page.
 pub fn pages<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>, height: f64) -> Vec<Page<T>> {
     pages_from(cards, height, height)
 }
 
 /// The same where the first page has less room, because something is above it.
 pub fn pages_from<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>, first: f64, height: f64) -> Vec<Page<T>> {
-    let mut cards: Vec<([f64; 2], T)> = cards.into_iter().collect();
-    cards.sort_by(|(a, _), (b, _)| b[1].total_cmp(&a[1]));
-    let mut pages: Vec<(Vec<Stretch>, Page<T>)> = Vec::new();
-    if first < height {
-        pages.push(blank());
-    }
-    for (size, card) in cards {
-        let room = |page: usize| if page == 0 { first } else { height };
-        let found = pages.iter().enumerate().find_map(|(n, (edge, _))| Some((n, spot(edge, size, room(n))?)));
-        let (page, at) = found.unwrap_or_else(|| {
-            pages.push(blank());
-            (pages.len() - 1, [0.0; 2])
-        });
-        if let Some((edge, page)) = pages.get_mut(page) {
+    let cards: Vec<([f64; 2], T)> = cards.into_iter().collect();
+    let sizes: Vec<[f64; 2]> = cards.iter().map(|(size, _)| *size).collect();
+    let placed = best(&sizes, Rooms { first, height });
+    let count = placed.iter().map(|(page, _)| page + 1).max().unwrap_or(0);
+    let mut pages: Vec<Page<T>> = (0..count).map(|_| Page { height: 0.0, cards: Vec::new() }).collect();
+    for ((size, card), (page, at)) in cards.into_iter().zip(placed) {
+        if let Some(page) = pages.get_mut(page) {
             page.height = page.height.max(at[1] + size[1]);
-            *edge = lowered(edge, [at[0], at[0] + size[0] + ROW_GAP, at[1] + size[1] + ROW_GAP]);
             page.cards.push(Placed { at, card });
         }
     }
-    pages.into_iter().map(|(_, page)| page).collect()
+    pages
 }
 
-/// A page without cards, with its edge.
-fn blank<T>() -> (Vec<Stretch>, Page<T>) {
-    (vec![[0.0, ROW, 0.0]], Page { height: 0.0, cards: Vec::new() })
+/// The heights of the pages that boxes are packed on, mm.
+#[derive(Clone, Copy)]
+struct Rooms {
+    /// Of the first one, which may be lower.
+    first: f64,
+    /// Of each after it.
+    height: f64,
 }
 
-/// The highest place for a card below an edge, and of places as high the leftmost.
-fn spot(edge: &[Stretch], [width, height]: [f64; 2], most: f64) -> Option<[f64; 2]> {
-    let places = edge.iter().map(|[x, ..]| {
-        let under = edge.iter().filter(|[from, to, _]| *from < x + width && *to > *x);
-        [*x, under.map(|[.., down]| *down).fold(0.0, f64::max)]
+impl Rooms {
+    fn of(self, page: usize) -> f64 {
+        if page == 0 { self.first } else { self.height }
+    }
+
+    /// Whether the first page takes less than the others, so that a box may have to go on at once.
+    fn uneven(self) -> bool {
+        self.first < self.height
+    }
+}
+
+/// The page and the place of each box, in their order.
+type Places = Vec<(usize, [f64; 2])>;
+
+/// The best places found.
+fn best(sizes: &[[f64; 2]], rooms: Rooms) -> Places {
+    let measures: [fn(&[f64; 2]) -> f64; 3] = [|size| size[1], |size| size[0] * size[1], |size| size[0]];
+    let starts = measures.iter().map(|measure| {
+        let mut order: Vec<usize> = (0..sizes.len()).collect();
+        order.sort_by(|a, b| measure(&sizes[*b]).total_cmp(&measure(&sizes[*a])));
+        exchanged(sizes, order, rooms)
     });
-    let fits = places.filter(|[x, y]| x + width <= ROW && y + height <= most);
-    fits.min_by(|a, b| a[1].total_cmp(&b[1]).then(a[0].total_cmp(&b[0])))
+    starts.min_by_key(|placed| left_over(sizes, placed)).unwrap_or_default()
 }
 
-/// The edge with one stretch moved down.
-fn lowered(edge: &[Stretch], new: Stretch) -> Vec<Stretch> {
-    let [left, right, _] = new;
-    let kept = edge.iter().flat_map(|[from, to, down]| [[*from, to.min(left), *down], [from.max(right), *to, *down]]);
-    let mut all: Vec<Stretch> = kept.filter(|[from, to, _]| to > from).collect();
-    all.push([left, right.min(ROW), new[2]]);
-    all.sort_by(|a, b| a[0].total_cmp(&b[0]));
-    all
+/// The places of an order, after exchanges that leave less on the last page.
+fn exchanged(sizes: &[[f64; 2]], mut order: Vec<usize>, rooms: Rooms) -> Places {
+    let mut found = packed(sizes, &order, rooms);
+    let mut least = left_over(sizes, &found);
+    let pairs = (0..sizes.len()).flat_map(|a| (a + 1..sizes.len()).map(move |b| (a, b)));
+    for (a, b) in pairs.cycle().take(if least.0 > 1 { TRIES } else { 0 }) {
+        order.swap(a, b);
+        let other = packed(sizes, &order, rooms);
+        let left = left_over(sizes, &other);
+        if left < least {
+            (found, least) = (other, left);
+        } else {
+            order.swap(a, b);
+        }
+    }
+    found
+}
+
+/// How many pages there are, and the area of the boxes on the last one in square mm.
+fn left_over(sizes: &[[f64; 2]], placed: &Places) -> (usize, u64) {
+    let pages = placed.iter().map(|(page, _)| page + 1).max().unwrap_or(0);
+    let last = placed.iter().zip(sizes).filter(|((page, _), _)| page + 1 == pages);
+    (pages, last.map(|(_, [width, height])| (width * height) as u64).sum())
+}
+
+/// Boxes in an order, each on the first page that has room for it.
+fn packed(sizes: &[[f64; 2]], order: &[usize], rooms: Rooms) -> Places {
+    let mut pages: Vec<Skyline> = rooms.uneven().then(|| Skyline::new(ROW)).into_iter().collect();
+    let mut placed = vec![(0, [0.0; 2]); sizes.len()];
+    for n in order {
+        let (Some(size), Some(place)) = (sizes.get(*n), placed.get_mut(*n)) else { continue };
+        let spot = pages.iter().enumerate().find_map(|(page, edge)| Some((page, edge.spot(*size, rooms.of(page))?)));
+        *place = spot.unwrap_or((pages.len(), [0.0; 2]));
+        if pages.len() == place.0 {
+            pages.push(Skyline::new(ROW));
+        }
+        if let Some(edge) = pages.get_mut(place.0) {
+            edge.take(place.1, size.map(|side| side + ROW_GAP));
+        }
+    }
+    placed
 }
 
 #[cfg(test)]

@@ -187,18 +187,23 @@ pub struct Pieces {
     pub head: Head,
     /// Unit of all cut sizes and allowances, "mm".
     pub unit: String,
+    /// Unit of all areas, "m²".
+    pub area: String,
+    /// Columns of cut sizes and areas: the codes of the sizes; one without a code where there is one size only, or where they
+    /// are too many to be side by side.
+    pub sizes: Vec<String>,
     /// One row per cut.
     pub rows: Vec<PieceRow>,
     /// Totals by material; must agree with the bill.
     pub totals: Vec<PieceTotal>,
-    /// What is said of each part.
+    /// What holds for all pieces, and what is said of each part.
     pub notes: Vec<Phrase>,
     /// What holds for every drawing that says nothing else: its scale and the sizes that are drawn.
     pub scale: Phrase,
     /// One card per piece, page after page.
     pub drawings: Vec<Page<PieceCard>>,
-    /// Samples of the lines used, with their meanings.
-    pub legend: Vec<LegendRow>,
+    /// What the signs on the drawings mean.
+    pub signs: Signs,
 }
 
 /// One cut of a piece.
@@ -216,13 +221,11 @@ pub struct PieceRow {
     pub mirrored: Cell,
     /// All of them per product.
     pub total: Cell,
-    /// Cut size, width × height, one per size of the product in the order of the columns: `"504 × 504"`.
-    pub size: Cell,
+    /// Cut size, width × height, one a column: `"504 × 504"`.
+    pub sizes: Vec<Cell>,
     /// Allowance without its unit, `"10"`, or per edge `"10, top 15"`.
     pub allowance: Cell,
-    /// Grain and pile in words: "grain along height, pile down".
-    pub direction: Phrase,
-    /// Anything else; may be empty.
+    /// Grain and pile where they are not those of all, and anything else; may be empty.
     pub note: Phrase,
 }
 
@@ -237,8 +240,8 @@ pub struct PieceTotal {
     pub mirrored: Cell,
     /// Pieces per product.
     pub total: Cell,
-    /// Net area or length per product and size, with its unit.
-    pub net: Phrase,
+    /// Net area per product, one a column, without its unit.
+    pub net: Vec<Cell>,
 }
 
 /// The drawing of one piece with what must be read beside it.
@@ -262,7 +265,14 @@ pub struct PieceCard {
     pub drawing: Option<Drawing>,
 }
 
-/// One line of the legend.
+/// The box of signs.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Signs {
+    /// Samples of the lines and marks in use, with their meanings.
+    pub rows: Vec<LegendRow>,
+}
+
+/// One sign.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct LegendRow {
     /// The sample, from `crate::scene::legend_sample`.
@@ -271,17 +281,28 @@ pub struct LegendRow {
     pub text: Phrase,
 }
 
-/// Which edges meet.
+/// Which edges meet, and how long they are.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Matching {
     /// Title, name, lead.
     pub head: Head,
-    /// All pieces on one page; the caption states the scale. None where their letters would crowd.
+    /// All pieces on one page; the caption states the scale. None where no outline is known.
     pub map: Option<Drawing>,
-    /// Parts that are made more than once.
+    /// Parts that are made more than once; what the map leaves out.
     pub notes: Vec<Phrase>,
-    /// One row a seam, in columns, page after page.
-    pub pages: Vec<Vec<Vec<JoinRow>>>,
+    /// Unit of all lengths, "mm".
+    pub unit: String,
+    /// Every seam, for at most three sizes a table.
+    pub tables: Vec<JoinTable>,
+}
+
+/// Every seam with its lengths in some sizes.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct JoinTable {
+    /// Groups of columns of lengths: the sizes.
+    pub sizes: Vec<String>,
+    /// One row a seam.
+    pub rows: Vec<JoinRow>,
 }
 
 /// One seam.
@@ -289,40 +310,33 @@ pub struct Matching {
 pub struct JoinRow {
     /// Its letter.
     pub letter: String,
-    /// Its name and step.
+    /// The letter of its mirror image, where that is the same in all else; may be empty.
+    pub also: String,
+    /// Its name.
     pub title: Phrase,
-    /// The edges of its first side in order, one a line.
+    /// Its step in the order of work; may be empty.
+    pub step: String,
+    /// The edges of its first side in order.
     pub a: String,
     /// The edges of its second side in order.
     pub b: String,
     /// What is caught between; may be empty.
     pub between: Phrase,
+    /// Lengths of stretches between points and notches that are uneven, end at a notch or have something caught; may be empty.
+    pub stretches: Phrase,
+    /// By size.
+    pub lengths: Vec<JoinLength>,
 }
 
-/// What changes with the size.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Sizes {
-    /// Title, name, lead.
-    pub head: Head,
-    /// Unit of all lengths, "mm".
-    pub unit: String,
-    /// Columns of lengths, at most three sizes.
-    pub sizes: Vec<String>,
-    /// Lengths, a seam and the stretches between its points and notches below it.
-    pub rows: Vec<LengthRow>,
-}
-
-/// Lengths of one seam or of one stretch of it.
+/// Lengths of a seam in one size.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
-pub struct LengthRow {
-    /// The letter of the seam; empty for a stretch.
-    pub letter: String,
-    /// Its name; empty for a stretch.
-    pub title: Phrase,
-    /// From where to where; empty for the whole seam.
-    pub stretch: Phrase,
-    /// By size: first side, second side, difference.
-    pub lengths: Vec<[Cell; 3]>,
+pub struct JoinLength {
+    /// First side.
+    pub a: Cell,
+    /// Second side.
+    pub b: Cell,
+    /// The second less the first, and percent, where there is any.
+    pub difference: Phrase,
 }
 
 /// The order of work.

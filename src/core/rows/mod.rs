@@ -22,6 +22,7 @@ mod guide;
 pub(crate) mod items;
 pub mod labels;
 pub(crate) mod letters;
+mod map;
 mod matching;
 mod measurements;
 mod nested;
@@ -35,7 +36,7 @@ pub mod placed;
 mod questions;
 mod safety;
 mod sheet;
-mod sizes;
+pub(crate) mod signs;
 pub(crate) mod step;
 pub(crate) mod view;
 pub(crate) mod views;
@@ -85,7 +86,6 @@ const SHEETS: &[Listed] = &[
     Listed(bill::fill, &[Buyer, Packer], Scale::None),
     Listed(pieces::fill, &[Pattern, Cutter], Scale::Stated),
     Listed(matching::fill, &[Pattern, Line], Scale::None),
-    Listed(sizes::fill, &[Pattern], Scale::None),
     Listed(crate::cutting::rows::marker::fill, &[Cutter], Scale::Stated),
     Listed(construction::fill, &[Line], Scale::None),
     Listed(filling::fill, &[Line, Inspector], Scale::None),

@@ -3,16 +3,16 @@
 use std::collections::BTreeSet;
 
 use crate::compute::{CutCount, Figure, Number};
-use crate::model::{Cut, EdgeRef, NotchStyle, Piece, Value, Variant};
-use crate::scene::{self, Line, Scene, is_clear, legend_sample, nest_sample, piece as draw, scale_for};
+use crate::model::{Cut, EdgeRef, Piece, Value, Variant};
+use crate::scene::{is_clear, piece as draw, scale_for, text_width};
 use crate::units::{Quantity, Unit};
 use crate::words::{Phrase, Word, say, sheet as sentences, words};
 
 use super::cards::{LINES, lines, pages, width};
 use super::cell::Cell;
-use super::data::{LegendRow, PieceCard, PieceRow, PieceTotal, Pieces, Sheet};
+use super::data::{PieceCard, PieceRow, PieceTotal, Pieces, Sheet};
 use super::letters::Letters;
-use super::outline::{form, shape};
+use super::outline::shape;
 use super::package::{CARDS_HEIGHT, Drawing, Head, room_half, room_piece};
 use super::view::{View, mm};
 
@@ -32,7 +32,9 @@ words! {
     LAYERS "pieces.layers" = "{count} layers each";
     NOTCHES "pieces.notches" = "notches {depth} deep";
     RAW "pieces.raw" = "raw: {edges}";
-    NET_OF_SIZE "pieces.net-of-size" = "{size}: {area}";
+    DIRECTION "pieces.direction" = "All pieces: {direction}, unless a note says another.";
+    REMARK "pieces.remark" = "{piece}: {remark}";
+    NO_DIRECTION "pieces.no-direction" = "no grain is stated";
     CUT "pieces.cut" = "cut {count} · {material}";
     CUT_SIDED "pieces.cut-sided" = "cut {count} ({mirrored} mirrored) · {material}";
     LAYER "pieces.layer" = "{cut} · {layer}";
@@ -41,22 +43,6 @@ words! {
     SCALE_OF_ALL "pieces.scale-of-all" = "Scale {scale} unless a piece says another";
     SCALE_AND_SIZES "pieces.scale-and-sizes" = "Scale {scale}; {size} with all its lines, {others} by the cut line";
     SCALE_AND_SIZES_OF_ALL "pieces.scale-and-sizes-of-all" = "Scale {scale} unless a piece says another; {size} with all its lines, {others} by the cut line";
-    OTHER_SIZE "pieces.other-size" = "cut line of size {size}";
-    OTHER_LAYER "pieces.other-layer" = "another layer, not sewn by itself";
-    BLOCK_LINE "pieces.block-line" = "block it is cut from first";
-    CUT_LINE "pieces.cut-line" = "cut line";
-    SEW_LINE "pieces.sew-line" = "sew line";
-    GRAIN "pieces.grain" = "grain, which has no way";
-    PILE "pieces.pile" = "pile, the way it lies";
-    STITCHING "pieces.stitching" = "stitching inside a piece";
-    PLACEMENT "pieces.placement" = "placement mark";
-    FOLD "pieces.fold" = "middle, about which a half was opened out";
-    SLIT "pieces.slit" = "notch, slit; drawn no shorter than it shows";
-    OUTWARD "pieces.outward" = "notch, outward; drawn no smaller than it shows";
-    MARKED "pieces.marked" = "notch, marked and not cut";
-    POINT "pieces.point" = "named point; a~ is its mirror image";
-    SEAM "pieces.seam" = "edge 2 of seam T, the way the seam runs; T′ the same seam on the other side";
-    CUT_SIZE "pieces.cut-size" = "cut size";
 }
 
 /// One sheet, or none without pieces.
@@ -64,18 +50,25 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if view.model.pieces.is_empty() {
         return Vec::new();
     }
-    let rows: Vec<PieceRow> = view.figures.counts.cuts.iter().filter_map(|count| row(view, count)).collect();
+    let way = common(view);
+    let cuts = &view.figures.counts.cuts;
+    let first = |n: usize, piece: &str| cuts.iter().take(n).all(|one| one.piece != piece);
+    let rows = cuts.iter().enumerate();
+    let rows: Vec<PieceRow> =
+        rows.filter_map(|(n, count)| row(view, count, way.as_ref(), first(n, &count.piece))).collect();
     let drawn = drawn(view);
     let usual = usual(&drawn);
     vec![Sheet::Pieces(Pieces {
         head: Head { title: sentences::PIECES_TITLE.into(), name: sentences::PIECES.into(), lead: LEAD.into() },
         unit: Unit::Mm.symbol().into(),
+        area: AREA_UNIT.into(),
+        sizes: columns(view).into_iter().map(|(code, _)| code.to_string()).collect(),
+        notes: notes(view, way, &rows),
         rows,
         totals: totals(view),
-        notes: super::parts::notes(view),
         scale: scaled(view, usual, [SCALE_OF_ALL, SCALE_AND_SIZES_OF_ALL]),
         drawings: pages(drawn.into_iter().map(|(piece, drawing)| card(view, piece, drawing, usual)), CARDS_HEIGHT),
-        legend: legend(view),
+        signs: super::signs::of(view),
     })]
 }
 
@@ -83,7 +76,30 @@ fn count(figure: &Figure<u64>) -> Cell {
     Cell::figure(figure, |value| Cell::count(*value))
 }
 
-fn row(view: &View<'_>, count_of: &CutCount) -> Option<PieceRow> {
+/// The most sizes whose cut sizes are side by side.
+const COLUMNS: usize = 4;
+/// Unit of areas.
+const AREA_UNIT: &str = "m²";
+
+/// The columns of sizes: the code at the head, and the sizes that are in it.
+fn columns<'a>(view: &View<'a>) -> Vec<(&'a str, Vec<&'a str>)> {
+    match view.sizes() {
+        all if all.len() < 2 || all.len() > COLUMNS => vec![("", all)],
+        all => all.into_iter().map(|size| (size, vec![size])).collect(),
+    }
+}
+
+/// Grain and pile of most pieces; none where every piece has its own.
+fn common(view: &View<'_>) -> Option<Phrase> {
+    let pieces = view.model.pieces.values();
+    let all: Vec<Phrase> = pieces.map(|piece| direction(view, piece)).filter(|said| !said.is_empty()).collect();
+    let times = |one: &Phrase| all.iter().filter(|other| *other == one).count();
+    let most = all.iter().rev().max_by_key(|one| times(one))?;
+    (times(most) > 1).then(|| most.clone())
+}
+
+/// One cut; what is said of its piece is at the first of them.
+fn row(view: &View<'_>, count_of: &CutCount, way: Option<&Phrase>, first: bool) -> Option<PieceRow> {
     let piece = view.model.pieces.get(&count_of.piece)?;
     let cut = piece.cuts.get(&count_of.cut)?;
     let title = piece.entry.title();
@@ -97,17 +113,17 @@ fn row(view: &View<'_>, count_of: &CutCount) -> Option<PieceRow> {
         drawn: side(&count_of.drawn),
         mirrored: side(&count_of.mirrored),
         total: count(&count_of.total),
-        size: sizes(view, &count_of.piece, &count_of.cut),
+        sizes: columns(view).into_iter().map(|(_, some)| sizes(view, some, &count_of.piece, &count_of.cut)).collect(),
         allowance: allowance(view, cut),
-        direction: direction(view, piece),
-        note: note(view, piece, cut),
+        note: note(view, piece, cut, way, first),
     })
 }
 
-/// The cut size in every size.
-fn sizes(view: &View<'_>, piece: &str, cut: &str) -> Cell {
+/// The cut size in some sizes.
+fn sizes(view: &View<'_>, some: Vec<&str>, piece: &str, cut: &str) -> Cell {
     let by_size = view.figures.pieces.get(piece);
     view.cells(|size| {
+        some.contains(&size).then_some(())?;
         let figures = by_size?.get(size)?.cuts.get(cut)?;
         let side = |figure: &Figure<Number>| Cell::figure(figure, |value| mm(*value)).phrase();
         Some(match (&figures.block_width, &figures.block_height) {
@@ -138,7 +154,7 @@ fn allowance(view: &View<'_>, cut: &Cut) -> Cell {
     let edge = |(edge, value): &(EdgeRef, Value<Quantity>)| {
         say!(EDGE, edge = edge.text(), allowance = millimetres(view, value))
     };
-    Phrase::lines(all.chain(cut.allowance.edges.iter().map(edge))).into()
+    Phrase::list(all.chain(cut.allowance.edges.iter().map(edge))).into()
 }
 
 fn direction(view: &View<'_>, piece: &Piece) -> Phrase {
@@ -153,22 +169,57 @@ fn direction(view: &View<'_>, piece: &Piece) -> Phrase {
     Phrase::list(grain.into_iter().chain(pile))
 }
 
-/// Names of copies written out, raw edges, and the user's own remark.
-fn note(view: &View<'_>, piece: &Piece, cut: &Cut) -> Phrase {
+/// Layers, grain and pile of its own, names of copies written out, raw edges, and the user's own remark.
+fn note(view: &View<'_>, piece: &Piece, cut: &Cut, way: Option<&Phrase>, first: bool) -> Phrase {
     let mut parts: Vec<Phrase> = Vec::new();
+    if let Some(times) = cut.count.as_ref().and_then(|count| count.known()).filter(|times| **times > 1) {
+        parts.push(say!(LAYERS, count = *times));
+    }
+    if !first {
+        return Phrase::row(parts, "; ");
+    }
+    let own = direction(view, piece);
+    match way {
+        Some(_) if own.is_empty() => parts.push(NO_DIRECTION.into()),
+        Some(way) if own == *way => {}
+        _ => parts.push(own),
+    }
     let mirrored: Vec<&str> = piece.copies.iter().filter(|copy| copy.mirrored).map(|copy| copy.name.as_str()).collect();
     if !mirrored.is_empty() {
         parts.push(say!(MIRRORED, names = Phrase::list(mirrored)));
-    }
-    if let Some(times) = cut.count.as_ref().and_then(|count| count.known()).filter(|times| **times > 1) {
-        parts.push(say!(LAYERS, count = *times));
     }
     if !piece.raw.is_empty() {
         parts.push(say!(RAW, edges = Phrase::list(piece.raw.iter().map(|run| view.written(run.span)))));
     }
     parts.extend(piece.notches.depth.as_ref().map(|depth| say!(NOTCHES, depth = millimetres(view, depth))));
+    let facts = Phrase::row(parts.clone(), "; ");
     parts.push(view.text(piece.note.as_ref()).into());
-    Phrase::row(parts, "; ")
+    let all = Phrase::row(parts, "; ");
+    if short(&all) { all } else { facts }
+}
+
+/// Width of the column of notes, mm, and its type in points.
+const NOTE: [f64; 2] = [52.0, 7.0];
+
+/// Whether a note has room on one line of its column.
+fn short(note: &Phrase) -> bool {
+    text_width(&note.english(), NOTE[1], false) <= NOTE[0]
+}
+
+/// What holds for all pieces, long remarks, and what is said of each part.
+fn notes(view: &View<'_>, way: Option<Phrase>, rows: &[PieceRow]) -> Vec<Phrase> {
+    let all = way.map(|direction| say!(DIRECTION, direction));
+    all.into_iter().chain(remarks(view, rows)).chain(super::parts::notes(view)).collect()
+}
+
+/// Remarks on pieces that are too long for the table.
+fn remarks(view: &View<'_>, rows: &[PieceRow]) -> Vec<Phrase> {
+    let told = |piece: &Piece| {
+        let (code, text) = (&piece.entry.id.value, view.text(piece.note.as_ref()));
+        let own = rows.iter().find(|row| row.code == *code).map(|row| row.note.english()).unwrap_or_default();
+        (!text.is_empty() && !own.contains(text)).then(|| say!(REMARK, piece = code, remark = text))
+    };
+    view.model.pieces.values().filter_map(told).collect()
 }
 
 /// Pieces and net area by material, summed over its cuts; the areas are those of the bill.
@@ -185,15 +236,15 @@ fn totals(view: &View<'_>) -> Vec<PieceTotal> {
         };
         let net = |size: &str| {
             let sum = Figure::sum(cuts().map(|cut| area(view, cut, size))).times(1e-6);
-            let area = Cell::figure(&sum, |value| Cell::fixed(*value, 4, "m²")).phrase();
-            if view.model.sizes.len() > 1 { say!(NET_OF_SIZE, size, area) } else { area }
+            Cell::figure(&sum, |value| Cell::fixed(*value, 4, ""))
         };
+        let column = |some: Vec<&str>| view.cells(|size| some.contains(&size).then(|| net(size)));
         all.push(PieceTotal {
             material: view.material(material).into(),
             drawn: side(|cut| &cut.drawn),
             mirrored: side(|cut| &cut.mirrored),
             total: count(total),
-            net: Phrase::row(view.sizes().into_iter().map(net), " · "),
+            net: columns(view).into_iter().map(|(_, some)| column(some)).collect(),
         });
     }
     all
@@ -293,7 +344,7 @@ fn cut_count(view: &View<'_>, piece: &Piece, cut: &CutCount) -> Phrase {
         said = say!(LAYER, cut = said, layer = layer.entry.title());
     }
     if layer.is_some_and(|layer| layer.block.is_some()) {
-        said = say!(THEN_TO_SHAPE, cut = said, block = blocks(&sizes(view, &cut.piece, &cut.cut)));
+        said = say!(THEN_TO_SHAPE, cut = said, block = blocks(&sizes(view, view.sizes(), &cut.piece, &cut.cut)));
     }
     said
 }
@@ -314,62 +365,4 @@ fn drawing(view: &View<'_>, letters: &Letters, piece: &Piece) -> Option<(f64, Dr
     let half = scale_for(&outline, room_half);
     let scale = if is_clear(&outline, half) { half } else { scale_for(&outline, room_piece) };
     Some((scale, Drawing::of(draw(&outline, scale), Phrase::none())))
-}
-
-/// The lines that occur in the drawings.
-fn legend(view: &View<'_>) -> Vec<LegendRow> {
-    let pieces = || view.model.pieces.values();
-    let sample = |line: Line, text: Word| LegendRow {
-        sample: Drawing::of(legend_sample(line, text), Phrase::none()),
-        text: text.into(),
-    };
-    let mut all = vec![sample(Line::Cut, CUT_LINE), sample(Line::Sew, SEW_LINE)];
-    for (n, size) in view.sizes().into_iter().skip(1).enumerate() {
-        let text = say!(OTHER_SIZE, size);
-        all.push(LegendRow { sample: Drawing::of(nest_sample(n, text.clone()), Phrase::none()), text });
-    }
-    let cuts = || pieces().flat_map(|piece| piece.cuts.values());
-    if pieces().any(|piece| piece.cuts.len() > 1) {
-        all.push(sample(Line::Layer, OTHER_LAYER));
-    }
-    if cuts().any(|cut| cut.block.is_some()) {
-        all.push(sample(Line::Block, BLOCK_LINE));
-    }
-    let drawn = || pieces().filter_map(|piece| Some((piece, view.assembly.outlines.any(&piece.entry.id.value)?)));
-    if drawn().any(|(piece, outline)| piece.along(outline).is_some()) {
-        all.push(sample(Line::Grain, GRAIN));
-    }
-    if drawn().any(|(piece, outline)| piece.pile_line(outline).is_some()) {
-        all.push(sample(Line::Pile, PILE));
-    }
-    if drawn().any(|(_, one)| !one.lines.is_empty()) {
-        all.push(sample(Line::Topstitch, STITCHING));
-    }
-    if drawn().any(|(_, one)| !one.marks.is_empty()) {
-        all.push(sample(Line::Placement, PLACEMENT));
-    }
-    let folded = |piece: &Piece| {
-        let sizes = view.sizes();
-        let sources = sizes.iter().filter_map(|size| piece.outline.as_ref()?.known(Variant { size, colourway: "" }));
-        sources.into_iter().any(|source| source.fold.is_some())
-    };
-    if pieces().any(folded) {
-        all.push(sample(Line::Fold, FOLD));
-    }
-    let notches = |piece: &Piece| {
-        let shown = view.shown(&piece.entry.id.value);
-        shown.is_some_and(|(_, lines)| lines.notches.known().is_some_and(|marks| !marks.is_empty()))
-    };
-    for (style, text) in [(NotchStyle::Slit, SLIT), (NotchStyle::Outward, OUTWARD), (NotchStyle::None, MARKED)] {
-        let own = |piece: &Piece| piece.notches.style.as_ref().map(|style| style.value).unwrap_or_default() == style;
-        if pieces().any(|piece| own(piece) && notches(piece)) {
-            let scene = scene::notch_sample(form(style), text);
-            all.push(LegendRow { sample: Drawing::of(scene, Phrase::none()), text: text.into() });
-        }
-    }
-    all.push(sample(Line::Dimension, CUT_SIZE));
-    let drawn = |scene: Scene, text: Word| LegendRow { sample: Drawing::of(scene, Phrase::none()), text: text.into() };
-    all.push(drawn(scene::point_sample("a", POINT), POINT));
-    all.push(drawn(scene::seam_sample("T2", SEAM), SEAM));
-    all
 }

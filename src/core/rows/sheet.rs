@@ -57,8 +57,6 @@ sheets! {
     Pieces
     /// What meets what.
     Matching
-    /// What changes with the size.
-    Sizes
     /// How to lay the fabric.
     Marker
     /// What to sew, in order.

@@ -67,10 +67,10 @@ pub struct LineStyle {
 /// a long dash 24 d, a dot at most 0.5 d and a gap 3 d (proportions *from memory*). The pairing of type
 /// and meaning is ours; the sheets print it as a legend.
 pub const LINES: [LineStyle; 21] = [
-    solid(Line::Cut, 0.5, 100),
-    dashed(Line::Sew, 0.25, &[3.0, 0.75]),
+    solid(Line::Cut, 0.35, 100),
+    dashed(Line::Sew, 0.18, &[2.16, 0.9]),
     dashed(Line::Fold, 0.25, &[6.0, 0.75, 0.125, 0.75, 0.125, 0.75]),
-    dashed(Line::Topstitch, 0.25, &[0.125, 0.75]),
+    dashed(Line::Topstitch, 0.25, &[0.8, 0.5]),
     solid(Line::Placement, 0.18, 100),
     solid(Line::Dimension, 0.18, 100),
     solid(Line::Grain, 0.18, 100),
@@ -83,11 +83,11 @@ pub const LINES: [LineStyle; 21] = [
     solid(Line::Needle, 0.5, 100),
     solid(Line::Halo, 0.7, 0),
     solid(Line::Bar, 0.5, 100),
-    dashed(Line::Layer, 0.18, &[1.5, 0.75]),
-    dashed(Line::Block, 0.18, &[0.75, 0.75]),
-    dashed(Line::Second, 0.18, &[4.2, 1.05]),
-    dashed(Line::Third, 0.18, &[8.4, 1.05, 0.175, 1.05]),
-    dashed(Line::Fourth, 0.18, &[0.35, 1.05]),
+    dashed(Line::Layer, 0.35, &[0.35, 1.05]),
+    dashed(Line::Block, 0.25, &[6.0, 1.5]),
+    solid(Line::Second, 0.18, 100),
+    dashed(Line::Third, 0.18, &[4.32, 0.9, 0.36, 0.9]),
+    dashed(Line::Fourth, 0.18, &[4.32, 0.9, 1.08, 0.9]),
 ];
 
 impl Line {

@@ -1,9 +1,9 @@
-//! Which edges meet: the pieces of a part side by side, every edge with the letter of its seam.
+//! Which edges meet: the pieces of a product on one page, every edge with the letter of its seam.
 
 use super::marks::{along, arrowhead, capsule, left, towards};
 use super::piece::{SCALES, bounds, moved};
-use super::place::{Places, around, leader, middle, ring_of_places, square, strokes, text_width, within};
-use super::{At, Fill, Label, Line, PiecePoint, Scene, Segment, circle, grid};
+use super::place::{Places, around, frame, middle, ring_of_places, square, strokes, text_width, within};
+use super::{At, Fill, Label, Line, PiecePoint, Scene, Segment, Skyline, circle, grid};
 use crate::words::Phrase;
 
 /// A piece on the map, in its own true millimetres, y down, every text final.
@@ -32,64 +32,84 @@ pub struct MapEdge {
     pub open: bool,
 }
 
-/// Air between pieces for letters and names, mm of paper.
-const AIR: f64 = 10.0;
+/// All pieces on one page.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Map {
+    /// The drawing.
+    pub scene: Scene,
+    /// The denominator of its scale; none where some pieces are drawn larger than others.
+    pub scale: Option<f64>,
+    /// Letters that found no place, each with its piece: `"K1 HEAD.l"`.
+    pub left: Vec<String>,
+}
+
+/// Air round a piece for letters and names, mm of paper.
+const AIR: f64 = 6.5;
 /// Room for the name of a piece above it, mm of paper.
 const TITLE: f64 = 4.0;
+/// Type of letters and names of points, and of titles, points.
+const LETTER: f64 = 7.0;
+/// See [`LETTER`].
+const NAME: f64 = 8.5;
+/// Half the height of the ring round a letter, mm of paper.
+const RING: f64 = 1.8;
+/// Paper that the outline of a piece needs for each of its letters, mm: what is wanted, then what is put up with.
+const PER_LETTER: [f64; 4] = [10.0, 7.0, 5.0, 0.0];
+/// Denominators between those of [`SCALES`] that are drawn as well.
+const BETWEEN: [f64; 12] = [1.5, 2.5, 3.0, 3.5, 4.0, 4.5, 6.0, 7.0, 8.0, 12.0, 15.0, 30.0];
 
-/// Paper that the outline of a piece needs for each of its letters, mm.
-const PER_LETTER: f64 = 9.0;
-
-/// Draws all pieces on one page, at the largest standard scale at which they fit; nothing where their letters would crowd.
+/// Draws all pieces on one page, those of a part beside each other, as large as they fit. A piece on which letters would crowd is
+/// drawn larger than the others. None where there is nothing to draw, or no room for it.
 #[must_use]
-pub fn overview(pieces: &[MapPiece], width: f64, height: f64, alt: impl Into<Phrase>) -> Option<(Scene, f64)> {
-    let one = |scale: &f64| shelved(pieces, *scale, width, height).is_some_and(|sheets| sheets.len() <= 1);
-    let scale = SCALES.into_iter().find(one)?;
-    let sheet = shelved(pieces, scale, width, height)?.into_iter().next()?;
-    let clear = pieces.iter().all(|piece| piece.clear(scale));
-    clear.then(|| (drawn(pieces, &sheet, scale, width, &alt.into()), scale))
+pub fn overview(pieces: &[MapPiece], width: f64, height: f64, alt: impl Into<Phrase>) -> Option<Map> {
+    let mut denominators: Vec<f64> = SCALES.into_iter().chain(BETWEEN).collect();
+    denominators.sort_by(f64::total_cmp);
+    let ways = PER_LETTER.into_iter().flat_map(|least| denominators.iter().map(move |common| (least, *common)));
+    let mut found = ways.filter_map(|(least, common)| {
+        let scales: Vec<f64> = pieces.iter().map(|piece| piece.denominator(least, common)).collect();
+        Some((laid(pieces, &scales, width, height)?, scales))
+    });
+    let (corners, scales) = found.next().filter(|(corners, _)| !corners.is_empty())?;
+    let (scene, left) = drawn(pieces, &corners, &scales, [width, height], &alt.into());
+    let scale = scales.first().copied().filter(|first| scales.iter().all(|one| one == first));
+    Some(Map { scene, scale, left })
 }
 
-/// The pieces of one drawing with the upper left corner of each, and the height they take.
-#[derive(Debug, Default)]
-struct Shelves {
-    corners: Vec<(usize, At)>,
-    used: f64,
+/// The upper left corner of each piece on a page, in their order; none where they do not fit.
+fn laid(pieces: &[MapPiece], scales: &[f64], width: f64, height: f64) -> Option<Vec<At>> {
+    let size = |(piece, scale): (&MapPiece, &f64)| {
+        let [wide, tall] = piece.size(*scale);
+        [wide.max(text_width(&piece.title, NAME, true)) + 2.0 * AIR, tall + 2.0 * AIR + TITLE]
+    };
+    let sizes: Vec<At> = pieces.iter().zip(scales).map(size).collect();
+    let in_order: Vec<usize> = (0..pieces.len()).collect();
+    let mut tallest = in_order.clone();
+    tallest.sort_by(|a, b| sizes[*b][1].total_cmp(&sizes[*a][1]));
+    [in_order, tallest].iter().find_map(|order| {
+        let mut edge = Skyline::new(width);
+        let mut corners = vec![[0.0; 2]; pieces.len()];
+        for n in order {
+            let at = edge.spot(sizes[*n], height)?;
+            edge.take(at, sizes[*n]);
+            let own = pieces[*n].size(scales[*n])[0];
+            corners[*n] = [at[0] + (sizes[*n][0] - own) / 2.0, at[1] + AIR + TITLE];
+        }
+        Some(corners)
+    })
 }
 
-/// Pieces in rows on as many drawings as they need; none where one is larger than the room.
-fn shelved(pieces: &[MapPiece], scale: f64, width: f64, height: f64) -> Option<Vec<Shelves>> {
-    let (mut x, mut y, mut row) = (0.0, 0.0, 0.0_f64);
-    let mut sheets: Vec<Shelves> = vec![Shelves::default()];
-    for (n, piece) in pieces.iter().enumerate() {
-        let (low, high) = bounds(&piece.whole());
-        let own = (high[0] - low[0]) / scale;
-        let cell = own.max(text_width(&piece.title, 9.0, true)) + 2.0 * AIR;
-        let tall = (high[1] - low[1]) / scale + 2.0 * AIR + TITLE;
-        if cell > width || tall > height {
-            return None;
-        }
-        if x > 0.0 && x + cell > width {
-            (x, y, row) = (0.0, y + row, 0.0);
-        }
-        if y + tall > height {
-            sheets.push(Shelves::default());
-            (x, y, row) = (0.0, 0.0, 0.0);
-        }
-        row = row.max(tall);
-        let sheet = sheets.last_mut()?;
-        sheet.corners.push((n, [x + (cell - own) / 2.0, y + AIR + TITLE]));
-        sheet.used = y + row;
-        x += cell;
-    }
-    Some(sheets)
-}
-
-fn drawn(pieces: &[MapPiece], sheet: &Shelves, scale: f64, width: f64, alt: &Phrase) -> Scene {
-    let mut scene = Scene::new(width, sheet.used.max(AIR), alt.clone());
+fn drawn(
+    pieces: &[MapPiece],
+    corners: &[At],
+    scales: &[f64],
+    [width, height]: At,
+    alt: &Phrase,
+) -> (Scene, Vec<String>) {
+    let placed: Vec<Shown> =
+        pieces.iter().zip(corners).zip(scales).map(|((piece, at), scale)| Shown::of(piece, *at, *scale)).collect();
+    let lowest = placed.iter().flat_map(|shown| &shown.ring).map(|at| at[1] + AIR).fold(AIR, f64::max);
+    let mut scene = Scene::new(width, lowest.min(height), alt.clone());
     let mut places = Places::new(width, scene.height);
-    let shown = |(n, corner): &(usize, At)| pieces.get(*n).map(|piece| Shown::of(piece, *corner, scale));
-    let placed: Vec<Shown> = sheet.corners.iter().filter_map(shown).collect();
     for shown in &placed {
         shown.draw(&mut scene);
     }
@@ -97,21 +117,26 @@ fn drawn(pieces: &[MapPiece], sheet: &Shelves, scale: f64, width: f64, alt: &Phr
     for (_, at) in placed.iter().flat_map(|shown| &shown.points) {
         places.take(around(*at, [1.0, 1.0]));
     }
-    for shown in &placed {
-        shown.letters(&mut scene, &mut places);
-    }
+    let left = placed.iter().flat_map(|shown| shown.letters(&mut scene, &mut places)).collect();
     for shown in &placed {
         shown.names(&mut scene, &mut places);
     }
-    scene
+    (scene, left)
 }
 
 impl MapPiece {
-    /// Whether its letters have room round it at a scale.
-    fn clear(&self, scale: f64) -> bool {
+    /// The denominator at which it is drawn: the common one, or that at which each letter has so much of the outline.
+    fn denominator(&self, least: f64, common: f64) -> f64 {
         let length: f64 = strokes(&self.whole()).iter().map(|[a, b]| square(*a, *b).sqrt()).sum();
         let letters = self.edges.iter().filter(|edge| !edge.letter.is_empty()).count() + self.lines.len();
-        length / scale >= PER_LETTER * letters as f64
+        let clear = length / (least * letters as f64);
+        if clear > 0.0 { common.min(clear) } else { common }
+    }
+
+    /// Width and height on paper.
+    fn size(&self, scale: f64) -> At {
+        let (low, high) = bounds(&self.whole());
+        [(high[0] - low[0]) / scale, (high[1] - low[1]) / scale]
     }
 
     fn whole(&self) -> Vec<Segment> {
@@ -162,39 +187,46 @@ impl<'a> Shown<'a> {
         for (_, at) in &self.points {
             scene.path(Some(Line::Placement), Fill::Paper, circle(*at, 0.5));
         }
-        scene.label(Label::new(&self.piece.title, self.top).size(9.0).strong().bare());
+        scene.label(Label::new(&self.piece.title, self.top).size(NAME).strong().bare());
     }
 
-    /// Each letter in a ring at the middle of its edge, outside the piece.
-    fn letters(&self, scene: &mut Scene, places: &mut Places) {
+    /// Each letter in a ring at the middle of its edge, outside the piece where there is room. Those that found none.
+    fn letters(&self, scene: &mut Scene, places: &mut Places) -> Vec<String> {
         let edges = self.piece.edges.iter().map(|edge| edge.letter.as_str()).zip(&self.edges);
         let lines = self.lines.iter().map(|(letter, path)| (*letter, path));
+        let mut left_out = Vec::new();
         for (letter, path) in edges.chain(lines).filter(|(letter, _)| !letter.is_empty()) {
             let Some((at, way)) = middle(path, 0.42) else { continue };
             let side = left(way);
             let out = if within(&self.ring, along(at, side, 0.8)) { [-side[0], -side[1]] } else { side };
-            let half = (text_width(letter, 8.5, true) / 2.0 + 0.6).max(2.1);
-            let wanted = ring_of_places(at, out, half + 0.9, half + 9.0);
-            let found = places.place([2.0 * half, 4.2], wanted).unwrap_or(at);
-            scene.line(Line::Callout, along(found, towards(found, at), 1.9), at);
-            scene.path(Some(Line::Placement), Fill::Paper, capsule(found, half, 2.1));
-            scene.label(Label::new(letter, found).size(8.5).strong().bare());
+            let half = (text_width(letter, LETTER, true) / 2.0 + 0.5).max(RING);
+            let wanted = ring_of_places(at, out, half + 0.9, half + 10.0);
+            let size = [2.0 * half, 2.0 * RING];
+            let Some(found) = wanted.into_iter().find(|at| places.free(around(*at, size))) else {
+                left_out.push(format!("{letter} {}", self.piece.title));
+                continue;
+            };
+            places.take(around(found, size));
+            let leader = [along(found, towards(found, at), RING), at];
+            places.avoid(&[Segment::Move(leader[0]), Segment::Line(leader[1])]);
+            scene.line(Line::Callout, leader[0], leader[1]);
+            scene.path(Some(Line::Placement), Fill::Paper, capsule(found, half, RING));
+            scene.label(Label::new(letter, found).size(LETTER).strong().bare());
         }
+        left_out
     }
 
-    /// The named points, small, outside where there is room.
+    /// The named points, small, outside where there is room; the drawings of the pieces show them all.
     fn names(&self, scene: &mut Scene, places: &mut Places) {
         let centre = self.ring.iter().fold([0.0; 2], |sum, p| [sum[0] + p[0], sum[1] + p[1]]);
         let count = self.ring.len().max(1) as f64;
         for (name, at) in &self.points {
             let away = towards([centre[0] / count, centre[1] / count], *at);
-            let label = Label::new(*name, *at).bare();
-            let wanted = ring_of_places(*at, away, 1.9, 7.0);
-            let placed = places.put(label, wanted);
-            if let (true, Some(end)) = (square(placed.at, *at) > 16.0, leader(*at, &placed)) {
-                scene.line(Line::Callout, along(*at, towards(*at, end), 0.5), end);
-            }
-            scene.label(placed);
+            let label = |at: At| Label::new(*name, at).size(LETTER).bare();
+            let clear = |at: &At| places.free(frame(&label(*at)));
+            let Some(found) = ring_of_places(*at, away, 1.7, 4.2).into_iter().find(clear) else { continue };
+            places.take(frame(&label(found)));
+            scene.label(label(found));
         }
     }
 }

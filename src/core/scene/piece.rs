@@ -105,6 +105,8 @@ pub struct PieceNotch {
 
 /// Space round the outline for names and dimensions, mm of paper: left, top, right, bottom.
 const ROOM: [f64; 4] = [13.0, 7.5, 8.0, 11.0];
+/// The same where no cut size is drawn.
+const ROOM_WITHOUT: [f64; 4] = [8.0, 7.5, 8.0, 7.5];
 /// Type of the letters of seams, points.
 pub(super) const LETTER: f64 = 8.0;
 /// Paper that an outline needs for each thing that is written on it, mm.
@@ -127,7 +129,8 @@ pub fn scale_for(outline: &PieceOutline, room: impl Fn(f64) -> At) -> f64 {
     let fits = |scale: &f64| {
         let (w, h) = ((high[0] - low[0]) / scale, (high[1] - low[1]) / scale);
         let [width, height] = room(*scale);
-        ROOM[0] + w + beside_right(outline, w) <= width && ROOM[1] + h + ROOM[3] <= height
+        let [left, top, _, bottom] = room_round(outline);
+        left + w + beside_right(outline, w) <= width && top + h + bottom <= height
     };
     SCALES.into_iter().find(fits).unwrap_or(100.0)
 }
@@ -139,6 +142,11 @@ pub fn is_clear(outline: &PieceOutline, denominator: f64) -> bool {
     let names = outline.points.len() + outline.marks.len() + outline.openings.len() + outline.remarks.len();
     let lines = outline.inner.iter().filter(|inner| !inner.name.is_empty()).count();
     length / denominator >= PER_NAME * (ALWAYS + names + lines + outline.seams.len()) as f64
+}
+
+/// Room round the outline.
+fn room_round(outline: &PieceOutline) -> [f64; 4] {
+    if outline.width_text.is_empty() { ROOM_WITHOUT } else { ROOM }
 }
 
 /// The outline in every size.
@@ -154,10 +162,11 @@ pub fn piece(outline: &PieceOutline, denominator: f64) -> Scene {
     let (low, high) = bounds(&whole(outline));
     let size = [(high[0] - low[0]) / denominator, (high[1] - low[1]) / denominator];
     let right = beside_right(outline, size[0]);
-    let width = (ROOM[0] + size[0] + right).max(LEAST_WIDTH);
-    let x0 = f64::midpoint(ROOM[0], width - right - size[0]);
-    let paper = |p: At| [grid(x0 + (p[0] - low[0]) / denominator), grid(ROOM[1] + (p[1] - low[1]) / denominator)];
-    let mut scene = Scene::new(width, ROOM[1] + size[1] + ROOM[3], outline.alt.clone());
+    let [left, top, _, bottom] = room_round(outline);
+    let width = (left + size[0] + right).max(LEAST_WIDTH);
+    let x0 = f64::midpoint(left, width - right - size[0]);
+    let paper = |p: At| [grid(x0 + (p[0] - low[0]) / denominator), grid(top + (p[1] - low[1]) / denominator)];
+    let mut scene = Scene::new(width, top + size[1] + bottom, outline.alt.clone());
     lines(&mut scene, outline, &paper);
     let (near, far) = (paper(low), paper(high));
     let (own_low, own_high) = bounds(&outline.cut);

@@ -25,7 +25,6 @@ crate::words! { list:
     COLOUR_VALUES "colour-values" = "Colours";
     COLOUR_TARGET "colour-target" = "Target";
     CODE "code" = "Code";
-    GRAIN_AND_PILE "grain-and-pile" = "Grain and pile";
     SHAPE_BY_FACTORY "shape-by-factory" = "Shape by the factory";
     PRINT_CHECK "print-check" = "50 mm on paper: measure it before scaling from a print";
     WHAT_TO_DO "what-to-do" = "What to do";
@@ -34,7 +33,8 @@ crate::words! { list:
     LETTER "letter" = "Letter";
     FIRST_SIDE "first-side" = "First side";
     SECOND_SIDE "second-side" = "Second side";
-    STRETCH "stretch" = "From and to";
+    FIRST "first" = "First";
+    SECOND "second" = "Second";
     DIFFERENCE "difference" = "Difference";
     WEIGHED "weighed" = "Weighed";
 

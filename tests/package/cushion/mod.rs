@@ -18,7 +18,7 @@ use backtack_core::rows::placed::{Page, Placed};
 use backtack_core::scene::Scene;
 use backtack_core::words::Languages;
 
-use shape::{box_view, joins, pieces, sizes, views};
+use shape::{box_view, joins, pieces, views};
 use tables::{bill, confirmation, filling, measurements};
 use work::construction;
 
@@ -55,7 +55,6 @@ fn sheets() -> Vec<Bound> {
         Sheet::Bill(bill()),
         Sheet::Pieces(pieces()),
         Sheet::Matching(joins()),
-        Sheet::Sizes(sizes()),
         Sheet::Marker(lays()),
         Sheet::Construction(construction()),
         Sheet::Filling(filling()),

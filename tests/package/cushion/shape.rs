@@ -1,7 +1,7 @@
 //! Views and pieces: the drawings of the cushion.
 
 use backtack_core::rows::data::{
-    JoinRow, LegendRow, LengthRow, Matching, PieceCard, PieceRow, PieceTotal, Pieces, Sizes, Views,
+    JoinLength, JoinRow, JoinTable, LegendRow, Matching, PieceCard, PieceRow, PieceTotal, Pieces, Signs, Views,
 };
 use backtack_core::rows::package::{CARD_LEAST, Drawing, Picture, ROOM_MAP, room_piece};
 use backtack_core::rows::placed::{Page, Placed};
@@ -153,40 +153,33 @@ pub(super) fn joins() -> Matching {
         MapPiece { title: title.into(), edges, points, lines: vec![("C".into(), open(&[[30.0, 60.0], [90.0, 60.0]]))] }
     };
     let pieces = [square("TOP", ["A1", "A2", "B", ""]), square("BOT", ["A1", "A2", "B", ""])];
-    let (scene, scale) = overview(&pieces, ROOM_MAP.width, ROOM_MAP.height, "Top and bottom of the cushion.")
-        .expect("room for the letters");
+    let map = overview(&pieces, ROOM_MAP.width, ROOM_MAP.height, "Top and bottom of the cushion.").expect("room");
+    let scale = map.scale.expect("one scale");
+    let length =
+        |a: &str, b: &str, difference: &str| JoinLength { a: a.into(), b: b.into(), difference: difference.into() };
     let row = |letter: &str, title: &str, a: &str, b: &str| JoinRow {
         letter: letter.into(),
+        also: String::new(),
         title: title.into(),
+        step: "4".into(),
         a: a.into(),
         b: b.into(),
         between: "between them: piping over 4 mm cord".into(),
+        stretches: "A1 nw – sw: S 500.0 to 502.0, L 600.0 to 602.0".into(),
+        lengths: vec![length("1000.0", "1004.0", "4.0 (0.4 %)"), length("1200.0", "1200.0", "")],
     };
     Matching {
-        head: head("Which edge meets which", "Seam matching", "One letter is one seam."),
-        map: Some(plain(scene, &format!("1:{scale}"))),
+        head: head("Which edge meets which, and how long they are", "Seam matching", "One letter is one seam."),
+        map: Some(plain(map.scene, &format!("1:{scale}"))),
         notes: vec!["Cover, drawn: left; made once more each: right".into()],
-        pages: vec![vec![vec![
-            row("A", "Seam all round, step 4", "A1 TOP nw–sw\nA2 TOP sw–se", "A1 BOT nw–sw\nA2 BOT sw–se"),
-            row("B", "Zip opening, step 5", "TOP se–ne", "BOT se–ne"),
-        ]]],
-    }
-}
-
-/// The lengths of one seam.
-pub(super) fn sizes() -> Sizes {
-    let three = |a: &str, b: &str, c: &str| [a.into(), b.into(), c.into()];
-    let row = |letter: &str, title: &str, stretch: &str| LengthRow {
-        letter: letter.into(),
-        title: title.into(),
-        stretch: stretch.into(),
-        lengths: vec![three("1000", "1004", "4"), three("1200", "1204.5", "4.5")],
-    };
-    Sizes {
-        head: head("How long the edges are that meet, in every size", "Sizes", ""),
         unit: "mm".into(),
-        sizes: vec!["M".into(), "L".into()],
-        rows: vec![row("A", "Seam all round", ""), row("", "", "nw – sw"), row("", "", "sw – sw + 250.0 mm")],
+        tables: vec![JoinTable {
+            sizes: vec!["M".into(), "L".into()],
+            rows: vec![
+                row("A", "Seam all round", "A1 TOP nw–sw, A2 sw–se", "A1 BOT nw–sw, A2 sw–se"),
+                row("B", "Zip opening", "TOP se–ne", "BOT se–ne"),
+            ],
+        }],
     }
 }
 
@@ -205,9 +198,8 @@ pub(super) fn pieces() -> Pieces {
         drawn: l.into(),
         mirrored: r.into(),
         total: t.into(),
-        size: size.into(),
+        sizes: size.split('\n').map(Into::into).collect(),
         allowance: "10".into(),
-        direction: "grain along height".into(),
         note: "".into(),
     };
     let card = |outline: &PieceOutline, name: &str, count: &str| {
@@ -229,18 +221,18 @@ pub(super) fn pieces() -> Pieces {
         drawn: "–".into(),
         mirrored: "–".into(),
         total: t.into(),
-        net: net.into(),
+        net: net.split(" · ").map(Into::into).collect(),
     };
     let mut rows = vec![
-        row("TOP", "Top panel", "1 Cotton canvas", "–", "–", "1", "M 520 × 520\nL 620 × 620"),
-        row("BOT", "Bottom panel", "1 Cotton canvas", "–", "–", "1", "M 520 × 520\nL 620 × 620"),
-        row("SIDE", "Box side", "1 Cotton canvas", "–", "–", "3", "M 520 × 140\nL 620 × 140"),
-        row("ZIPA", "Back side, upper half", "1 Cotton canvas", "1", "1", "2", "M 520 × 85\nL 620 × 85"),
-        row("PIP", "Piping strip", "2 Cotton canvas, bias", "–", "–", "2", "M 2060 × 40\nL 2460 × 40"),
-        row("INN", "Inner panel", "4 Cotton cambric", "–", "–", "2", "M 540 × 540\nL 640 × 640"),
-        row("INS", "Inner side", "4 Cotton cambric", "–", "–", "4", "M 540 × 145\nL 640 × 145"),
+        row("TOP", "Top panel", "1 Cotton canvas", "–", "–", "1", "520 × 520\n620 × 620"),
+        row("BOT", "Bottom panel", "1 Cotton canvas", "–", "–", "1", "520 × 520\n620 × 620"),
+        row("SIDE", "Box side", "1 Cotton canvas", "–", "–", "3", "520 × 140\n620 × 140"),
+        row("ZIPA", "Back side, upper half", "1 Cotton canvas", "1", "1", "2", "520 × 85\n620 × 85"),
+        row("PIP", "Piping strip", "2 Cotton canvas, bias", "–", "–", "2", "2060 × 40\n2460 × 40"),
+        row("INN", "Inner panel", "4 Cotton cambric", "–", "–", "2", "540 × 540\n640 × 640"),
+        row("INS", "Inner side", "4 Cotton cambric", "–", "–", "4", "540 × 145\n640 × 145"),
     ];
-    rows[4].direction = "45° to the grain".into();
+    rows[4].note = "45° to the grain".into();
     rows[3].note = "mirror image for the right one".into();
     Pieces {
         notes: Vec::new(),
@@ -250,11 +242,13 @@ pub(super) fn pieces() -> Pieces {
             "Counts are for one product. Left and right are written out; nothing is only mirrored. Sizes are cut sizes, width × height.",
         ),
         unit: "mm".into(),
+        area: "m²".into(),
+        sizes: vec!["M".into(), "L".into()],
         rows,
         totals: vec![
-            total("1 Cotton canvas", "7", "M 0.812 m² · L 1.148 m²"),
-            total("2 Cotton canvas, bias", "2", "M 0.164 m² · L 0.200 m²"),
-            total("4 Cotton cambric", "6", "M 0.790 m² · L 1.122 m²"),
+            total("1 Cotton canvas", "7", "0.812 · 1.148"),
+            total("2 Cotton canvas, bias", "2", "0.164 · 0.200"),
+            total("4 Cotton cambric", "6", "0.790 · 1.122"),
         ],
         scale: "Scale 1:5 unless a piece says another; M with all its lines, L by the cut line".into(),
         drawings: vec![
@@ -277,16 +271,18 @@ pub(super) fn pieces() -> Pieces {
         .into_iter()
         .map(paged)
         .collect(),
-        legend: vec![
-            sample(Line::Cut, "cut line"),
-            LegendRow { sample: plain(nest_sample(0, "L"), ""), text: "L".into() },
-            sample(Line::Sew, "sew line"),
-            sample(Line::Fold, "fold"),
-            sample(Line::Topstitch, "stitching inside a piece"),
-            sample(Line::Placement, "placement"),
-            sample(Line::Grain, "grain"),
-            sample(Line::Pile, "pile: the way it lies"),
-            sample(Line::Notch, "notch"),
-        ],
+        signs: Signs {
+            rows: vec![
+                sample(Line::Cut, "cut line"),
+                LegendRow { sample: plain(nest_sample(0, "L"), ""), text: "L".into() },
+                sample(Line::Sew, "sew line"),
+                sample(Line::Fold, "fold"),
+                sample(Line::Topstitch, "stitching inside a piece"),
+                sample(Line::Placement, "placement"),
+                sample(Line::Grain, "grain"),
+                sample(Line::Pile, "pile: the way it lies"),
+                sample(Line::Notch, "notch"),
+            ],
+        },
     }
 }
