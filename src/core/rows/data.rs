@@ -202,8 +202,6 @@ pub struct Pieces {
     pub scale: Phrase,
     /// One card per piece, page after page.
     pub drawings: Vec<Page<PieceCard>>,
-    /// What the signs on the drawings mean.
-    pub signs: Signs,
 }
 
 /// One cut of a piece.

@@ -4,6 +4,7 @@ use crate::words::{Language, Languages, Phrase, Word, say, sheet as sentences, w
 
 use super::data::{Callout, Guide, Sheet};
 use super::package::Head;
+use super::signs;
 use super::view::View;
 
 words! {
@@ -45,6 +46,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         head: Head { title: sentences::GUIDE_TITLE.into(), name: sentences::GUIDE.into(), lead: Phrase::none() },
         codes: explained(&CODES),
         signs: explained(&SIGNS),
+        lines: signs::of(view),
         blank: sentence(BLANK),
         bar: sentence(BAR),
         digest: sentence(DIGEST),

@@ -68,7 +68,6 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         totals: totals(view),
         scale: scaled(view, usual, [SCALE_OF_ALL, SCALE_AND_SIZES_OF_ALL]),
         drawings: pages(drawn.into_iter().map(|(piece, drawing)| card(view, piece, drawing, usual)), CARDS_HEIGHT),
-        signs: super::signs::of(view),
     })]
 }
 

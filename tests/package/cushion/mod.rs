@@ -18,7 +18,7 @@ use backtack_core::rows::placed::{Page, Placed};
 use backtack_core::scene::Scene;
 use backtack_core::words::Languages;
 
-use shape::{box_view, joins, pieces, views};
+use shape::{box_view, joins, pieces, signs, views};
 use tables::{bill, confirmation, filling, measurements};
 use work::construction;
 
@@ -178,6 +178,7 @@ fn guide() -> Guide {
         head: head("What codes mean", "How to read this", ""),
         codes: vec![call("SIDE.l", "Copy l as it is drawn.")],
         signs: vec![call("△", "Changed.")],
+        lines: signs(),
         blank: "A dashed box is filled in by hand.".into(),
         bar: "What has a bar beside it stops a release.".into(),
         digest: "The digest is that of the files.".into(),

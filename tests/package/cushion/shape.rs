@@ -271,18 +271,22 @@ pub(super) fn pieces() -> Pieces {
         .into_iter()
         .map(paged)
         .collect(),
-        signs: Signs {
-            rows: vec![
-                sample(Line::Cut, "cut line"),
-                LegendRow { sample: plain(nest_sample(0, "L"), ""), text: "L".into() },
-                sample(Line::Sew, "sew line"),
-                sample(Line::Fold, "fold"),
-                sample(Line::Topstitch, "stitching inside a piece"),
-                sample(Line::Placement, "placement"),
-                sample(Line::Grain, "grain"),
-                sample(Line::Pile, "pile: the way it lies"),
-                sample(Line::Notch, "notch"),
-            ],
-        },
+    }
+}
+
+/// The box of signs.
+pub fn signs() -> Signs {
+    Signs {
+        rows: vec![
+            sample(Line::Cut, "cut line"),
+            LegendRow { sample: plain(nest_sample(0, "L"), ""), text: "L".into() },
+            sample(Line::Sew, "sew line"),
+            sample(Line::Fold, "fold"),
+            sample(Line::Topstitch, "stitching inside a piece"),
+            sample(Line::Placement, "placement"),
+            sample(Line::Grain, "grain"),
+            sample(Line::Pile, "pile: the way it lies"),
+            sample(Line::Notch, "notch"),
+        ],
     }
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::super::package::{Fact, Head};
-use super::Callout;
+use super::{Callout, Signs};
 use crate::words::Phrase;
 
 /// How to read a package.
@@ -15,6 +15,8 @@ pub struct Guide {
     pub codes: Vec<Callout>,
     /// Signs in texts and tables.
     pub signs: Vec<Callout>,
+    /// Lines and marks on the drawings of pieces.
+    pub lines: Signs,
     /// What a dashed box is.
     pub blank: Phrase,
     /// What a bar is.
