@@ -215,7 +215,6 @@ pub(super) fn pieces() -> Pieces {
             drawing: Some(drawing),
         }
     };
-    let sample = |line: Line, text: &str| LegendRow { sample: plain(legend_sample(line, text), ""), text: text.into() };
     let total = |material: &str, t: &str, net: &str| PieceTotal {
         material: material.into(),
         drawn: "–".into(),
@@ -276,6 +275,7 @@ pub(super) fn pieces() -> Pieces {
 
 /// The box of signs.
 pub fn signs() -> Signs {
+    let sample = |line: Line, text: &str| LegendRow { sample: plain(legend_sample(line, text), ""), text: text.into() };
     Signs {
         rows: vec![
             sample(Line::Cut, "cut line"),
