@@ -19,6 +19,9 @@ words! {
     NOT_DRAWN "flat.not-drawn" = "Not drawn, as they mirror others: {pieces}";
 }
 
+/// Pieces that are drawn beside what a stage says; more have the width of a column.
+const BESIDE: usize = 4;
+
 /// What a step sews of one piece: edges in a row, or an internal line.
 struct Touch<'a> {
     instance: usize,
@@ -93,7 +96,8 @@ pub fn state(view: &View<'_>, letters: &Letters, stage: &Stage<'_>) -> Option<Dr
         written.iter().filter(|at| left_out(**at)).filter_map(|at| Some(one(*at)?.short())).collect();
     mirrored.sort();
     mirrored.dedup();
-    let mut drawing = drawing(&pieces, &ROOMS_STATE, |pieces| say!(STATE, pieces))?;
+    let rooms = if pieces.len() > BESIDE { &ROOMS_STATE[1..] } else { &ROOMS_STATE };
+    let mut drawing = drawing(&pieces, rooms, |pieces| say!(STATE, pieces))?;
     if !mirrored.is_empty() {
         drawing.caption = say!(NOT_DRAWN, pieces = Phrase::list(mirrored));
     }
@@ -125,7 +129,8 @@ fn touched<'a>(view: &View<'a>, letters: &Letters, id: &str) -> Vec<Touch<'a>> {
         let edges = joint.sides().flat_map(|side| rows(view, side));
         all.extend(edges.map(|edges| touch(edges, &letter, written)));
     }
-    for edging in view.assembly.edgings.iter().filter(|edging| edging.id == id) {
+    let edging = |image: Reverse| view.assembly.edgings.iter().find(move |one| one.id == id && one.image == image);
+    for edging in [Reverse::Written, Reverse::Mirrored].into_iter().filter_map(edging) {
         let letter = letters.edging(edging);
         let written = edging.image == Reverse::Written;
         all.extend(rows(view, &edging.side).map(|edges| touch(edges, &letter, written)));

@@ -12,7 +12,7 @@ use super::stitched::Stitched;
 use super::view::View;
 
 words! {
-    AGAIN "step.again" = "and once more with left and right exchanged";
+    AGAIN "step.again" = "also mirrored, left and right exchanged";
     TIMES "step.times" = "{ratio} × its length";
     LAPS "step.laps" = "{laps} for laps";
     NOT_TO_SCALE "step.not-to-scale" = "Not to scale";

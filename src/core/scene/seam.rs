@@ -60,14 +60,14 @@ const GAP: f64 = 1.3;
 /// Where the plies begin, mm from the left.
 pub(super) const LEFT: f64 = 6.0;
 /// Where the needle goes, mm from the left.
-pub(super) const NEEDLE: f64 = 20.0;
+pub(super) const NEEDLE: f64 = 18.0;
 /// Where the raw edges are, mm from the left.
 pub(super) const EDGE: f64 = 30.0;
 
 /// Draws a stack.
 #[must_use]
 pub fn stack(seam: &StackSeam) -> Scene {
-    let top = 6.5;
+    let top = 5.0;
     let mut scene = Scene::new(WIDTH, 0.0, seam.alt.clone());
     let last = seam.plies.len().saturating_sub(1);
     let mut y = top;
