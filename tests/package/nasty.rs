@@ -170,9 +170,17 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
             put.all(&mut fabric.notes);
         }
         Sheet::Construction(construction) => {
-            for step in &mut construction.steps {
-                put!(put: step.title, step.text, step.stitch, step.thread, step.note);
-                callouts(&mut step.plies, put);
+            for stage in &mut construction.stages {
+                put!(put: stage.title);
+                facts(&mut stage.same, put);
+                for step in &mut stage.steps {
+                    put!(put: step.title, step.text, step.codes, step.note, step.check, step.never);
+                    facts(&mut step.differs, put);
+                    facts(&mut step.means, put);
+                    for ply in &mut step.plies {
+                        put!(put: ply.text, ply.codes);
+                    }
+                }
             }
         }
         Sheet::Filling(filling) => {

@@ -325,7 +325,7 @@ fn side() -> Key {
 }
 
 fn joint() -> Vec<Key> {
-    vec![
+    let mut all = vec![
         key("a", Form::Chain, "First side in needle order: \"SIDE.l:n-c, d-t-u\""),
         key("b", Form::Chain, "Last side"),
         key("between", Form::Mixed(trim_layer()), "What is caught, in needle order: edges, or { trim = \"..\" }"),
@@ -336,6 +336,19 @@ fn joint() -> Vec<Key> {
         key("gather", Form::Table(gather()), "Gathered side: { side = \"a\", ratio = \"150 %\" }"),
         key("stretch", Form::Table(gather()), "Elastic stretched on: { side = \"b\", ratio = \"80 %\" }"),
         key("note", Form::Text, "A remark"),
+    ];
+    all.extend(means());
+    all
+}
+
+/// Keys that say how a step is done.
+fn means() -> Vec<Key> {
+    vec![
+        key("machine", Form::Text, "The machine: \"flatbed with walking foot\""),
+        key("tool", Form::Text, "What else is taken: a foot, a template, a rod"),
+        key("check", Form::Text, "What to look at before going on"),
+        key("do-not", Form::Text, "What must not be done"),
+        key("picture", Form::Picture, "A PNG or JPEG file below the style folder that shows how"),
     ]
 }
 
@@ -352,7 +365,7 @@ fn sewing() -> Vec<Kind> {
         Form::Quantity(&[Length]),
         "Girth of what must pass: the turned part, or what is inserted",
     ));
-    let finish = vec![
+    let mut finish = vec![
         key("by", Form::Choice(FINISHES), "What is done to the edge"),
         key("on", Form::Chain, "The edge"),
         key("mirrored", Form::Flag, "Once more with left and right exchanged"),
@@ -360,21 +373,24 @@ fn sewing() -> Vec<Kind> {
         key("stitch", Form::or(Form::Refers(&["stitch"]), stitch()), "A table, or the id of a [stitch]"),
         key("note", Form::Text, "A remark"),
     ];
-    let topstitch = vec![
+    finish.extend(means());
+    let mut topstitch = vec![
         key("on", Form::Chain, "The internal line: \"SIDE.l:@smile\""),
         key("mirrored", Form::Flag, "Once more with left and right exchanged"),
         key("stitch", Form::or(Form::Refers(&["stitch"]), stitch()), "A table, or the id of a [stitch]"),
         key("note", Form::Text, "A remark"),
     ];
+    topstitch.extend(means());
     let mut attach = topstitch.clone();
     attach.insert(0, key("edge", Form::Chain, "The edge that is sewn on"));
-    let step = vec![
+    let mut step = vec![
         key("do", Form::Text, "turn, fill, insert, or your own word: embroider, clip, brush, detect"),
         key("part", Form::Refers(&["part"]), "The part it is done to"),
         key("stuffing", Form::Refers(&["stuffing"]), "The stuffing it fills"),
         key("trim", Form::Refers(TRIMS), "The trim it fits: role or article"),
         key("note", Form::Text, "A remark"),
     ];
+    step.extend(means());
     let work = vec![
         key(
             "order",

@@ -3,7 +3,7 @@
 use crate::source::{Span, Spanned};
 use crate::units::Quantity;
 
-use super::{Chain, Entry, Stated, Value};
+use super::{Chain, Entry, Means, Stated, Value};
 
 /// How a line is stitched.
 #[derive(Debug, Clone, Default)]
@@ -118,6 +118,8 @@ pub struct Joint {
     pub girth: Option<Value<Quantity>>,
     /// A remark.
     pub note: Option<Stated<String>>,
+    /// How it is done.
+    pub means: Means,
 }
 
 /// What is done to an edge that joins nothing.
@@ -152,4 +154,6 @@ pub struct EdgeFinish {
     pub stitch: StitchUse,
     /// A remark.
     pub note: Option<Stated<String>>,
+    /// How it is done.
+    pub means: Means,
 }

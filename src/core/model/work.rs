@@ -2,7 +2,7 @@
 
 use crate::source::{Span, Spanned};
 
-use super::{Chain, Entry, RunRef, Stated, StitchUse};
+use super::{Chain, Entry, Means, RunRef, Stated, StitchUse};
 
 /// The order of work.
 #[derive(Debug, Clone, Default)]
@@ -29,6 +29,8 @@ pub struct Topstitch {
     pub stitch: StitchUse,
     /// A remark.
     pub note: Option<Stated<String>>,
+    /// How it is done.
+    pub means: Means,
 }
 
 /// An edge sewn onto an internal line of another piece.
@@ -46,6 +48,8 @@ pub struct Attach {
     pub stitch: StitchUse,
     /// A remark.
     pub note: Option<Stated<String>>,
+    /// How it is done.
+    pub means: Means,
 }
 
 /// What a step does.
@@ -78,4 +82,6 @@ pub struct Step {
     pub trim: Option<Spanned<String>>,
     /// A remark.
     pub note: Option<Stated<String>>,
+    /// How it is done.
+    pub means: Means,
 }

@@ -122,6 +122,7 @@ impl Reader {
             close,
             girth: self.quantity_by(section, "girth"),
             note: self.text(section, "note"),
+            means: self.means(section),
             entry,
         }
     }
@@ -218,6 +219,7 @@ impl Reader {
             tape,
             stitch: self.stitch_use(section, "stitch"),
             note: self.text(section, "note"),
+            means: self.means(section),
             entry,
         }
     }

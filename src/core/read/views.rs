@@ -35,7 +35,7 @@ const SVG: &str = ".svg";
 const SHOWN: usize = 8;
 
 impl Reader {
-    /// Views, and the pictures they show.
+    /// Views, and the pictures that they, comments and steps show.
     pub fn views(&mut self, declared: &Declarations, model: &mut Model) {
         let mut drawn: BTreeMap<String, Option<svg::View>> = BTreeMap::new();
         model.views = self.each(declared, "view", |reader, section, entry| {
@@ -50,7 +50,8 @@ impl Reader {
         });
         let named: Vec<Spanned<String>> = model.views.values().filter_map(|view| view.picture.clone()).collect();
         let comments = model.samples.comments.values().filter_map(|comment| comment.picture.clone());
-        for path in named.into_iter().chain(comments.collect::<Vec<_>>()) {
+        let steps = model.means().filter_map(|means| means.picture.clone());
+        for path in named.into_iter().chain(comments.chain(steps).collect::<Vec<_>>()) {
             let known = drawn.contains_key(&path.value) || model.pictures.contains_key(&path.value);
             if let Some(picture) = (!known).then(|| self.picture(&path)).flatten() {
                 model.pictures.insert(path.value, picture);

@@ -1,6 +1,6 @@
 //! Reads the order of work: steps, stitching on the surface, and what is attached.
 
-use crate::model::{Attach, Chain, Deed, Entry, Model, PathRef, RunRef, Step, Topstitch, Work};
+use crate::model::{Attach, Chain, Deed, Entry, Means, Model, PathRef, RunRef, Step, Topstitch, Work};
 use crate::words::{say, words};
 
 use super::declared::Declarations;
@@ -23,6 +23,7 @@ impl Reader {
             mirrored: reader.flag(section, "mirrored"),
             stitch: reader.stitch_use(section, "stitch"),
             note: reader.text(section, "note"),
+            means: reader.means(section),
         });
         model.attaches = self.each(declared, "attach", |reader, section, entry| Attach {
             entry,
@@ -31,6 +32,7 @@ impl Reader {
             mirrored: reader.flag(section, "mirrored"),
             stitch: reader.stitch_use(section, "stitch"),
             note: reader.text(section, "note"),
+            means: reader.means(section),
         });
         model.steps = self.each(declared, "step", |reader, section, entry| reader.step(section, entry));
         let works = self.each(declared, "work", |reader, section, _| Work {
@@ -40,6 +42,17 @@ impl Reader {
         });
         model.work = works.into_values().next().unwrap_or_default();
         self.work_names(model);
+    }
+
+    /// How a step is done.
+    pub fn means(&mut self, section: &Section<'_>) -> Means {
+        Means {
+            machine: self.text(section, "machine"),
+            tool: self.text(section, "tool"),
+            check: self.text(section, "check"),
+            never: self.text(section, "do-not"),
+            picture: self.word(section, "picture"),
+        }
     }
 
     /// One internal line.
@@ -71,6 +84,7 @@ impl Reader {
             stuffing: self.word(section, "stuffing"),
             trim: self.word(section, "trim"),
             note: self.text(section, "note"),
+            means: self.means(section),
         }
     }
 

@@ -4,11 +4,13 @@ mod changes;
 mod closing;
 mod cutting;
 mod review;
+mod work;
 
 pub use changes::*;
 pub use closing::*;
 pub use cutting::*;
 pub use review::*;
+pub use work::*;
 
 pub use super::sheet::Sheet;
 
@@ -335,40 +337,6 @@ pub struct JoinLength {
     pub b: Cell,
     /// The second less the first, and percent, where there is any.
     pub difference: Phrase,
-}
-
-/// The order of work.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Construction {
-    /// Title, name, lead.
-    pub head: Head,
-    /// The steps.
-    pub steps: Vec<Step>,
-}
-
-/// One step.
-#[derive(Debug, Clone, Default, PartialEq, Serialize)]
-pub struct Step {
-    /// Its number in the order of work.
-    pub number: String,
-    /// What is done: "Join box sides in a ring".
-    pub title: Phrase,
-    /// Edges, points, how; may be empty.
-    pub text: Phrase,
-    /// The stack of a seam, from `crate::scene::stack`; `None` for other steps.
-    pub stack: Option<Drawing>,
-    /// The plies by the numbers in the drawing, in needle order.
-    pub plies: Vec<Callout>,
-    /// Stitch type, and the needle.
-    pub stitch: Phrase,
-    /// Stitch density with its unit.
-    pub density: Cell,
-    /// Allowance with its unit.
-    pub allowance: Phrase,
-    /// Thread.
-    pub thread: Phrase,
-    /// Note; may be empty.
-    pub note: Phrase,
 }
 
 /// The filling.

@@ -4,9 +4,10 @@ use crate::model::{EdgeFinish, EdgeFinishKind};
 use crate::scene::{FinishedEdge, PileSide, Turned, edge};
 use crate::words::{Phrase, Word, head, say, words};
 
-use super::data::{Callout, Step};
+use super::data;
 use super::package::Drawing;
-use super::step::{NOT_TO_SCALE, again, length_goods, plain, ply, titled, undrawn};
+use super::step::{Made, NOT_TO_SCALE, again, length_goods, plain, ply, titled, undrawn};
+use super::stitched::Stitched;
 use super::view::View;
 use super::walk;
 
@@ -24,7 +25,7 @@ words! {
 }
 
 /// The step of one finish.
-pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Step {
+pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Made {
     let kind = finish.kind.as_ref().map(|kind| kind.value);
     let (title, done) = kind.map_or((EDGE, Phrase::none()), called);
     let on = finish.on.as_ref().map_or(String::new(), |chain| view.written(chain.span));
@@ -36,24 +37,31 @@ pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Step {
     let stitched = (kind != Some(EdgeFinishKind::Raw)).then_some(&finish.stitch);
     let every = walk::every(finish.on.iter().flat_map(|chain| &chain.runs));
     let walked = walk::edging(view, &finish.entry.id.value).map(|edging| walk::side(view, &edging.side, every));
-    let text = Phrase::lines([say!(ON, edge = walk::coded(walked, on), finish = &done), again(&finish.mirrored)]);
+    let said = walked.map_or_else(|| done.clone(), |edge| say!(ON, edge, finish = &done));
+    let text = Phrase::lines([said, again(&finish.mirrored)]);
     let title = titled(&finish.entry, || title.into());
-    let mut step = plain(view, title, text, stitched, view.text(finish.note.as_ref()));
+    let mut made = plain(view, title, text, on, stitched, view.text(finish.note.as_ref()));
+    let step = &mut made.step;
+    if kind == Some(EdgeFinishKind::Raw) {
+        made.stitched = Stitched::Otherwise;
+    }
     if let Some(turned) = kind.and_then(turned) {
         if joined(view, finish) {
-            step.text = Phrase::lines([step.text, undrawn(&[view.text(finish.note.as_ref())])]);
-            return step;
+            step.text = Phrase::lines([&step.text, &undrawn(&[view.text(finish.note.as_ref())])]);
+            return made;
         }
         let first = ply(view, finish.on.as_ref(), PileSide::Up);
         let pile = first.pile == PileSide::Up;
-        let plies = std::iter::once(first.text).chain(tape);
-        step.plies = plies.enumerate().map(|(n, text)| Callout { number: (n + 1).to_string(), text }).collect();
+        let codes = std::mem::take(&mut step.codes);
+        let plies = [(first.text, codes)].into_iter().chain(tape.map(|tape| (tape, Phrase::none())));
+        let ply = |(n, (text, codes)): (usize, (Phrase, Phrase))| data::Ply { number: n.to_string(), text, codes };
+        step.plies = (1..).zip(plies).map(ply).collect();
         let stitch = view.stitch(&finish.stitch).kind.as_ref().map_or(String::new(), |kind| kind.value.clone());
         let alt = say!(CUT_THROUGH, finish = done, stitch = &stitch);
         let drawn = FinishedEdge { turned, pile, stitch, alt };
         step.stack = Some(Drawing::of(edge(&drawn), NOT_TO_SCALE));
     }
-    step
+    made
 }
 
 /// Whether a seam joins the edge before it is finished, so that one ply alone may not be what is finished.

@@ -7,14 +7,12 @@ use crate::source::Spanned;
 use crate::words::number::{self, quantity};
 use crate::words::{Phrase, say, words};
 
-use super::cell::Cell;
 use super::data::Step;
+use super::stitched::Stitched;
 use super::view::View;
 
 words! {
-    AGAIN "step.again" = "and once more with left and right exchanged";
-    NEEDLE "step.needle" = "needle {needle}";
-    WIDTH "step.width" = "{width} wide";
+    AGAIN "step.again" = "also mirrored, left and right exchanged";
     TIMES "step.times" = "{ratio} × its length";
     LAPS "step.laps" = "{laps} for laps";
     NOT_TO_SCALE "step.not-to-scale" = "Not to scale";
@@ -41,24 +39,24 @@ pub(super) fn titled(entry: &Entry, otherwise: impl FnOnce() -> Phrase) -> Phras
     entry.name.as_ref().map_or_else(otherwise, |name| Phrase::from(&name.value))
 }
 
-pub(super) fn plain(view: &View<'_>, title: Phrase, text: Phrase, stitch: Option<&StitchUse>, note: &str) -> Step {
-    let mut step = Step { title, text, note: note.into(), ..Step::default() };
-    if let Some(stitch) = stitch {
-        stitching(view, stitch, &mut step);
-    }
-    step
+/// A step and how it is stitched.
+pub(super) struct Made {
+    pub step: Step,
+    pub stitched: Stitched,
 }
 
-pub(super) fn stitching(view: &View<'_>, own: &StitchUse, step: &mut Step) {
-    let used = view.stitch(own);
-    let kind = used.kind.as_ref().map_or_else(Phrase::none, |kind| Phrase::from(&kind.value));
-    let needle = view.text(used.needle.as_ref());
-    let needle = if needle.is_empty() { Phrase::none() } else { say!(NEEDLE, needle) };
-    let width = used.width.as_ref().and_then(|one| one.known());
-    let width = width.map_or_else(Phrase::none, |width| say!(WIDTH, width = quantity(width)));
-    step.stitch = Phrase::lines([kind, width, needle]);
-    step.density = used.density.as_ref().and_then(|one| one.known()).map_or(Cell::Empty, |one| quantity(one).into());
-    step.thread = used.thread.as_ref().map_or_else(Phrase::none, |thread| view.material(&thread.value).into());
+/// A step that joins no two sides.
+pub(super) fn plain(
+    view: &View<'_>,
+    title: Phrase,
+    text: Phrase,
+    codes: impl Into<Phrase>,
+    stitch: Option<&StitchUse>,
+    note: &str,
+) -> Made {
+    let step = Step { title, text, codes: codes.into(), note: note.into(), ..Step::default() };
+    let stitched = stitch.map_or(Stitched::Nothing, |own| Stitched::of(view, own, Phrase::none()));
+    Made { step, stitched }
 }
 
 /// Length goods in a seam: what they are, how long for the length of the seam, and what laps take.

@@ -12,7 +12,6 @@ words! {
     RIGHT "walk.right" = "right";
     ALONG "walk.along" = "{piece}: {points}";
     TO "walk.to" = "{from} to {point}";
-    CODED "walk.coded" = "{text} ({edges})";
     LINE "walk.line" = "{piece}: the line {line}";
 }
 
@@ -50,12 +49,6 @@ pub(super) fn side(view: &View<'_>, side: &Side, every: bool) -> Phrase {
         say!(ALONG, piece = piece(view, at, every), points = Phrase::list(rows.into_iter().map(row)))
     };
     Phrase::row(pieces.into_iter().map(piece), "; ")
-}
-
-/// Plain words with the edges as they are written behind them; alone where there are no words.
-pub(super) fn coded(text: Option<Phrase>, edges: impl Into<Phrase>) -> Phrase {
-    let edges = edges.into();
-    text.map_or_else(|| edges.clone(), |text| say!(CODED, text, edges = edges.clone()))
 }
 
 /// Whether edges name no use of a part, and so stand for every one.

@@ -37,7 +37,7 @@ const AIR: f64 = 0.7;
 /// Where a turned leaf ends, mm from the left.
 const BACK: f64 = NEEDLE - 5.0;
 /// Where the first ply begins from the top, mm.
-const TOP: f64 = 6.5;
+const TOP: f64 = 5.0;
 
 /// Draws a finished edge.
 #[must_use]

@@ -46,6 +46,8 @@ pub enum Line {
     Third,
     /// The outline of the fourth size.
     Fourth,
+    /// An edge that is sewn, among pieces in grey.
+    Sewn,
 }
 
 /// How a line is drawn.
@@ -66,7 +68,7 @@ pub struct LineStyle {
 /// Widths and types follow the scheme of ISO 128-2:2020: in terms of the line width d a dash is 12 d,
 /// a long dash 24 d, a dot at most 0.5 d and a gap 3 d (proportions *from memory*). The pairing of type
 /// and meaning is ours; the sheets print it as a legend.
-pub const LINES: [LineStyle; 21] = [
+pub const LINES: [LineStyle; 22] = [
     solid(Line::Cut, 0.35, 100),
     dashed(Line::Sew, 0.18, &[2.16, 0.9]),
     dashed(Line::Fold, 0.25, &[6.0, 0.75, 0.125, 0.75, 0.125, 0.75]),
@@ -88,6 +90,7 @@ pub const LINES: [LineStyle; 21] = [
     solid(Line::Second, 0.18, 100),
     dashed(Line::Third, 0.18, &[4.32, 0.9, 0.36, 0.9]),
     dashed(Line::Fourth, 0.18, &[4.32, 0.9, 1.08, 0.9]),
+    solid(Line::Sewn, 0.8, 100),
 ];
 
 impl Line {

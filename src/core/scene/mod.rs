@@ -6,6 +6,7 @@
 //! the same on every sheet and in every file. Numbers land on the 1 µm grid when they are written.
 
 mod edge;
+mod flat;
 mod item;
 mod lay;
 mod line;
@@ -23,6 +24,7 @@ mod skyline;
 mod svg;
 
 pub use edge::{FinishedEdge, Turned, edge};
+pub use flat::{FlatPiece, FlatSeam, flat};
 pub use item::{Across, Along, At, Fill, Item, Label, Path, Scene, Segment, circle, closed, grid, open};
 pub use lay::{LAY_PAPER, Roll, lay, lay_at, lay_size, ratio};
 pub use line::{LINES, Line, LineStyle};

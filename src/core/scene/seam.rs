@@ -46,7 +46,7 @@ pub enum PileSide {
 }
 
 /// Width of every stack drawing on paper, mm.
-pub(super) const WIDTH: f64 = 52.0;
+pub(super) const WIDTH: f64 = 40.0;
 /// Thickness of a ply, mm of paper.
 pub(super) const PLY: f64 = 1.8;
 /// How far inside a ply the second line of its right side runs, mm of paper.
@@ -60,14 +60,14 @@ const GAP: f64 = 1.3;
 /// Where the plies begin, mm from the left.
 pub(super) const LEFT: f64 = 6.0;
 /// Where the needle goes, mm from the left.
-pub(super) const NEEDLE: f64 = 30.0;
+pub(super) const NEEDLE: f64 = 18.0;
 /// Where the raw edges are, mm from the left.
-pub(super) const EDGE: f64 = 42.0;
+pub(super) const EDGE: f64 = 30.0;
 
 /// Draws a stack.
 #[must_use]
 pub fn stack(seam: &StackSeam) -> Scene {
-    let top = 6.5;
+    let top = 5.0;
     let mut scene = Scene::new(WIDTH, 0.0, seam.alt.clone());
     let last = seam.plies.len().saturating_sub(1);
     let mut y = top;
@@ -88,7 +88,7 @@ pub fn stack(seam: &StackSeam) -> Scene {
         let at = [EDGE + 1.4, bottom + 4.4];
         scene.label(Label::new(&seam.allowance, at).anchor(Along::Start, Across::Middle).bare());
     }
-    scene.height = bottom + 7.0;
+    scene.height = bottom + 6.0;
     scene
 }
 

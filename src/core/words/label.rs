@@ -27,9 +27,9 @@ crate::words! { list:
     CODE "code" = "Code";
     SHAPE_BY_FACTORY "shape-by-factory" = "Shape by the factory";
     PRINT_CHECK "print-check" = "50 mm on paper: measure it before scaling from a print";
-    WHAT_TO_DO "what-to-do" = "What to do";
-    STACK_DRAWN "stack-drawn" = "Seam cut through, needle from above; not to scale";
-    PLIES "plies" = "Plies, from the needle down";
+    DIFFERS "differs" = "Differs:";
+    CHECK_THIS "check-this" = "Check:";
+    DO_NOT "do-not" = "Do not:";
     LETTER "letter" = "Letter";
     FIRST_SIDE "first-side" = "First side";
     SECOND_SIDE "second-side" = "Second side";

@@ -1,0 +1,126 @@
+//! How steps are stitched: what most of a stage has, and what a step has otherwise.
+
+use crate::model::StitchUse;
+use crate::words::number::quantity;
+use crate::words::{Phrase, Word, head, say, words};
+
+use super::package::Fact;
+use super::view::View;
+
+words! {
+    WIDTH "step.width" = "{width} wide";
+    NOT_STATED "stitched.not-stated" = "not stated";
+    NOT_THIS "stitched.not-this" = "none of these";
+}
+
+/// What is said of a stitch, in order. The allowance is said of seams alone.
+const LABELS: [Word; 5] = [head::STITCH, head::DENSITY, head::NEEDLE, head::THREAD, head::ALLOWANCE];
+/// How many of them make the stitch.
+const STITCH: usize = 4;
+
+/// How a step is stitched.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub enum Stitched {
+    /// Nothing is sewn.
+    #[default]
+    Nothing,
+    /// It is sewn, but no stitch is stated.
+    Otherwise,
+    /// What is stated of the stitch, in the order of [`LABELS`], and the allowance where there is one.
+    With([Phrase; STITCH], Phrase),
+}
+
+impl Stitched {
+    /// What a step uses.
+    pub fn of(view: &View<'_>, own: &StitchUse, allowance: Phrase) -> Self {
+        let used = view.stitch(own);
+        let kind = used.kind.as_ref().map(|kind| Phrase::from(&kind.value));
+        let width = used.width.as_ref().and_then(|one| one.known());
+        let stitch = Phrase::list(kind.into_iter().chain(width.map(|width| say!(WIDTH, width = quantity(width)))));
+        let density = used.density.as_ref().and_then(|one| one.known());
+        let density = density.map_or_else(Phrase::none, |one| quantity(one).into());
+        let thread = used.thread.as_ref().map_or_else(Phrase::none, |thread| view.material(&thread.value).into());
+        Stitched::With([stitch, density, view.text(used.needle.as_ref()).into(), thread], allowance)
+    }
+}
+
+/// What most steps of a stage have; of what is as frequent, the first. Empty where nothing is stitched.
+pub fn common(all: &[Stitched]) -> Vec<Fact> {
+    let with = || {
+        all.iter().filter_map(|one| if let Stitched::With(stitch, wide) = one { Some((stitch, wide)) } else { None })
+    };
+    let Some(stitch) = most(with().map(|(stitch, _)| stitch)) else { return Vec::new() };
+    let wide = most(with().map(|(_, wide)| wide).filter(|wide| !wide.is_empty()));
+    let facts = LABELS.into_iter().zip(stitch.iter().chain(wide));
+    facts.filter(|(_, value)| !value.is_empty()).map(|(label, value)| Fact::of(label, value.clone())).collect()
+}
+
+/// What a step has otherwise than most of its stage.
+pub fn differs(same: &[Fact], one: &Stitched) -> Vec<Fact> {
+    let usual = |label: Word| {
+        let of = |fact: &&Fact| fact.label == Phrase::from(label);
+        same.iter().find(of).map_or_else(Phrase::none, |fact| fact.value.phrase())
+    };
+    let (stitch, wide) = match one {
+        Stitched::Nothing => return Vec::new(),
+        Stitched::Otherwise if same.is_empty() => return Vec::new(),
+        Stitched::Otherwise => return vec![Fact::of(head::STITCH, NOT_THIS)],
+        Stitched::With(stitch, wide) => (stitch, wide),
+    };
+    let wide = Some(wide).filter(|wide| !wide.is_empty());
+    let other = LABELS.into_iter().zip(stitch.iter().chain(wide)).filter(|(label, value)| usual(*label) != **value);
+    let said = |(label, value): (Word, &Phrase)| {
+        Fact::of(label, if value.is_empty() { NOT_STATED.into() } else { value.clone() })
+    };
+    other.map(said).collect()
+}
+
+/// What is there most often, and of what is as frequent the first.
+fn most<'p, T: PartialEq>(all: impl Iterator<Item = &'p T> + Clone) -> Option<&'p T> {
+    let times = |one: &T| all.clone().filter(|other| *other == one).count();
+    all.clone().reduce(|best, one| if times(one) > times(best) { one } else { best })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn with(stitch: &str, density: &str, wide: &str) -> Stitched {
+        Stitched::With([stitch.into(), density.into(), Phrase::none(), "thread".into()], wide.into())
+    }
+
+    fn told(facts: &[Fact]) -> Vec<(String, String)> {
+        facts.iter().map(|fact| (fact.label.english(), fact.value.phrase().english())).collect()
+    }
+
+    #[test]
+    fn the_stage_says_what_is_most_frequent_and_a_step_what_differs() {
+        let all = [
+            with("304", "9", ""),
+            with("301", "4", "8"),
+            Stitched::Nothing,
+            with("301", "4", "6"),
+            with("301", "", "6"),
+        ];
+        let same = common(&all);
+        let pair = |label: Word, value: &str| (label.en.to_string(), value.to_string());
+        let (stitch, density, wide) = (head::STITCH, head::DENSITY, head::ALLOWANCE);
+        assert_eq!(
+            told(&same),
+            [pair(stitch, "301"), pair(density, "4"), pair(head::THREAD, "thread"), pair(wide, "6")]
+        );
+        let told: Vec<_> = all.iter().map(|one| told(&differs(&same, one))).collect();
+        assert_eq!(told[0], [pair(stitch, "304"), pair(density, "9")]);
+        assert_eq!(told[1], [pair(wide, "8")]);
+        assert_eq!([told[2].len(), told[3].len()], [0, 0]);
+        assert_eq!(told[4], [pair(density, NOT_STATED.en)], "a thing that the stage states does not hold for it");
+    }
+
+    #[test]
+    fn what_states_no_stitch_does_not_have_that_of_the_stage() {
+        let same = common(&[with("301", "4", "")]);
+        assert_eq!(told(&differs(&same, &Stitched::Otherwise))[0].1, NOT_THIS.en);
+        assert_eq!(differs(&[], &Stitched::Otherwise), []);
+        assert_eq!(common(&[Stitched::Nothing, Stitched::Otherwise]), []);
+    }
+}

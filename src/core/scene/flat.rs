@@ -1,0 +1,232 @@
+//! Pieces laid flat and apart, in grey, with the edges that are sewn in bold and their letters.
+
+use super::marks::{along, left, towards};
+use super::piece::{bounds, moved};
+use super::place::{
+    Places, extent, frame, leader, middle, ring_of, ring_of_places, square, strokes, text_width, within,
+};
+use super::{At, Fill, Label, Line, Scene, Segment, grid};
+use crate::words::Phrase;
+
+/// A piece in its own true millimetres, y down.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct FlatPiece {
+    /// What is written on it, where it has room for that.
+    pub name: String,
+    /// Its closed outline.
+    pub outline: Vec<Segment>,
+    /// What is sewn of it.
+    pub seams: Vec<FlatSeam>,
+}
+
+/// Edges that follow each other, or a line inside a piece.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct FlatSeam {
+    /// Each edge from its first to its last point.
+    pub paths: Vec<Vec<Segment>>,
+    /// The letter of the seam; empty for what has none.
+    pub letter: String,
+    /// Whether it is sewn now; else it was sewn before.
+    pub now: bool,
+}
+
+/// Air round a piece for the letters outside of it, mm of paper.
+const AIR: f64 = 1.8;
+/// Each scale that is tried is this share of the one before.
+const STEP: f64 = 0.97;
+/// How many scales are tried: the last is about 1:2000.
+const SCALES: usize = 250;
+/// Type size of the letters of seams, pt.
+const LETTER: f64 = 8.0;
+/// Type size of the names of pieces, pt.
+const NAME: f64 = 7.0;
+/// How far a letter may lie from its edge, mm of paper.
+const FAR: f64 = 9.0;
+/// Farther than this it has a leader, mm of paper.
+const NEAR: f64 = 2.6;
+
+/// Draws pieces at one scale, as large as a room lets them be, in the first room in which every letter is clear of all else;
+/// else in the last.
+#[must_use]
+pub fn flat(pieces: &[FlatPiece], rooms: &[At], alt: impl Into<Phrase>) -> Scene {
+    let alt = alt.into();
+    let mut drawn = None;
+    for room in rooms {
+        let (scene, clear) = in_room(pieces, *room, &alt);
+        if clear {
+            return scene;
+        }
+        drawn = Some(scene);
+    }
+    drawn.unwrap_or_else(|| Scene::new(0.0, 0.0, alt))
+}
+
+/// Pieces drawn in a room, and whether every letter is clear.
+fn in_room(pieces: &[FlatPiece], room: At, alt: &Phrase) -> (Scene, bool) {
+    let scales = std::iter::successors(Some(1.0), |scale| Some(scale * STEP)).take(SCALES);
+    let fits = |scale: f64| Some((scale, shelved(pieces, scale, room)?));
+    let Some((scale, (corners, size))) = scales.into_iter().find_map(fits) else {
+        return (Scene::new(room[0], room[1], alt.clone()), false);
+    };
+    let mut scene = Scene::new(size[0], size[1], alt.clone());
+    let shown: Vec<Shown> = pieces.iter().zip(corners).map(|(piece, at)| Shown::of(piece, at, scale)).collect();
+    shown.iter().for_each(|one| one.draw(&mut scene));
+    let mut places = Places::new(size[0], size[1]);
+    places.seen(&scene);
+    let mut clear = true;
+    for one in &shown {
+        clear &= one.letters(&mut scene, &mut places);
+    }
+    shown.iter().for_each(|one| one.name(&mut scene, &mut places));
+    (scene, clear)
+}
+
+/// The upper left corner of each piece in rows, and the size of the drawing; none where they do not fit.
+fn shelved(pieces: &[FlatPiece], scale: f64, room: At) -> Option<(Vec<At>, At)> {
+    let (mut x, mut y, mut row, mut wide) = (0.0, 0.0, 0.0_f64, 0.0_f64);
+    let mut corners = Vec::new();
+    for piece in pieces {
+        let (low, high) = bounds(&piece.outline);
+        let [width, height] = [0, 1].map(|axis| (high[axis] - low[axis]) * scale + 2.0 * AIR);
+        if x > 0.0 && x + width > room[0] {
+            (x, y, row) = (0.0, y + row, 0.0);
+        }
+        if x + width > room[0] || y + height > room[1] {
+            return None;
+        }
+        corners.push([x + AIR, y + AIR]);
+        x += width;
+        (row, wide) = (row.max(height), wide.max(x));
+    }
+    Some((corners, [grid(wide), grid(y + row)]))
+}
+
+/// A piece on paper.
+struct Shown<'a> {
+    piece: &'a FlatPiece,
+    outline: Vec<Segment>,
+    ring: Vec<At>,
+    seams: Vec<(&'a FlatSeam, Vec<Vec<Segment>>)>,
+}
+
+impl<'a> Shown<'a> {
+    fn of(piece: &'a FlatPiece, corner: At, scale: f64) -> Self {
+        let (low, _) = bounds(&piece.outline);
+        let paper = |p: At| [0, 1].map(|axis| grid(corner[axis] + (p[axis] - low[axis]) * scale));
+        let outline = moved(&piece.outline, &paper);
+        let seam = |seam: &'a FlatSeam| (seam, seam.paths.iter().map(|path| moved(path, &paper)).collect());
+        Self { piece, ring: ring_of(&outline), outline, seams: piece.seams.iter().map(seam).collect() }
+    }
+
+    fn draw(&self, scene: &mut Scene) {
+        scene.path(Some(Line::Hatch), Fill::Tint, self.outline.clone());
+        for (seam, paths) in &self.seams {
+            let line = if seam.now { Line::Sewn } else { Line::Outline };
+            paths.iter().for_each(|path| scene.stroke(line, path.clone()));
+        }
+    }
+
+    /// Each letter beside the longest of its edges, inside the piece or outside; whether all are clear.
+    fn letters(&self, scene: &mut Scene, places: &mut Places) -> bool {
+        let mut clear = true;
+        for (seam, paths) in self.seams.iter().filter(|(seam, _)| !seam.letter.is_empty()) {
+            let length = |path: &&Vec<Segment>| strokes(path).iter().map(|[a, b]| square(*a, *b).sqrt()).sum::<f64>();
+            let longest = paths.iter().max_by(|a, b| length(a).total_cmp(&length(b)));
+            let Some((at, way)) = longest.and_then(|path| middle(path, 0.5)) else { continue };
+            let side = left(way);
+            let inward = if within(&self.ring, along(at, side, 0.8)) { side } else { [-side[0], -side[1]] };
+            let label = Label::new(&seam.letter, at).size(LETTER).strong().bare();
+            let least = (text_width(&seam.letter, LETTER, true) / 2.0).max(1.0) + 0.9;
+            let spots = ring_of_places(at, inward, least, FAR);
+            let free = spots.iter().find(|spot| places.free(frame(&Label { at: **spot, ..label.clone() })));
+            clear &= free.is_some();
+            let placed = match free {
+                Some(spot) => places.put(Label { at: *spot, ..label }, [*spot]),
+                None => places.put(label, spots),
+            };
+            if square(placed.at, at) > (least + NEAR) * (least + NEAR)
+                && let Some(end) = leader(at, &placed)
+            {
+                scene.line(Line::Callout, along(at, towards(at, end), 0.4), end);
+            }
+            scene.label(placed);
+        }
+        clear
+    }
+
+    /// The name near the middle of the piece, where there is room.
+    fn name(&self, scene: &mut Scene, places: &mut Places) {
+        let label = Label::new(&self.piece.name, [0.0; 2]).size(NAME).bare();
+        let [low, high] = frame(&label);
+        let size = [high[0] - low[0], high[1] - low[1]];
+        let middle = extent(&self.ring).map(|(low, high)| [0, 1].map(|axis| f64::midpoint(low[axis], high[axis])));
+        let Some(near) = middle.filter(|_| !self.piece.name.is_empty()) else { return };
+        if let Some(at) = places.inside(&self.ring, size, near) {
+            // The box reaches farther below the middle of the capitals than above it.
+            let at = [at[0], at[1] - f64::midpoint(low[1], high[1])];
+            scene.label(places.put(Label { at, ..label }, [at]));
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{Item, closed, open};
+    use super::*;
+
+    /// A square of 100 mm with its right edge sewn, as often as wanted.
+    fn squares(count: usize) -> Vec<FlatPiece> {
+        let one = |n: usize| FlatPiece {
+            name: format!("P{n}"),
+            outline: closed(&[[0.0, 0.0], [100.0, 0.0], [100.0, 100.0], [0.0, 100.0]]),
+            seams: vec![FlatSeam {
+                paths: vec![open(&[[100.0, 0.0], [100.0, 100.0]])],
+                letter: format!("A{n}"),
+                now: true,
+            }],
+        };
+        (0..count).map(one).collect()
+    }
+
+    fn parts(scene: &Scene) -> (Vec<&Vec<Segment>>, Vec<&Vec<Segment>>, Vec<&Label>) {
+        let (mut grey, mut bold, mut labels) = (Vec::new(), Vec::new(), Vec::new());
+        for item in &scene.items {
+            match item {
+                Item::Path(path) if path.line == Some(Line::Hatch) => grey.push(&path.segments),
+                Item::Path(path) if path.line == Some(Line::Sewn) => bold.push(&path.segments),
+                Item::Path(_) => {}
+                Item::Label(label) => labels.push(label),
+            }
+        }
+        (grey, bold, labels)
+    }
+
+    #[test]
+    fn the_bold_line_lies_on_the_edge_of_its_piece_and_all_in_the_room() {
+        for count in [1, 2, 3, 7] {
+            let scene = flat(&squares(count), &[[30.0, 20.0], [60.0, 40.0]], "alt");
+            let (grey, bold, labels) = parts(&scene);
+            assert_eq!((grey.len(), bold.len(), labels.len() >= count), (count, count, true));
+            for (outline, edge) in grey.iter().zip(&bold) {
+                let (low, high) = bounds(outline);
+                let (from, to) = bounds(edge);
+                assert_eq!([from, to], [[high[0], low[1]], high]);
+                assert!(low.iter().all(|c| *c >= 0.0) && high[0] <= scene.width && high[1] <= scene.height);
+            }
+            for label in labels {
+                let [low, high] = frame(label);
+                assert!(low[0] >= 0.0 && low[1] >= 0.0 && high[0] <= scene.width && high[1] <= scene.height);
+            }
+        }
+    }
+
+    #[test]
+    fn letters_lie_apart_and_the_next_room_is_taken_where_the_first_is_too_small() {
+        let scene = flat(&squares(2), &[[6.0, 6.0], [30.0, 20.0]], "alt");
+        assert!(scene.width > 6.0, "{}", scene.width);
+        let (_, _, labels) = parts(&scene);
+        for (n, one) in labels.iter().enumerate() {
+            assert!(labels.iter().skip(n + 1).all(|other| !super::super::meet(&frame(one), &frame(other))));
+        }
+    }
+}
