@@ -29,6 +29,7 @@ pub fn extract(package: &Package, desk: Desk, starts: &[usize], total: usize) ->
     let mut all = package.sheets.clone();
     for (bound, start) in all.iter_mut().zip(starts) {
         bound.page = Some(*start);
+        bound.follows = false;
         begins.entry(bound.sheet.kind()).or_insert(*start);
     }
     let contents = contents(&all);

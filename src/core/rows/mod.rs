@@ -66,8 +66,19 @@ words! {
 /// What fills one kind of sheet: none, one or several.
 type Fill = fn(&View<'_>) -> Vec<Sheet>;
 
-/// One kind of sheet: what fills it, who reads it, whether its drawings are to scale.
-struct Listed(Fill, &'static [Desk], Scale);
+/// One kind of sheet: what fills it, who reads it, whether its drawings are to scale, where it begins.
+struct Listed(Fill, &'static [Desk], Scale, Start);
+
+/// Where a sheet begins.
+#[derive(Clone, Copy, PartialEq)]
+enum Start {
+    /// On a page of its own.
+    Page,
+    /// Below the sheet before it, if all of it fits there.
+    Room,
+    /// The first on a page of its own, the others of its kind where they fit.
+    Together,
+}
 
 /// Whether a sheet holds drawings to scale.
 #[derive(Clone, Copy, PartialEq)]
@@ -80,30 +91,30 @@ enum Scale {
 
 /// Every kind of sheet in page order. A new sheet is one file and one line here.
 const SHEETS: &[Listed] = &[
-    Listed(cover::fill, &DESKS, Scale::None),
-    Listed(guide::fill, &DESKS, Scale::None),
-    Listed(crate::revision::rows::changes::fill, &[Buyer, Pattern, Reviewer], Scale::Stated),
-    Listed(questions::fill, &[Buyer, Reviewer], Scale::None),
-    Listed(crate::samples::rows::comments::fill, &[Line, Reviewer], Scale::None),
-    Listed(crate::samples::rows::samples::fill, &[Inspector, Reviewer], Scale::None),
-    Listed(views::fill, &[Line, Inspector, Packer, Reviewer], Scale::None),
-    Listed(bill::fill, &[Buyer, Packer], Scale::None),
-    Listed(pieces::fill, &[Pattern, Cutter], Scale::Stated),
-    Listed(matching::fill, &[Pattern, Line], Scale::None),
-    Listed(crate::cutting::rows::marker::fill, &[Cutter], Scale::Stated),
-    Listed(construction::fill, &[Line], Scale::None),
-    Listed(filling::fill, &[Line, Inspector], Scale::None),
-    Listed(measurements::fill, &[Inspector, Reviewer], Scale::None),
-    Listed(safety::fill, &[Buyer, Line, Packer], Scale::None),
-    Listed(confirmation::fill, &[Buyer, Reviewer], Scale::None),
+    Listed(cover::fill, &DESKS, Scale::None, Start::Page),
+    Listed(guide::fill, &DESKS, Scale::None, Start::Page),
+    Listed(crate::revision::rows::changes::fill, &[Buyer, Pattern, Reviewer], Scale::Stated, Start::Page),
+    Listed(questions::fill, &[Buyer, Reviewer], Scale::None, Start::Page),
+    Listed(crate::samples::rows::comments::fill, &[Line, Reviewer], Scale::None, Start::Room),
+    Listed(crate::samples::rows::samples::fill, &[Inspector, Reviewer], Scale::None, Start::Room),
+    Listed(views::fill, &[Line, Inspector, Packer, Reviewer], Scale::None, Start::Page),
+    Listed(bill::fill, &[Buyer, Packer], Scale::None, Start::Page),
+    Listed(pieces::fill, &[Pattern, Cutter], Scale::Stated, Start::Page),
+    Listed(matching::fill, &[Pattern, Line], Scale::None, Start::Page),
+    Listed(crate::cutting::rows::marker::fill, &[Cutter], Scale::Stated, Start::Page),
+    Listed(construction::fill, &[Line], Scale::None, Start::Page),
+    Listed(filling::fill, &[Line, Inspector], Scale::None, Start::Room),
+    Listed(safety::fill, &[Buyer, Line, Packer], Scale::None, Start::Room),
+    Listed(measurements::fill, &[Inspector, Reviewer], Scale::None, Start::Together),
+    Listed(confirmation::fill, &[Buyer, Reviewer], Scale::None, Start::Page),
 ];
 
 /// The sheets of an order, in its own document.
 const ORDER_SHEETS: &[Listed] = &[
-    Listed(crate::orders::rows::plan::fill, &[Buyer, Cutter], Scale::None),
-    Listed(crate::orders::rows::fabric::fill, &[Buyer], Scale::None),
-    Listed(crate::cutting::rows::marker::fill, &[Cutter], Scale::Stated),
-    Listed(safety::fill, &[Buyer, Cutter], Scale::None),
+    Listed(crate::orders::rows::plan::fill, &[Buyer, Cutter], Scale::None, Start::Page),
+    Listed(crate::orders::rows::fabric::fill, &[Buyer], Scale::None, Start::Page),
+    Listed(crate::cutting::rows::marker::fill, &[Cutter], Scale::Stated, Start::Page),
+    Listed(safety::fill, &[Buyer, Cutter], Scale::None, Start::Room),
 ];
 
 /// The document's date where the revision has none: visibly no date of issue, and the same every time.
@@ -133,13 +144,14 @@ pub fn pages(view: &View<'_>) -> Package {
 }
 
 /// The sheets of one kind.
-fn bound<'a>(view: &View<'_>, Listed(fill, desks, scale): &'a Listed) -> impl Iterator<Item = Bound> + 'a {
-    let sheets = fill(view).into_iter();
-    sheets.map(|sheet| Bound {
+fn bound<'a>(view: &View<'_>, Listed(fill, desks, scale, start): &'a Listed) -> impl Iterator<Item = Bound> + 'a {
+    let sheets = fill(view).into_iter().enumerate();
+    sheets.map(|(n, sheet)| Bound {
         sheet,
         readers: desk::readers(desks),
         desks: desks.to_vec(),
         scaled: *scale == Scale::Stated,
+        follows: *start == Start::Room || (*start == Start::Together && n > 0),
         page: None,
     })
 }

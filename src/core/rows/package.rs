@@ -52,6 +52,8 @@ pub struct Bound {
     pub desks: Vec<Desk>,
     /// Whether it holds drawings to scale, each with its scale.
     pub scaled: bool,
+    /// Whether it begins below the sheet before it, if all of it fits there.
+    pub follows: bool,
     /// The page it begins on; `None` in a whole package, where the engine counts.
     pub page: Option<usize>,
 }

@@ -65,7 +65,14 @@ fn sheets() -> Vec<Bound> {
         Sheet::Plan(plan()),
         Sheet::Fabric(fabric()),
     ];
-    let bound = |sheet| Bound { sheet, readers: "cutter, line".into(), desks: Vec::new(), scaled: true, page: None };
+    let bound = |sheet| Bound {
+        sheet,
+        readers: "cutter, line".into(),
+        desks: Vec::new(),
+        scaled: true,
+        follows: false,
+        page: None,
+    };
     sheets.into_iter().map(bound).collect()
 }
 
