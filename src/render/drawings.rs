@@ -25,11 +25,16 @@ pub fn drawings(pages: &Package) -> Vec<(String, String)> {
                     Some((format!("{PIECE}{}.svg", card.code), noted(pages, &drawing.scene, [&name, &card.caption])))
                 }))
             }
-            Sheet::Construction(steps) => all.extend(steps.stages.iter().flat_map(|stage| &stage.steps).filter_map(|step| {
-                let stack = step.stack.as_ref()?;
-                let name = Phrase::row([step.number.as_str().into(), step.title.clone()], " ");
-                Some((format!("{STEP}{:0>2}.svg", step.number), noted(pages, &stack.scene, [&name, &stack.caption])))
-            })),
+            Sheet::Construction(steps) => {
+                all.extend(steps.stages.iter().flat_map(|stage| &stage.steps).filter_map(|step| {
+                    let stack = step.stack.as_ref()?;
+                    let name = Phrase::row([step.number.as_str().into(), step.title.clone()], " ");
+                    Some((
+                        format!("{STEP}{:0>2}.svg", step.number),
+                        noted(pages, &stack.scene, [&name, &stack.caption]),
+                    ))
+                }))
+            }
             Sheet::Matching(joins) => {
                 all.extend(joins.map.iter().map(|map| {
                     (format!("{MATCHING}01.svg"), noted(pages, &map.scene, [&joins.head.name, &map.caption]))

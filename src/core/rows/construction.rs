@@ -16,7 +16,7 @@ use super::{finishing, seam, stages, walk};
 use crate::scene::Scene;
 
 words! {
-    LEAD "construction.lead" = "Each stage begins with what is sewn at its end: grey pieces, edges of this stage bold with the letters of their seams, earlier ones thin. It says how its seams are stitched; a step says what differs. Beside each step are where it is and its seam cut through: plies are numbered from the needle down, hatching marks the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise. Codes are piece, copy and points: SIDE.l:n-c; the letter behind a seam is that of the sheet of seam matching.";
+    LEAD "construction.lead" = "Each stage begins with what is sewn at its end: grey pieces, edges of this stage bold with the letters of their seams, earlier ones thin. It says how its seams are stitched; a step says what differs. Beside each step are where it is and its seam cut through: plies are numbered from the needle down, hatching marks the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise; what is also mirrored is done once more with left and right exchanged. Codes are piece, copy and points: SIDE.l:n-c; the letter behind a seam is that of the sheet of seam matching.";
     MACHINE "construction.machine" = "Machine";
     TOOL "construction.tool" = "Tool";
     SHOWN "construction.shown" = "Picture to the step: {step}.";
@@ -42,7 +42,8 @@ fn stretch(view: &View<'_>, letters: &Letters, number: usize, stage: &stages::St
     let order = &view.model.work.order;
     let made = |n: &usize| step(view, letters, n + 1, &order.get(*n)?.value);
     let made: Vec<Made> = stage.steps.iter().filter_map(made).collect();
-    let (mut steps, stitched): (Vec<Step>, Vec<Stitched>) = made.into_iter().map(|one| (one.step, one.stitched)).unzip();
+    let (mut steps, stitched): (Vec<Step>, Vec<Stitched>) =
+        made.into_iter().map(|one| (one.step, one.stitched)).unzip();
     let same = common(&stitched);
     for (step, stitched) in steps.iter_mut().zip(&stitched) {
         step.differs = differs(&same, stitched);
@@ -65,11 +66,14 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<M
     if !letter.is_empty() {
         step.title = say!(LETTERED, title = &step.title, letter);
     }
-    step.place = flat::place(view, letters, id);
+    if let Some((place, wide)) = flat::place(view, letters, id) {
+        (step.place, step.wide) = (Some(place), wide);
+    }
     if let Some(means) = view.model.means_of(id) {
         let facts = [(MACHINE, &means.machine), (TOOL, &means.tool)];
         let facts = facts.map(|(label, text)| (label, view.text(text.as_ref())));
-        step.means = facts.into_iter().filter(|(_, text)| !text.is_empty()).map(|(l, text)| Fact::of(l, text)).collect();
+        step.means =
+            facts.into_iter().filter(|(_, text)| !text.is_empty()).map(|(l, text)| Fact::of(l, text)).collect();
         step.check = view.text(means.check.as_ref()).into();
         step.never = view.text(means.never.as_ref()).into();
         step.picture = means.picture.as_ref().and_then(|path| shown(view, &path.value, &step.title));
@@ -109,7 +113,14 @@ fn bare(view: &View<'_>, id: &str) -> Option<Made> {
             |one: &Edging| say!(ONTO, edge = walk::side(view, &one.side, every), line = walk::line(view, one, every));
         let text = Phrase::lines([walk::edging(view, id).map(walked).unwrap_or_default(), again(&one.mirrored)]);
         let codes = Phrase::lines([edge, on]);
-        return Some(plain(view, one.entry.title().into(), text, codes, Some(&one.stitch), view.text(one.note.as_ref())));
+        return Some(plain(
+            view,
+            one.entry.title().into(),
+            text,
+            codes,
+            Some(&one.stitch),
+            view.text(one.note.as_ref()),
+        ));
     }
     let one = model.steps.get(id)?;
     let word = one.word.as_ref().map_or("", |word| word.value.as_str());

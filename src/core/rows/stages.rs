@@ -125,9 +125,8 @@ fn about<'a>(view: &View<'a>, id: &str) -> Option<About<'a>> {
         all.brings.extend(own);
         return Some(all);
     }
-    let known = model.edge_finishes.contains_key(id)
-        || model.topstitches.contains_key(id)
-        || model.attaches.contains_key(id);
+    let known =
+        model.edge_finishes.contains_key(id) || model.topstitches.contains_key(id) || model.attaches.contains_key(id);
     for one in assembly.edgings.iter().filter(edging) {
         all.parts.extend(sides(&one.side).chain(one.line.iter().filter_map(|(at, _)| of(*at))));
         all.brings.extend(sides(&one.side));
