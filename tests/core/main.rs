@@ -39,6 +39,7 @@ mod schema;
 mod seal;
 mod seams;
 mod sheets;
+mod stages;
 mod standards;
 mod svg;
 mod tidy;

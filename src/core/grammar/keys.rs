@@ -348,7 +348,7 @@ fn means() -> Vec<Key> {
         key("tool", Form::Text, "What else is taken: a foot, a template, a rod"),
         key("check", Form::Text, "What to look at before going on"),
         key("do-not", Form::Text, "What must not be done"),
-        key("picture", Form::Picture, "A PNG or JPEG file below the style folder that shows how"),
+        key("picture", Form::Picture, "A PNG, JPEG or SVG file below the style folder that shows how"),
     ]
 }
 

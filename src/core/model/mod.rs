@@ -181,6 +181,26 @@ impl Model {
         self.drawings.get(&svg.path.value)?.sketch(svg.name(piece)).ok()
     }
 
+    /// How each seam, opening, finish, topstitch, attachment and step is done.
+    pub fn means(&self) -> impl Iterator<Item = &Means> {
+        let joints = self.joints.values().map(|one| &one.means);
+        joints
+            .chain(self.edge_finishes.values().map(|one| &one.means))
+            .chain(self.topstitches.values().map(|one| &one.means))
+            .chain(self.attaches.values().map(|one| &one.means))
+            .chain(self.steps.values().map(|one| &one.means))
+    }
+
+    /// How what the order of work names is done.
+    pub fn means_of(&self, id: &str) -> Option<&Means> {
+        let joint = self.joints.get(id).map(|one| &one.means);
+        joint
+            .or_else(|| self.edge_finishes.get(id).map(|one| &one.means))
+            .or_else(|| self.topstitches.get(id).map(|one| &one.means))
+            .or_else(|| self.attaches.get(id).map(|one| &one.means))
+            .or_else(|| self.steps.get(id).map(|one| &one.means))
+    }
+
     /// The size with this id.
     pub fn size(&self, id: &str) -> Option<&Size> {
         self.sizes.iter().find(|size| size.entry.id.value == id)

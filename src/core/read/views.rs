@@ -48,10 +48,15 @@ impl Reader {
             let callouts = reader.callouts(section, shown);
             View { entry, alt: reader.text(section, "alt"), callouts, picture }
         });
+        let steps: Vec<Spanned<String>> = model.means().filter_map(|means| means.picture.clone()).collect();
+        for path in steps.iter().filter(|path| path.value.to_ascii_lowercase().ends_with(SVG)) {
+            if !drawn.contains_key(&path.value) {
+                drawn.insert(path.value.clone(), self.drawn_view(path));
+            }
+        }
         let named: Vec<Spanned<String>> = model.views.values().filter_map(|view| view.picture.clone()).collect();
         let comments = model.samples.comments.values().filter_map(|comment| comment.picture.clone());
-        let steps = model.means().filter_map(|means| means.picture.clone());
-        for path in named.into_iter().chain(comments.chain(steps).collect::<Vec<_>>()) {
+        for path in named.into_iter().chain(comments.collect::<Vec<_>>()).chain(steps) {
             let known = drawn.contains_key(&path.value) || model.pictures.contains_key(&path.value);
             if let Some(picture) = (!known).then(|| self.picture(&path)).flatten() {
                 model.pictures.insert(path.value, picture);

@@ -16,7 +16,7 @@ use super::{finishing, seam, stages, walk};
 use crate::scene::Scene;
 
 words! {
-    LEAD "construction.lead" = "Each stage begins with what is sewn at its end: grey pieces, edges of this stage bold with the letters of their seams, earlier ones thin. It says how its seams are stitched; a step says what differs. Beside each step are where it is and its seam cut through: plies are numbered from the needle down, hatching marks the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise. Codes are piece, copy and points: SIDE.l:n-c; the letter behind a seam is that of the sheet of seam matching.";
+    LEAD "construction.lead" = "Each stage begins with what is sewn at its end: grey pieces, edges of this stage bold with the letters of their seams, earlier ones thin. It says how its seams are stitched; a step says what differs. Beside each step are where it is and its seam cut through: plies are numbered from the needle down, hatching marks the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise; what is also mirrored is done once more with left and right exchanged. Codes are piece, copy and points: SIDE.l:n-c; the letter behind a seam is that of the sheet of seam matching.";
     MACHINE "construction.machine" = "Machine";
     TOOL "construction.tool" = "Tool";
     SHOWN "construction.shown" = "Picture to the step: {step}.";
@@ -66,7 +66,9 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<M
     if !letter.is_empty() {
         step.title = say!(LETTERED, title = &step.title, letter);
     }
-    step.place = flat::place(view, letters, id);
+    if let Some((place, wide)) = flat::place(view, letters, id) {
+        (step.place, step.wide) = (Some(place), wide);
+    }
     if let Some(means) = view.model.means_of(id) {
         let facts = [(MACHINE, &means.machine), (TOOL, &means.tool)];
         let facts = facts.map(|(label, text)| (label, view.text(text.as_ref())));

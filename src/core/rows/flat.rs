@@ -9,7 +9,7 @@ use crate::words::{Phrase, say, words};
 
 use super::curves::segments;
 use super::letters::Letters;
-use super::package::{Drawing, ROOMS_PLACE, ROOMS_STATE};
+use super::package::{Drawing, ROOMS_PLACE, ROOMS_PLACES, ROOMS_STATE};
 use super::stages::Stage;
 use super::view::View;
 
@@ -21,6 +21,8 @@ words! {
 
 /// Pieces that are drawn beside what a stage says; more have the width of a column.
 const BESIDE: usize = 4;
+/// Pieces that are drawn beside the section of a step; more have the width of what is said.
+const FEW: usize = 3;
 
 /// What a step sews of one piece: edges in a row, or an internal line.
 struct Touch<'a> {
@@ -37,14 +39,17 @@ enum Way<'a> {
     Line(&'a str),
 }
 
-/// Where a step is done; none where it is about no edge whose piece has a shape.
-pub fn place(view: &View<'_>, letters: &Letters, id: &str) -> Option<Drawing> {
+/// Where a step is done, and whether that takes the width of what is said; none where it is about no edge whose piece has a
+/// shape.
+pub fn place(view: &View<'_>, letters: &Letters, id: &str) -> Option<(Drawing, bool)> {
     let touched: Vec<Touch<'_>> = touched(view, letters, id).into_iter().filter(|one| one.written).collect();
     let mut pieces: Vec<(usize, FlatPiece)> = Vec::new();
     for one in &touched {
         add(view, &mut pieces, one, true);
     }
-    drawing(&pieces, &ROOMS_PLACE, |pieces| say!(PLACE, pieces))
+    let wide = pieces.len() > FEW;
+    let rooms = if wide { &ROOMS_PLACES } else { &ROOMS_PLACE };
+    Some((drawing(&pieces, rooms, |pieces| say!(PLACE, pieces))?, wide))
 }
 
 /// What is sewn at the end of a stage of the pieces that it works on, and those that are left out; a part that comes into

@@ -54,7 +54,7 @@ pub(super) fn step(view: &View<'_>, id: &str, joint: &Joint) -> Made {
     if !closing {
         step.plies = callouts(view, joint, seam, &plies);
         step.stack = Some(drawn(view, joint, seam, &plies, Phrase::row(&allowance, "; ")));
-        return Made { step, stitched: Stitched::of(view, &joint.stitch, Phrase::lines(allowance)) };
+        return Made { step, stitched: Stitched::of(view, &joint.stitch, Some(Phrase::lines(allowance))) };
     }
     step.codes = Phrase::lines([a, b]);
     if joint.stitch.kind.is_none() {
@@ -64,7 +64,7 @@ pub(super) fn step(view: &View<'_>, id: &str, joint: &Joint) -> Made {
     let closed = joint.close.as_ref().and_then(|close| close.note.as_ref());
     let notes = [view.text(closed), view.text(joint.note.as_ref())];
     step.text = Phrase::lines([step.text, undrawn(&notes)]);
-    Made { step, stitched: Stitched::of(view, &joint.stitch, Phrase::lines(allowance)) }
+    Made { step, stitched: Stitched::of(view, &joint.stitch, Some(Phrase::lines(allowance))) }
 }
 
 /// One side to the other; nothing of neither. A frame, so that another language tells of both as well.

@@ -12,7 +12,7 @@ use super::stitched::Stitched;
 use super::view::View;
 
 words! {
-    AGAIN "step.again" = "also mirrored, left and right exchanged";
+    AGAIN "step.again" = "also mirrored";
     TIMES "step.times" = "{ratio} × its length";
     LAPS "step.laps" = "{laps} for laps";
     NOT_TO_SCALE "step.not-to-scale" = "Not to scale";
@@ -55,7 +55,7 @@ pub(super) fn plain(
     note: &str,
 ) -> Made {
     let step = Step { title, text, codes: codes.into(), note: note.into(), ..Step::default() };
-    let stitched = stitch.map_or(Stitched::Nothing, |own| Stitched::of(view, own, Phrase::none()));
+    let stitched = stitch.map_or(Stitched::Nothing, |own| Stitched::of(view, own, None));
     Made { step, stitched }
 }
 

@@ -10,7 +10,8 @@ use super::view::View;
 words! {
     WIDTH "step.width" = "{width} wide";
     NOT_STATED "stitched.not-stated" = "not stated";
-    NOT_THIS "stitched.not-this" = "none of these";
+    NO_ALLOWANCE "stitched.no-allowance" = "none";
+    NOT_THIS "stitched.not-this" = "not that of the stage";
 }
 
 /// What is said of a stitch, in order. The allowance is said of seams alone.
@@ -26,13 +27,13 @@ pub enum Stitched {
     Nothing,
     /// It is sewn, but no stitch is stated.
     Otherwise,
-    /// What is stated of the stitch, in the order of [`LABELS`], and the allowance where there is one.
-    With([Phrase; STITCH], Phrase),
+    /// What is stated of the stitch, in the order of [`LABELS`], and of a seam its allowance, which may be none.
+    With([Phrase; STITCH], Option<Phrase>),
 }
 
 impl Stitched {
     /// What a step uses.
-    pub fn of(view: &View<'_>, own: &StitchUse, allowance: Phrase) -> Self {
+    pub fn of(view: &View<'_>, own: &StitchUse, allowance: Option<Phrase>) -> Self {
         let used = view.stitch(own);
         let kind = used.kind.as_ref().map(|kind| Phrase::from(&kind.value));
         let width = used.width.as_ref().and_then(|one| one.known());
@@ -50,7 +51,7 @@ pub fn common(all: &[Stitched]) -> Vec<Fact> {
         all.iter().filter_map(|one| if let Stitched::With(stitch, wide) = one { Some((stitch, wide)) } else { None })
     };
     let Some(stitch) = most(with().map(|(stitch, _)| stitch)) else { return Vec::new() };
-    let wide = most(with().map(|(_, wide)| wide).filter(|wide| !wide.is_empty()));
+    let wide = most(with().filter_map(|(_, wide)| wide.as_ref()).filter(|wide| !wide.is_empty()));
     let facts = LABELS.into_iter().zip(stitch.iter().chain(wide));
     facts.filter(|(_, value)| !value.is_empty()).map(|(label, value)| Fact::of(label, value.clone())).collect()
 }
@@ -67,10 +68,10 @@ pub fn differs(same: &[Fact], one: &Stitched) -> Vec<Fact> {
         Stitched::Otherwise => return vec![Fact::of(head::STITCH, NOT_THIS)],
         Stitched::With(stitch, wide) => (stitch, wide),
     };
-    let wide = Some(wide).filter(|wide| !wide.is_empty());
     let other = LABELS.into_iter().zip(stitch.iter().chain(wide)).filter(|(label, value)| usual(*label) != **value);
     let said = |(label, value): (Word, &Phrase)| {
-        Fact::of(label, if value.is_empty() { NOT_STATED.into() } else { value.clone() })
+        let none = if label == head::ALLOWANCE { NO_ALLOWANCE } else { NOT_STATED };
+        Fact::of(label, if value.is_empty() { none.into() } else { value.clone() })
     };
     other.map(said).collect()
 }
@@ -85,8 +86,9 @@ fn most<'p, T: PartialEq>(all: impl Iterator<Item = &'p T> + Clone) -> Option<&'
 mod tests {
     use super::*;
 
-    fn with(stitch: &str, density: &str, wide: &str) -> Stitched {
-        Stitched::With([stitch.into(), density.into(), Phrase::none(), "thread".into()], wide.into())
+    fn with<'a>(stitch: &str, density: &str, wide: impl Into<Option<&'a str>>) -> Stitched {
+        let stitch = [stitch.into(), density.into(), Phrase::none(), "thread".into()];
+        Stitched::With(stitch, wide.into().map(Phrase::from))
     }
 
     fn told(facts: &[Fact]) -> Vec<(String, String)> {
@@ -96,7 +98,8 @@ mod tests {
     #[test]
     fn the_stage_says_what_is_most_frequent_and_a_step_what_differs() {
         let all = [
-            with("304", "9", ""),
+            with("304", "9", None),
+            with("301", "4", ""),
             with("301", "4", "8"),
             Stitched::Nothing,
             with("301", "4", "6"),
@@ -111,14 +114,15 @@ mod tests {
         );
         let told: Vec<_> = all.iter().map(|one| told(&differs(&same, one))).collect();
         assert_eq!(told[0], [pair(stitch, "304"), pair(density, "9")]);
-        assert_eq!(told[1], [pair(wide, "8")]);
-        assert_eq!([told[2].len(), told[3].len()], [0, 0]);
-        assert_eq!(told[4], [pair(density, NOT_STATED.en)], "a thing that the stage states does not hold for it");
+        assert_eq!(told[1], [pair(wide, NO_ALLOWANCE.en)], "a fold has no allowance");
+        assert_eq!(told[2], [pair(wide, "8")]);
+        assert_eq!([told[3].len(), told[4].len()], [0, 0]);
+        assert_eq!(told[5], [pair(density, NOT_STATED.en)], "a thing that the stage states does not hold for it");
     }
 
     #[test]
     fn what_states_no_stitch_does_not_have_that_of_the_stage() {
-        let same = common(&[with("301", "4", "")]);
+        let same = common(&[with("301", "4", None)]);
         assert_eq!(told(&differs(&same, &Stitched::Otherwise))[0].1, NOT_THIS.en);
         assert_eq!(differs(&[], &Stitched::Otherwise), []);
         assert_eq!(common(&[Stitched::Nothing, Stitched::Otherwise]), []);

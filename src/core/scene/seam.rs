@@ -46,7 +46,7 @@ pub enum PileSide {
 }
 
 /// Width of every stack drawing on paper, mm.
-pub(super) const WIDTH: f64 = 40.0;
+pub(super) const WIDTH: f64 = 36.0;
 /// Thickness of a ply, mm of paper.
 pub(super) const PLY: f64 = 1.8;
 /// How far inside a ply the second line of its right side runs, mm of paper.
@@ -60,9 +60,9 @@ const GAP: f64 = 1.3;
 /// Where the plies begin, mm from the left.
 pub(super) const LEFT: f64 = 6.0;
 /// Where the needle goes, mm from the left.
-pub(super) const NEEDLE: f64 = 18.0;
+pub(super) const NEEDLE: f64 = 14.0;
 /// Where the raw edges are, mm from the left.
-pub(super) const EDGE: f64 = 30.0;
+pub(super) const EDGE: f64 = 26.0;
 
 /// Draws a stack.
 #[must_use]

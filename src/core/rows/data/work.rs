@@ -42,6 +42,8 @@ pub struct Step {
     pub codes: Phrase,
     /// Where it is done: the pieces in grey, what is sewn in bold.
     pub place: Option<Drawing>,
+    /// Whether that takes the width of what is said.
+    pub wide: bool,
     /// A picture of the user that shows how.
     pub picture: Option<Drawing>,
     /// The stack of a seam, from `crate::scene::stack`; `None` for other steps.
