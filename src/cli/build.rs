@@ -211,7 +211,8 @@ pub fn write(
 
 /// Writes the extracts of desks: `STYLE-REVISION-cutter.pdf`.
 fn write_extracts(package: &Package, out: &Path, stem: &str, output: &Output) -> Result<Vec<PathBuf>, Failure> {
-    let item = |(desk, pdf): &(Desk, Vec<u8>)| Item::named(out, &format!("{stem}-{}.pdf", desk.word().en), pdf.as_slice());
+    let item =
+        |(desk, pdf): &(Desk, Vec<u8>)| Item::named(out, &format!("{stem}-{}.pdf", desk.word().en), pdf.as_slice());
     let items: Vec<Item> = package.extracts.iter().map(item).collect::<Result<_, _>>()?;
     output.write(&items)?;
     Ok(items.into_iter().map(|item| item.path).collect())

@@ -8,6 +8,7 @@ mod cautions;
 mod circles;
 mod colour;
 mod columns;
+mod compact;
 mod compare;
 mod dies;
 mod docs;
@@ -97,5 +98,9 @@ fn document(edition: &Edition<'_>) -> Package {
 
 /// The sheets of the factory's edition, as if nothing had been sealed before.
 fn sheets(loaded: &Loaded, checked: &Checked) -> Vec<Sheet> {
-    document(&edition(loaded, checked, &Earlier::default()).unwrap()).sheets.into_iter().map(|bound| bound.sheet).collect()
+    document(&edition(loaded, checked, &Earlier::default()).unwrap())
+        .sheets
+        .into_iter()
+        .map(|bound| bound.sheet)
+        .collect()
 }

@@ -34,8 +34,7 @@ const CODES: [(&str, Word); 6] = [
     ("A, A', A2", LETTER),
 ];
 /// Signs in texts and tables.
-const SIGNS: [(&str, Word); 5] =
-    [("△", CHANGED), ("▲", CRITICAL), ("≈", ESTIMATE), ("–", DASH), ("152–166", LIMITS)];
+const SIGNS: [(&str, Word); 5] = [("△", CHANGED), ("▲", CRITICAL), ("≈", ESTIMATE), ("–", DASH), ("152–166", LIMITS)];
 
 /// One sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {

@@ -9,8 +9,8 @@ use std::collections::BTreeMap;
 
 use backtack_core::parties::rows::PartyRow;
 use backtack_core::rows::data::{
-    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, DieRow, Fabric, Guide, LayCard, LayGroup, Marker, Obstacles,
-    Plan, PlanGroup, PlanRow, Question, Questions, Safety, Sheet,
+    Callout, CautionRow, Chain, ChainStep, Colourway, Cover, DieRow, Fabric, Guide, LayCard, LayGroup, Marker,
+    Obstacles, Plan, PlanGroup, PlanRow, Question, Questions, Safety, Sheet,
 };
 use backtack_core::rows::labels::labels;
 use backtack_core::rows::package::{About, Bound, Contents, ContentsRow, Drawing, Fact, Head, Package, TitleBlock};
@@ -71,11 +71,8 @@ fn sheets() -> Vec<Bound> {
 }
 
 fn contents(sheets: &[Bound]) -> Contents {
-    let row = |bound: &Bound| ContentsRow {
-        name: bound.sheet.head().name.clone(),
-        page: None,
-        read: vec![true, false],
-    };
+    let row =
+        |bound: &Bound| ContentsRow { name: bound.sheet.head().name.clone(), page: None, read: vec![true, false] };
     Contents { desks: vec!["cutter".into(), "line".into()], rows: sheets.iter().map(row).collect() }
 }
 
