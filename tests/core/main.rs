@@ -8,6 +8,7 @@ mod cautions;
 mod circles;
 mod colour;
 mod columns;
+mod compact;
 mod compare;
 mod dies;
 mod docs;

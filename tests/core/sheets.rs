@@ -64,7 +64,7 @@ fn article<'a>(bill: &'a Bill, name: &str) -> &'a BillArticle {
 }
 
 /// Sizes and colourways whose alphabetical order is not the user's.
-const STYLE: &str = r##"
+pub const STYLE: &str = r##"
 [style]
 id = "X-1"
 name = "Bear"

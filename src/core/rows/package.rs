@@ -153,9 +153,9 @@ pub const ROOM_COVER: Room = Room { width: 104.0, height: 110.0 };
 /// Room for one view when a sheet holds up to two of them.
 pub const ROOM_VIEW_HALF: Room = Room { width: 92.0, height: 118.0 };
 /// Room for one view when a sheet holds three or four.
-pub const ROOM_VIEW: Room = Room { width: 92.0, height: 64.0 };
+pub const ROOM_VIEW: Room = Room { width: 92.0, height: 70.0 };
 /// Room for one view when a sheet holds more.
-pub const ROOM_VIEW_THIRD: Room = Room { width: 66.0, height: 64.0 };
+pub const ROOM_VIEW_THIRD: Room = Room { width: 68.0, height: 70.0 };
 /// Width of a row of cards, mm.
 pub const ROW: f64 = 257.0;
 /// Air between cards of a row, mm.

@@ -61,44 +61,42 @@ pub enum Roll {
     Down,
 }
 
-/// A fabric on paper: how the roll runs, the denominator of the scale, where the fabric begins.
-#[derive(Debug, Clone, Copy)]
+/// A fabric on paper: how the roll runs, the denominator of the scale, the room for the arrow beside it, where it begins.
+#[derive(Debug, Clone, Copy, PartialEq)]
 struct Paper {
     roll: Roll,
     scale: f64,
+    arrow: f64,
     start: At,
 }
 
 impl Paper {
     /// The roll the way it is drawn larger on a room, wide and high.
-    fn of(length: f64, width: f64, room: At) -> Paper {
+    fn of(length: f64, width: f64, room: At, arrow: f64) -> Paper {
         let scale = |along: f64, across: f64| {
             let fits = |scale: &&f64| length / **scale <= along && width / **scale <= across;
             SCALES.iter().find(fits).copied().unwrap_or(1000.0)
         };
-        let across = scale(room[0] - LEFT - ROOM, room[1] - WAY - BELOW - BAR);
-        let down = scale(room[1] - ROOM - BELOW - BAR, room[0] - LEFT - WAY);
-        if down < across {
-            Paper::at_scale(width, Roll::Down, down)
-        } else {
-            Paper::at_scale(width, Roll::Across, across)
-        }
+        let across = scale(room[0] - LEFT - ROOM, room[1] - arrow - BELOW - BAR);
+        let down = scale(room[1] - ROOM - BELOW - BAR, room[0] - LEFT - arrow);
+        let (roll, scale) = if down < across { (Roll::Down, down) } else { (Roll::Across, across) };
+        Paper::at_scale(width, roll, scale, arrow)
     }
 
     /// A fabric of a width, its roll one way, at a scale.
-    fn at_scale(width: f64, roll: Roll, scale: f64) -> Paper {
+    fn at_scale(width: f64, roll: Roll, scale: f64, arrow: f64) -> Paper {
         let start = match roll {
-            Roll::Across => [LEFT, WAY + width / scale],
+            Roll::Across => [LEFT, arrow + width / scale],
             Roll::Down => [LEFT, ROOM],
         };
-        Paper { roll, scale, start }
+        Paper { roll, scale, arrow, start }
     }
 
     /// Size of a fabric on paper, and the room above it and at its right.
     fn size(&self, length: f64, width: f64) -> (At, [f64; 2]) {
         match self.roll {
-            Roll::Across => ([length / self.scale, width / self.scale], [WAY, ROOM]),
-            Roll::Down => ([width / self.scale, length / self.scale], [ROOM, WAY]),
+            Roll::Across => ([length / self.scale, width / self.scale], [self.arrow, ROOM]),
+            Roll::Down => ([width / self.scale, length / self.scale], [ROOM, self.arrow]),
         }
     }
 
@@ -122,7 +120,7 @@ impl Paper {
 #[must_use]
 pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], texts: [&str; 2]) -> Scene {
     let (length, width) = (millimetres(lay.length), millimetres(instance.fabric.width));
-    let paper = Paper::of(length, width, paper);
+    let paper = Paper::of(length, width, paper, beside(instance));
     let mut scene = drawn(instance, lay, &paper, texts, Codes::Names);
     let bar = round(length.max(width) / 5.0);
     let foot = scene.height - BELOW;
@@ -135,7 +133,7 @@ pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], texts: [&str; 2]) ->
 /// Draws a lay at a scale, its roll one way, with the numbers of its pieces. The lengths beside it are its bars.
 #[must_use]
 pub fn lay_at(instance: &Instance, lay: &Lay, (roll, scale): (Roll, f64), texts: [&str; 2]) -> Scene {
-    let paper = Paper::at_scale(millimetres(instance.fabric.width), roll, scale);
+    let paper = Paper::at_scale(millimetres(instance.fabric.width), roll, scale, beside(instance));
     drawn(instance, lay, &paper, texts, Codes::Numbers)
 }
 
@@ -143,8 +141,18 @@ pub fn lay_at(instance: &Instance, lay: &Lay, (roll, scale): (Roll, f64), texts:
 #[must_use]
 pub fn lay_size(instance: &Instance, lay: &Lay, (roll, scale): (Roll, f64)) -> [f64; 2] {
     let (length, width) = (millimetres(lay.length), millimetres(instance.fabric.width));
-    let (size, [top, right]) = Paper::at_scale(width, roll, scale).size(length, width);
+    let (size, [top, right]) = Paper::at_scale(width, roll, scale, beside(instance)).size(length, width);
     [LEFT + size[0] + right, top + size[1] + BELOW]
+}
+
+/// Whether all pieces lie one way, so that one arrow says how.
+fn is_one_way(instance: &Instance) -> bool {
+    instance.pieces.iter().all(|piece| piece.turns.len() == 1)
+}
+
+/// Room beside a lay for that arrow.
+fn beside(instance: &Instance) -> f64 {
+    if is_one_way(instance) { WAY } else { ROOM }
 }
 
 /// `1:20`, or `2:1` of what is enlarged.
@@ -156,7 +164,7 @@ pub fn ratio(scale: f64) -> String {
 fn drawn(instance: &Instance, lay: &Lay, paper: &Paper, [along, across]: [&str; 2], codes: Codes) -> Scene {
     let (length, width) = (millimetres(lay.length), millimetres(instance.fabric.width));
     let alt = say!(ALT, pieces = lay.placed.len(), length = length.to_string(), width = width.to_string());
-    let one_way = instance.pieces.iter().all(|piece| piece.turns.len() == 1);
+    let one_way = is_one_way(instance);
     let (size, [top, right]) = paper.size(length, width);
     let texts = if paper.roll == Roll::Across { [along, across] } else { [across, along] };
     let mut scene = Scene::new(LEFT + size[0] + right, size[1] + top + BELOW, alt);

@@ -32,6 +32,7 @@ words! {
     EDGES "changes.edges" = "Edges, mm: {edges}.";
     TURNED "changes.turned" = "{what} by {angle}°";
     MOVED_BY "changes.moved-by" = "{what} {id} {distance}";
+    MOVED_TOO "changes.moved-too" = "{id} {distance}";
     MOVED_NEW "changes.moved-new" = "{what} {id} new";
     MOVED_GONE "changes.moved-gone" = "{what} {id} gone";
     MOVED "changes.moved" = "Moved, mm: {things}.";
@@ -277,7 +278,9 @@ fn said(one: &Overlay) -> Vec<Phrase> {
     if !edges.is_empty() {
         all.push(say!(EDGES, edges = Phrase::list(edges)));
     }
-    let things: Vec<Phrase> = one.moved.iter().map(moved).collect();
+    // Points are called points once.
+    let before = std::iter::once(None).chain(one.moved.iter().map(Some));
+    let things: Vec<Phrase> = one.moved.iter().zip(before).map(|(one, before)| moved(one, before)).collect();
     if !things.is_empty() {
         all.push(say!(MOVED, things = Phrase::list(things)));
     }
@@ -290,11 +293,13 @@ fn edge(run: &compare::RunChange) -> Phrase {
     say!(EDGE, from = &run.from, to = &run.to, before, after)
 }
 
-/// `notch n1 3.0`.
-fn moved(moved: &compare::Moved) -> Phrase {
+/// `notch n1 3.0`; behind another notch that moved `n2 3.0`.
+fn moved(moved: &compare::Moved, before: Option<&compare::Moved>) -> Phrase {
     let (what, id) = (among(THINGS, moved.what), &moved.id);
+    let alike = before.is_some_and(|one| one.what == moved.what && one.by.is_some());
     match (moved.by, moved.there) {
         (Some(by), _) if [GRAIN.en, PILE.en].contains(&moved.what) => say!(TURNED, what, angle = number::number(by, 1)),
+        (Some(by), _) if alike => say!(MOVED_TOO, id, distance = number::number(by, 1)),
         (Some(by), _) => say!(MOVED_BY, what, id, distance = number::number(by, 1)),
         (None, true) => say!(MOVED_NEW, what, id),
         (None, false) => say!(MOVED_GONE, what, id),
