@@ -21,6 +21,7 @@ mod geom;
 mod glyphs;
 mod lay;
 mod lays;
+mod legible;
 mod orders;
 mod parties;
 mod phrases;

@@ -78,7 +78,7 @@ fn an_svg_file_is_in_true_millimetres_and_escapes_text() {
     let out = svg(&scene, backtack_core::words::Languages::default());
     assert!(out.contains("width=\"210mm\" height=\"100.5mm\" viewBox=\"0 0 210 100.5\""), "{out}");
     assert!(out.contains("d=\"M10 20L60 20\""), "{out}");
-    assert!(out.contains("stroke-width=\"0.25\"") && out.contains("stroke-dasharray=\"3 0.75\""), "{out}");
+    assert!(out.contains("stroke-width=\"0.18\"") && out.contains("stroke-dasharray=\"2.16 0.9\""), "{out}");
     assert!(out.contains("<title>A &lt;b&gt; &amp; &quot;c&quot;</title>"), "{out}");
     assert!(out.contains(">&lt;/text&gt;&lt;script&gt;</text>"), "{out}");
 }

@@ -1,8 +1,8 @@
 //! Which edges meet: the pieces of a product on one page, every edge with the letter of its seam.
 
 use super::marks::{along, arrowhead, capsule, left, towards};
-use super::piece::{SCALES, bounds, moved};
-use super::place::{Places, around, frame, middle, ring_of_places, square, strokes, text_width, within};
+use super::piece::SCALES;
+use super::place::{Places, around, bounds, frame, middle, moved, ring_of_places, square, strokes, text_width, within};
 use super::{At, Fill, Label, Line, PiecePoint, Scene, Segment, Skyline, circle, grid};
 use crate::words::Phrase;
 

@@ -4,8 +4,9 @@ use crate::geom;
 use crate::words::Phrase;
 
 use super::marks::{arrow, scale_bar, towards};
-use super::piece::{SCALES, bounds, moved};
+use super::piece::SCALES;
 use super::place::{Places, extent, leader, ring_of, ring_of_places, square};
+use super::place::{bounds, moved};
 use super::{At, Fill, Label, Line, Scene, Segment, circle, grid};
 
 /// Two outlines in true millimetres, y down.

@@ -1,107 +1,14 @@
 //! The drawing of one piece at a stated scale: cut line, sew line, other sizes, letters of seams, points, notches, grain,
 //! pile, size.
 
-use super::marks::{PILE_ARROW, along, arrowhead, capsule, dimension, grain, left, pile, ring, towards, unit};
-use super::nest::{NestSize, OTHERS};
+use super::marks::{PILE_ARROW, along, arrowhead, capsule, dimension, grain, left, pile, towards, unit};
+use super::names::{beside, codes, names, near, nearest, remarks};
+use super::nest::OTHERS;
+use super::outline::{NotchForm, PieceOutline};
 use super::place::{
-    Places, around, extent, frame, leader, middle, ring_of, ring_of_places, square, strokes, text_width, within,
+    Places, around, bounds, frame, leader, middle, moved, ring_of, ring_of_places, square, strokes, text_width, within,
 };
-use super::{Across, Along, At, Fill, Label, Line, Scene, Segment, closed, grid};
-use crate::words::Phrase;
-
-/// One piece in its own true millimetres, y down, every text final.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct PieceOutline {
-    /// The code written in the middle of the piece.
-    pub code: String,
-    /// The cut line.
-    pub cut: Vec<Segment>,
-    /// The sew line; empty for a piece whose edges are all raw.
-    pub sew: Vec<Segment>,
-    /// The same piece in other sizes, their lines in order; they lie where they share a point with it.
-    pub others: Vec<NestSize>,
-    /// Its edges with the letters of their seams.
-    pub seams: Vec<PieceSeam>,
-    /// Folds, stitching and other lines inside the piece.
-    pub inner: Vec<InnerLine>,
-    /// Named points on the sew line.
-    pub points: Vec<PiecePoint>,
-    /// Notches.
-    pub notches: Vec<PieceNotch>,
-    /// Places on the piece for what is put on it: a cross and a name.
-    pub marks: Vec<PiecePoint>,
-    /// Openings left in the sew line: their two ends and their length as written, `"120"`.
-    pub openings: Vec<([At; 2], String)>,
-    /// What is written at an edge, such as an allowance that is not the usual one.
-    pub remarks: Vec<PiecePoint>,
-    /// Direction of the grain, if the piece has one.
-    pub grain: Option<At>,
-    /// Direction in which the pile lies, if there is any.
-    pub pile: Option<At>,
-    /// What is written at the arrow of the pile.
-    pub pile_text: String,
-    /// Cut width as written at the dimension line, `"504"`; empty where the grain is tilted, so that it lies along neither.
-    pub width_text: String,
-    /// Cut height as written at the dimension line.
-    pub height_text: String,
-    /// The description of the drawing.
-    pub alt: Phrase,
-}
-
-/// An edge with the letter of its seam, in true millimetres.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct PieceSeam {
-    /// The edge from its first to its last point.
-    pub path: Vec<Segment>,
-    /// The letter; several apart from each other where copies are sewn to different things.
-    pub letter: String,
-    /// Whether the seam runs from its first to its last point; none where it runs one way on one copy, the other on another.
-    pub forward: Option<bool>,
-}
-
-/// A line inside a piece.
-#[derive(Debug, Clone, PartialEq)]
-pub struct InnerLine {
-    /// What it means.
-    pub line: Line,
-    /// Where it runs, in true millimetres.
-    pub segments: Vec<Segment>,
-    /// Its name; empty for none.
-    pub name: String,
-}
-
-/// A named point of a piece.
-#[derive(Debug, Clone, PartialEq)]
-pub struct PiecePoint {
-    /// Its letter.
-    pub name: String,
-    /// Where it is, in true millimetres.
-    pub at: At,
-}
-
-/// How a notch is cut.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum NotchForm {
-    /// A triangle outside the cut line.
-    Outward,
-    /// A cut into the allowance.
-    Slit,
-    /// Marked across the allowance, not cut.
-    Marked,
-}
-
-/// A notch of a piece, in true millimetres.
-#[derive(Debug, Clone, PartialEq)]
-pub struct PieceNotch {
-    /// Its place on the sew line.
-    pub sew: At,
-    /// Its place on the cut line.
-    pub cut: At,
-    /// Where it ends.
-    pub tip: At,
-    /// How it is cut.
-    pub form: NotchForm,
-}
+use super::{At, Fill, Label, Line, Scene, Segment, closed, grid};
 
 /// Space round the outline for names and dimensions, mm of paper: left, top, right, bottom.
 const ROOM: [f64; 4] = [13.0, 7.5, 8.0, 11.0];
@@ -115,6 +22,12 @@ const PER_NAME: f64 = 10.0;
 const ALWAYS: usize = 3;
 /// The least width, mm of paper: the cut size and its dimension lines must fit.
 const LEAST_WIDTH: f64 = 38.0;
+/// The arrows of a height below this point inwards from outside, mm of paper.
+const LOW: f64 = 10.4;
+/// A text so far from its edge has a leader, mm of paper.
+const FAR: f64 = 14.0;
+/// The better way to set arrow and word of the pile.
+const BEST: f64 = 1.0;
 /// A notch is drawn at least this long, mm of paper, so that it shows beside a broad line.
 const LEAST_NOTCH: f64 = 1.8;
 
@@ -129,7 +42,7 @@ pub fn scale_for(outline: &PieceOutline, room: impl Fn(f64) -> At) -> f64 {
     let fits = |scale: &f64| {
         let (w, h) = ((high[0] - low[0]) / scale, (high[1] - low[1]) / scale);
         let [width, height] = room(*scale);
-        let [left, top, _, bottom] = room_round(outline);
+        let [left, top, _, bottom] = room_round(outline, h);
         left + w + beside_right(outline, w) <= width && top + h + bottom <= height
     };
     SCALES.into_iter().find(fits).unwrap_or(100.0)
@@ -144,9 +57,11 @@ pub fn is_clear(outline: &PieceOutline, denominator: f64) -> bool {
     length / denominator >= PER_NAME * (ALWAYS + names + lines + outline.seams.len()) as f64
 }
 
-/// Room round the outline.
-fn room_round(outline: &PieceOutline) -> [f64; 4] {
-    if outline.width_text.is_empty() { ROOM_WITHOUT } else { ROOM }
+/// Room round an outline so high on paper; the height of a low one is written beside its arrows.
+fn room_round(outline: &PieceOutline, height: f64) -> [f64; 4] {
+    let [left, top, right, bottom] = if outline.width_text.is_empty() { ROOM_WITHOUT } else { ROOM };
+    let written = if height < LOW { 9.0 + text_width(&outline.height_text, Label::SIZE, false) } else { 0.0 };
+    [left.max(written), top, right, bottom]
 }
 
 /// The outline in every size.
@@ -162,7 +77,7 @@ pub fn piece(outline: &PieceOutline, denominator: f64) -> Scene {
     let (low, high) = bounds(&whole(outline));
     let size = [(high[0] - low[0]) / denominator, (high[1] - low[1]) / denominator];
     let right = beside_right(outline, size[0]);
-    let [left, top, _, bottom] = room_round(outline);
+    let [left, top, _, bottom] = room_round(outline, size[1]);
     let width = (left + size[0] + right).max(LEAST_WIDTH);
     let x0 = f64::midpoint(left, width - right - size[0]);
     let paper = |p: At| [grid(x0 + (p[0] - low[0]) / denominator), grid(top + (p[1] - low[1]) / denominator)];
@@ -257,25 +172,6 @@ fn letters(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper
     }
 }
 
-/// The code of every other size at its line.
-fn codes(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper: &impl Fn(At) -> At, own: &[At]) {
-    for other in &outline.others {
-        let ring = ring_of(&moved(&other.cut, paper));
-        let label = Label::new(&other.code, [0.0; 2]).bare();
-        let [low, high] = frame(&label);
-        let size = [high[0] - low[0], high[1] - low[1]];
-        let centre = extent(&ring).map_or([0.0; 2], |(a, b)| [f64::midpoint(a[0], b[0]), f64::midpoint(a[1], b[1])]);
-        let outside = |at: &At| along(*at, towards(centre, *at), 0.9 + 0.5 * (size[0] + size[1]));
-        // Best where it is farthest from the drawn size.
-        let step = (ring.len() / 48).max(1);
-        let mut wanted: Vec<At> = ring.iter().step_by(step).copied().collect();
-        wanted.sort_by(|a, b| square(nearest(own, *b), *b).total_cmp(&square(nearest(own, *a), *a)));
-        let wanted: Vec<At> = wanted.iter().map(outside).collect();
-        let placed = places.put(label, wanted);
-        scene.label(placed);
-    }
-}
-
 /// Crosses at the places for what is put on the piece, each with its name.
 fn marks(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper: &impl Fn(At) -> At) {
     for mark in &outline.marks {
@@ -308,61 +204,13 @@ fn openings(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, pape
         let inwards = if within(ring, along(middle, side, 1.0)) { side } else { [-side[0], -side[1]] };
         let edge = nearest(ring, middle);
         let placed = near(places, Label::new(text, [0.0; 2]).bare(), middle, inwards, 2.4);
-        if let (false, Some(end)) = (within(ring, placed.at), leader(edge, &placed)) {
+        let far = !within(ring, placed.at) || square(placed.at, middle) > FAR * FAR;
+        if let (true, Some(end)) = (far, leader(edge, &placed)) {
             scene.line(Line::Callout, edge, end);
             places.avoid(&[Segment::Move(edge), Segment::Line(end)]);
         }
         scene.label(placed);
     }
-}
-
-/// The label at a place, even where it covers a line: farther off it would be read as another edge's.
-fn near(places: &mut Places, label: Label, at: At, way: At, least: f64) -> Label {
-    let [low, high] = frame(&Label { at: [0.0; 2], ..label.clone() });
-    let half = f64::midpoint((high[0] - low[0]) * way[0].abs(), (high[1] - low[1]) * way[1].abs());
-    let mut wanted = vec![along(at, way, least + half - 0.6)];
-    wanted.extend(ring_of_places(at, way, least + half - 0.6, least + half + 4.0));
-    places.put(label, wanted)
-}
-
-/// The label near a place, rather on one side of it.
-fn beside(places: &mut Places, label: Label, at: At, way: At, least: f64) -> Label {
-    let [low, high] = frame(&Label { at: [0.0; 2], ..label.clone() });
-    // Its near side, not its middle, stands at the least distance.
-    let half = f64::midpoint((high[0] - low[0]) * way[0].abs(), (high[1] - low[1]) * way[1].abs());
-    let mut wanted = ring_of_places(at, way, least + half - 0.6, least + half + 16.0);
-    wanted.insert(0, along(at, way, least + half - 0.6));
-    places.put(label, wanted)
-}
-
-/// Rings at the named points; each name stands outwards of it, clear of every line. One that had to go further away has
-/// a leader.
-fn names(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper: &impl Fn(At) -> At, edge: &[At]) {
-    let rings: Vec<At> = outline.points.iter().map(|point| paper(point.at)).collect();
-    for (n, (point, &at)) in outline.points.iter().zip(&rings).enumerate() {
-        let away = outwards(&rings, n, edge);
-        let label = Label::new(&point.name, [0.0; 2]).strong().bare();
-        let placed = beside(places, label, at, away, 2.2);
-        let far = square(placed.at, at) > 36.0
-            || rings.iter().any(|other| square(*other, placed.at) < square(at, placed.at) - 0.01);
-        if let (true, Some(end)) = (far, leader(at, &placed)) {
-            scene.line(Line::Callout, along(at, towards(at, end), 0.7), end);
-        }
-        ring(scene, at, &point.name, placed.at);
-    }
-}
-
-/// The way out of the piece at one of its points: square to the line between its neighbours, on the side where the
-/// outline is not.
-fn outwards(rings: &[At], n: usize, edge: &[At]) -> At {
-    let count = rings.len().max(1);
-    let at = rings.get(n).copied().unwrap_or_default();
-    let (before, after) = (rings.get((n + count - 1) % count), rings.get((n + 1) % count));
-    let (Some(before), Some(after)) = (before, after) else { return [0.0, -1.0] };
-    let (a, b) = (towards(at, *before), towards(at, *after));
-    let corner = [-(a[0] + b[0]), -(a[1] + b[1])];
-    let way = if square(corner, [0.0; 2]) > 0.05 { unit(corner) } else { left(towards(*before, *after)) };
-    if within(edge, along(at, way, 2.0)) && !within(edge, along(at, way, -2.0)) { [-way[0], -way[1]] } else { way }
 }
 
 /// Code, grain and pile stand where the piece has room for them, near its middle; grain and pile of a piece too narrow
@@ -384,16 +232,16 @@ fn directions(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, ri
         let text = Label::new(&outline.pile_text, [0.0; 2]).strong().bare();
         let [low, high] = frame(&text);
         let (wide, tall) = (high[0] - low[0], high[1] - low[1]);
-        // The word stands below a level arrow and beside an upright one.
-        let level = d[0].abs() > d[1].abs();
+        // The word is below a level arrow and beside an upright one; the other way where there is room for that alone.
+        let level = |reach: f64| (d[0].abs() > d[1].abs()) == (reach == BEST);
         let arrow = [PILE_ARROW * d[0].abs() + 3.4 * d[1].abs(), PILE_ARROW * d[1].abs() + 3.4 * d[0].abs()];
-        let sized = |_: f64| match level {
+        let sized = |reach: f64| match level(reach) {
             true => [arrow[0].max(wide), arrow[1] + tall + 0.8],
             false => [arrow[0] + wide + 0.8, arrow[1].max(tall)],
         };
-        if let Some((at, _)) = stand(places, ring, centre, &[1.0], sized) {
-            let [whole_wide, whole_tall] = sized(1.0);
-            let (arrow_at, text_at) = match level {
+        if let Some((at, reach)) = stand(places, ring, centre, &[BEST, 2.0], sized) {
+            let [whole_wide, whole_tall] = sized(reach);
+            let (arrow_at, text_at) = match level(reach) {
                 true => ([at[0], at[1] - (whole_tall - arrow[1]) / 2.0], [at[0], at[1] + (whole_tall - tall) / 2.0]),
                 false => ([at[0] - (whole_wide - arrow[0]) / 2.0, at[1]], [at[0] + (whole_wide - wide) / 2.0, at[1]]),
             };
@@ -414,12 +262,7 @@ fn directions(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, ri
 /// Room for a mark, the largest that fits inside; else of the smallest one beside the piece.
 fn stand(places: &mut Places, ring: &[At], centre: At, reaches: &[f64], size: impl Fn(f64) -> At) -> Option<(At, f64)> {
     let inside = reaches.iter().find_map(|reach| Some((places.inside(ring, size(*reach), centre)?, *reach)));
-    let beside = || {
-        let reach = *reaches.last()?;
-        let round = ring_of_places(centre, [1.0, 0.0], 4.0, 120.0);
-        let at = round.into_iter().find(|at| places.free(around(*at, size(reach))))?;
-        Some((at, reach))
-    };
+    let beside = || reaches.iter().rev().find_map(|reach| Some((places.anywhere(size(*reach), centre)?, *reach)));
     if let Some(found) = inside.or_else(beside) {
         places.take(around(found.0, size(found.1)));
         return Some(found);
@@ -427,54 +270,4 @@ fn stand(places: &mut Places, ring: &[At], centre: At, reaches: &[f64], size: im
     // It is drawn all the same, where it covers least.
     let reach = *reaches.last()?;
     Some((places.place(size(reach), ring_of_places(centre, [1.0, 0.0], 0.5, 30.0))?, reach))
-}
-
-/// Names of inner lines, and what is said of an edge.
-fn remarks(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper: &impl Fn(At) -> At, edge: &[At]) {
-    for inner in outline.inner.iter().filter(|inner| !inner.name.is_empty()) {
-        let points = ring_of(&moved(&inner.segments, paper));
-        let Some(middle) = points.get(points.len() / 2) else { continue };
-        scene.label(beside(places, Label::new(&inner.name, [0.0; 2]).bare(), *middle, [0.0, 1.0], 1.6));
-    }
-    for remark in &outline.remarks {
-        let at = paper(remark.at);
-        let nearest = nearest(edge, at);
-        let way = if square(nearest, at) > 0.01 { towards(at, nearest) } else { [0.0, -1.0] };
-        let label = Label::new(&remark.name, [0.0; 2]).anchor(Along::Middle, Across::Middle).bare();
-        let placed = beside(places, label, at, way, 2.2);
-        if let Some(end) = leader(at, &placed) {
-            scene.line(Line::Callout, at, end);
-            places.avoid(&[Segment::Move(at), Segment::Line(end)]);
-        }
-        scene.label(placed);
-    }
-}
-
-/// The place of a closed line that is nearest to a point; the point itself where there is no line.
-fn nearest(ring: &[At], p: At) -> At {
-    let on = |(a, b): (&At, &At)| {
-        let (way, length) = (towards(*a, *b), square(*a, *b).sqrt());
-        let share = (p[0] - a[0]) * way[0] + (p[1] - a[1]) * way[1];
-        along(*a, way, share.clamp(0.0, length))
-    };
-    let places = ring.iter().zip(ring.iter().cycle().skip(1)).map(on);
-    places.min_by(|a, b| square(*a, p).total_cmp(&square(*b, p))).unwrap_or(p)
-}
-
-/// A path on paper.
-pub(super) fn moved(segments: &[Segment], paper: &impl Fn(At) -> At) -> Vec<Segment> {
-    segments
-        .iter()
-        .map(|s| match *s {
-            Segment::Move(p) => Segment::Move(paper(p)),
-            Segment::Line(p) => Segment::Line(paper(p)),
-            Segment::Cubic(a, b, p) => Segment::Cubic(paper(a), paper(b), paper(p)),
-            Segment::Close => Segment::Close,
-        })
-        .collect()
-}
-
-/// The bounding box of a path, which is enough to lay a drawing out.
-pub(super) fn bounds(segments: &[Segment]) -> (At, At) {
-    extent(&ring_of(segments)).unwrap_or_default()
 }

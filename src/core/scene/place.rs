@@ -100,6 +100,15 @@ impl Places {
         best.map(|(_, at)| at)
     }
 
+    /// The middle of a free box of a size anywhere in the drawing, as near to a place as can be; none where there is none.
+    pub fn anywhere(&self, size: At, near: At) -> Option<At> {
+        const STEPS: u8 = 60;
+        let at = |n: u8, axis: usize| self.room[axis] * (f64::from(n) + 0.5) / f64::from(STEPS);
+        let mut places: Vec<At> = (0..STEPS).flat_map(|i| (0..STEPS).map(move |j| [at(i, 0), at(j, 1)])).collect();
+        places.sort_by(|a, b| square(*a, near).total_cmp(&square(*b, near)));
+        places.into_iter().find(|p| self.free(around(*p, size)))
+    }
+
     /// The middle of a free box of a size inside a closed line, as near to a place as can be; none where there is none.
     pub fn inside(&self, ring: &[At], size: At, near: At) -> Option<At> {
         const STEPS: u8 = 24;
@@ -311,6 +320,24 @@ pub(super) fn middle(path: &[Segment], share: f64) -> Option<(At, At)> {
         left -= own;
     }
     None
+}
+
+/// A path on paper.
+pub(super) fn moved(segments: &[Segment], paper: &impl Fn(At) -> At) -> Vec<Segment> {
+    segments
+        .iter()
+        .map(|s| match *s {
+            Segment::Move(p) => Segment::Move(paper(p)),
+            Segment::Line(p) => Segment::Line(paper(p)),
+            Segment::Cubic(a, b, p) => Segment::Cubic(paper(a), paper(b), paper(p)),
+            Segment::Close => Segment::Close,
+        })
+        .collect()
+}
+
+/// The bounding box of a path, which is enough to lay a drawing out.
+pub(super) fn bounds(segments: &[Segment]) -> (At, At) {
+    extent(&ring_of(segments)).unwrap_or_default()
 }
 
 #[cfg(test)]

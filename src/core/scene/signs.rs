@@ -1,7 +1,8 @@
 //! Samples of the signs on pieces, for the box that explains them.
 
 use super::marks::{arrowhead, capsule, ring};
-use super::piece::{LETTER, NotchForm, notched};
+use super::outline::NotchForm;
+use super::piece::{LETTER, notched};
 use super::place::text_width;
 use super::{Fill, Label, Line, Scene};
 use crate::words::Phrase;
