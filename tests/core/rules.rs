@@ -12,7 +12,7 @@ use std::path::{Path, PathBuf};
 use backtack_core::diag::{Findings, Folder, Levels, Rule, Severity, text};
 use backtack_core::model::Assembly;
 use backtack_core::pipeline::planned;
-use backtack_core::read::{self, Loaded};
+use backtack_core::read::Loaded;
 use backtack_core::rules;
 
 /// Files by path below the style folder.
@@ -88,7 +88,7 @@ struct Found {
 impl Found {
     fn of(files: &Files) -> Found {
         let list: Vec<(&str, &[u8])> = files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())).collect();
-        let loaded = read::files(&list);
+        let loaded = crate::closure("", list);
         let mut checked = crate::checked(&loaded);
         // As a build of each order does.
         for order in loaded.model.orders.keys() {

@@ -61,6 +61,11 @@ pub enum Deed {
     Other,
 }
 
+impl Deed {
+    /// The words that rules follow; any other word is the user's own.
+    pub const WORDS: [&str; 4] = ["turn", "fill", "insert", "detect"];
+}
+
 /// A step that is no seam.
 #[derive(Debug, Clone)]
 pub struct Step {

@@ -6,7 +6,9 @@ mod fabric_without_colour;
 mod implausible_value;
 mod missing_mass;
 mod missing_width;
+mod pile_cut_both_ways;
 mod role_without_fabric;
+mod use_in_other_unit;
 
 use super::Check;
 
@@ -19,4 +21,6 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &missing_width::RULE, run: missing_width::check },
     Check { rule: &cuttable_width_over_full_width::RULE, run: cuttable_width_over_full_width::check },
     Check { rule: &implausible_value::RULE, run: implausible_value::check },
+    Check { rule: &pile_cut_both_ways::RULE, run: pile_cut_both_ways::check },
+    Check { rule: &use_in_other_unit::RULE, run: use_in_other_unit::check },
 ];

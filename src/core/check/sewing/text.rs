@@ -8,6 +8,7 @@ words! {
     IN_SIZE "sewing.text.in-size" = " in size {size}";
     IMAGE_OF "sewing.text.image-of" = "the mirror image of {id}";
     PUT_BEFORE "sewing.text.put-before" = "put \"{step}\" before \"{other}\" in the order of work";
+    PUT_BEHIND "sewing.text.put-behind" = "put \"{step}\" behind \"{other}\" in the order of work";
     WRITE "sewing.text.write" = "write {steps}";
     MORE "sewing.text.more" = "{shown} and {count} more";
 }
@@ -86,6 +87,18 @@ pub fn moved_before(context: &Context<'_>, step: &str, other: &str) -> Phrase {
             steps.push(one);
         }
     }
+    say!(WRITE, steps = order(&steps))
+}
+
+/// The help that moves `step` behind `other` in the order of work: the whole line where it is short.
+pub fn moved_behind(context: &Context<'_>, step: &str, other: &str) -> Phrase {
+    let order_now: Vec<&str> = context.model.work.order.iter().map(|one| one.value.as_str()).collect();
+    if order_now.len() > WRITTEN_OUT {
+        return say!(PUT_BEHIND, step, other);
+    }
+    let mut steps: Vec<&str> = order_now.into_iter().filter(|one| *one != step).collect();
+    let at = steps.iter().position(|one| *one == other).map_or(steps.len(), |at| at + 1);
+    steps.insert(at, step);
     say!(WRITE, steps = order(&steps))
 }
 

@@ -7,6 +7,7 @@ mod notch_distances_differ;
 mod notch_off_edge;
 mod notch_on_corner;
 mod notch_too_deep;
+mod notch_without_partner;
 mod opening_on_corner;
 mod opening_under_trim;
 mod size_scaled_too_far;
@@ -35,6 +36,7 @@ pub const RULES: &[&Rule] = &[
     &opening_on_corner::RULE,
     &opening_under_trim::RULE,
     &notch_distances_differ::RULE,
+    &notch_without_partner::RULE,
 ];
 
 /// Runs every rule.
@@ -52,4 +54,5 @@ pub(super) fn run(ground: &Ground<'_>, findings: &mut Findings) {
     opening_on_corner::check(ground, findings);
     opening_under_trim::check(ground, findings);
     notch_distances_differ::check(ground, findings);
+    notch_without_partner::check(ground, findings);
 }
