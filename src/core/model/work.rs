@@ -12,6 +12,8 @@ pub struct Work {
     pub order: Vec<Spanned<String>>,
     /// Where the list stands.
     pub span: Option<Span>,
+    /// The list itself, from bracket to bracket.
+    pub list: Option<Span>,
     /// The stitch of every seam that states none of its own.
     pub stitch: StitchUse,
 }

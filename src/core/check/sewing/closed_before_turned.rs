@@ -71,7 +71,12 @@ pub fn part<'a>(context: &Context<'a>, step: &'a Step) -> Option<&'a str> {
     step.part.as_ref().or_else(stuffing).map(|part| part.value.as_str())
 }
 
-fn late(context: &Context<'_>, places: &BTreeMap<&str, (usize, Span)>, id: &str, step: &Step) -> Option<Finding> {
+fn late<'a>(
+    context: &Context<'a>,
+    places: &BTreeMap<&'a str, (usize, Span)>,
+    id: &'a str,
+    step: &Step,
+) -> Option<Finding> {
     let part = part(context, step)?;
     let declared = context.model.parts.get(part)?;
     let (at, span) = *places.get(id)?;
@@ -107,10 +112,10 @@ fn shut<'a>(
     last.map(|(_, id)| id)
 }
 
-fn nothing_open(
-    context: &Context<'_>,
+fn nothing_open<'a>(
+    context: &Context<'a>,
     places: &BTreeMap<&str, (usize, Span)>,
-    (id, span): (&str, Span),
+    (id, span): (&'a str, Span),
     part: &str,
     closing: &str,
 ) -> Finding {
@@ -124,7 +129,7 @@ fn nothing_open(
 }
 
 /// The last step that closes a shell, and its place in the order; `None` if it never closes, or its order is unknown.
-fn closing<'a>(
+pub fn closing<'a>(
     context: &Context<'a>,
     places: &BTreeMap<&'a str, (usize, Span)>,
     shell: &Shell,
@@ -155,10 +160,10 @@ pub fn reopens(close: Option<&crate::model::Close>) -> bool {
     close.trim.is_some() || by.is_some_and(|by| REOPENS.iter().any(|word| by.contains(word)))
 }
 
-fn finding(
-    context: &Context<'_>,
+fn finding<'a>(
+    context: &Context<'a>,
     places: &BTreeMap<&str, (usize, Span)>,
-    (id, span): (&str, Span),
+    (id, span): (&'a str, Span),
     step: &Step,
     part: &str,
     closing: &str,
@@ -177,7 +182,7 @@ fn finding(
     };
     match is_opening {
         true => finding.help(text::moved_before(context, id, closing)),
-        false => finding.help(say!(MAKE_OPENING, id, moved = text::moved_before(context, id, closing))),
+        false => finding.help(say!(MAKE_OPENING, id, moved = text::moved_before(context, id, closing).text)),
     }
 }
 

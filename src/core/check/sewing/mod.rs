@@ -23,6 +23,7 @@ mod part_never_turned;
 mod raw_edge_sewn;
 mod seam_lengths_differ;
 mod sewn_without_allowance;
+mod sound;
 mod step_misspelt;
 mod stitch_missing;
 mod stretch;

@@ -38,6 +38,7 @@ words! {
     EASE "seam-lengths-differ.ease" = "write ease = { side = \"{side}\", up_to = \"{percent} %\" } if it is to be eased in, or redraw one side";
     CAUGHT "seam-lengths-differ.caught" = "{joint}{size} catches {b}, {length_b} long, along {a}, which is {length_a}";
     ON "seam-lengths-differ.on" = "name points on side a where the caught edge begins and ends, and write on = \"..\" with them";
+    SIDE_BY_SIDE "seam-lengths-differ.side-by-side" = "each of the caught edges lies along the whole of it: where they lie side by side, part the seam at points between them and write a seam for each, with its own `between` and `on`";
     SAME_LENGTH "seam-lengths-differ.same-length" = "make both {length} long: move the points, or redraw the caught edge";
 }
 
@@ -220,6 +221,7 @@ fn caught_finding(context: &Context<'_>, resolved: &Resolved, side: &Side, uneve
     );
     let lies_on = resolved.on.as_ref().unwrap_or(&resolved.a);
     let help = match (&resolved.on, b.1 < a.1) {
+        (_, true) if are_side_by_side(context, resolved, &uneven.size) => Phrase::from(SIDE_BY_SIDE),
         (None, true) => Phrase::from(ON),
         _ => say!(SAME_LENGTH, length = text::mm(a.1)),
     };
@@ -227,4 +229,20 @@ fn caught_finding(context: &Context<'_>, resolved: &Resolved, side: &Side, uneve
         .at(side.span, say!(LONG, length = text::mm(b.1)))
         .at(lies_on.span, say!(LONG, length = text::mm(a.1)))
         .help(help)
+}
+
+/// Whether caught edges are of different lengths, or of several limbs: they are no plies of one, which lie on each other.
+fn are_side_by_side(context: &Context<'_>, resolved: &Resolved, size: &str) -> bool {
+    let assembly = context.assembly;
+    let sides: Vec<&Side> = resolved.caught().collect();
+    let part = |side: &&Side| {
+        let run = side.runs.first()?;
+        assembly.instances.get(run.instance).map(|one| (one.part.as_str(), one.usage.as_str()))
+    };
+    let long = |side: &&Side| assembly.lengths.sum(&assembly.instances, size, &side.runs);
+    sides.windows(2).any(|pair| {
+        let [one, other] = pair else { return false };
+        let uneven = long(one).zip(long(other)).is_some_and(|(a, b)| (a - b).abs() > limits::equal(a.max(b)));
+        part(one) != part(other) || uneven
+    })
 }

@@ -2,7 +2,10 @@
 
 use crate::check::Context;
 use crate::model::assembly::{Resolved, Reverse, Run};
+use crate::source::{Edit, Help};
 use crate::words::{Phrase, say, words};
+
+use super::sound::sound;
 
 words! {
     IN_SIZE "sewing.text.in-size" = " in size {size}";
@@ -72,34 +75,36 @@ pub fn order(steps: &[&str]) -> String {
     format!("order = [{}]", quoted.join(", "))
 }
 
-/// The help that moves `step` before `other` in the order of work, or puts it there: the whole line where it is short.
-pub fn moved_before(context: &Context<'_>, step: &str, other: &str) -> Phrase {
-    let order_now: Vec<&str> = context.model.work.order.iter().map(|one| one.value.as_str()).collect();
-    if order_now.len() > WRITTEN_OUT {
-        return say!(PUT_BEFORE, step, other);
-    }
-    let mut steps = Vec::new();
-    for one in order_now {
-        if one == other {
-            steps.push(step);
-        }
-        if one != step {
-            steps.push(one);
-        }
-    }
-    say!(WRITE, steps = order(&steps))
+/// The help that moves `step` before `other` in the order of work, or puts it there.
+pub fn moved_before<'a>(context: &Context<'a>, step: &'a str, other: &str) -> Help {
+    let mut steps = without(context, step);
+    let at = steps.iter().position(|one| *one == other).unwrap_or(steps.len());
+    steps.insert(at, step);
+    reordered(context, steps, || say!(PUT_BEFORE, step, other))
 }
 
-/// The help that moves `step` behind `other` in the order of work: the whole line where it is short.
-pub fn moved_behind(context: &Context<'_>, step: &str, other: &str) -> Phrase {
-    let order_now: Vec<&str> = context.model.work.order.iter().map(|one| one.value.as_str()).collect();
-    if order_now.len() > WRITTEN_OUT {
-        return say!(PUT_BEHIND, step, other);
-    }
-    let mut steps: Vec<&str> = order_now.into_iter().filter(|one| *one != step).collect();
+/// The help that moves `step` behind `other` in the order of work.
+pub fn moved_behind<'a>(context: &Context<'a>, step: &'a str, other: &str) -> Help {
+    let mut steps = without(context, step);
     let at = steps.iter().position(|one| *one == other).map_or(steps.len(), |at| at + 1);
     steps.insert(at, step);
-    say!(WRITE, steps = order(&steps))
+    reordered(context, steps, || say!(PUT_BEHIND, step, other))
+}
+
+fn without<'a>(context: &Context<'a>, step: &str) -> Vec<&'a str> {
+    let order = context.model.work.order.iter().map(|one| one.value.as_str());
+    order.filter(|one| *one != step).collect()
+}
+
+/// The help that writes the order of work again, as an edit of it: put right wherever another rule would find it wrong. One that
+/// is long is told in the words of `short`.
+pub fn reordered<'a>(context: &Context<'a>, steps: Vec<&'a str>, short: impl Fn() -> Phrase) -> Help {
+    let steps = sound(context, steps);
+    let written = order(&steps);
+    let list = written.trim_start_matches("order = ").to_string();
+    let edit = context.model.work.list.map(|span| Edit::replace(span, list));
+    let text = if steps.len() > WRITTEN_OUT { short() } else { say!(WRITE, steps = written) };
+    Help::with(text, edit)
 }
 
 /// `a`, `a and b`, `a, b and c`; the rest counted from the seventh on.
