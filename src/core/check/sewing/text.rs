@@ -9,6 +9,7 @@ use super::sound::sound;
 
 words! {
     IN_SIZE "sewing.text.in-size" = " in size {size}";
+    IN_SIZES "sewing.text.in-sizes" = " in sizes {sizes} (measured in {first})";
     IMAGE_OF "sewing.text.image-of" = "the mirror image of {id}";
     PUT_BEFORE "sewing.text.put-before" = "put \"{step}\" before \"{other}\" in the order of work";
     PUT_BEHIND "sewing.text.put-behind" = "put \"{step}\" behind \"{other}\" in the order of work";
@@ -54,6 +55,15 @@ pub fn path(context: &Context<'_>, runs: &[Run]) -> String {
 /// ` in size S`, where there is more than one.
 pub fn in_size(context: &Context<'_>, size: &str) -> Phrase {
     if context.model.sizes.len() > 1 { say!(IN_SIZE, size) } else { Phrase::none() }
+}
+
+/// ` in sizes S, L (measured in S)`: every size in which something is wrong, and the first, of which the figures are.
+pub fn in_sizes(context: &Context<'_>, sizes: &[&str]) -> Phrase {
+    match sizes {
+        [] => Phrase::none(),
+        [size] => in_size(context, size),
+        [first, ..] => say!(IN_SIZES, sizes = sizes.join(", "), first = *first),
+    }
 }
 
 /// What is sewn by the mirror image of a joint.
