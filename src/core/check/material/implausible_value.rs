@@ -107,7 +107,6 @@ fn orders(model: &Model, findings: &mut Findings) {
         hold("cut-extra", &what, &order.cut_extra);
         hold("over", &what, &order.over);
         for line in order.lines.values() {
-            let what = crate::orders::rules::title(order, line);
             hold("over", &what, &line.over);
         }
     }

@@ -5,6 +5,7 @@ mod attachment_lengths_differ;
 mod caught_before_sewn;
 mod caught_without_notch;
 mod cause;
+mod closed;
 mod closed_before_turned;
 mod edge_not_sewn;
 mod edge_sewn_twice;
@@ -31,7 +32,7 @@ mod text;
 mod unknown_stitch_type;
 mod uses;
 
-pub(super) use closed_before_turned::reopens;
+pub(super) use closed::reopens;
 pub(super) use step_misspelt::does;
 pub(super) use text::moved_behind;
 

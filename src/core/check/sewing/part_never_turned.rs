@@ -7,7 +7,7 @@ use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::assembly::Shell;
 use crate::words::{say, words};
 
-use super::closed_before_turned::part;
+use super::closed::part;
 use super::step_misspelt::does;
 
 /// A part that stays inside out.

@@ -6,7 +6,7 @@ use crate::check::Context;
 use crate::model::{Deed, JointKind};
 use crate::source::{FileId, Span};
 
-use super::closed_before_turned::{closing, part};
+use super::closed::{closing, part};
 
 /// The same steps with parts turned before they are filled, and closed after both; what cannot be cured by another order stays.
 pub fn sound<'a>(context: &Context<'a>, mut steps: Vec<&'a str>) -> Vec<&'a str> {

@@ -32,8 +32,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         if stated.known().is_none_or(|text| reaches(text)) {
             continue;
         }
-        let message = say!(MESSAGE, what = kind::named("party", id));
-        findings.push(Finding::new(&RULE, message).at(stated.span, HERE).help(HELP));
+        let by = kind::named("party", id);
+        findings.push(Finding::new(&RULE, say!(MESSAGE, what = by)).at(stated.span, HERE).help(HELP));
     }
 }
 

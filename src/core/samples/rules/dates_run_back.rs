@@ -3,7 +3,6 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Approval, Model, Stated, Submission, kind};
-use crate::orders::rules::title;
 use crate::units::Date;
 use crate::words::{Phrase, say, words};
 
@@ -28,6 +27,7 @@ words! {
     KEY "dates-run-back.key" = "`{key}`";
     KEY_OF "dates-run-back.key-of" = "`{key}` of {what}";
     SUBMISSION "dates-run-back.submission" = "`date` of submission {number}";
+    LINE "dates-run-back.line" = "order {order}, line {line}";
     HELP "dates-run-back.help" = "correct the date that is wrong";
 }
 
@@ -82,7 +82,8 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     }
     for order in model.orders.values() {
         for line in order.lines.values() {
-            let mut pairs = Pairs { what: title(order, line), findings };
+            let mut pairs =
+                Pairs { what: say!(LINE, order = &order.entry.id.value, line = &line.entry.id.value), findings };
             let placed = say!(KEY_OF, key = "date", what = kind::named("order", &order.entry.id.value));
             pairs.hold((placed, order.date.as_ref()), ("date", line.date.as_ref()));
         }
