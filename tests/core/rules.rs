@@ -9,11 +9,12 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use backtack_core::diag::{Findings, Folder, Levels, Rule, Severity, text};
+use backtack_core::diag::{Finding, Findings, Folder, Levels, Rule, Severity, text};
 use backtack_core::model::Assembly;
-use backtack_core::pipeline::planned;
-use backtack_core::read::{self, Loaded};
+use backtack_core::pipeline::{apply, planned};
+use backtack_core::read::Loaded;
 use backtack_core::rules;
+use backtack_core::source::Edit;
 
 /// Files by path below the style folder.
 type Files = BTreeMap<String, Vec<u8>>;
@@ -88,7 +89,7 @@ struct Found {
 impl Found {
     fn of(files: &Files) -> Found {
         let list: Vec<(&str, &[u8])> = files.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())).collect();
-        let loaded = read::files(&list);
+        let loaded = crate::closure("", list);
         let mut checked = crate::checked(&loaded);
         // As a build of each order does.
         for order in loaded.model.orders.keys() {
@@ -114,6 +115,19 @@ impl Found {
             })
             .collect();
         all.sort();
+        all
+    }
+
+    /// Every edit that a help is, with its finding.
+    fn edits(&self) -> Vec<(&Finding, &Edit)> {
+        let helps = self.findings.iter().flat_map(|finding| finding.help.iter().map(move |help| (finding, help)));
+        helps.filter_map(|(finding, help)| Some((finding, help.edit.as_ref()?))).collect()
+    }
+
+    /// How often each rule found something.
+    fn codes(&self) -> BTreeMap<&str, usize> {
+        let mut all = BTreeMap::new();
+        self.findings.iter().for_each(|finding| *all.entry(finding.rule.code).or_default() += 1);
         all
     }
 
@@ -291,6 +305,35 @@ fn messages_of_failing_fixtures() {
             insta::assert_snapshot!(format!("{}{more}", fixture.code), shown);
         }
     });
+}
+
+/// What a help proposes as an edit is run before it is printed: the finding it belongs to is gone, and nothing is found that was
+/// not there before.
+#[test]
+fn every_edit_cures_its_finding_and_brings_no_other() {
+    let mut wrong = String::new();
+    let mut tried = 0;
+    for fixture in fixtures().iter().filter(|fixture| fixture.case.starts_with("fails")) {
+        let mut files = files(&root().join("base"));
+        files.extend(fixture.own.clone());
+        let before = Found::of(&files);
+        for (finding, edit) in before.edits().into_iter().filter(|(finding, _)| finding.rule.code == fixture.code) {
+            let Some(file) = before.loaded.sources.file(edit.span.file) else { continue };
+            let (text, _) = apply(&file.path, &file.text, &[edit]);
+            let mut edited = files.clone();
+            edited.insert(file.path.clone(), text.into_bytes());
+            let after = Found::of(&edited);
+            tried += 1;
+            let same = |one: &&Finding| (one.rule.code, &one.message) == (finding.rule.code, &finding.message);
+            let more = after.codes().iter().any(|(code, count)| count > before.codes().get(code).unwrap_or(&0));
+            if after.findings.iter().any(|one| same(&one)) || more {
+                let name = fixture.name();
+                wrong.push_str(&format!("== {name}, {}: `{}`\n{}\n", finding.rule.code, edit.text, after.printed()));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong}");
+    assert!(tried > 40, "{tried}");
 }
 
 /// Severities of the user hold, and `strict` leaves no `should`.

@@ -198,8 +198,12 @@ fn exchanged_rows_are_asked_about() {
     let one = sample("size = \"S\"\npieces = 2", "A = [\"101 mm\", \"104 mm\"]\nD = [\"198 mm\", \"\"]");
     assert_eq!(verdicts(line(&one, "A", None)), [Questioned, Questioned]);
     assert!(line(&one, "A", None).readings[0].asks.as_ref().unwrap().english().contains("limits of D"));
-    // One that would not fit the other row speaks against it.
+    // The rows of one piece alone may be exchanged; what would not fit the other row is judged.
     let one = sample("size = \"S\"\npieces = 2", "A = [\"101 mm\", \"130 mm\"]\nD = [\"198 mm\", \"\"]");
+    assert_eq!(verdicts(line(&one, "A", None)), [Questioned, Below]);
+    assert_eq!(verdicts(line(&one, "D", None)), [Questioned, Unread]);
+    // Where the other row was not read, or is as asked, nothing was exchanged.
+    let one = sample("size = \"S\"\npieces = 2", "A = [\"101 mm\", \"101 mm\"]\nD = [\"\", \"101 mm\"]");
     assert_eq!(verdicts(line(&one, "A", None)), [Below, Below]);
 }
 

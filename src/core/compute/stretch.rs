@@ -91,6 +91,28 @@ pub(super) fn stretches(ground: &Ground<'_>, joint: &assembly::Resolved, size: &
     each.collect()
 }
 
+/// The first notch of a seam to which neither a notch nor a point of the other side comes, where both sides are equally long
+/// and have another number of notches: whether it is on side `a`, where, and how far along its side, mm.
+pub(super) fn alone(ground: &Ground<'_>, joint: &assembly::Resolved, size: &str) -> Option<(bool, Place, f64)> {
+    let (a, b) = stops(ground, &joint.a, size).zip(stops(ground, &joint.b, size))?;
+    let (long, other) = (a.last()?.at, b.last()?.at);
+    let notches = |stops: &[Stop]| stops.iter().filter(|stop| stop.is_notch()).count();
+    if (long - other).abs() > slack(long) || notches(&a) == notches(&b) {
+        return None;
+    }
+    let first = |stops: &[Stop], others: &[Stop]| -> Option<(Place, f64)> {
+        let meets = |at: f64| others.iter().any(|other| (other.at - at).abs() <= slack(at));
+        stops.iter().find(|stop| stop.is_notch() && !meets(stop.at)).map(|stop| (stop.behind.clone(), stop.at))
+    };
+    let of_a = first(&a, &b).map(|(place, at)| (true, place, at));
+    of_a.or_else(|| first(&b, &a).map(|(place, at)| (false, place, at)))
+}
+
+/// How far two places that are meant to meet may lie apart, mm (*common practice*): a millimetre, or a hundredth of the way.
+fn slack(along: f64) -> f64 {
+    (along * 0.01).max(1.0)
+}
+
 fn stops(ground: &Ground<'_>, side: &assembly::Side, size: &str) -> Option<Vec<Stop>> {
     let assembly = ground.assembly;
     let mut all: Vec<Stop> = Vec::new();

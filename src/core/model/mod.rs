@@ -12,6 +12,7 @@ mod entry;
 mod fact;
 mod form;
 pub mod hazard;
+mod issued;
 mod joint;
 pub mod kind;
 mod means;
@@ -41,6 +42,7 @@ pub use drawing::{Drawing, GAUGE, Sketch, Traced, Unseen};
 pub use entry::{Entry, Table};
 pub use fact::{Entry as StatedEntry, Fact, Item, Meaning, Statements, Stretch};
 pub use form::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side, SvgSource};
+pub use issued::{Issued, Namesake};
 pub use joint::{Close, Ease, EdgeFinish, EdgeFinishKind, Joint, JointKind, Layer, SeamSide, StitchUse, TrimLayer};
 pub use means::Means;
 pub use measure::PointOfMeasure;
@@ -113,6 +115,8 @@ pub struct Model {
     pub lock: crate::lay::Lock,
     /// Drawings of outlines by their path as written.
     pub drawings: BTreeMap<String, Drawing>,
+    /// What was sealed before; none where that is not known, as of what is attached to a package.
+    pub issued: Option<Issued>,
     /// Values that are written but could not be read: table, id, key. They were reported, so they are not missing. The
     /// key is empty where the whole thing was not taken because of its id.
     pub refused: BTreeSet<(String, String, String)>,

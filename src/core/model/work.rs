@@ -12,6 +12,8 @@ pub struct Work {
     pub order: Vec<Spanned<String>>,
     /// Where the list stands.
     pub span: Option<Span>,
+    /// The list itself, from bracket to bracket.
+    pub list: Option<Span>,
     /// The stitch of every seam that states none of its own.
     pub stitch: StitchUse,
 }
@@ -63,6 +65,11 @@ pub enum Deed {
     Insert,
     /// Anything else, in the user's words (the name and note say what).
     Other,
+}
+
+impl Deed {
+    /// The words that rules follow; any other word is the user's own.
+    pub const WORDS: [&str; 4] = ["turn", "fill", "insert", "detect"];
 }
 
 /// A step that is no seam.

@@ -14,6 +14,7 @@
 mod check;
 mod compare;
 mod edition;
+mod issued;
 mod mend;
 mod order;
 mod read;

@@ -8,6 +8,8 @@ use crate::revision::seal::SealFault;
 use crate::revision::{ArchiveFault, Member, pdf, seal, unpacked};
 use crate::source::Tally;
 
+use super::issued;
+
 /// Where a specification is.
 #[derive(Debug, Clone, Copy)]
 pub enum Source<'a> {
@@ -81,9 +83,14 @@ impl std::error::Error for ReadError {
 /// Only if it cannot be read at all; everything else is a finding of the result.
 pub fn read(source: &Source<'_>, tally: &Tally) -> Result<Loaded, ReadError> {
     match source {
-        Source::Folder(folder) => read::folder(folder, &Unsaved::new(), tally).map_err(ReadError::Folder),
-        Source::Unsaved { folder, texts } => read::folder(folder, texts, tally).map_err(ReadError::Folder),
-        Source::Files { style, files } => Ok(read::closure(style, files.iter().copied(), tally)),
+        Source::Folder(folder) => on_disk(folder, &Unsaved::new(), tally),
+        Source::Unsaved { folder, texts } => on_disk(folder, texts, tally),
+        Source::Files { style, files } => {
+            let own = files.iter().filter(|(path, _)| issued::name(style, path).is_none());
+            let mut loaded = read::closure(style, own.copied(), tally);
+            loaded.model.issued = issued::in_memory(style, files, &loaded);
+            Ok(loaded)
+        }
         Source::Archive { style, bytes } => {
             let files = unpacked(bytes).map_err(ReadError::Archive)?;
             Ok(read::closure(style, files, tally))
@@ -98,4 +105,11 @@ pub fn read(source: &Source<'_>, tally: &Tally) -> Result<Loaded, ReadError> {
             Ok(read::closure(&attached.inner.folder, files, tally))
         }
     }
+}
+
+/// A style folder with unsaved texts over it, and what was sealed of it before.
+fn on_disk(folder: &Path, texts: &Unsaved, tally: &Tally) -> Result<Loaded, ReadError> {
+    let mut loaded = read::folder(folder, texts, tally).map_err(ReadError::Folder)?;
+    loaded.model.issued = Some(issued::on_disk(folder, &loaded));
+    Ok(loaded)
 }

@@ -18,7 +18,7 @@ words! {
     WRITE "read.markets.write" = "write \"{code}\", which is {name}";
     CODES "read.markets.codes" = "write the code of ISO 3166-1 or the English short name, \"NO\" or \"Norway\"; \"EU\" is the European Union";
     NO_AGE "read.markets.no-age" = "`{key}` is no age: \"{text}\"";
-    AGES "read.markets.ages" = "write months or years: \"36 months\", \"3 years\", \"0 months\"";
+    AGES "read.markets.ages" = "write months or years, at most 99 years: \"36 months\", \"3 years\", \"0 months\"";
     NO_WORD "read.markets.no-word" = "`{key}` cannot be \"{text}\"";
     NEAR "read.markets.near" = "write \"{near}\"";
     ONE_OF "read.markets.one-of" = "one or several of: {words}";

@@ -290,6 +290,11 @@ impl Reader {
         }
     }
 
+    /// Notes ids that were reported, so that nothing more is said of things that nobody can name by them.
+    pub fn misnamed<'i>(&mut self, table: &str, ids: impl IntoIterator<Item = &'i String>) {
+        self.refused.extend(ids.into_iter().map(|id| (table.to_string(), id.clone(), String::new())));
+    }
+
     /// Id, name and former id of a declared thing.
     pub fn entry(&mut self, section: &Section<'_>, id: &Spanned<String>, named: bool) -> Entry {
         let name = if named { self.word(section, "name") } else { None };

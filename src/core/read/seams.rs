@@ -41,14 +41,18 @@ impl Reader {
         let openings =
             self.each(declared, "opening", |reader, section, entry| reader.joint(section, entry, JointKind::Opening));
         model.joints = seams;
-        for (id, opening) in openings {
-            if let Some(seam) = model.joints.get(&id) {
-                let what = say!(BOTH, id);
-                let finding = rules::duplicate_id(what, seam.entry.span(), opening.entry.span());
-                self.findings.push(finding);
-            } else {
+        for (id, mut opening) in openings {
+            let Some(seam) = model.joints.get(&id) else {
                 model.joints.insert(id, opening);
-            }
+                continue;
+            };
+            let finding = rules::shared_id(say!(BOTH, id = &id), &id, seam.entry.span(), opening.entry.span());
+            self.findings.push(finding);
+            // It is sewn all the same, under a name that nobody can write, so that one slip is one finding.
+            let name = format!("{id} (opening)");
+            opening.entry.id.value.clone_from(&name);
+            self.misnamed("opening", [&id, &name]);
+            model.joints.insert(name, opening);
         }
         model.edge_finishes =
             self.each(declared, "edge-finish", |reader, section, entry| reader.edge_finish_of(section, entry));

@@ -148,7 +148,7 @@ impl Reader {
         }
         for (id, left) in described {
             let known: Vec<&str> = listed.iter().map(|size| size.value.as_str()).collect();
-            self.findings.push(rules::unknown_code(&id, &known, left.entry.id.span));
+            self.findings.push(rules::unknown_code(&id, &known, &[], left.entry.id.span));
         }
         if model.sizes.is_empty() {
             model.sizes.push(plain_size(&Spanned::new(ONE_SIZE.into(), self.nowhere())));

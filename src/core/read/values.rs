@@ -24,7 +24,8 @@ words! {
     WHOLE_NUMBER "read.values.whole-number" = "a whole number";
     QUANTITY "read.values.quantity" = "`{key}` is a whole number from 1 to 10 000 000";
     WRITE_EXAMPLE_LEAVE "read.values.write-example-leave" = "write for example 400, or leave the key out";
-    DAY_CALENDAR "read.values.day-calendar" = "`{key}` is a day of the calendar";
+    DAY_CALENDAR "read.values.day-calendar" = "`{key}` is {text}, which is no day of the calendar";
+    FAR_YEAR "read.values.far-year" = "`{key}` is {text}, and the year {year} cannot be meant";
     WRITE_YEAR "read.values.write-year" = "write year, month and day: \"2026-11-20\"";
     DATE "read.values.date" = "a date";
     LIST_TEXTS "read.values.list-texts" = "a list of texts";
@@ -45,9 +46,9 @@ words! {
 /// The text that leaves a value to the factory.
 pub const BY_FACTORY: &str = "by factory";
 
+/// Years that a date can be meant to be in: nothing that is made today was approved before, or is planned beyond.
+const YEARS: std::ops::RangeInclusive<u16> = 1900..=2199;
 /// Keys of the long form of a value.
-/// First year of a date.
-const EARLIEST: u16 = 1900;
 const LONG: [&str; 4] = ["value", "binding", "audience", "withheld"];
 
 impl Reader {
@@ -113,9 +114,9 @@ impl Reader {
         let node = section.node(key)?;
         self.stated(key, node, |reader, node| {
             let (Kind::Text(text) | Kind::Date(text)) = &node.kind else { return reader.refuse(key, DATE, node) };
-            let date = text.parse().ok().filter(|date: &Date| date.year() >= EARLIEST);
+            let date = text.parse().ok().filter(|date: &Date| YEARS.contains(&date.year()));
             if date.is_none() {
-                reader.findings.push(rules::bad_value(say!(DAY_CALENDAR, key), node.span, WRITE_YEAR));
+                reader.findings.push(rules::bad_value(no_day(key, text), node.span, WRITE_YEAR));
             }
             date
         })
@@ -339,7 +340,8 @@ impl Reader {
                 }
             } else {
                 let known: Vec<&str> = self.codes.all().collect();
-                let finding = rules::unknown_code(code, &known, *place);
+                let beside: Vec<&str> = fields.iter().map(|(code, _)| code.as_str()).collect();
+                let finding = rules::unknown_code(code, &known, &beside, *place);
                 self.findings.push(finding);
             }
         }
@@ -351,6 +353,16 @@ impl Reader {
             }
         }
         Some(value)
+    }
+}
+
+/// Why a text is no date: a year that nobody means, or no day at all.
+fn no_day(key: &str, text: &str) -> Phrase {
+    let year = text.trim().split('-').next().filter(|year| year.len() == 4).and_then(|year| year.parse::<u16>().ok());
+    let shaped = text.trim().len() == 10;
+    match year.filter(|year| shaped && !YEARS.contains(year)) {
+        Some(year) => say!(FAR_YEAR, key, text, year = format!("{year:04}")),
+        None => say!(DAY_CALENDAR, key, text),
     }
 }
 

@@ -38,6 +38,7 @@ impl Reader {
         let works = self.each(declared, "work", |reader, section, _| Work {
             order: reader.list(section, "order"),
             span: section.key_span("order").or(Some(section.span)),
+            list: section.node("order").map(|node| node.span),
             stitch: reader.stitch_use(section, "stitch"),
         });
         model.work = works.into_values().next().unwrap_or_default();
@@ -101,7 +102,7 @@ impl Reader {
             let id = entry.id.value.as_str();
             if let Some(old) = seen.get(id) {
                 let what = say!(STEP_WORK, id);
-                let finding = rules::duplicate_id(what, old.span(), entry.span());
+                let finding = rules::shared_id(what, id, old.span(), entry.span());
                 self.findings.push(finding);
             } else {
                 seen.insert(id, entry);

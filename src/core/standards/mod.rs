@@ -5,6 +5,7 @@
 pub mod age;
 pub mod common;
 mod country;
+pub mod fibre;
 pub mod grey;
 pub mod market;
 pub mod safety;

@@ -3,7 +3,7 @@
 use std::fmt;
 
 /// The oldest age that can be written, years.
-const OLDEST: u32 = 120;
+const OLDEST: u32 = 99;
 /// Months of a year.
 const YEAR: u32 = 12;
 

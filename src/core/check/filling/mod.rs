@@ -5,6 +5,7 @@ mod filling_without_mass;
 mod stuffed_part_without_filling;
 mod stuffing_in_open_part;
 mod stuffing_incomplete;
+mod stuffing_never_filled;
 
 use super::Check;
 
@@ -15,4 +16,5 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &stuffing_in_open_part::RULE, run: stuffing_in_open_part::check },
     Check { rule: &filling_without_mass::RULE, run: filling_without_mass::check },
     Check { rule: &filling_unchecked::RULE, run: filling_unchecked::check },
+    Check { rule: &stuffing_never_filled::RULE, run: stuffing_never_filled::check },
 ];

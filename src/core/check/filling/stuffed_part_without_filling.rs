@@ -41,6 +41,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         .filter_map(|stuffing| stuffing.part.as_ref())
         .map(|part| part.value.as_str())
         .collect();
+    // A stuffing that names no part there is may be the one that is missing.
+    if stuffed.iter().any(|part| !model.parts.contains_key(*part)) {
+        return;
+    }
     for (id, part) in model.parts.iter().filter(|(id, _)| !stuffed.contains(id.as_str())) {
         let said = part.form.as_ref().filter(|form| matches!(form.value, Form::Stuffed | Form::Ring));
         if let Some(form) = said {

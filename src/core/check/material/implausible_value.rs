@@ -48,6 +48,15 @@ const FILLING: (&str, &str) = ("0.1 g", "100 kg");
 const LENGTH: (&str, &str) = ("0.1 mm", "20 m");
 const MASS: (&str, &str) = ("0.1 g", "200 kg");
 const COUNT: (&str, &str) = ("0 pc", "100000 pc");
+const GAP: (&str, &str) = ("0 mm", "60 mm");
+const MARGIN: (&str, &str) = ("0 mm", "500 mm");
+const TABLE: (&str, &str) = ("0.3 m", "100 m");
+const HEIGHT: (&str, &str) = ("1 mm", "500 mm");
+const SHARE: (&str, &str) = ("0 %", "50 %");
+const PIECES: (&str, &str) = ("0 pc", "1000000 pc");
+const EASE: (&str, &str) = ("0 %", "50 %");
+const GATHER: (&str, &str) = ("10 %", "1000 %");
+const NOTCH: (&str, &str) = ("0.5 mm", "30 mm");
 
 /// Reports figures outside their limits, wherever they stand.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
@@ -64,10 +73,49 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     shapes(model, findings);
     sewing(model, findings);
     measures(model, findings);
+    cutting(model, findings);
+    orders(model, findings);
+}
+
+/// Margins of the cutting table.
+fn cutting(model: &Model, findings: &mut Findings) {
+    for (id, one_cutting) in &model.cuttings {
+        let all = [
+            ("gap", &one_cutting.gap, GAP),
+            ("edge", &one_cutting.edge, MARGIN),
+            ("end", &one_cutting.end, MARGIN),
+            ("table", &one_cutting.table, TABLE),
+            ("height", &one_cutting.height, HEIGHT),
+        ];
+        for (key, stated, range) in all {
+            let what = say!(OF_PROPERTY, key, what = kind::named("cutting", id));
+            stated.iter().for_each(|stated| one(stated, &what, range, findings));
+        }
+    }
+}
+
+/// Shares of an order.
+fn orders(model: &Model, findings: &mut Findings) {
+    let mut hold = |key: &str, what: &Phrase, stated: &Option<Stated<Quantity>>| {
+        let Some(stated) = stated else { return };
+        let share = stated.known().is_none_or(|quantity| quantity.dimension() == Dimension::Percent);
+        let what = say!(OF_PROPERTY, key, what);
+        one(stated, &what, if share { SHARE } else { PIECES }, findings);
+    };
+    for (id, order) in &model.orders {
+        let what = kind::named("order", id);
+        hold("cut-extra", &what, &order.cut_extra);
+        hold("over", &what, &order.over);
+        for line in order.lines.values() {
+            hold("over", &what, &line.over);
+        }
+    }
 }
 
 fn shapes(model: &Model, findings: &mut Findings) {
     for (id, piece) in &model.pieces {
+        let what = || say!(OF_PROPERTY, key = "notch-depth", what = kind::named("piece", id));
+        piece.notches.depth.iter().for_each(|depth| all(depth, &what(), NOTCH, findings));
         for cut in piece.cuts.values() {
             let edges = cut.allowance.edges.iter().map(|(_, value)| value);
             for value in cut.allowance.all.iter().chain(edges) {
@@ -100,6 +148,12 @@ fn sewing(model: &Model, findings: &mut Findings) {
             if let Layer::Trim(layer) = layer {
                 laps(layer, id, findings);
             }
+        }
+        for (key, ease, range) in
+            [("ease", &joint.ease, EASE), ("gather", &joint.gather, GATHER), ("stretch", &joint.stretch, GATHER)]
+        {
+            let what = say!(OF_PROPERTY, key, what = id);
+            ease.iter().for_each(|ease| one(&ease.amount, &what, range, findings));
         }
         if let Some(girth) = &joint.girth {
             all(girth, &say!(OF_GIRTH, id), GIRTH, findings);

@@ -3,10 +3,14 @@
 mod composition_not_whole;
 mod cuttable_width_over_full_width;
 mod fabric_without_colour;
+mod fibre_misspelt;
 mod implausible_value;
 mod missing_mass;
 mod missing_width;
+mod pile_cut_both_ways;
 mod role_without_fabric;
+mod unreadable_price;
+mod use_in_other_unit;
 
 use super::Check;
 
@@ -19,4 +23,8 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &missing_width::RULE, run: missing_width::check },
     Check { rule: &cuttable_width_over_full_width::RULE, run: cuttable_width_over_full_width::check },
     Check { rule: &implausible_value::RULE, run: implausible_value::check },
+    Check { rule: &fibre_misspelt::RULE, run: fibre_misspelt::check },
+    Check { rule: &pile_cut_both_ways::RULE, run: pile_cut_both_ways::check },
+    Check { rule: &unreadable_price::RULE, run: unreadable_price::check },
+    Check { rule: &use_in_other_unit::RULE, run: use_in_other_unit::check },
 ];

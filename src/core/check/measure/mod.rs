@@ -1,11 +1,13 @@
 //! What is measured, within what.
 
 mod critical_and_reference;
+mod limit_below_zero;
 mod limits_cross;
 mod measurement_without_state;
 mod missing_read_to;
 mod missing_target;
 mod missing_tolerance;
+mod one_value_for_all_sizes;
 mod tolerance_finer_than_reading;
 mod unfit_read_to;
 
@@ -17,6 +19,8 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &missing_tolerance::RULE, run: missing_tolerance::check },
     Check { rule: &missing_read_to::RULE, run: missing_read_to::check },
     Check { rule: &unfit_read_to::RULE, run: unfit_read_to::check },
+    Check { rule: &one_value_for_all_sizes::RULE, run: one_value_for_all_sizes::check },
+    Check { rule: &limit_below_zero::RULE, run: limit_below_zero::check },
     Check { rule: &limits_cross::RULE, run: limits_cross::check },
     Check { rule: &tolerance_finer_than_reading::RULE, run: tolerance_finer_than_reading::check },
     Check { rule: &measurement_without_state::RULE, run: measurement_without_state::check },

@@ -1,10 +1,12 @@
 //! What a specification needs before it is sent.
 
 mod age_grade_missing;
+mod changed_since_sealed;
 mod missing_title_data;
 mod no_view;
 mod picture_without_text;
 mod product_kind_missing;
+mod sealed_file_missing;
 
 use super::Check;
 
@@ -15,4 +17,6 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &age_grade_missing::RULE, run: age_grade_missing::check },
     Check { rule: &no_view::RULE, run: no_view::check },
     Check { rule: &picture_without_text::RULE, run: picture_without_text::check },
+    Check { rule: &changed_since_sealed::RULE, run: changed_since_sealed::check },
+    Check { rule: &sealed_file_missing::RULE, run: sealed_file_missing::check },
 ];

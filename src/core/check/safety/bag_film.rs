@@ -21,6 +21,7 @@ pub const RULE: Rule = Rule {
 words! {
     MESSAGE "bag-film.message" = "trim {id} is of film and does not say how thick it is";
     HERE "bag-film.here" = "how thick?";
+    NO_TOY "bag-film.no-toy" = "many destinations ask for a printed suffocation warning on bags of film, whatever is in them";
     HELP "bag-film.help" = "add thickness = \"0.05 mm\", or what it is, and the warning to be printed in `note`";
 }
 
@@ -32,6 +33,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         }
         let id = &trim.entry.id.value;
         let finding = Finding::new(&RULE, say!(MESSAGE, id)).at(trim.entry.span(), HERE).help(HELP);
-        findings.push(super::caution(finding, &safety::BAG_FILM));
+        // The figures of the caution are those of toys.
+        findings.push(match super::is_toy(context.model) {
+            true => super::caution(finding, &safety::BAG_FILM),
+            false => finding.help(NO_TOY).help(safety::DEFERRAL),
+        });
     }
 }

@@ -31,16 +31,17 @@ words! {
     HELP "attachment-lengths-differ.help" = "redraw the line or the edge so that both are equally long";
 }
 
-/// Reports each attachment once, in the first size where it differs.
+/// Reports each attachment once, with every size in which it differs.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let mut told = BTreeSet::new();
     for edging in context.assembly.edgings.iter().filter(|edging| edging.joins) {
         let Some(attach) = context.model.attaches.get(&edging.id) else { continue };
         let sizes = context.model.sizes.iter().map(|size| size.entry.id.value.as_str());
         let uneven = sizes.filter_map(|size| Some((size, lengths(context, edging, size)?)));
-        let first = uneven.into_iter().find(|(_, (edge, line))| (edge - line).abs() > limits::equal(edge.max(*line)));
-        if let Some((size, lengths)) = first.filter(|_| told.insert(edging.id.as_str())) {
-            findings.push(finding(context, edging, attach, size, lengths));
+        let uneven = uneven.filter(|(_, (edge, line))| (edge - line).abs() > limits::equal(edge.max(*line)));
+        let (sizes, lengths): (Vec<&str>, Vec<(f64, f64)>) = uneven.unzip();
+        if let Some(lengths) = lengths.first().filter(|_| told.insert(edging.id.as_str())) {
+            findings.push(finding(context, edging, attach, &sizes, *lengths));
         }
     }
 }
@@ -54,11 +55,17 @@ fn lengths(context: &Context<'_>, edging: &Edging, size: &str) -> Option<(f64, f
     Some((assembly.lengths.sum(&assembly.instances, size, &edging.side.runs)?, length(&line.path)))
 }
 
-fn finding(context: &Context<'_>, edging: &Edging, attach: &Attach, size: &str, (edge, line): (f64, f64)) -> Finding {
+fn finding(
+    context: &Context<'_>,
+    edging: &Edging,
+    attach: &Attach,
+    sizes: &[&str],
+    (edge, line): (f64, f64),
+) -> Finding {
     let message = say!(
         MESSAGE,
         id = &edging.id,
-        size = text::in_size(context, size),
+        size = text::in_sizes(context, sizes),
         edge = text::chain(context, &edging.side.runs, false),
         length = text::mm(edge),
         line = text::mm(line)

@@ -9,6 +9,7 @@ use crate::model::{Deed, JointKind, Step};
 use crate::source::Span;
 use crate::words::{say, words};
 
+use super::closed::{closing, part};
 use super::text;
 
 /// A part that is closed before it is turned or filled.
@@ -41,10 +42,6 @@ words! {
     DECLARE_OPENING "closed-before-turned.declare-opening" = "name two points on a seam of {part}, and declare the stretch between them as [opening.ID] with its `close`";
 }
 
-/// Closings that open again, as people write them.
-const REOPENS: [&str; 10] =
-    ["zip", "hook", "button", "snap", "press stud", "popper", "drawstring", "lace", "tie", "buckle"];
-
 /// Reports turning and filling steps that come too late, and filled shells that have no opening at all.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let places = places(context);
@@ -65,13 +62,12 @@ fn places<'a>(context: &Context<'a>) -> BTreeMap<&'a str, (usize, Span)> {
     places
 }
 
-/// The part a step is done to: as it says, else the part of the stuffing it fills.
-pub fn part<'a>(context: &Context<'a>, step: &'a Step) -> Option<&'a str> {
-    let stuffing = || context.model.stuffings.get(&step.stuffing.as_ref()?.value)?.part.as_ref();
-    step.part.as_ref().or_else(stuffing).map(|part| part.value.as_str())
-}
-
-fn late(context: &Context<'_>, places: &BTreeMap<&str, (usize, Span)>, id: &str, step: &Step) -> Option<Finding> {
+fn late<'a>(
+    context: &Context<'a>,
+    places: &BTreeMap<&'a str, (usize, Span)>,
+    id: &'a str,
+    step: &Step,
+) -> Option<Finding> {
     let part = part(context, step)?;
     let declared = context.model.parts.get(part)?;
     let (at, span) = *places.get(id)?;
@@ -107,10 +103,10 @@ fn shut<'a>(
     last.map(|(_, id)| id)
 }
 
-fn nothing_open(
-    context: &Context<'_>,
+fn nothing_open<'a>(
+    context: &Context<'a>,
     places: &BTreeMap<&str, (usize, Span)>,
-    (id, span): (&str, Span),
+    (id, span): (&'a str, Span),
     part: &str,
     closing: &str,
 ) -> Finding {
@@ -123,42 +119,10 @@ fn nothing_open(
     finding.help(text::moved_before(context, id, closing))
 }
 
-/// The last step that closes a shell, and its place in the order; `None` if it never closes, or its order is unknown.
-fn closing<'a>(
+fn finding<'a>(
     context: &Context<'a>,
-    places: &BTreeMap<&'a str, (usize, Span)>,
-    shell: &Shell,
-) -> Option<(usize, &'a str)> {
-    let assembly = context.assembly;
-    let mut last: Option<(usize, &str)> = None;
-    for n in &shell.joints {
-        let id = assembly.joints.get(*n)?.joint.as_str();
-        if context.model.joints.get(id).is_some_and(|joint| reopens(joint.close.as_ref())) {
-            return None;
-        }
-        last = last.max(Some((places.get(id)?.0, id)));
-    }
-    for run in &shell.boundary {
-        let account = assembly.sewing.accounts.get(run)?;
-        let caught = account.joints.first().and_then(|n| assembly.joints.get(*n)).map(|joint| joint.joint.as_str());
-        let attached = account.attached.first().and_then(|n| assembly.edgings.get(*n)).map(|one| one.id.as_str());
-        let id = caught.or(attached)?;
-        last = last.max(Some((places.get(id)?.0, id)));
-    }
-    last
-}
-
-/// Whether an opening can be opened again once it is closed.
-pub fn reopens(close: Option<&crate::model::Close>) -> bool {
-    let Some(close) = close else { return false };
-    let by = close.by.as_ref().and_then(|by| by.known()).map(|by| by.to_lowercase());
-    close.trim.is_some() || by.is_some_and(|by| REOPENS.iter().any(|word| by.contains(word)))
-}
-
-fn finding(
-    context: &Context<'_>,
     places: &BTreeMap<&str, (usize, Span)>,
-    (id, span): (&str, Span),
+    (id, span): (&'a str, Span),
     step: &Step,
     part: &str,
     closing: &str,
@@ -177,7 +141,7 @@ fn finding(
     };
     match is_opening {
         true => finding.help(text::moved_before(context, id, closing)),
-        false => finding.help(say!(MAKE_OPENING, id, moved = text::moved_before(context, id, closing))),
+        false => finding.help(say!(MAKE_OPENING, id, moved = text::moved_before(context, id, closing).text)),
     }
 }
 

@@ -5,7 +5,7 @@ use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Deed;
 use crate::words::{say, words};
 
-use super::closed_before_turned::part;
+use super::closed::part;
 use super::text;
 
 /// A part that is filled inside out.

@@ -6,6 +6,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::Piece;
 use crate::model::assembly::{Instance, Resolved, Reverse, Run, Side};
+use crate::source::{Edit, Help, quoted};
 use crate::words::{Phrase, say, words};
 
 use super::{cause, text};
@@ -202,15 +203,24 @@ fn renamed(context: &Context<'_>, at: usize, joints: &[&Resolved], images: &BTre
         let on_a = joint.a.runs.iter().any(|run| run.instance == at);
         let (key, side, other) = if on_a { ("a", &joint.a, &joint.b) } else { ("b", &joint.b, &joint.a) };
         let implied = !joint.usage.is_empty();
-        let runs = if one { turned(side) } else { mirrored(context, side, at, images) };
+        let runs = if one && !is_taken(context, side, at) { turned(side) } else { mirrored(context, side, at, images) };
         let label = say!(SAME_WAY, runs = text::chain(context, &other.runs, implied));
         finding = finding.at(side.span, label);
         if one {
             finding = finding.at(other.span, OTHER_SIDE);
         }
-        finding = finding.help(say!(WRITE, joint = &joint.joint, key, runs = text::chain(context, &runs, implied)));
+        let runs = text::chain(context, &runs, implied);
+        let edit = (joint.image == Reverse::Written).then(|| Edit::replace(side.span, quoted(&runs)));
+        finding = finding.help(Help::with(say!(WRITE, joint = &joint.joint, key, runs), edit));
     }
     finding
+}
+
+/// Whether another seam sews the same edges of an instance: its side means the opposite ones.
+fn is_taken(context: &Context<'_>, side: &Side, at: usize) -> bool {
+    let accounts = &context.assembly.sewing.accounts;
+    let own = side.runs.iter().filter(|run| run.instance == at);
+    own.filter_map(|run| accounts.get(&(run.instance, run.run))).any(|account| account.joints.len() > 1)
 }
 
 /// One resolved joint for each written one: as written where that is among them.
@@ -267,7 +277,9 @@ fn single(context: &Context<'_>, joints: &[&Resolved], findings: &mut Findings) 
             ),
         };
         let other = if key == "a" { &joint.b } else { &joint.a };
-        let help = say!(WRITE, joint = &joint.joint, key, runs = text::chain(context, &fixed, implied));
+        let fixed = text::chain(context, &fixed, implied);
+        let edit = Edit::replace(side.span, quoted(&fixed));
+        let help = Help::with(say!(WRITE, joint = &joint.joint, key, runs = fixed), edit);
         let finding = Finding::new(&RULE, message).at(side.span, TURNED).at(other.span, OTHER_SIDE);
         findings.push(match joint.image {
             Reverse::Written => finding.help(help),

@@ -2,8 +2,10 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::{JointKind, Variant};
+use crate::model::assembly::{Resolved, Side};
+use crate::model::{JointKind, Stated, Value, Variant};
 use crate::standards::common::TURNING_OPENING;
+use crate::units::Quantity;
 use crate::words::{say, words};
 
 use super::text;
@@ -30,7 +32,7 @@ words! {
     HELP "opening-too-small.help" = "move the points at its ends until it is at least {least} long, or state the girth of what really passes";
 }
 
-/// Reports the first size of each opening that is too short.
+/// Reports each opening that is too short once, with every size in which it is.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     let mut told = std::collections::BTreeSet::new();
@@ -39,31 +41,46 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             continue;
         };
         let Some(girth) = &opening.girth else { continue };
-        for size in model.sizes.iter().map(|size| size.entry.id.value.as_str()) {
-            let Some(stated) = girth.of(Variant { size, colourway: "" }) else { continue };
-            let Some(wide) = stated.known().map(|quantity| quantity.si_f64() * 1000.0) else { continue };
-            let assembly = context.assembly;
-            let length =
-                |side: &crate::model::assembly::Side| assembly.lengths.sum(&assembly.instances, size, &side.runs);
-            let Some(long) = length(&joint.a).zip(length(&joint.b)).map(|(a, b)| a.min(b)) else { continue };
-            let least = wide * TURNING_OPENING.low;
-            if long + 0.001 >= least || !told.insert(joint.joint.clone()) {
-                continue;
-            }
-            let message = say!(
-                MESSAGE,
-                joint = &joint.joint,
-                long = text::mm(long),
-                size = text::in_size(context, size),
-                wide = text::mm(wide),
-                least = text::mm(least)
-            );
-            findings.push(
-                Finding::new(&RULE, message)
-                    .at(joint.a.span, say!(LONG, length = text::mm(long)))
-                    .at(stated.span, GIRTH)
-                    .help(say!(HELP, least = text::mm(least))),
-            );
-        }
+        let sizes = model.sizes.iter().map(|size| size.entry.id.value.as_str());
+        let short: Vec<(&str, Short<'_>)> =
+            sizes.filter_map(|size| Some((size, short(context, joint, girth, size)?))).collect();
+        let Some((_, Short { stated, wide, long, least })) = short.first().filter(|_| told.insert(joint.joint.clone()))
+        else {
+            continue;
+        };
+        let sizes: Vec<&str> = short.iter().map(|(size, _)| *size).collect();
+        let message = say!(
+            MESSAGE,
+            joint = &joint.joint,
+            long = text::mm(*long),
+            size = text::in_sizes(context, &sizes),
+            wide = text::mm(*wide),
+            least = text::mm(*least)
+        );
+        findings.push(
+            Finding::new(&RULE, message)
+                .at(joint.a.span, say!(LONG, length = text::mm(*long)))
+                .at(stated.span, GIRTH)
+                .help(say!(HELP, least = text::mm(*least))),
+        );
     }
+}
+
+/// What does not go through an opening in one size: the girth as stated and in mm, the length of the opening, and the least it
+/// must be.
+struct Short<'a> {
+    stated: &'a Stated<Quantity>,
+    wide: f64,
+    long: f64,
+    least: f64,
+}
+
+fn short<'a>(context: &Context<'_>, joint: &Resolved, girth: &'a Value<Quantity>, size: &str) -> Option<Short<'a>> {
+    let stated = girth.of(Variant { size, colourway: "" })?;
+    let wide = stated.known()?.si_f64() * 1000.0;
+    let assembly = context.assembly;
+    let length = |side: &Side| assembly.lengths.sum(&assembly.instances, size, &side.runs);
+    let long = length(&joint.a).zip(length(&joint.b)).map(|(a, b)| a.min(b))?;
+    let least = wide * TURNING_OPENING.low;
+    (long + 0.001 < least).then_some(Short { stated, wide, long, least })
 }

@@ -8,6 +8,7 @@ use crate::model::{Deed, EdgeFinishKind, JointKind};
 use crate::source::Span;
 use crate::words::{Phrase, say, words};
 
+use super::sound::sound;
 use super::text;
 
 /// Steps missing from the order of work, or in it twice.
@@ -36,7 +37,6 @@ words! {
     NOT_IN "order-of-work-incomplete.not-in" = "{id} is not in it";
     THE_ORDER "order-of-work-incomplete.the-order" = "the order of work";
     WRITE_ALL "order-of-work-incomplete.write-all" = "write under [work], in the order in which it is sewn: {steps}";
-    WRITE "order-of-work-incomplete.write" = "write {steps}";
     ADD "order-of-work-incomplete.add" = "add {names}";
 }
 
@@ -50,6 +50,10 @@ fn twice(context: &Context<'_>, findings: &mut Findings) {
     let mut seen: BTreeMap<&str, Span> = BTreeMap::new();
     for step in &context.model.work.order {
         let Some(first) = seen.insert(&step.value, step.span) else { continue };
+        // Two things of one id are a finding of their own.
+        if context.model.is_misnamed(&step.value) {
+            continue;
+        }
         let mut finding = Finding::new(&RULE, say!(TWICE, step = &step.value))
             .at(step.span, AGAIN)
             .at(first, FIRST_HERE)
@@ -94,7 +98,8 @@ fn left_out(context: &Context<'_>, findings: &mut Findings) {
     let work = &context.model.work;
     let listed: BTreeSet<&str> = work.order.iter().map(|step| step.value.as_str()).collect();
     let all = steps(context);
-    let missing: Vec<&(&str, Span, u8)> = all.iter().filter(|(id, _, _)| !listed.contains(id)).collect();
+    let missing: Vec<&(&str, Span, u8)> =
+        all.iter().filter(|(id, _, _)| !listed.contains(id) && !context.model.is_misnamed(id)).collect();
     if missing.is_empty() {
         return;
     }
@@ -111,10 +116,9 @@ fn left_out(context: &Context<'_>, findings: &mut Findings) {
         finding = finding.at(span, THE_ORDER);
     }
     let steps = completed(context, &all, &listed);
-    findings.push(match steps.len() {
-        0..=40 if work.order.is_empty() => finding.help(say!(WRITE_ALL, steps = text::order(&steps))),
-        0..=40 => finding.help(say!(WRITE, steps = text::order(&steps))),
-        _ => finding.help(say!(ADD, names = names.join(", "))),
+    findings.push(match work.order.is_empty() {
+        true => finding.help(say!(WRITE_ALL, steps = text::order(&sound(context, steps)))),
+        false => finding.help(text::reordered(context, steps, || say!(ADD, names = names.join(", ")))),
     });
 }
 

@@ -38,17 +38,18 @@ words! {
     EASE "seam-lengths-differ.ease" = "write ease = { side = \"{side}\", up_to = \"{percent} %\" } if it is to be eased in, or redraw one side";
     CAUGHT "seam-lengths-differ.caught" = "{joint}{size} catches {b}, {length_b} long, along {a}, which is {length_a}";
     ON "seam-lengths-differ.on" = "name points on side a where the caught edge begins and ends, and write on = \"..\" with them";
+    SIDE_BY_SIDE "seam-lengths-differ.side-by-side" = "each of the caught edges lies along the whole of it: where they lie side by side, part the seam at points between them and write a seam for each, with its own `between` and `on`";
     SAME_LENGTH "seam-lengths-differ.same-length" = "make both {length} long: move the points, or redraw the caught edge";
 }
 
-/// What differs, in one size.
+/// What differs: in which sizes, and the lengths in the first of them.
 struct Uneven {
-    size: String,
+    sizes: Vec<String>,
     a: (Vec<Run>, f64),
     b: (Vec<Run>, f64),
 }
 
-/// Reports each seam once, in the first size where it differs.
+/// Reports each seam once, with every size in which it differs.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let mut told = BTreeSet::new();
     for resolved in &context.assembly.joints {
@@ -72,6 +73,17 @@ fn sizes<'a>(context: &Context<'a>) -> impl Iterator<Item = &'a str> {
     context.model.sizes.iter().map(|size| size.entry.id.value.as_str())
 }
 
+/// The first of what differs, with the sizes of all of it.
+fn first(mut all: impl Iterator<Item = Uneven>) -> Option<Uneven> {
+    let mut first = all.next()?;
+    first.sizes.extend(all.flat_map(|other| other.sizes));
+    Some(first)
+}
+
+fn in_sizes(context: &Context<'_>, uneven: &Uneven) -> Phrase {
+    text::in_sizes(context, &uneven.sizes.iter().map(String::as_str).collect::<Vec<_>>())
+}
+
 /// The first size and stretch in which the two sides differ: as a whole, else between two matching points.
 fn sides(context: &Context<'_>, resolved: &Resolved, joint: &Joint) -> Option<Uneven> {
     let (a, b) = (&resolved.a.runs, &resolved.b.runs);
@@ -82,7 +94,7 @@ fn sides(context: &Context<'_>, resolved: &Resolved, joint: &Joint) -> Option<Un
         Vec::new()
     };
     let stretches: Vec<(Vec<Run>, Vec<Run>)> = whole.into_iter().chain(parts).collect();
-    stretches.iter().find_map(|(a, b)| sizes(context).find_map(|size| uneven(context, joint, size, a, b)))
+    stretches.iter().find_map(|(a, b)| first(sizes(context).filter_map(|size| uneven(context, joint, size, a, b))))
 }
 
 fn uneven(context: &Context<'_>, joint: &Joint, size: &str, a: &[Run], b: &[Run]) -> Option<Uneven> {
@@ -90,7 +102,7 @@ fn uneven(context: &Context<'_>, joint: &Joint, size: &str, a: &[Run], b: &[Run]
     let long_a = assembly.lengths.sum(&assembly.instances, size, a)?;
     let long_b = assembly.lengths.sum(&assembly.instances, size, b)?;
     (!agree(joint, long_a, long_b)).then(|| Uneven {
-        size: size.to_string(),
+        sizes: vec![size.to_string()],
         a: (a.to_vec(), long_a),
         b: (b.to_vec(), long_b),
     })
@@ -137,7 +149,7 @@ fn finding(context: &Context<'_>, resolved: &Resolved, joint: &Joint, uneven: &U
     let message = say!(
         SIDES,
         joint = &resolved.joint,
-        size = text::in_size(context, &uneven.size),
+        size = in_sizes(context, uneven),
         a = name(&a.0),
         length_a = text::mm(a.1),
         b = name(&b.0),
@@ -195,15 +207,15 @@ const MOST_EASE: f64 = 10.0;
 fn caught(context: &Context<'_>, resolved: &Resolved, side: &Side) -> Option<Uneven> {
     let lies_on = resolved.on.as_ref().unwrap_or(&resolved.a);
     let assembly = context.assembly;
-    sizes(context).find_map(|size| {
+    first(sizes(context).filter_map(|size| {
         let seam = assembly.lengths.sum(&assembly.instances, size, &lies_on.runs)?;
         let caught = assembly.lengths.sum(&assembly.instances, size, &side.runs)?;
         ((seam - caught).abs() > limits::equal(seam.max(caught))).then(|| Uneven {
-            size: size.to_string(),
+            sizes: vec![size.to_string()],
             a: (lies_on.runs.clone(), seam),
             b: (side.runs.clone(), caught),
         })
-    })
+    }))
 }
 
 fn caught_finding(context: &Context<'_>, resolved: &Resolved, side: &Side, uneven: &Uneven) -> Finding {
@@ -212,7 +224,7 @@ fn caught_finding(context: &Context<'_>, resolved: &Resolved, side: &Side, uneve
     let message = say!(
         CAUGHT,
         joint = &resolved.joint,
-        size = text::in_size(context, &uneven.size),
+        size = in_sizes(context, uneven),
         b = text::chain(context, &b.0, implied),
         length_b = text::mm(b.1),
         a = text::chain(context, &a.0, implied),
@@ -220,6 +232,7 @@ fn caught_finding(context: &Context<'_>, resolved: &Resolved, side: &Side, uneve
     );
     let lies_on = resolved.on.as_ref().unwrap_or(&resolved.a);
     let help = match (&resolved.on, b.1 < a.1) {
+        (_, true) if are_side_by_side(context, resolved, uneven) => Phrase::from(SIDE_BY_SIDE),
         (None, true) => Phrase::from(ON),
         _ => say!(SAME_LENGTH, length = text::mm(a.1)),
     };
@@ -227,4 +240,21 @@ fn caught_finding(context: &Context<'_>, resolved: &Resolved, side: &Side, uneve
         .at(side.span, say!(LONG, length = text::mm(b.1)))
         .at(lies_on.span, say!(LONG, length = text::mm(a.1)))
         .help(help)
+}
+
+/// Whether caught edges are of different lengths, or of several limbs: they are no plies of one, which lie on each other.
+fn are_side_by_side(context: &Context<'_>, resolved: &Resolved, uneven: &Uneven) -> bool {
+    let assembly = context.assembly;
+    let size = uneven.sizes.first().map_or("", String::as_str);
+    let sides: Vec<&Side> = resolved.caught().collect();
+    let part = |side: &&Side| {
+        let run = side.runs.first()?;
+        assembly.instances.get(run.instance).map(|one| (one.part.as_str(), one.usage.as_str()))
+    };
+    let long = |side: &&Side| assembly.lengths.sum(&assembly.instances, size, &side.runs);
+    sides.windows(2).any(|pair| {
+        let [one, other] = pair else { return false };
+        let uneven = long(one).zip(long(other)).is_some_and(|(a, b)| (a - b).abs() > limits::equal(a.max(b)));
+        part(one) != part(other) || uneven
+    })
 }

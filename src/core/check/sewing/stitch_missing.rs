@@ -62,12 +62,20 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
 
 fn missing<'a>(context: &Context<'_>, place: &StitchPlace<'_>) -> Vec<&'a str> {
     let (own, shared) = (place.stitch, &context.model.work.stitch);
+    // A value that is written and could not be read is a finding of its own.
+    let unread = |key: &str| {
+        let model = context.model;
+        let shared = own.shared.as_ref().or(shared.shared.as_ref()).map(|id| id.value.as_str());
+        shared.is_some_and(|id| model.was_refused("stitch", id, key))
+            || model.was_refused(place.what, place.id, "stitch")
+            || model.was_refused("work", "work", "stitch")
+    };
     let has = [
         ("type", own.kind.is_some() || shared.kind.is_some()),
         ("density", own.density.is_some() || shared.density.is_some()),
         ("thread", own.thread.is_some() || shared.thread.is_some()),
     ];
-    has.into_iter().filter(|(_, has)| !has).map(|(word, _)| word).collect()
+    has.into_iter().filter(|(key, has)| !has && !unread(key)).map(|(word, _)| word).collect()
 }
 
 /// What is missing, and that it is.

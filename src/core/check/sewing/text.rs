@@ -2,12 +2,17 @@
 
 use crate::check::Context;
 use crate::model::assembly::{Resolved, Reverse, Run};
+use crate::source::{Edit, Help};
 use crate::words::{Phrase, say, words};
+
+use super::sound::sound;
 
 words! {
     IN_SIZE "sewing.text.in-size" = " in size {size}";
+    IN_SIZES "sewing.text.in-sizes" = " in sizes {sizes} (measured in {first})";
     IMAGE_OF "sewing.text.image-of" = "the mirror image of {id}";
     PUT_BEFORE "sewing.text.put-before" = "put \"{step}\" before \"{other}\" in the order of work";
+    PUT_BEHIND "sewing.text.put-behind" = "put \"{step}\" behind \"{other}\" in the order of work";
     WRITE "sewing.text.write" = "write {steps}";
     MORE "sewing.text.more" = "{shown} and {count} more";
 }
@@ -52,6 +57,15 @@ pub fn in_size(context: &Context<'_>, size: &str) -> Phrase {
     if context.model.sizes.len() > 1 { say!(IN_SIZE, size) } else { Phrase::none() }
 }
 
+/// ` in sizes S, L (measured in S)`: every size in which something is wrong, and the first, of which the figures are.
+pub fn in_sizes(context: &Context<'_>, sizes: &[&str]) -> Phrase {
+    match sizes {
+        [] => Phrase::none(),
+        [size] => in_size(context, size),
+        [first, ..] => say!(IN_SIZES, sizes = sizes.join(", "), first = *first),
+    }
+}
+
 /// What is sewn by the mirror image of a joint.
 pub fn image_of(id: &str) -> Phrase {
     say!(IMAGE_OF, id)
@@ -71,22 +85,36 @@ pub fn order(steps: &[&str]) -> String {
     format!("order = [{}]", quoted.join(", "))
 }
 
-/// The help that moves `step` before `other` in the order of work, or puts it there: the whole line where it is short.
-pub fn moved_before(context: &Context<'_>, step: &str, other: &str) -> Phrase {
-    let order_now: Vec<&str> = context.model.work.order.iter().map(|one| one.value.as_str()).collect();
-    if order_now.len() > WRITTEN_OUT {
-        return say!(PUT_BEFORE, step, other);
-    }
-    let mut steps = Vec::new();
-    for one in order_now {
-        if one == other {
-            steps.push(step);
-        }
-        if one != step {
-            steps.push(one);
-        }
-    }
-    say!(WRITE, steps = order(&steps))
+/// The help that moves `step` before `other` in the order of work, or puts it there.
+pub fn moved_before<'a>(context: &Context<'a>, step: &'a str, other: &str) -> Help {
+    let mut steps = without(context, step);
+    let at = steps.iter().position(|one| *one == other).unwrap_or(steps.len());
+    steps.insert(at, step);
+    reordered(context, steps, || say!(PUT_BEFORE, step, other))
+}
+
+/// The help that moves `step` behind `other` in the order of work.
+pub fn moved_behind<'a>(context: &Context<'a>, step: &'a str, other: &str) -> Help {
+    let mut steps = without(context, step);
+    let at = steps.iter().position(|one| *one == other).map_or(steps.len(), |at| at + 1);
+    steps.insert(at, step);
+    reordered(context, steps, || say!(PUT_BEHIND, step, other))
+}
+
+fn without<'a>(context: &Context<'a>, step: &str) -> Vec<&'a str> {
+    let order = context.model.work.order.iter().map(|one| one.value.as_str());
+    order.filter(|one| *one != step).collect()
+}
+
+/// The help that writes the order of work again, as an edit of it: put right wherever another rule would find it wrong. One that
+/// is long is told in the words of `short`.
+pub fn reordered<'a>(context: &Context<'a>, steps: Vec<&'a str>, short: impl Fn() -> Phrase) -> Help {
+    let steps = sound(context, steps);
+    let written = order(&steps);
+    let list = written.trim_start_matches("order = ").to_string();
+    let edit = context.model.work.list.map(|span| Edit::replace(span, list));
+    let text = if steps.len() > WRITTEN_OUT { short() } else { say!(WRITE, steps = written) };
+    Help::with(text, edit)
 }
 
 /// `a`, `a and b`, `a, b and c`; the rest counted from the seventh on.

@@ -2,14 +2,17 @@
 
 mod dart_too_deep;
 mod dart_too_narrow;
+mod filling_density;
 mod impossible_cut_line;
 mod notch_distances_differ;
 mod notch_off_edge;
 mod notch_on_corner;
 mod notch_too_deep;
+mod notch_without_partner;
 mod opening_on_corner;
 mod opening_under_trim;
 mod size_scaled_too_far;
+mod target_far_from_outline;
 pub(crate) mod telling;
 mod thin_limb;
 mod tight_curve;
@@ -35,6 +38,9 @@ pub const RULES: &[&Rule] = &[
     &opening_on_corner::RULE,
     &opening_under_trim::RULE,
     &notch_distances_differ::RULE,
+    &notch_without_partner::RULE,
+    &target_far_from_outline::RULE,
+    &filling_density::RULE,
 ];
 
 /// Runs every rule.
@@ -52,4 +58,7 @@ pub(super) fn run(ground: &Ground<'_>, findings: &mut Findings) {
     opening_on_corner::check(ground, findings);
     opening_under_trim::check(ground, findings);
     notch_distances_differ::check(ground, findings);
+    notch_without_partner::check(ground, findings);
+    target_far_from_outline::check(ground, findings);
+    filling_density::check(ground, findings);
 }

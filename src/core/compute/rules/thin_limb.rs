@@ -4,7 +4,7 @@ use crate::compute::number::property;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::geom::offset::inset;
 use crate::geom::{Corner, Outline, Path, Point, flatten};
-use crate::model::assembly::sewn_cut;
+use crate::model::assembly::{Run, sewn_cut};
 use crate::model::{Deed, Form, Piece, Variant};
 use crate::words::{say, words};
 
@@ -25,7 +25,7 @@ pub const RULE: Rule = Rule {
     family: "piece",
     severity: Severity::Should,
     summary: "a limb is too narrow to be turned right side out",
-    explanation: "A limb is turned through itself, pile inward. As a rule of thumb it must be cut at least three heights \
+    explanation: "A limb is turned through itself, pile inward. A narrow piece that is sewn to a wider one, as a gusset or a band, is wrapped round it and is not judged. As a rule of thumb it must be cut at least three heights \
                   of the pile and both allowances wide; a narrower one takes minutes, or tears. Judged is what of the \
                   flat piece no circle of three piles fits into, drawn at the sew line, where that reaches further than \
                   a corner does: at least one and a half widths. No laboratory stands behind this: a sample decides.",
@@ -56,7 +56,11 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
             let allowance = lines.widths.known()?.iter().copied().fold(0.0, f64::max);
             Some((size, pile, allowance, place))
         });
-        let Some((size, pile, allowance, place)) = found else { continue };
+        let Some((size, pile, allowance, place)) =
+            found.filter(|(size, pile, ..)| !is_wrapped(ground, id, size, *pile))
+        else {
+            continue;
+        };
         let wanted = pile * PILES + 2.0 * allowance;
         let message = say!(
             MESSAGE,
@@ -84,6 +88,28 @@ fn is_turned(ground: &Ground<'_>, piece: &Piece) -> bool {
     let filled = model.stuffings.values().any(|stuffing| stuffing.part.as_ref().is_some_and(|one| one.value == part));
     let formed = model.parts.get(part).and_then(|part| part.form.as_ref()).map(|form| form.value);
     turned || filled || matches!(formed, Some(Form::Stuffed | Form::Ring))
+}
+
+/// Whether a narrow piece is wrapped round something wider: a gusset, a band, a strip. It is sewn to a piece which is not
+/// narrow itself, so that what is turned is as wide as that piece.
+fn is_wrapped(ground: &Ground<'_>, id: &str, size: &str, pile: f64) -> bool {
+    let assembly = ground.assembly;
+    let piece = |run: &Run| assembly.instances.get(run.instance).map(|one| one.piece.as_str());
+    let across = assembly.joints.iter().flat_map(|joint| {
+        let (a, b) = (&joint.a.runs, &joint.b.runs);
+        let on = |runs: &[Run]| runs.iter().any(|run| piece(run) == Some(id));
+        let other = match (on(a), on(b)) {
+            (true, false) => b.as_slice(),
+            (false, true) => a.as_slice(),
+            _ => &[],
+        };
+        other.iter().filter_map(piece).collect::<Vec<&str>>()
+    });
+    let wide = |other: &str| {
+        let lines = ground.drawn.get(other, size).and_then(|lines| lines.sew.known());
+        lines.is_some_and(|sew| thin(sew, pile * PILES / 2.0).is_none())
+    };
+    across.into_iter().any(wide)
 }
 
 /// The highest pile the material has in a size, mm.

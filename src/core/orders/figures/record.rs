@@ -276,16 +276,18 @@ pub struct Price {
 impl Price {
     /// `4.20 EUR/m`, `4.20 EUR/yd` or `14 EUR/kg`, for what is bought.
     pub(crate) fn of(text: &str, metres: f64, kilograms: Option<f64>) -> Option<Self> {
-        let (amount, unit) = text.split_once('/')?;
-        let (amount, currency) = amount.trim().split_once(' ')?;
-        let each = Rational::parse(amount.trim()).filter(|each| !each.is_negative())?.to_f64();
-        let units = match unit.trim() {
+        let price = crate::units::Price::parse(text)?;
+        let units = match price.unit {
             "m" => metres,
             "yd" => metres / 0.9144,
             "kg" => kilograms?,
             _ => return None,
         };
-        Some(Price { each: text.to_string(), total: Number::new(each * units), currency: currency.trim().to_string() })
+        Some(Price {
+            each: text.to_string(),
+            total: Number::new(price.amount.to_f64() * units),
+            currency: price.currency.to_string(),
+        })
     }
 }
 

@@ -32,7 +32,7 @@ pub use broken_drawing::{RULE as BROKEN_DRAWING, broken_drawing};
 pub use broken_lock::{RULE as BROKEN_LOCK, broken_lock};
 pub use character_not_printable::{RULE as CHARACTER_NOT_PRINTABLE, character_not_printable};
 pub use content_ignored::{RULE as CONTENT_IGNORED, content_ignored};
-pub use duplicate_id::{RULE as DUPLICATE_ID, duplicate_id};
+pub use duplicate_id::{RULE as DUPLICATE_ID, duplicate_id, shared_id};
 pub use gauge_missing::{RULE as GAUGE_MISSING, gauge_missing};
 pub use incomplete_value::{RULE as INCOMPLETE_VALUE, incomplete_value};
 pub use not_toml::{RULE as SYNTAX, syntax};

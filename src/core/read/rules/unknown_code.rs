@@ -25,10 +25,10 @@ words! {
     HELP "unknown-code.help" = "known codes: {known}, or `else` for all others";
 }
 
-/// A code nothing declares.
-pub fn unknown_code(code: &str, known: &[&str], span: Span) -> Finding {
+/// A code nothing declares, beside those that are written already.
+pub fn unknown_code(code: &str, known: &[&str], written: &[&str], span: Span) -> Finding {
     let bare = |c: char| c.is_ascii_alphanumeric() || matches!(c, '-' | '_');
-    let near = nearest(code, known.iter().copied()).filter(|near| near.chars().all(bare));
+    let near = nearest(code, known.iter().copied()).filter(|near| near.chars().all(bare) && !written.contains(near));
     let edit = near.map(|near| Edit::respell(span, code, near, known.iter().copied()));
     Finding::new(&RULE, say!(MESSAGE, code)).at(span, HERE).help(Help::with(say!(HELP, known = known.join(", ")), edit))
 }

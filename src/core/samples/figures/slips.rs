@@ -14,24 +14,32 @@ words! {
 /// A reading nearer to its target than this factor is bad, and no slip.
 const FAR: (i128, i128) = (2, 1);
 
-/// Two lines whose readings are all outside, and each inside the limits of the other.
+/// Two lines whose readings are all outside, and each inside the limits of the other; or the readings of single pieces.
 pub(crate) fn swapped(lines: &mut [ReadLine]) {
     for first in 0..lines.len() {
         for second in first + 1..lines.len() {
             let (Some(one), Some(other)) = (lines.get(first), lines.get(second)) else { continue };
-            if !(fits(one, other) && fits(other, one) && one.side == other.side) {
+            if one.side != other.side {
                 continue;
             }
+            let whole = fits(one, other) && fits(other, one);
+            let count = one.readings.len().min(other.readings.len());
+            let pieces: Vec<usize> = if whole {
+                (0..one.readings.len().max(other.readings.len())).collect()
+            } else {
+                (0..count).filter(|at| fits_at(one, other, *at) && fits_at(other, one, *at)).collect()
+            };
             let (of_one, of_other) = (one.of.clone(), other.of.clone());
             for (at, of) in [(first, of_other), (second, of_one)] {
-                lines.get_mut(at).into_iter().for_each(|line| ask(line, &of));
+                lines.get_mut(at).into_iter().for_each(|line| ask(line, &of, &pieces));
             }
         }
     }
 }
 
-fn ask(line: &mut ReadLine, of: &str) {
-    for one in line.readings.iter_mut().filter(|one| one.verdict.is_out()) {
+fn ask(line: &mut ReadLine, of: &str, pieces: &[usize]) {
+    let asked = line.readings.iter_mut().enumerate().filter(|(at, one)| pieces.contains(at) && one.verdict.is_out());
+    for (_, one) in asked {
         one.verdict = Verdict::Questioned;
         one.by = None;
         one.asks = Some(say!(EXCHANGED, of));
@@ -40,12 +48,18 @@ fn ask(line: &mut ReadLine, of: &str) {
 
 /// Whether everything read for `line` is outside and would be inside for `other`.
 fn fits(line: &ReadLine, other: &ReadLine) -> bool {
-    let read = || line.readings.iter().filter(|one| one.verdict != Verdict::Unread);
+    let mut read = (0..line.readings.len()).filter(|at| line.readings[*at].verdict != Verdict::Unread).peekable();
+    read.peek().is_some() && read.all(|at| fits_at(line, other, at))
+}
+
+/// Whether what was read for `line` on one piece is outside and would be inside for `other`.
+fn fits_at(line: &ReadLine, other: &ReadLine, at: usize) -> bool {
     let inside = |quantity: &Quantity| {
         quantity.dimension() == other.against.unit.dimension()
             && other.against.limits.known().is_some_and(|limits| limits.contains(quantity.si()))
     };
-    read().next().is_some() && read().all(|one| one.verdict.is_out() && one.read.as_ref().is_some_and(inside))
+    let reading = line.readings.get(at);
+    reading.is_some_and(|one| one.verdict.is_out() && one.read.as_ref().is_some_and(inside))
 }
 
 /// Readings that would be inside in another unit, or ten times as large or small.

@@ -8,6 +8,7 @@ mod concession_incomplete;
 mod concession_lifts_nothing;
 mod critical_point_out_of_tolerance;
 mod critical_point_unmeasured;
+mod dates_run_back;
 mod dropped_without_reason;
 mod missing_approval;
 mod open_comment;
@@ -15,6 +16,7 @@ mod reading_slip;
 mod readings_all_on_one_side;
 mod readings_do_not_match_pieces;
 mod rejected_approval;
+mod unknown_revision;
 mod unknown_sample_item;
 
 use crate::check::Check;
@@ -27,6 +29,8 @@ pub use concession_lifts_nothing::lift;
 /// The checks of this family.
 pub const CHECKS: &[Check] = &[
     Check { rule: &unknown_sample_item::RULE, run: unknown_sample_item::check },
+    Check { rule: &unknown_revision::RULE, run: unknown_revision::check },
+    Check { rule: &dates_run_back::RULE, run: dates_run_back::check },
     Check { rule: &readings_do_not_match_pieces::RULE, run: readings_do_not_match_pieces::check },
     Check { rule: &open_comment::RULE, run: open_comment::check },
     Check { rule: &dropped_without_reason::RULE, run: dropped_without_reason::check },

@@ -2,9 +2,9 @@
 
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Model, Readings};
-use crate::samples::figures::{SampleFigures, Verdict};
+use crate::samples::figures::{ReadFigure, SampleFigures, Verdict};
 use crate::source::Span;
-use crate::words::{say, words};
+use crate::words::{Phrase, say, words};
 
 use super::critical_point_out_of_tolerance::name;
 use crate::compute::rules::telling::{row, with_target};
@@ -24,22 +24,42 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    MESSAGE "reading-slip.message" = "sample {id}, {line}: {text} on piece {at} looks like a slip";
+    MESSAGE "reading-slip.message" = "sample {id}, {line}: {slips} looks like a slip";
+    SEVERAL "reading-slip.several" = "sample {id}, {line}: {slips} look like slips";
+    ONE "reading-slip.one" = "{text} on piece {at}";
     HERE "reading-slip.here" = "not judged";
 }
 
-/// Reports each row once, for its first such reading.
+/// Reports each row once, with every such reading of it.
 pub(crate) fn check(model: &Model, samples: &SampleFigures, findings: &mut Findings) {
     for (id, sample) in &samples.samples {
         for line in sample.points.iter().filter(|line| line.side != Some("difference")).chain(&sample.masses) {
-            let asked = line.readings.iter().enumerate().find(|(_, one)| one.verdict == Verdict::Questioned);
-            let Some((at, reading)) = asked else { continue };
-            let place = place(model, id, (&line.of, line.side), at).or_else(|| row(model, id, &line.of));
-            let Some(place) = place else { continue };
-            let text = reading.text.as_deref().unwrap_or("");
-            let message = say!(MESSAGE, id, line = name(line), text, at = at + 1);
-            let finding = with_target(model, &line.of, Finding::new(&RULE, message).at(place, HERE));
-            findings.push(finding.help(reading.asks.clone().unwrap_or_default()));
+            let asked = line.readings.iter().enumerate().filter(|(_, one)| one.verdict == Verdict::Questioned);
+            let asked: Vec<_> = asked.collect();
+            let place = |at: usize| place(model, id, (&line.of, line.side), at);
+            let mut places: Vec<Span> = asked.iter().filter_map(|(at, _)| place(*at)).collect();
+            if places.is_empty() {
+                places.extend(row(model, id, &line.of));
+            }
+            if asked.is_empty() || places.is_empty() {
+                continue;
+            }
+            let slip = |(at, reading): &(usize, &ReadFigure)| {
+                say!(ONE, text = reading.text.as_deref().unwrap_or(""), at = at + 1)
+            };
+            let slips = Phrase::and(asked.iter().map(slip));
+            let word = if asked.len() == 1 { MESSAGE } else { SEVERAL };
+            let finding = Finding::new(&RULE, say!(word, id, line = name(line), slips));
+            let finding = places.into_iter().fold(finding, |finding, place| finding.at(place, HERE));
+            let mut finding = with_target(model, &line.of, finding);
+            let mut told: Vec<&Phrase> = Vec::new();
+            for asks in asked.iter().filter_map(|(_, reading)| reading.asks.as_ref()) {
+                if !told.contains(&asks) {
+                    told.push(asks);
+                    finding = finding.help(asks.clone());
+                }
+            }
+            findings.push(finding);
         }
     }
 }
