@@ -1,10 +1,10 @@
 //! Pieces laid flat and apart, in grey, with the edges that are sewn in bold and their letters.
 
 use super::marks::{along, left, towards};
-use super::piece::{bounds, moved};
 use super::place::{
     Places, extent, frame, leader, middle, ring_of, ring_of_places, square, strokes, text_width, within,
 };
+use super::place::{bounds, moved};
 use super::{At, Fill, Label, Line, Scene, Segment, grid};
 use crate::words::Phrase;
 
