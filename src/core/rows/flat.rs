@@ -9,7 +9,7 @@ use crate::words::{Phrase, say, words};
 
 use super::curves::segments;
 use super::letters::Letters;
-use super::package::{Drawing, ROOMS_PLACE, ROOMS_PLACES, ROOMS_STATE};
+use super::package::{Drawing, ROOMS_PIECE, ROOMS_PLACE, ROOMS_PLACES, ROOMS_STATE};
 use super::stages::Stage;
 use super::view::View;
 
@@ -48,7 +48,11 @@ pub fn place(view: &View<'_>, letters: &Letters, id: &str) -> Option<(Drawing, b
         add(view, &mut pieces, one, true);
     }
     let wide = pieces.len() > FEW;
-    let rooms = if wide { &ROOMS_PLACES } else { &ROOMS_PLACE };
+    let rooms = match pieces.len() {
+        0 | 1 => &ROOMS_PIECE,
+        2..=FEW => &ROOMS_PLACE,
+        _ => &ROOMS_PLACES,
+    };
     Some((drawing(&pieces, rooms, |pieces| say!(PLACE, pieces))?, wide))
 }
 
