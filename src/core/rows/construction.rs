@@ -16,7 +16,7 @@ use super::{finishing, seam, stages, walk};
 use crate::scene::Scene;
 
 words! {
-    LEAD "construction.lead" = "Each stage begins with what is sewn at its end: grey pieces, edges of this stage bold with the letters of their seams, earlier ones thin. It says how its seams are stitched; a step says what differs. Beside each step are where it is and its seam cut through: plies are numbered from the needle down, hatching marks the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise; what is also mirrored is done once more with left and right exchanged. Codes are piece, copy and points: SIDE.l:n-c; the letter behind a seam is that of the sheet of seam matching.";
+    LEAD "construction.lead" = "Each stage shows what is sewn at its end (bold: in this stage, with the letters of seam matching; thin: before) and says how most of it is stitched; a step says what differs. Beside a step are where it is and the seam cut through: plies are numbered from the needle down, hatching is the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise; also mirrored is once more with left and right exchanged. Codes are piece, copy and points: SIDE.l:n-c.";
     MACHINE "construction.machine" = "Machine";
     TOOL "construction.tool" = "Tool";
     SHOWN "construction.shown" = "Picture to the step: {step}.";

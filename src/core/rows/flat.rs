@@ -1,6 +1,6 @@
 //! Where a step is done, and what is sewn at the end of a stage: pieces laid flat, their edges bold.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::{Affine, Outline};
 use crate::model::assembly::{Instance, Reverse, Run, Side};
@@ -9,7 +9,7 @@ use crate::words::{Phrase, say, words};
 
 use super::curves::segments;
 use super::letters::Letters;
-use super::package::{Drawing, ROOMS_PLACE, ROOMS_PLACES, ROOMS_STATE};
+use super::package::{Drawing, ROOMS_PIECE, ROOMS_PLACE, ROOMS_PLACES, ROOMS_STATE};
 use super::stages::Stage;
 use super::view::View;
 
@@ -48,65 +48,71 @@ pub fn place(view: &View<'_>, letters: &Letters, id: &str) -> Option<(Drawing, b
         add(view, &mut pieces, one, true);
     }
     let wide = pieces.len() > FEW;
-    let rooms = if wide { &ROOMS_PLACES } else { &ROOMS_PLACE };
+    let rooms = match pieces.len() {
+        0 | 1 => &ROOMS_PIECE,
+        2..=FEW => &ROOMS_PLACE,
+        _ => &ROOMS_PLACES,
+    };
     Some((drawing(&pieces, rooms, |pieces| say!(PLACE, pieces))?, wide))
 }
 
-/// What is sewn at the end of a stage of the pieces that it works on, and those that are left out; a part that comes into
-/// them is one piece of it.
+/// What is sewn at the end of a stage of the pieces that it works on; a part that comes into them is one piece of it.
 pub fn state(view: &View<'_>, letters: &Letters, stage: &Stage<'_>) -> Option<Drawing> {
     let order = &view.model.work.order;
     let of = |n: usize| order.get(n).map_or(Vec::new(), |id| touched(view, letters, &id.value));
     let now: Vec<Touch<'_>> = stage.steps.iter().flat_map(|n| of(*n)).collect();
     let first = stage.steps.first().copied().unwrap_or_default();
     let before: Vec<Touch<'_>> = (0..first).flat_map(of).collect();
-    let one = |at: usize| view.assembly.instances.get(at);
-    let own = |instance: &Instance| stage.parts.contains(instance.part.as_str());
-    // Of a part that comes into them, the first piece that is caught or sewn on stands for it.
-    let mut guests: BTreeMap<&str, usize> = BTreeMap::new();
-    for touch in now.iter().filter(|touch| touch.written) {
-        if let Some(instance) = one(touch.instance).filter(|instance| !own(instance)) {
-            guests.entry(&instance.part).or_insert(touch.instance);
-        }
-    }
-    let written: Vec<usize> = now.iter().filter(|touch| touch.written).map(|touch| touch.instance).collect();
-    let left_out = |at: usize| {
-        one(at).is_some_and(|instance| {
-            let drawn = |other: &&Instance| other.piece == instance.piece && !other.mirrored;
-            instance.mirrored && written.iter().filter_map(|at| one(*at)).any(|other| drawn(&other))
-        })
-    };
-    let shown = |at: usize| {
-        written.contains(&at)
-            && !left_out(at)
-            && one(at).is_some_and(|one| own(one) || guests.get(one.part.as_str()) == Some(&at))
-    };
+    let shown = Shown::of(view, stage, &now);
     let mut pieces: Vec<(usize, FlatPiece)> = Vec::new();
-    for touch in now.iter().filter(|touch| shown(touch.instance)) {
+    for touch in now.iter().filter(|touch| shown.pieces.contains(&touch.instance)) {
         add(view, &mut pieces, touch, true);
     }
-    for touch in before.iter().filter(|touch| shown(touch.instance) && one(touch.instance).is_some_and(own)) {
-        if pieces.iter().any(|(at, _)| *at == touch.instance) {
-            add(view, &mut pieces, touch, false);
-        }
+    let guest = |at: usize| shown.guests.values().any(|one| *one == at);
+    for touch in before.iter().filter(|touch| shown.pieces.contains(&touch.instance) && !guest(touch.instance)) {
+        add(view, &mut pieces, touch, false);
     }
-    for (part, at) in &guests {
-        if let (Some((_, piece)), Some(part)) =
-            (pieces.iter_mut().find(|(one, _)| one == at), view.model.parts.get(*part))
-        {
+    for (part, at) in &shown.guests {
+        let piece = pieces.iter_mut().find(|(one, _)| one == at);
+        if let (Some((_, piece)), Some(part)) = (piece, view.model.parts.get(*part)) {
             piece.name = part.entry.title().to_string();
         }
     }
-    let mut mirrored: Vec<String> =
-        written.iter().filter(|at| left_out(**at)).filter_map(|at| Some(one(*at)?.short())).collect();
-    mirrored.sort();
-    mirrored.dedup();
     let rooms = if pieces.len() > BESIDE { &ROOMS_STATE[1..] } else { &ROOMS_STATE };
     let mut drawing = drawing(&pieces, rooms, |pieces| say!(STATE, pieces))?;
-    if !mirrored.is_empty() {
-        drawing.caption = say!(NOT_DRAWN, pieces = Phrase::list(mirrored));
+    if !shown.mirrored.is_empty() {
+        drawing.caption = say!(NOT_DRAWN, pieces = Phrase::list(shown.mirrored));
     }
     Some(drawing)
+}
+
+/// Which pieces show the state of a stage.
+#[derive(Default)]
+struct Shown<'a> {
+    /// Those that are drawn.
+    pieces: BTreeSet<usize>,
+    /// Those that are not, as they mirror others.
+    mirrored: BTreeSet<String>,
+    /// Of parts that come in, the piece that stands for each: the first that is caught or sewn on.
+    guests: BTreeMap<&'a str, usize>,
+}
+
+impl<'a> Shown<'a> {
+    fn of(view: &View<'a>, stage: &Stage<'_>, now: &[Touch<'_>]) -> Self {
+        let written = now.iter().filter(|touch| touch.written).map(|touch| touch.instance);
+        let touched: Vec<(usize, &'a Instance)> =
+            written.filter_map(|at| Some((at, view.assembly.instances.get(at)?))).collect();
+        let drawn = |piece: &str| touched.iter().any(|(_, other)| other.piece == piece && !other.mirrored);
+        let mut all = Shown::default();
+        for (at, one) in &touched {
+            if one.mirrored && drawn(&one.piece) {
+                all.mirrored.insert(one.short());
+            } else if stage.parts.contains(one.part.as_str()) || all.guests.entry(&one.part).or_insert(*at) == at {
+                all.pieces.insert(*at);
+            }
+        }
+        all
+    }
 }
 
 fn drawing(pieces: &[(usize, FlatPiece)], rooms: &[[f64; 2]], alt: impl Fn(Phrase) -> Phrase) -> Option<Drawing> {

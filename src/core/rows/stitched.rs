@@ -45,14 +45,16 @@ impl Stitched {
     }
 }
 
-/// What most steps of a stage have; of what is as frequent, the first. Empty where nothing is stitched.
+/// What most seams of a stage have, or where there are none, most of what is stitched; of what is as frequent, the first. Empty
+/// where nothing is stitched.
 pub fn common(all: &[Stitched]) -> Vec<Fact> {
-    let with = || {
-        all.iter().filter_map(|one| if let Stitched::With(stitch, wide) = one { Some((stitch, wide)) } else { None })
-    };
-    let Some(stitch) = most(with().map(|(stitch, _)| stitch)) else { return Vec::new() };
-    let wide = most(with().filter_map(|(_, wide)| wide.as_ref()).filter(|wide| !wide.is_empty()));
-    let facts = LABELS.into_iter().zip(stitch.iter().chain(wide));
+    let stitch = |one: &Stitched| if let Stitched::With(stitch, _) = one { Some(stitch.clone()) } else { None };
+    let wide = |one: &Stitched| if let Stitched::With(_, wide) = one { wide.clone() } else { None };
+    let seams: Vec<_> = all.iter().filter(|one| wide(one).is_some()).filter_map(stitch).collect();
+    let others: Vec<_> = all.iter().filter_map(stitch).collect();
+    let Some(stitch) = most(if seams.is_empty() { &others } else { &seams }) else { return Vec::new() };
+    let wide: Vec<Phrase> = all.iter().filter_map(wide).filter(|wide| !wide.is_empty()).collect();
+    let facts = LABELS.into_iter().zip(stitch.iter().chain(most(&wide)));
     facts.filter(|(_, value)| !value.is_empty()).map(|(label, value)| Fact::of(label, value.clone())).collect()
 }
 
@@ -77,9 +79,9 @@ pub fn differs(same: &[Fact], one: &Stitched) -> Vec<Fact> {
 }
 
 /// What is there most often, and of what is as frequent the first.
-fn most<'p, T: PartialEq>(all: impl Iterator<Item = &'p T> + Clone) -> Option<&'p T> {
-    let times = |one: &T| all.clone().filter(|other| *other == one).count();
-    all.clone().reduce(|best, one| if times(one) > times(best) { one } else { best })
+fn most<T: PartialEq>(all: &[T]) -> Option<&T> {
+    let times = |one: &T| all.iter().filter(|other| *other == one).count();
+    all.iter().reduce(|best, one| if times(one) > times(best) { one } else { best })
 }
 
 #[cfg(test)]
@@ -118,6 +120,13 @@ mod tests {
         assert_eq!(told[2], [pair(wide, "8")]);
         assert_eq!([told[3].len(), told[4].len()], [0, 0]);
         assert_eq!(told[5], [pair(density, NOT_STATED.en)], "a thing that the stage states does not hold for it");
+    }
+
+    #[test]
+    fn seams_decide_where_there_are_some() {
+        let finishes = [with("504", "4", None), with("504", "4", None), with("301", "4", "6")];
+        assert_eq!(told(&common(&finishes))[0].1, "301");
+        assert_eq!(told(&common(&finishes[..2]))[0].1, "504");
     }
 
     #[test]
