@@ -75,7 +75,7 @@ fn what_all_fabrics_share_is_said_once() {
         shared.contains(&"Spread".to_string()) && !columns.contains(&"Spread".to_string()),
         "{shared:?} {columns:?}"
     );
-    assert!(columns.contains(&"Width laid, mm".to_string()) && columns.contains(&"Cut by".to_string()), "{columns:?}");
+    assert!(columns.contains(&"Width laid".to_string()) && columns.contains(&"Cut by".to_string()), "{columns:?}");
     for group in &sheet.groups {
         assert_eq!(group.cells.len(), columns.len(), "{}", group.title.english());
     }

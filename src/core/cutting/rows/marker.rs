@@ -25,7 +25,6 @@ words! {
     CUT_BY "marker.cut-by" = "Cut by";
     GAPS "marker.gaps" = "Between pieces, at ends";
     GAP_AND_END "marker.gap-and-end" = "{gap} and {end}";
-    IN_UNIT "marker.in-unit" = "{what}, {unit}";
     EDGES "marker.edges" = "Kept free along both edges";
     HEIGHT "marker.height" = "Height cut";
     LAID_BY "marker.laid-by" = "Laid and cut as";
@@ -236,33 +235,29 @@ fn stated<'v>(view: &'v View<'_>, one: &LayFigures) -> Option<&'v Cutting> {
 fn how_cut(view: &View<'_>, some: &[Both<'_>]) -> Vec<Fact> {
     let Some((_, one)) = some.first() else { return Vec::new() };
     let how = &one.how;
-    let plain = |value: Number| Cell::amount(value, 1, "").phrase();
-    let in_mm = |what: Word| say!(IN_UNIT, what, unit = "mm");
-    let fact = |label: Phrase, value: Cell| Fact { label, value };
     let mut all = vec![
-        fact(in_mm(WIDTH), Cell::fixed(one.width, 0, "")),
+        Fact::of(WIDTH, Cell::fixed(one.width, 0, "mm")),
         Fact::of(SPREAD, spread(how.spread)),
         Fact::of(LIE, direction(how.direction)),
         Fact::of(CUT_BY, method(how.method)),
-        fact(in_mm(GAPS), say!(GAP_AND_END, gap = plain(how.gap), end = plain(how.end)).into()),
+        Fact::of(GAPS, say!(GAP_AND_END, gap = mm(how.gap), end = mm(how.end))),
         Fact::of(AT_ONCE, Cell::figure(&how.plies, |plies| say!(AT_MOST, count = *plies).into())),
     ];
     if how.edge.get() > 0.0 {
-        all.push(fact(in_mm(EDGES), plain(how.edge).into()));
+        all.push(Fact::of(EDGES, mm(how.edge)));
     }
     if let Some(stated) = stated(view, one) {
         let height = stated.height.as_ref().and_then(|height| height.known());
         all.extend(height.map(|height| Fact::of(HEIGHT, number::quantity(height))));
     }
     if let Some(table) = how.table {
-        let what = say!(IN_UNIT, what = TABLE, unit = "m");
-        all.push(fact(what, Cell::fixed(Number::new(table.get() / 1000.0), 1, "")));
+        all.push(Fact::of(TABLE, Cell::fixed(Number::new(table.get() / 1000.0), 1, "m")));
     }
     if how.method == Method::Laser {
         all.push(Fact::of(CUT_FROM, BACK));
     }
     if how.tilt.get() > 0.0 {
-        let angle = format!("{}°", plain(how.tilt));
+        let angle = format!("{}°", Cell::amount(how.tilt, 1, "").phrase());
         all.push(Fact::of(TILT, say!(AT_MOST, count = angle)));
     }
     if view.model.colourways.len() > 1 {
