@@ -10,14 +10,14 @@ use crate::toy::sewing;
 
 const WORK: &str = "stitch = { type = \"301\", density = \"4 st/cm\", thread = \"core\" }\n";
 
-/// Assembles tables, with seams written `(id, a, b)`, sewn in that order.
+/// Assembles tables, with seams written `(id, a, b)`, sewn in that order; what they make is turned in the end.
 fn sewn(tables: &str, seams: &[(&str, &str, &str)]) -> (Assembly, Findings, String) {
     let mut text = tables.to_string();
     for (id, a, b) in seams {
         text.push_str(&format!("\n[seam.{id}]\na = \"{a}\"\nb = \"{b}\"\n"));
     }
-    let order: Vec<String> = seams.iter().map(|(id, _, _)| format!("\"{id}\"")).collect();
-    text.push_str(&format!("\n[thread.core]\n[work]\norder = [{}]\n{WORK}", order.join(", ")));
+    let order: Vec<String> = seams.iter().map(|(id, _, _)| *id).chain(["turn"]).map(|id| format!("\"{id}\"")).collect();
+    text.push_str(&format!("\n[step.turn]\ndo = \"turn\"\n[thread.core]\n[work]\norder = [{}]\n{WORK}", order.join(", ")));
     sewing(&text)
 }
 

@@ -356,7 +356,7 @@ fn marked_darts_are_notched_at_their_mouth() {
     let (said, ..) = made("notches = [\"c-p 10 mm\"]");
     assert!(said.iter().any(|one| one.starts_with("notch-off-edge")), "{said:?}");
     // Cut out, the leg has a cut line of its own, 5 mm to its left.
-    let (said, _, drawn) = made("notches = [\"c-p 10 mm\"]\ndarts = \"cut\"");
+    let (said, _, drawn) = made("notches = [\"c-p 10 mm\", \"d-p 10 mm\"]\ndarts = \"cut\"");
     assert!(said.len() == 1 && said[0].starts_with("dart-too-narrow"), "{said:?}");
     let mark = &marks(&drawn, "S")[0];
     assert!((mark.sew.distance(mark.cut) - 5.0).abs() < 0.01);

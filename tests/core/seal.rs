@@ -2,6 +2,7 @@
 
 mod archives;
 mod bare;
+mod issued;
 mod made;
 mod pdfs;
 mod signatures;

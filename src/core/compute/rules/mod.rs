@@ -2,6 +2,7 @@
 
 mod dart_too_deep;
 mod dart_too_narrow;
+mod eye_too_large;
 mod filling_density;
 mod impossible_cut_line;
 mod notch_distances_differ;
@@ -40,6 +41,7 @@ pub const RULES: &[&Rule] = &[
     &notch_distances_differ::RULE,
     &notch_without_partner::RULE,
     &target_far_from_outline::RULE,
+    &eye_too_large::RULE,
     &filling_density::RULE,
 ];
 
@@ -60,5 +62,6 @@ pub(super) fn run(ground: &Ground<'_>, findings: &mut Findings) {
     notch_distances_differ::check(ground, findings);
     notch_without_partner::check(ground, findings);
     target_far_from_outline::check(ground, findings);
+    eye_too_large::check(ground, findings);
     filling_density::check(ground, findings);
 }
