@@ -9,8 +9,8 @@ use crate::words::{say, words};
 use super::{Ground, in_size, mm, of_size, sizes};
 
 /// Times the longest side of a piece that a target may be, and times the shorter side of the largest piece that the longest
-/// target must be (*common practice*: wide on purpose).
-const LIMITS: (f64, f64) = (1.6, 0.4);
+/// target must be (*common practice*: wide on purpose, since a girth goes round several pieces).
+const LIMITS: (f64, f64) = (4.0, 0.4);
 /// A longer target is told by another rule, mm.
 const LARGEST: f64 = 20_000.0;
 
@@ -20,14 +20,14 @@ pub const RULE: Rule = Rule {
     family: "measure",
     severity: Severity::Should,
     summary: "the longest target is far from the size of what is drawn",
-    explanation: "The points of measure are those of the product that is drawn. Where the longest target is more than 1.6 times the \
+    explanation: "The points of measure are those of the product that is drawn. Where the longest target is more than 4 times the \
                   longest side of any piece, or less than 0.4 times the shorter side of the largest piece, one of the two is a \
                   slip: centimetres for millimetres, the table of another size, a drawing at half scale.",
     failing: "[piece.FRONT]\noutline = { shape = \"rectangle\", width = \"100 mm\", height = \"120 mm\" }\n\
               [point-of-measure.H1]\ntarget = \"1200 mm ±5 mm\"",
     passing: "[piece.FRONT]\noutline = { shape = \"rectangle\", width = \"100 mm\", height = \"120 mm\" }\n\
               [point-of-measure.H1]\ntarget = \"120 mm ±5 mm\"",
-    source: "common practice: 0.4 to 1.6",
+    source: "common practice: 0.4 to 4",
 };
 
 words! {
