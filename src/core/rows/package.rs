@@ -106,7 +106,7 @@ pub const ROW_GAP: f64 = 4.0;
 /// The least width of a card, mm: its name and count must be read.
 pub const CARD_LEAST: f64 = 58.0;
 /// Room for the map of the whole product.
-pub const ROOM_MAP: Room = Room { width: 257.0, height: 128.0 };
+pub const ROOM_MAP: Room = Room { width: 257.0, height: 122.0 };
 
 /// Height of a page that cards are packed on, mm.
 pub const CARDS_HEIGHT: f64 = 157.0;
