@@ -242,6 +242,7 @@ fn letters_of_a_map_are_apart() {
     let points = corners.iter().enumerate().map(|(n, at)| PiecePoint { name: format!("p{n}"), at: *at });
     let disc = MapPiece {
         title: "DISC".into(),
+        part: String::new(),
         edges: (0..16).map(edge).collect(),
         points: points.collect(),
         lines: Vec::new(),

@@ -288,6 +288,8 @@ pub struct Matching {
     pub head: Head,
     /// All pieces on one page; the caption states the scale. None where no outline is known.
     pub map: Option<Drawing>,
+    /// Whether the table begins a page.
+    pub apart: bool,
     /// Parts that are made more than once; what the map leaves out.
     pub notes: Vec<Phrase>,
     /// Unit of all lengths, "mm".

@@ -24,14 +24,14 @@ words! {
     LEFT_OUT "matching.left-out" = "Not on the map, for want of room: {letters}. The drawings of the pieces show them.";
 }
 
-/// The map, none where no outline is known; and what is said below it.
-pub fn of(view: &View<'_>, letters: &Letters) -> (Option<Drawing>, Vec<Phrase>) {
+/// The map in a height in mm, none where no outline is known; and what is said below it.
+pub fn of(view: &View<'_>, letters: &Letters, height: f64) -> (Option<Drawing>, Vec<Phrase>) {
     let parts = parts(view);
     let made = parts.keys().filter_map(|part| note(view, part));
     let shown: Vec<MapPiece> = parts.values().flat_map(|own| pieces(view, letters, &drawn_ones(view, own))).collect();
     let names: Vec<&str> = shown.iter().map(|piece| piece.title.as_str()).collect();
     let alt = say!(MAP, part = view.text(view.model.style.name.as_ref()), pieces = Phrase::list(names));
-    let Some(map) = overview(&shown, ROOM_MAP.width, ROOM_MAP.height, alt) else { return (None, made.collect()) };
+    let Some(map) = overview(&shown, ROOM_MAP.width, height, alt) else { return (None, made.collect()) };
     let left = (!map.left.is_empty()).then(|| say!(LEFT_OUT, letters = Phrase::list(&map.left)));
     let notes = made.chain(left).collect();
     let caption = caption(view, &map);
@@ -141,7 +141,9 @@ fn piece(view: &View<'_>, letters: &Letters, at: usize, instance: &Instance) -> 
         Some((letter, segments(&line.path.transformed(&turn), false)))
     });
     let (edges, points, lines) = (edges.collect(), points.collect(), lines.collect());
-    Some(MapPiece { title: instance.short(), edges, points, lines })
+    let several = view.model.parts.len() > 1;
+    let part = view.model.parts.get(&instance.part).filter(|_| several).map_or("", |part| part.entry.title());
+    Some(MapPiece { title: instance.short(), part: part.to_string(), edges, points, lines })
 }
 
 /// Whether a run is a side of an opening.

@@ -9,7 +9,7 @@ use super::cell::Cell;
 use super::data::{JoinLength, JoinRow, JoinTable, Matching, Sheet};
 use super::letters::{self, Letters};
 use super::map;
-use super::package::Head;
+use super::package::{Head, ROOM_MAP};
 use super::view::View;
 
 words! {
@@ -22,6 +22,20 @@ words! {
 
 /// The most sizes whose lengths are side by side.
 const SIZES: usize = 3;
+/// Height of a map that the table is below, at least, mm.
+const LEAST_MAP: f64 = 60.0;
+/// Height of one line of the table, and of a further one, mm.
+const LINE: [f64; 2] = [4.6, 3.4];
+/// Letters on a line of the name of a seam and of its edges.
+const HOLDS: [usize; 2] = [26, 42];
+
+/// About the height of a row of the table, mm.
+fn height(row: &JoinRow) -> f64 {
+    let lines = |text: &str, holds: usize| text.chars().count().div_ceil(holds).max(1);
+    let wrapped = lines(&row.title.english(), HOLDS[0]).max(lines(&row.a, HOLDS[1])).max(lines(&row.b, HOLDS[1]));
+    let more = usize::from(!row.between.is_empty() || !row.stretches.is_empty());
+    LINE[0] + LINE[1] * (wrapped - 1 + more) as f64
+}
 
 /// One sheet, or none where nothing is sewn.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
@@ -32,10 +46,12 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     }
     let head =
         Head { title: sheet::MATCHING_TITLE.into(), name: sheet::MATCHING.into(), lead: sheet::MATCHING_LEAD.into() };
-    let (map, notes) = map::of(view, &letters);
     let sizes = view.sizes();
+    let left = ROOM_MAP.height - rows.iter().map(|(_, row)| height(row)).sum::<f64>();
+    let apart = left < LEAST_MAP || sizes.len() > SIZES;
+    let (map, notes) = map::of(view, &letters, if apart { ROOM_MAP.height } else { left });
     let tables = sizes.chunks(SIZES).enumerate().map(|(n, some)| table(view, &rows, some, n == 0)).collect();
-    vec![Sheet::Matching(Matching { head, map, notes, unit: "mm".into(), tables })]
+    vec![Sheet::Matching(Matching { head, map, apart, notes, unit: "mm".into(), tables })]
 }
 
 /// The rows with the lengths in some sizes; what is said in words of all sizes is in the first table.

@@ -173,7 +173,7 @@ pub const ROOMS_PLACES: [[f64; 2]; 2] = [[60.0, 20.0], [60.0, 36.0]];
 /// Room for a picture to a step.
 pub const ROOM_SHOWN: Room = Room { width: 30.0, height: 24.0 };
 /// Room for the map of the whole product.
-pub const ROOM_MAP: Room = Room { width: 257.0, height: 128.0 };
+pub const ROOM_MAP: Room = Room { width: 257.0, height: 122.0 };
 
 /// Height of a page that cards are packed on, mm.
 pub const CARDS_HEIGHT: f64 = 168.0;

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::compute::{CutCount, Figure, Number};
 use crate::model::{Cut, EdgeRef, Piece, Value, Variant};
-use crate::scene::{is_clear, piece as draw, scale_for, text_width};
+use crate::scene::{PieceOutline, is_clear, piece as draw, scale_for, text_width};
 use crate::units::{Quantity, Unit};
 use crate::words::{Phrase, Word, say, sheet as sentences, words};
 
@@ -56,8 +56,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let rows = cuts.iter().enumerate();
     let rows: Vec<PieceRow> =
         rows.filter_map(|(n, count)| row(view, count, way.as_ref(), first(n, &count.piece))).collect();
-    let drawn = drawn(view);
-    let usual = usual(&drawn);
+    let (drawn, usual) = drawn(view);
     vec![Sheet::Pieces(Pieces {
         head: Head { title: sentences::PIECES_TITLE.into(), name: sentences::PIECES.into(), lead: LEAD.into() },
         unit: Unit::Mm.symbol().into(),
@@ -262,19 +261,34 @@ fn area(view: &View<'_>, cut: &CutCount, size: &str) -> Figure<Number> {
 /// A piece as it is drawn: the denominator of its scale, and the drawing.
 type Drawn<'m> = (&'m Piece, Option<(f64, Drawing)>);
 
-/// Every piece with its drawing, those of one part together.
-fn drawn<'m>(view: &View<'m>) -> Vec<Drawn<'m>> {
+/// Every piece with its drawing, and the scale of most. A piece for which there is more room is drawn to that scale too, unless
+/// what is written on it would crowd.
+fn drawn<'m>(view: &View<'m>) -> (Vec<Drawn<'m>>, Option<f64>) {
     let letters = Letters::of(view);
-    let mut pieces: Vec<&Piece> = view.model.pieces.values().collect();
-    pieces.sort_by_key(|piece| piece.part.as_ref().map_or("", |part| part.value.as_str()));
-    pieces.into_iter().map(|piece| (piece, drawing(view, &letters, piece))).collect()
+    let outlined = |piece: &'m Piece| {
+        let (size, _) = view.shown(&piece.entry.id.value)?;
+        let outline = shape(view, &letters, piece, size)?;
+        Some((largest(&outline), outline))
+    };
+    let all: Vec<_> = view.model.pieces.values().map(|piece| (piece, outlined(piece))).collect();
+    let usual = usual(all.iter().filter_map(|(_, one)| Some(one.as_ref()?.0)).collect());
+    let one = |(largest, outline): (f64, PieceOutline)| {
+        let scale = usual.filter(|usual| *usual > largest && is_clear(&outline, *usual)).unwrap_or(largest);
+        (scale, Drawing::of(draw(&outline, scale), Phrase::none()))
+    };
+    (all.into_iter().map(|(piece, outline)| (piece, outline.map(one))).collect(), usual)
 }
 
-/// The scale of most pieces; of scales as frequent the largest drawing.
-fn usual(drawn: &[Drawn<'_>]) -> Option<f64> {
-    let scales = || drawn.iter().filter_map(|(_, one)| Some(one.as_ref()?.0));
-    let times = |scale: f64| scales().filter(|one| *one == scale).count();
-    scales().max_by(|a, b| times(*a).cmp(&times(*b)).then(b.total_cmp(a)))
+/// The denominator of the smallest drawing on which all that is written has room, if there is room for that.
+fn largest(outline: &PieceOutline) -> f64 {
+    let half = scale_for(outline, room_half);
+    if is_clear(outline, half) { half } else { scale_for(outline, room_piece) }
+}
+
+/// The scale of most pieces; of scales as frequent the smallest drawing.
+fn usual(scales: Vec<f64>) -> Option<f64> {
+    let times = |scale: f64| scales.iter().filter(|one| **one == scale).count();
+    scales.iter().copied().max_by(|a, b| times(*a).cmp(&times(*b)).then(a.total_cmp(b)))
 }
 
 /// The scale and the sizes that are drawn; nothing where there is no drawing.
@@ -354,14 +368,4 @@ fn blocks(sizes: &Cell) -> Phrase {
         Phrase::Row(all, _) => Phrase::row(all, "; "),
         one => one,
     }
-}
-
-/// The piece in the first size that has a shape, with the others round it, and the denominator of its scale: the smallest
-/// drawing on which all that is written has room, if there is room for that.
-fn drawing(view: &View<'_>, letters: &Letters, piece: &Piece) -> Option<(f64, Drawing)> {
-    let (size, _) = view.shown(&piece.entry.id.value)?;
-    let outline = shape(view, letters, piece, size)?;
-    let half = scale_for(&outline, room_half);
-    let scale = if is_clear(&outline, half) { half } else { scale_for(&outline, room_piece) };
-    Some((scale, Drawing::of(draw(&outline, scale), Phrase::none())))
 }

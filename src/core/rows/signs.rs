@@ -10,7 +10,7 @@ use super::package::Drawing;
 use super::view::View;
 
 words! {
-    OTHER_SIZE "pieces.other-size" = "cut line of size {size}";
+    OF_SIZE "pieces.of-size" = "cut line of size {size}";
     OTHER_LAYER "pieces.other-layer" = "another layer, not sewn by itself";
     BLOCK_LINE "pieces.block-line" = "block it is cut from first";
     CUT_LINE "pieces.cut-line" = "cut line";
@@ -35,9 +35,12 @@ pub fn of(view: &View<'_>) -> Signs {
         sample: Drawing::of(legend_sample(line, text), Phrase::none()),
         text: text.into(),
     };
-    let mut all = vec![sample(Line::Cut, CUT_LINE), sample(Line::Sew, SEW_LINE)];
-    for (n, size) in view.sizes().into_iter().skip(1).enumerate() {
-        let text = say!(OTHER_SIZE, size);
+    let sizes = view.sizes();
+    let cut = sizes.first().filter(|_| sizes.len() > 1).map_or_else(|| CUT_LINE.into(), |size| say!(OF_SIZE, size));
+    let cut = LegendRow { sample: Drawing::of(legend_sample(Line::Cut, cut.clone()), Phrase::none()), text: cut };
+    let mut all = vec![cut, sample(Line::Sew, SEW_LINE)];
+    for (n, size) in sizes.into_iter().skip(1).enumerate() {
+        let text = say!(OF_SIZE, size);
         all.push(LegendRow { sample: Drawing::of(nest_sample(n, text.clone()), Phrase::none()), text });
     }
     let cuts = || pieces().flat_map(|piece| piece.cuts.values());

@@ -11,6 +11,8 @@ use crate::words::Phrase;
 pub struct MapPiece {
     /// What it is called on the map, `"SIDE.l"`.
     pub title: String,
+    /// The part it belongs to, below; may be empty.
+    pub part: String,
     /// Its edges, in order round it.
     pub edges: Vec<MapEdge>,
     /// Its named points.
@@ -45,8 +47,10 @@ pub struct Map {
 
 /// Air round a piece for letters and names, mm of paper.
 const AIR: f64 = 6.5;
-/// Room for the name of a piece above it, mm of paper.
+/// Room for the name of a piece above it, and for its part below that, mm of paper.
 const TITLE: f64 = 4.0;
+/// See [`TITLE`].
+const PART: f64 = 3.0;
 /// Type of letters and names of points, and of titles, points.
 const LETTER: f64 = 7.0;
 /// See [`LETTER`].
@@ -79,7 +83,8 @@ pub fn overview(pieces: &[MapPiece], width: f64, height: f64, alt: impl Into<Phr
 fn laid(pieces: &[MapPiece], scales: &[f64], width: f64, height: f64) -> Option<Vec<At>> {
     let size = |(piece, scale): (&MapPiece, &f64)| {
         let [wide, tall] = piece.size(*scale);
-        [wide.max(text_width(&piece.title, NAME, true)) + 2.0 * AIR, tall + 2.0 * AIR + TITLE]
+        let named = text_width(&piece.title, NAME, true).max(text_width(&piece.part, LETTER, false) - 2.0 * AIR + 1.0);
+        [wide.max(named) + 2.0 * AIR, tall + 2.0 * AIR + piece.above()]
     };
     let sizes: Vec<At> = pieces.iter().zip(scales).map(size).collect();
     let in_order: Vec<usize> = (0..pieces.len()).collect();
@@ -92,7 +97,7 @@ fn laid(pieces: &[MapPiece], scales: &[f64], width: f64, height: f64) -> Option<
             let at = edge.spot(sizes[*n], height)?;
             edge.take(at, sizes[*n]);
             let own = pieces[*n].size(scales[*n])[0];
-            corners[*n] = [at[0] + (sizes[*n][0] - own) / 2.0, at[1] + AIR + TITLE];
+            corners[*n] = [at[0] + (sizes[*n][0] - own) / 2.0, at[1] + AIR + pieces[*n].above()];
         }
         Some(corners)
     })
@@ -133,6 +138,11 @@ impl MapPiece {
         if clear > 0.0 { common.min(clear) } else { common }
     }
 
+    /// Room above it for its name and its part, mm of paper.
+    fn above(&self) -> f64 {
+        if self.part.is_empty() { TITLE } else { TITLE + PART }
+    }
+
     /// Width and height on paper.
     fn size(&self, scale: f64) -> At {
         let (low, high) = bounds(&self.whole());
@@ -160,7 +170,7 @@ impl<'a> Shown<'a> {
         let paper = |p: At| [grid(corner[0] + (p[0] - low[0]) / scale), grid(corner[1] + (p[1] - low[1]) / scale)];
         let edges: Vec<Vec<Segment>> = piece.edges.iter().map(|edge| moved(&edge.path, &paper)).collect();
         let ring = edges.iter().flat_map(|edge| strokes(edge)).map(|[from, _]| from).collect();
-        let top = [paper([f64::midpoint(low[0], high[0]), low[1]])[0], corner[1] - AIR - 0.6];
+        let top = [paper([f64::midpoint(low[0], high[0]), low[1]])[0], corner[1] - AIR - piece.above() + TITLE - 0.6];
         let points = piece.points.iter().map(|point| (point.name.as_str(), paper(point.at))).collect();
         let lines = piece.lines.iter().map(|(letter, path)| (letter.as_str(), moved(path, &paper))).collect();
         Self { piece, edges, lines, points, ring, top }
@@ -188,6 +198,9 @@ impl<'a> Shown<'a> {
             scene.path(Some(Line::Placement), Fill::Paper, circle(*at, 0.5));
         }
         scene.label(Label::new(&self.piece.title, self.top).size(NAME).strong().bare());
+        if !self.piece.part.is_empty() {
+            scene.label(Label::new(&self.piece.part, [self.top[0], self.top[1] + PART]).size(LETTER).bare());
+        }
     }
 
     /// Each letter in a ring at the middle of its edge, outside the piece where there is room. Those that found none.

@@ -47,7 +47,7 @@ pub(super) fn beside(places: &mut Places, label: Label, at: At, way: At, least: 
     let half = f64::midpoint((high[0] - low[0]) * way[0].abs(), (high[1] - low[1]) * way[1].abs());
     let mut wanted = ring_of_places(at, way, least + half - 0.6, least + half + 30.0);
     wanted.insert(0, along(at, way, least + half - 0.6));
-    places.put(label, wanted)
+    places.put_led(label, at, &wanted)
 }
 
 /// Rings at the named points; each name stands outwards of it, clear of every line. One that had to go further away has
@@ -99,7 +99,8 @@ fn at_line(places: &mut Places, label: Label, anchors: &[At]) -> Option<Label> {
     };
     let near = [1.2, 1.8, 2.6].iter().flat_map(|reach| anchors.iter().flat_map(move |at| beside(*at, *reach)));
     let far = anchors.iter().take(1).flat_map(|at| ring_of_places(*at, [0.0, 1.0], 4.0, 34.0));
-    (!anchors.is_empty()).then(|| places.put(label, near.chain(far)))
+    let wanted: Vec<At> = near.chain(far).collect();
+    anchors.first().map(|from| places.put_led(label, *from, &wanted))
 }
 
 /// Names of inner lines, and what is said of an edge.

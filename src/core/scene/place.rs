@@ -78,6 +78,18 @@ impl Places {
         chosen
     }
 
+    /// The same for a label with a leader from a place, which crosses nothing that is written.
+    pub fn put_led(&mut self, label: Label, from: At, places: &[At]) -> Label {
+        let led = |at: &At| {
+            let label = Label { at: *at, ..label.clone() };
+            let own = frame(&label);
+            let clear = |end: At| !self.boxes.iter().any(|one| passes(&[from, end], one) && !inside(from, one));
+            self.free(own) && leader(from, &label).is_none_or(clear)
+        };
+        let at = places.iter().copied().find(led);
+        self.put(label, at.map_or_else(|| places.to_vec(), |at| vec![at]))
+    }
+
     /// The same for the middle of a box of a size.
     pub fn place(&mut self, size: At, places: impl IntoIterator<Item = At>) -> Option<At> {
         let at = self.best(places, |at| around(at, size))?;
@@ -196,6 +208,11 @@ pub fn frame(label: &Label) -> Frame {
         true => [[x + top, y - right], [x + bottom, y - left]],
         false => [[x + left, y + top], [x + right, y + bottom]],
     }
+}
+
+/// Whether a point is in a box.
+fn inside(p: At, [low, high]: &Frame) -> bool {
+    (0..2).all(|axis| low[axis] <= p[axis] && p[axis] <= high[axis])
 }
 
 /// Whether two boxes share an area.

@@ -16,7 +16,7 @@ crate::words! { list:
     CONSTRUCTION_TITLE "construction-title" = "What to sew, in this order";
     MATCHING "matching" = "Seam matching";
     MATCHING_TITLE "matching-title" = "Which edge meets which, and how long they are";
-    MATCHING_LEAD "matching-lead" = "One letter is one seam: the edges that bear it are sewn to each other. Arrowheads run the same way on both sides, so that their first ends meet. A stroke after the letter is the same seam on the other side of the product; a number is the place of an edge in a row of edges, and what is caught bears the number of the edge it lies on. Pieces are seen from their right side, sew lines only. Lengths are measured on the sew line; the difference is the second side less the first, with the fullness in percent.";
+    MATCHING_LEAD "matching-lead" = "One letter is one seam: edges that bear it are sewn to each other, arrowheads the same way. A stroke is the same seam on the other side; a number is the place of an edge in a row of edges, and what is caught bears the number of the edge it lies on. Pieces are seen from their right side. Lengths are on the sew line; the difference is second less first, with the fullness in percent.";
     MARKER "marker" = "Marker (lay plan)";
     MARKER_TITLE "marker-title" = "How to lay the fabric";
     MARKER_LEAD "marker-lead" = "A bold arrow beside a lay runs along the roll, the way the pile or grain of all pieces lies; without it each piece has its own; a stroke marks a mirrored piece, a half sign one that is cut on the fold. Every lay is checked to a micrometre.";

@@ -150,7 +150,13 @@ pub(super) fn joins() -> Matching {
         let edges = (0..4).map(|n| edge(corners[n], corners[(n + 1) % 4], letters[n])).collect();
         let points = corners.iter().zip(["nw", "sw", "se", "ne"]);
         let points = points.map(|(at, name)| PiecePoint { name: name.into(), at: *at }).collect();
-        MapPiece { title: title.into(), edges, points, lines: vec![("C".into(), open(&[[30.0, 60.0], [90.0, 60.0]]))] }
+        MapPiece {
+            title: title.into(),
+            part: String::new(),
+            edges,
+            points,
+            lines: vec![("C".into(), open(&[[30.0, 60.0], [90.0, 60.0]]))],
+        }
     };
     let pieces = [square("TOP", ["A1", "A2", "B", ""]), square("BOT", ["A1", "A2", "B", ""])];
     let map = overview(&pieces, ROOM_MAP.width, ROOM_MAP.height, "Top and bottom of the cushion.").expect("room");
@@ -171,6 +177,7 @@ pub(super) fn joins() -> Matching {
     Matching {
         head: head("Which edge meets which, and how long they are", "Seam matching", "One letter is one seam."),
         map: Some(plain(map.scene, &format!("1:{scale}"))),
+        apart: true,
         notes: vec!["Cover, drawn: left; made once more each: right".into()],
         unit: "mm".into(),
         tables: vec![JoinTable {
