@@ -17,7 +17,10 @@ fn sewn(tables: &str, seams: &[(&str, &str, &str)]) -> (Assembly, Findings, Stri
         text.push_str(&format!("\n[seam.{id}]\na = \"{a}\"\nb = \"{b}\"\n"));
     }
     let order: Vec<String> = seams.iter().map(|(id, _, _)| *id).chain(["turn"]).map(|id| format!("\"{id}\"")).collect();
-    text.push_str(&format!("\n[step.turn]\ndo = \"turn\"\n[thread.core]\n[work]\norder = [{}]\n{WORK}", order.join(", ")));
+    text.push_str(&format!(
+        "\n[step.turn]\ndo = \"turn\"\n[thread.core]\n[work]\norder = [{}]\n{WORK}",
+        order.join(", ")
+    ));
     sewing(&text)
 }
 
