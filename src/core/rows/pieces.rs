@@ -8,7 +8,7 @@ use crate::scene::{PieceOutline, is_clear, piece as draw, scale_for, text_width}
 use crate::units::{Quantity, Unit};
 use crate::words::{Phrase, Word, say, sheet as sentences, words};
 
-use super::cards::{LINES, lines, pages, width};
+use super::cards::{LINES, lines, pages_from, width};
 use super::cell::Cell;
 use super::data::{PieceCard, PieceRow, PieceTotal, Pieces, Sheet};
 use super::letters::Letters;
@@ -57,17 +57,46 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let rows: Vec<PieceRow> =
         rows.filter_map(|(n, count)| row(view, count, way.as_ref(), first(n, &count.piece))).collect();
     let (drawn, usual) = drawn(view);
+    let (totals, notes) = (totals(view), notes(view, way, &rows));
+    let first = CARDS_HEIGHT - above(view, &rows, totals.len(), &notes);
     vec![Sheet::Pieces(Pieces {
         head: Head { title: sentences::PIECES_TITLE.into(), name: sentences::PIECES.into(), lead: LEAD.into() },
         unit: Unit::Mm.symbol().into(),
         area: AREA_UNIT.into(),
         sizes: columns(view).into_iter().map(|(code, _)| code.to_string()).collect(),
-        notes: notes(view, way, &rows),
+        notes,
         rows,
-        totals: totals(view),
+        totals,
         scale: scaled(view, usual, [SCALE_OF_ALL, SCALE_AND_SIZES_OF_ALL]),
-        drawings: pages(drawn.into_iter().map(|(piece, drawing)| card(view, piece, drawing, usual)), CARDS_HEIGHT),
+        drawings: pages_from(
+            drawn.into_iter().map(|(piece, drawing)| card(view, piece, drawing, usual)),
+            first.max(0.0),
+            CARDS_HEIGHT,
+        ),
     })]
+}
+
+/// What the tables above the drawings take, mm: the head of the sheet, of the tables, and a line of a row or a note.
+const ABOVE: [f64; 4] = [18.0, 13.0, 5.1, 4.2];
+/// Type size of tables and notes, points.
+const BODY: f64 = 8.5;
+/// Widths of what may take several lines in a row, and of the notes, mm.
+const COLUMN: f64 = 50.0;
+const NOTES: f64 = 130.0;
+
+/// Height of what is above the drawings, mm; somewhat more than it takes.
+fn above(view: &View<'_>, rows: &[PieceRow], totals: usize, notes: &[Phrase]) -> f64 {
+    let [head, table, row, note] = ABOVE;
+    let languages = view.model.style.languages;
+    let tall = |one: &PieceRow| {
+        [&one.name, &one.material, &one.note]
+            .into_iter()
+            .map(|text| lines(text, languages, BODY, COLUMN))
+            .fold(1.0, f64::max)
+    };
+    let cuts: f64 = rows.iter().map(|one| tall(one) * row).sum();
+    let said: f64 = notes.iter().map(|one| lines(one, languages, BODY, NOTES) * note).sum();
+    head + table + cuts + (table + row * totals as f64).max(said + 2.0 * row)
 }
 
 fn count(figure: &Figure<u64>) -> Cell {
