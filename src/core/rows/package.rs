@@ -106,7 +106,7 @@ pub const ROW_GAP: f64 = 4.0;
 /// The least width of a card, mm: its name and count must be read.
 pub const CARD_LEAST: f64 = 58.0;
 /// Rooms for the state at the end of a stage, width and height, the first that is clear: beside what the stage says, or below.
-pub const ROOMS_STATE: [[f64; 2]; 3] = [[62.0, 30.0], [124.0, 34.0], [124.0, 50.0]];
+pub const ROOMS_STATE: [[f64; 2]; 3] = [[62.0, 26.0], [124.0, 34.0], [124.0, 50.0]];
 /// Rooms for where a step is done: beside its section.
 pub const ROOMS_PLACE: [[f64; 2]; 2] = [[30.0, 18.0], [30.0, 30.0]];
 /// The same of one piece.
