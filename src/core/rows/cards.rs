@@ -29,13 +29,9 @@ const TRIES: usize = 500;
 
 /// Cards of a width and a height on as few pages as are found: the tallest, the largest or the widest first, each as high up
 /// as it fits on the first page that has room for it; then with two of them in each other's place, as long as that empties the
-/// last page. One that is too tall for a page begins a page.
-pub fn pages<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>, height: f64) -> Vec<Page<T>> {
-    pages_from(cards, height, height)
-}
-
-/// The same where the first page has less room, because something is above it.
-pub fn pages_from<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>, first: f64, height: f64) -> Vec<Page<T>> {
+/// last page. One that is too tall for a page begins a page. The first page may have less room, because something
+/// is above it.
+pub fn pages<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>, first: f64, height: f64) -> Vec<Page<T>> {
     let cards: Vec<([f64; 2], T)> = cards.into_iter().collect();
     let sizes: Vec<[f64; 2]> = cards.iter().map(|(size, _)| *size).collect();
     let placed = best(&sizes, Rooms { first, height });
@@ -135,7 +131,7 @@ mod tests {
     #[test]
     fn pages_are_filled_from_above() {
         let sizes = [[120.0, 90.0], [100.0, 60.0], [60.0, 50.0], [160.0, 30.0], [250.0, 110.0], [30.0, 200.0]];
-        let pages = pages(sizes.iter().enumerate().map(|(n, size)| (*size, n)), 120.0);
+        let pages = pages(sizes.iter().enumerate().map(|(n, size)| (*size, n)), 120.0, 120.0);
         let mut seen = Vec::new();
         for page in &pages {
             for (n, one) in page.cards.iter().enumerate() {
@@ -162,8 +158,8 @@ mod tests {
     fn a_first_page_may_have_less_room() {
         let cards = |high: f64| [([120.0, high], 0), ([120.0, 30.0], 1)];
         let counts = |pages: Vec<Page<usize>>| pages.iter().map(|page| page.cards.len()).collect::<Vec<_>>();
-        assert_eq!(counts(pages_from(cards(50.0), 40.0, 120.0)), [1, 1]);
-        assert_eq!(counts(pages_from(cards(50.0), 20.0, 120.0)), [0, 2]);
-        assert_eq!(counts(pages_from(cards(30.0), 40.0, 120.0)), [2]);
+        assert_eq!(counts(pages(cards(50.0), 40.0, 120.0)), [1, 1]);
+        assert_eq!(counts(pages(cards(50.0), 20.0, 120.0)), [0, 2]);
+        assert_eq!(counts(pages(cards(30.0), 40.0, 120.0)), [2]);
     }
 }

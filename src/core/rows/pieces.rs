@@ -8,7 +8,7 @@ use crate::scene::{PieceOutline, is_clear, piece as draw, scale_for, text_width}
 use crate::units::{Quantity, Unit};
 use crate::words::{Phrase, Word, say, sheet as sentences, words};
 
-use super::cards::{LINES, lines, pages_from, width};
+use super::cards::{LINES, lines, pages, width};
 use super::cell::Cell;
 use super::data::{PieceCard, PieceRow, PieceTotal, Pieces, Sheet};
 use super::letters::Letters;
@@ -68,7 +68,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         rows,
         totals,
         scale: scaled(view, usual, [SCALE_OF_ALL, SCALE_AND_SIZES_OF_ALL]),
-        drawings: pages_from(
+        drawings: pages(
             drawn.into_iter().map(|(piece, drawing)| card(view, piece, drawing, usual)),
             first.max(0.0),
             CARDS_HEIGHT,

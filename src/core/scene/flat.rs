@@ -209,7 +209,8 @@ mod tests {
             assert_eq!((grey.len(), bold.len(), labels.len() >= count), (count, count, true));
             for (outline, edge) in grey.iter().zip(&bold) {
                 let (low, high) = bounds(outline);
-                let (from, to) = bounds(edge);
+                let ends: Vec<At> = strokes(edge).into_iter().flatten().collect();
+                let (from, to) = extent(&ends).expect("an edge");
                 assert_eq!([from, to], [[high[0], low[1]], high]);
                 assert!(low.iter().all(|c| *c >= 0.0) && high[0] <= scene.width && high[1] <= scene.height);
             }

@@ -9,7 +9,7 @@ use crate::model::{Cutting, Method, Spread};
 use crate::scene::{Roll, lay_at, lay_size, ratio};
 use crate::words::{Phrase, Word, head, number, say, sheet, words};
 
-use crate::rows::cards::{self, pages_from};
+use crate::rows::cards::{self, pages};
 use crate::rows::cell::Cell;
 use crate::rows::choice::said;
 use crate::rows::data::{DieRow, LayCard, LayGroup, Marker, Sheet};
@@ -159,7 +159,7 @@ fn packed(view: &View<'_>, both: &[Both<'_>], first: f64) -> Vec<Page<LayCard>> 
     let fits = |sizes: &[([f64; 2], usize)]| sizes.iter().all(|([w, h], _)| *w <= ROW && *h <= CARDS_HEIGHT);
     let all = ways.map(|how| (how, sized(how))).filter(|(_, sizes)| fits(sizes));
     let all: Vec<(How, Vec<Page<usize>>)> =
-        all.map(|(how, sizes)| (how, pages_from(sizes, first, CARDS_HEIGHT))).collect();
+        all.map(|(how, sizes)| (how, pages(sizes, first, CARDS_HEIGHT))).collect();
     let on = |most: usize| all.iter().find(|(_, pages)| pages.len() <= most);
     let most = 1 + both.len() / PER_PAGE;
     let Some(larger) = on(most + 1) else { return Vec::new() };
