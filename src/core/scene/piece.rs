@@ -26,8 +26,8 @@ const LEAST_WIDTH: f64 = 38.0;
 const LOW: f64 = 10.4;
 /// A text so far from its edge has a leader, mm of paper.
 const FAR: f64 = 14.0;
-/// The better way to set arrow and word of the pile.
-const BEST: f64 = 1.0;
+/// The two ways to set arrow and word of the pile, the better one first.
+const WAYS: [f64; 2] = [1.0, 2.0];
 /// A notch is drawn at least this long, mm of paper, so that it shows beside a broad line.
 const LEAST_NOTCH: f64 = 1.8;
 
@@ -233,13 +233,13 @@ fn directions(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, ri
         let [low, high] = frame(&text);
         let (wide, tall) = (high[0] - low[0], high[1] - low[1]);
         // The word is below a level arrow and beside an upright one; the other way where there is room for that alone.
-        let level = |reach: f64| (d[0].abs() > d[1].abs()) == (reach == BEST);
+        let level = |reach: f64| (d[0].abs() > d[1].abs()) == (reach < WAYS[1]);
         let arrow = [PILE_ARROW * d[0].abs() + 3.4 * d[1].abs(), PILE_ARROW * d[1].abs() + 3.4 * d[0].abs()];
         let sized = |reach: f64| match level(reach) {
             true => [arrow[0].max(wide), arrow[1] + tall + 0.8],
             false => [arrow[0] + wide + 0.8, arrow[1].max(tall)],
         };
-        if let Some((at, reach)) = stand(places, ring, centre, &[BEST, 2.0], sized) {
+        if let Some((at, reach)) = stand(places, ring, centre, &WAYS, sized) {
             let [whole_wide, whole_tall] = sized(reach);
             let (arrow_at, text_at) = match level(reach) {
                 true => ([at[0], at[1] - (whole_tall - arrow[1]) / 2.0], [at[0], at[1] + (whole_tall - tall) / 2.0]),
