@@ -72,7 +72,10 @@ fn long_tables_repeat_their_head_and_split_no_row() {
     let bill: Vec<_> = pages.iter().filter(|page| page.sheet == "bill").collect();
     assert!(bill.len() > 3, "200 rows take more than {} pages", bill.len());
     for page in bill {
-        assert_eq!(page.runs().filter(|run| run.text.starts_with("Item")).count(), 1);
+        // A page has two columns, each with its head; the last page may need one only.
+        let heads = page.runs().filter(|run| run.text.starts_with("Item")).count();
+        let rows = page.runs().filter(|run| run.text.starts_with("upper")).count();
+        assert!(heads == 2 || heads == 1 && rows <= 20, "{heads} heads over {rows} rows");
         let first = page.runs().filter(|run| run.text.starts_with("upper")).count();
         let second = page.runs().filter(|run| run.text.starts_with("lower")).count();
         assert_eq!(first, second, "a row was split");
