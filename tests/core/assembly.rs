@@ -251,7 +251,9 @@ fn a_caught_edge_closes_the_part_it_belongs_to() {
          \"nw-ne 80 mm\", v = \"nw-ne 120 mm\" } }\n"
     );
     let caught = tables.replace("a = \"H.f:q-v\"\n", "a = \"H.f:q-v\"\nbetween = [\"EAR.f:r-s\", \"EAR.b:r-s\"]\n");
-    let work = format!("[work]\norder = [\"ear\", \"head\", \"rest\", \"last\"]\n{WORK}");
+    let work = format!(
+        "[step.whole]\ndo = \"turn\"\n[work]\norder = [\"ear\", \"head\", \"rest\", \"last\", \"whole\"]\n{WORK}"
+    );
     let (_, findings, printed) = sewing(&format!("{caught}{work}"));
     assert!(findings.is_empty(), "{printed}");
     // Left raw instead, it is a hole.

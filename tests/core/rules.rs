@@ -348,9 +348,3 @@ fn levels_hold_for_findings_of_checks() {
         assert_eq!(found.findings.settled(&Levels::new(), true).count(Severity::Should), 0);
     }
 }
-
-#[test]
-fn write_findings_page() {
-    let page = backtack_core::diag::manual::markdown(&rules::all());
-    fs::write(Path::new(env!("CARGO_MANIFEST_DIR")).join("../../docs/findings.md"), page).unwrap();
-}

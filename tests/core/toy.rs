@@ -91,7 +91,7 @@ fn a_wrong_order_is_refused() {
             finding.message
         );
         let help: Vec<String> = finding.help.iter().map(|help| help.text.english()).collect();
-        assert_eq!(help, [r#"write order = ["belly", "dart", "crown", "rear", "back"]"#]);
+        assert_eq!(help, [r#"write order = ["belly", "dart", "crown", "rear", "turn", "back"]"#]);
     }
     insta::assert_snapshot!("wrong_order", printed);
 }

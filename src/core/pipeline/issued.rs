@@ -7,8 +7,9 @@ use crate::editions::factory_edition;
 use crate::lay::lock;
 use crate::model::{Issued, Namesake, Stated};
 use crate::read::{self, Loaded};
+use crate::revision::Member;
 use crate::revision::seal::{self, ENDING, LARGEST, Sealed};
-use crate::revision::{Digest, Member, sha256};
+use crate::source::Tally;
 
 /// The folder of sealed revisions, below the style folder.
 pub const FOLDER: &str = "revisions";
@@ -79,15 +80,22 @@ fn namesake(loaded: &Loaded, bytes: Result<Vec<u8>, String>) -> Namesake {
 /// The files that the factory would get otherwise, new ones and those that are gone among them; kept lays can be found again
 /// and say nothing of the product.
 fn changed(loaded: &Loaded, sealed: &Sealed<'_>) -> Vec<String> {
-    let now: Vec<(String, Digest)> =
-        factory_edition(loaded).into_iter().map(|(path, bytes)| (path, sha256(&bytes))).collect();
-    let only = |these: &[(String, Digest)], those: &[(String, Digest)]| -> Vec<String> {
-        these.iter().filter(|one| !those.contains(one)).map(|(path, _)| path.clone()).collect()
+    let before = read::closure(&sealed.inner.folder, sealed.files.iter().copied(), &Tally::default());
+    let (now, before) = (shown(loaded), shown(&before));
+    let other = |path: &&String| now.get(*path) != before.get(*path);
+    let paths: BTreeSet<&String> = now.keys().chain(before.keys()).collect();
+    paths.into_iter().filter(other).filter(|path| **path != loaded.path(lock::FILE)).cloned().collect()
+}
+
+/// What the factory gets, by path; of texts without lines and ends of lines that are empty once remarks are gone.
+fn shown(loaded: &Loaded) -> BTreeMap<String, Vec<u8>> {
+    let bare = |path: &str, bytes: Vec<u8>| match String::from_utf8(bytes) {
+        Ok(text) if path.ends_with(".toml") => {
+            let lines = text.lines().map(str::trim_end).filter(|line| !line.is_empty());
+            lines.collect::<Vec<_>>().join("\n").into_bytes()
+        }
+        Ok(text) => text.into_bytes(),
+        Err(other) => other.into_bytes(),
     };
-    let mut all = only(&now, &sealed.inner.files);
-    all.extend(only(&sealed.inner.files, &now));
-    all.retain(|path| *path != loaded.path(lock::FILE));
-    all.sort();
-    all.dedup();
-    all
+    factory_edition(loaded).into_iter().map(|(path, bytes)| (path.clone(), bare(&path, bytes))).collect()
 }

@@ -340,7 +340,7 @@ impl Reader {
                 }
             } else {
                 let known: Vec<&str> = self.codes.all().collect();
-                let beside: Vec<&str> = fields.iter().map(|(code, _)| code.as_str()).collect();
+                let beside: Vec<&str> = fields.keys().map(String::as_str).collect();
                 let finding = rules::unknown_code(code, &known, &beside, *place);
                 self.findings.push(finding);
             }

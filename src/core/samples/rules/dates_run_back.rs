@@ -89,7 +89,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         }
     }
     let revision = &model.revision;
-    let mut pairs = Pairs { what: kind::word("revision").into(), findings };
+    let mut pairs = Pairs { what: kind::word("revision"), findings };
     pairs.row(&[("date", revision.date.as_ref()), ("answer", revision.answer.as_ref())]);
 }
 
