@@ -158,8 +158,7 @@ fn packed(view: &View<'_>, both: &[Both<'_>], first: f64) -> Vec<Page<LayCard>> 
     let ways = SCALES.into_iter().flat_map(|scale| [(Roll::Across, scale), (Roll::Down, scale)]);
     let fits = |sizes: &[([f64; 2], usize)]| sizes.iter().all(|([w, h], _)| *w <= ROW && *h <= CARDS_HEIGHT);
     let all = ways.map(|how| (how, sized(how))).filter(|(_, sizes)| fits(sizes));
-    let all: Vec<(How, Vec<Page<usize>>)> =
-        all.map(|(how, sizes)| (how, pages(sizes, first, CARDS_HEIGHT))).collect();
+    let all: Vec<(How, Vec<Page<usize>>)> = all.map(|(how, sizes)| (how, pages(sizes, first, CARDS_HEIGHT))).collect();
     let on = |most: usize| all.iter().find(|(_, pages)| pages.len() <= most);
     let most = 1 + both.len() / PER_PAGE;
     let Some(larger) = on(most + 1) else { return Vec::new() };
