@@ -19,7 +19,7 @@ words! {
     MASS "numbers.mass" = "Finished mass";
     GRAMS "numbers.grams" = "{mass} g";
     STEPS "numbers.steps" = "Steps of work";
-    POINTS "numbers.points" = "Points of measure";
+    POINTS "numbers.points" = "Points to measure";
     CRITICAL "numbers.critical" = "{count}, {critical} critical";
 }
 
