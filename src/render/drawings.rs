@@ -44,7 +44,8 @@ pub fn drawings(pages: &Package) -> Vec<(String, String)> {
                 let cards = lays.pages.iter().flat_map(|page| &page.cards);
                 let drawn = cards.filter_map(|one| Some((&one.card, one.card.drawing.as_ref()?))).enumerate();
                 all.extend(drawn.map(|(n, (card, one))| {
-                    let svg = noted(pages, &one.whole(), [&card.title, &one.caption]);
+                    let scale = Phrase::from(&card.scale);
+                    let svg = noted(pages, &one.whole(), [&card.title, &scale]);
                     (format!("{MARKER}{:0>2}.svg", n + 1), svg)
                 }));
             }

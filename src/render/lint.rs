@@ -110,7 +110,7 @@ fn joined(a: &Run, b: &Run) -> bool {
 fn small(page: &Page) -> Vec<String> {
     let block = PAPER.height - PAPER.margin - PAPER.block;
     let least = |run: &Run| {
-        let in_body = run.ink.iter().all(|c| c[1] < block);
+        let in_body = run.ink.iter().all(|c| c[1] < block - RUNNING);
         if in_body && page.sheet == "measurements" { SMALLEST_ON_LINE } else { SMALLEST }
     };
     let runs = page.runs().filter(|run| shows(run) && run.size < least(run) - 0.01);

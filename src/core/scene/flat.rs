@@ -37,7 +37,7 @@ const STEP: f64 = 0.97;
 /// How many scales are tried: the last is about 1:2000.
 const SCALES: usize = 250;
 /// Type size of the letters of seams, pt.
-const LETTER: f64 = 8.0;
+const LETTER: f64 = 7.0;
 /// Type size of the names of pieces, pt.
 const NAME: f64 = 7.0;
 /// How far a letter may lie from its edge, mm of paper.

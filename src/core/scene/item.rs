@@ -175,7 +175,7 @@ impl Scene {
 
 impl Label {
     /// The usual size, pt.
-    pub const SIZE: f64 = 7.5;
+    pub const SIZE: f64 = 7.0;
 
     /// A label of 7.5 pt, anchored at its middle, upright, clearing the lines below it.
     #[must_use]

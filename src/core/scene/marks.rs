@@ -147,9 +147,9 @@ pub fn ring(scene: &mut Scene, at: At, name: &str, name_at: At) {
     scene.label(Label::new(name, name_at).strong().bare());
 }
 
-/// A number in a circle of 2.6 mm radius with a leader to what it names.
+/// A number in a circle of 2.8 mm radius with a leader to what it names.
 pub fn balloon(scene: &mut Scene, at: At, number: &str, target: At) {
-    const RADIUS: f64 = 2.6;
+    const RADIUS: f64 = 2.8;
     let direction = towards(at, target);
     let start = along(at, direction, RADIUS);
     scene.line(Line::Halo, start, target);
@@ -157,7 +157,7 @@ pub fn balloon(scene: &mut Scene, at: At, number: &str, target: At) {
     scene.line(Line::Callout, start, target);
     scene.path(None, Fill::Ink, circle(target, 0.5));
     scene.path(Some(Line::Notch), Fill::Paper, circle(at, RADIUS));
-    scene.label(Label::new(number, at).size(9.0).strong().bare());
+    scene.label(Label::new(number, at).size(10.5).strong().bare());
 }
 
 /// Parallel lines clipped to a polygon (even-odd), at an angle in degrees and a pitch in mm.

@@ -15,7 +15,7 @@ const ROOM: [f64; 4] = [13.0, 7.5, 8.0, 11.0];
 /// The same where no cut size is drawn.
 const ROOM_WITHOUT: [f64; 4] = [8.0, 7.5, 8.0, 7.5];
 /// Type of the letters of seams, points.
-pub(super) const LETTER: f64 = 8.0;
+pub(super) const LETTER: f64 = 8.5;
 /// Paper that an outline needs for each thing that is written on it, mm.
 const PER_NAME: f64 = 10.0;
 /// Things on every piece that need as much: its code, grain and pile.
