@@ -33,7 +33,7 @@ pub struct BillLine {
     pub bought: Bought,
     /// What `uses` are in: `mm` (fabric, thread, length goods), `g` (filling) or `pieces`.
     pub unit: &'static str,
-    /// Whether the use is an estimate by a stated efficiency.
+    /// Whether the use is an estimate: fabric by a stated efficiency, thread by a guide.
     pub estimate: bool,
     /// Use for one product by size and colourway, that of thread with its wastage; a product without the article is absent.
     pub uses: ByVariant<Figure<Number>>,
@@ -78,10 +78,10 @@ pub(super) fn bill(uses: &Uses<'_>) -> Bill {
         });
     }
     for (size, colourway, thread) in each(uses.thread) {
-        let totals = &thread.totals;
-        totals
-            .iter()
-            .for_each(|one| put(size, colourway, (1, "thread"), &one.bought, ("mm", false), one.needed.clone()));
+        thread.totals.iter().for_each(|one| {
+            let about = ("mm", thread.guided(&one.bought));
+            put(size, colourway, (1, "thread"), &one.bought, about, one.needed.clone());
+        });
     }
     for (size, colourway, filling) in each(uses.filling) {
         for stuffing in &filling.stuffings {

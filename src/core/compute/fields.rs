@@ -298,7 +298,11 @@ const FIELDS: &[Field] = &[
     field("bill.lines.[].article", "", "Article"),
     field("bill.lines.[].colour", "", "Its colour; absent where none is named"),
     field("bill.lines.[].unit", "", "What uses are in: mm, g or pieces"),
-    field("bill.lines.[].estimate", "", "Whether the use is an estimate by a stated efficiency"),
+    field(
+        "bill.lines.[].estimate",
+        "",
+        "Whether the use is an estimate: fabric by a stated efficiency, thread by a guide",
+    ),
     field(
         "bill.lines.[].uses.*.*",
         "*",

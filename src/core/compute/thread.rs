@@ -11,7 +11,7 @@ use crate::words::{Phrase, english, say};
 use super::figure::NOT_STATED;
 use super::input::{Bought, ByVariant, Ground};
 use super::number::{number, property};
-use super::ratio::{Ratio, ratio};
+use super::ratio::{Ratio, RatioBasis, ratio};
 use super::reason::{DENSITY_OF, STITCH_TYPE_OF, STITCH_WIDTH_OF, THREAD_OF, WASTAGE_OF_THREAD, no_article};
 use super::stitches::{Row, rows};
 use super::{Figure, Number};
@@ -30,6 +30,14 @@ pub struct Thread {
     /// What is sewn without being counted, with the reason.
     #[serde(serialize_with = "english")]
     pub not_counted: BTreeMap<String, Phrase>,
+}
+
+impl Thread {
+    /// Whether some of a thread is known by a guide only.
+    pub fn guided(&self, bought: &Bought) -> bool {
+        let by_guide = |line: &ThreadLine| line.ratio.known().is_some_and(|ratio| ratio.basis == RatioBasis::Guide);
+        self.lines.iter().any(|line| line.bought.known() == Some(bought) && by_guide(line))
+    }
 }
 
 /// The thread of one seam or other line of stitches, all its images in one product.

@@ -27,6 +27,7 @@ words! {
     LAB "bill.lab" = "L* {l}, a* {a}, b* {b}";
     LIMIT "bill.limit" = "CIEDE2000 at most {limit}";
     ESTIMATED "bill.estimated" = "≈ {text}.";
+    BY_GUIDE "bill.by-guide" = "≈ at thread: some of its stitches are counted by a maker's guide for thin fabric, which is the least; have it measured on a sample.";
     MISSING "bill.missing" = "Not in this table yet: {things}.";
     OF_ROLE "bill.of-role" = "{role}: {note}";
     NOT_COUNTED "bill.not-counted" = "No thread is counted for {things}; have it measured on a sample and add it.";
@@ -199,7 +200,12 @@ fn unit(line: &BillLine) -> Phrase {
 }
 
 fn colour(view: &View<'_>, line: &BillLine) -> Cell {
-    let Some(id) = &line.bought.colour else { return AS_SUPPLIED.into() };
+    // What comes in one colour only has it, whether a role names it or not.
+    let only = || match view.model.articles.get(&line.bought.article)?.colours.as_slice() {
+        [one] => Some(&one.value),
+        _ => None,
+    };
+    let Some(id) = line.bought.colour.as_ref().or_else(only) else { return AS_SUPPLIED.into() };
     view.model.colours.get(id).map_or(id.as_str(), |colour| colour.entry.title()).into()
 }
 
@@ -249,8 +255,12 @@ fn notes(view: &View<'_>) -> Vec<Phrase> {
     if lines().any(|line| line.kind == ArticleKind::Fabric.word()) {
         all.push(NET_USE.into());
     }
-    if lines().any(|line| line.estimate) {
+    let estimated = |kind: ArticleKind| lines().any(|line| line.estimate && line.kind == kind.word());
+    if estimated(ArticleKind::Fabric) {
         all.push(say!(ESTIMATED, text = sentences::ESTIMATE));
+    }
+    if estimated(ArticleKind::Thread) {
+        all.push(BY_GUIDE.into());
     }
     if !view.figures.bill.missing.is_empty() {
         all.push(say!(MISSING, things = Phrase::row(&view.figures.bill.missing, "; ")));

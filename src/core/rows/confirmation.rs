@@ -42,7 +42,7 @@ words! {
     PLACE "confirmation.place" = "Place";
     SETS "confirmation.sets" = "Sets with";
     SIGNED_BY "confirmation.signed-by" = "Signed by";
-    DEVIATIONS "confirmation.deviations" = "Deviations accepted";
+    DEVIATIONS "confirmation.deviations" = "Not as the figures, which decide";
     UNTIL "confirmation.until" = "Valid until";
 }
 
@@ -66,6 +66,11 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         signed: signed(view),
         parties: vec![OWNER.into(), FACTORY.into()],
     })]
+}
+
+/// How much is to be confirmed, filled in or approved before the next stage.
+pub(super) fn open(view: &View<'_>) -> usize {
+    asked(view).len() + required(view).iter().filter(|one| !one.done).count()
 }
 
 /// One line for each value that the factory confirms or fills in.

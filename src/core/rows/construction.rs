@@ -1,8 +1,10 @@
 //! The order of work in stages: each with the state at its end, and its steps as cards.
 
+use crate::model::Deed;
 use crate::model::assembly::Edging;
 use crate::words::{Phrase, say, sheet, words};
 
+use super::article::value;
 use super::choice::begun;
 use super::data::{Construction, Sheet, Step, Stretch};
 use super::flat;
@@ -128,6 +130,18 @@ fn bare(view: &View<'_>, id: &str) -> Option<Made> {
     Some(plain(view, title, what(view, one), Phrase::none(), None, view.text(one.note.as_ref())))
 }
 
+/// A trim with its width and where it goes.
+fn fitted(view: &View<'_>, id: &str) -> Phrase {
+    let stated = |key: &str| view.model.articles.get(id).map_or_else(Phrase::none, |one| value(view, one, key));
+    Phrase::list([view.material(id).into(), stated("diameter"), stated("place")])
+}
+
+/// The user's own word for what is done, unless the name of the step says it.
+fn own(one: &crate::model::Step, word: &str) -> Option<Phrase> {
+    let named = one.entry.name.as_ref()?.value.to_lowercase();
+    (one.deed == Deed::Other && !named.contains(&word.to_lowercase())).then(|| word.into())
+}
+
 /// What a step is done to.
 fn what(view: &View<'_>, one: &crate::model::Step) -> Phrase {
     let title = |id: &str| view.model.parts.get(id).map_or(id.to_string(), |part| part.entry.title().to_string());
@@ -135,7 +149,8 @@ fn what(view: &View<'_>, one: &crate::model::Step) -> Phrase {
     let parts = [
         one.part.as_ref().map(|part| title(&part.value).into()),
         stuffing.map(|stuffing| say!(STUFF, stuffing = stuffing.entry.title())),
-        one.trim.as_ref().map(|trim| view.material(&trim.value).into()),
+        one.trim.as_ref().map(|trim| fitted(view, &trim.value)),
+        one.word.as_ref().and_then(|word| own(one, &word.value)),
     ];
     Phrase::list(parts.into_iter().flatten().collect::<Vec<Phrase>>())
 }

@@ -28,11 +28,14 @@ words! {
     WAY "cover.way" = "{id} · {name}";
     IN_THE_WAY "cover.in-the-way" = "In the way of {stage}: {count}";
     OF_A_RELEASE "cover.of-a-release" = "a release";
-    NOTHING "cover.nothing" = "Nothing that this specification records is in the way of {stage}; what is to be confirmed is on the confirmation sheet";
+    NOTHING "cover.nothing" = "No finding is in the way of {stage}";
+    TO_CONFIRM "cover.to-confirm" = "To be confirmed or approved first: {count} (sheet {sheet})";
     NOT_MADE "cover.not-made" = "not made";
     MORE "cover.more" = "and {count} more";
 }
 
+/// Stands for the page of the confirmation until the pages are laid out.
+const CONFIRMATION: &str = "{sheet:confirmation}";
 /// What is in the way that is listed; more are counted.
 const LISTED: usize = 8;
 
@@ -80,7 +83,9 @@ fn obstacles(view: &View<'_>) -> Obstacles {
     }
     let title =
         if standing.is_empty() { say!(NOTHING, stage) } else { say!(IN_THE_WAY, stage, count = standing.len()) };
-    Obstacles { title, list }
+    let open = super::confirmation::open(view);
+    let confirm = if open > 0 { say!(TO_CONFIRM, count = open, sheet = CONFIRMATION) } else { Phrase::none() };
+    Obstacles { title, list, confirm }
 }
 
 fn facts(view: &View<'_>) -> Vec<Fact> {

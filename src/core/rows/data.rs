@@ -54,6 +54,8 @@ pub struct Obstacles {
     pub title: Phrase,
     /// One line each.
     pub list: Vec<Phrase>,
+    /// How much is to be confirmed first, and where; empty where nothing is.
+    pub confirm: Phrase,
 }
 
 /// One row of the assortment.
@@ -412,6 +414,8 @@ pub struct Point {
     pub how: Phrase,
     /// Whether a reading outside the limits rejects the product.
     pub critical: bool,
+    /// Whether it is read left and right.
+    pub pair: bool,
     /// One per size.
     pub limits: Vec<Mass>,
 }

@@ -17,7 +17,7 @@ words! {
     LETTER "guide.letter" = "A seam on the sheet of seam matching; A' is the same seam with left and right exchanged, A2 its second stretch";
     CHANGED "guide.changed" = "Changed since the last sealed revision";
     CRITICAL "guide.critical" = "A critical point: a reading outside its limits rejects the product";
-    BAR "guide.bar" = "What has a bar beside it stops a release";
+    BAR "guide.bar" = "What has a bar beside it is outside its limits, or stops a release";
     BLANK "guide.blank" = "A dashed box is filled in by hand";
     ESTIMATE "guide.estimate" = "An estimate; how it was made is beside it";
     DASH "guide.dash" = "Nothing, or not made";

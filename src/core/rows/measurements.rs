@@ -121,7 +121,9 @@ fn row(view: &View<'_>, at: usize, (id, point): (&str, &PointOfMeasure), size: &
     let step = step(point)
         .filter(|step| common(view).is_none_or(|(one, _)| one != *step))
         .map_or_else(Phrase::none, |step| say!(TO_STEP, step));
-    let (method, state) = (view.text(point.method.as_ref()).into(), state(view.text(point.state.as_ref())));
+    let alone = states(view).len() > 1;
+    let state = if alone { state(view.text(point.state.as_ref())) } else { Phrase::none() };
+    let method = view.text(point.method.as_ref()).into();
     let how = [method, state, step, difference, reference];
     let number = label(view, at, id);
     let name = if number == id { point.entry.title().to_string() } else { format!("{} ({id})", point.entry.title()) };
@@ -130,6 +132,7 @@ fn row(view: &View<'_>, at: usize, (id, point): (&str, &PointOfMeasure), size: &
         name: view.marked(&["point-of-measure"], id, &name),
         how: Phrase::row(how, " · "),
         critical: point.critical.as_ref().is_some_and(|flag| flag.value),
+        pair: point.difference.is_some(),
         limits: vec![figures(view, id, size).map_or_else(Mass::default, |line| limits(line, alike))],
     }
 }
@@ -176,10 +179,15 @@ fn common(view: &View<'_>) -> Option<(String, bool)> {
     counts.into_iter().max_by_key(|(_, count)| *count).map(|(step, _)| (step, all))
 }
 
+/// The states that points are measured in.
+fn states(view: &View<'_>) -> BTreeSet<String> {
+    once(view.model.measures.values().map(|point| view.text(point.state.as_ref()).to_string()))
+}
+
 /// States and steps that the points share, said once; else each point says its own.
 fn conditions(view: &View<'_>) -> Vec<Phrase> {
     let points = || view.model.measures.values();
-    let states = once(points().map(|point| view.text(point.state.as_ref()).to_string()));
+    let states = states(view);
     let measured = match states.first() {
         Some(one) if states.len() == 1 => Some(say!(MEASURED, state = state(one))),
         one => one.map(|_| IN_STATES.into()),

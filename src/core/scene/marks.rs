@@ -223,6 +223,7 @@ pub fn legend_sample(line: Line, alt: impl Into<Phrase>) -> Scene {
         Line::Dimension => {
             arrow(&mut scene, line, [9.0, 2.0], from);
             arrow(&mut scene, line, [9.0, 2.0], to);
+            [from, to].iter().for_each(|end| scene.line(line, [end[0], 0.6], [end[0], 3.4]));
         }
         Line::Placement => {
             scene.line(line, from, to);

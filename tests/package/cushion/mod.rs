@@ -165,6 +165,7 @@ fn cover() -> Cover {
         ],
         document: "Specification for manufacture".into(),
         obstacles: Obstacles {
+            confirm: "To be confirmed first: 3 (sheet {sheet:confirmation})".into(),
             title: "In the way of counter sample: 1".into(),
             list: lines(&["The fibre of the filling is not declared"]),
         },

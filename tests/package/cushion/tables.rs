@@ -157,6 +157,7 @@ pub(super) fn measurements(size: &str, more: f64) -> Measurements {
         name: name.into(),
         how: how.into(),
         critical,
+        pair: true,
         limits,
     };
     Measurements {
