@@ -20,6 +20,8 @@ const THINNEST: f64 = 0.18;
 const CONTRAST: f64 = 4.5;
 /// Room above the title block that the running lines may use, mm.
 const RUNNING: f64 = 8.0;
+/// Room below the frame's top for what a page continues and is part of, mm.
+const HEAD: f64 = 7.0;
 /// How far letters of one word may reach into each other, em.
 const SIDE: f64 = 0.12;
 /// How far two inks may reach into each other before they overlap, mm.
@@ -110,7 +112,7 @@ fn joined(a: &Run, b: &Run) -> bool {
 fn small(page: &Page) -> Vec<String> {
     let block = PAPER.height - PAPER.margin - PAPER.block;
     let least = |run: &Run| {
-        let in_body = run.ink.iter().all(|c| c[1] < block - RUNNING);
+        let in_body = run.ink.iter().all(|c| c[1] > PAPER.margin + HEAD && c[1] < block - RUNNING);
         if in_body && page.sheet == "measurements" { SMALLEST_ON_LINE } else { SMALLEST }
     };
     let runs = page.runs().filter(|run| shows(run) && run.size < least(run) - 0.01);
