@@ -146,7 +146,7 @@ fn split(view: &View<'_>, line: &BillLine) -> Vec<Row> {
             rows.push(Row { ways: BTreeSet::new(), same, row });
             rows.len() - 1
         });
-        rows[at].row.colours[column] = colour(view, line);
+        rows[at].row.colours[column] = colour(view, &line.bought.article, line.bought.colour.as_deref());
         rows[at].ways.insert((*way).to_string());
     }
     rows
@@ -199,14 +199,15 @@ fn unit(line: &BillLine) -> Phrase {
     }
 }
 
-fn colour(view: &View<'_>, line: &BillLine) -> Cell {
+/// What colour an article is bought in.
+pub(super) fn colour(view: &View<'_>, article: &str, named: Option<&str>) -> Cell {
     // What comes in one colour only has it, whether a role names it or not.
-    let only = || match view.model.articles.get(&line.bought.article)?.colours.as_slice() {
-        [one] => Some(&one.value),
+    let only = || match view.model.articles.get(article)?.colours.as_slice() {
+        [one] => Some(one.value.as_str()),
         _ => None,
     };
-    let Some(id) = line.bought.colour.as_ref().or_else(only) else { return AS_SUPPLIED.into() };
-    view.model.colours.get(id).map_or(id.as_str(), |colour| colour.entry.title()).into()
+    let Some(id) = named.or_else(only) else { return AS_SUPPLIED.into() };
+    view.model.colours.get(id).map_or(id, |colour| colour.entry.title()).into()
 }
 
 /// The roles that something bought fills in a colourway, by name.

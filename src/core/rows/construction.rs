@@ -1,7 +1,8 @@
 //! The order of work in stages: each with the state at its end, and its steps as cards.
 
-use crate::model::Deed;
+use crate::compute::StuffingLine;
 use crate::model::assembly::Edging;
+use crate::model::{Deed, Stuffing};
 use crate::words::{Phrase, say, sheet, words};
 
 use super::article::value;
@@ -13,8 +14,9 @@ use super::package::{Drawing, Fact, Head, ROOM_SHOWN, ROOMS_STATE};
 use super::picture::placed;
 use super::step::{Made, again, plain, titled};
 use super::stitched::{Stitched, common, differs};
+use super::threads::threads;
 use super::view::View;
-use super::{finishing, seam, stages, walk};
+use super::{filling, finishing, seam, stages, walk};
 use crate::scene::Scene;
 
 words! {
@@ -25,19 +27,39 @@ words! {
     LETTERED "construction.lettered" = "{title} ({letter})";
     ALONG "construction.along" = "along {edge}";
     ONTO "construction.onto" = "{edge} onto {line}";
-    STUFF "construction.stuff" = "stuffing {stuffing}: mass on the filling sheet";
+    STUFF "construction.stuff" = "stuffing {stuffing}, {mass}";
+    MASS "construction.mass" = "mass: {mass}";
+    MASS_EACH "construction.mass-each" = "mass of each: {mass}";
+    GRAMS "construction.grams" = "{mass} g";
+    MASS_ELSEWHERE "construction.mass-elsewhere" = "mass on the filling sheet";
 }
+
+/// What a step may be.
+const STEPS: [&str; 6] = ["seam", "opening", "edge-finish", "topstitch", "attach", "step"];
 
 /// One sheet (it flows over as many pages as it needs), or none without an order of work.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let letters = Letters::of(view);
     let all = stages::stages(view);
-    let stages: Vec<Stretch> = (1..).zip(&all).map(|(n, stage)| stretch(view, &letters, n, stage)).collect();
+    let mut stages: Vec<Stretch> = (1..).zip(&all).map(|(n, stage)| stretch(view, &letters, n, stage)).collect();
+    // What is to be put right of a part is said where its making begins.
+    for (at, stage) in all.iter().enumerate() {
+        let begins = |part: &&&str| !all.iter().take(at).any(|before| before.parts.contains(**part));
+        let points = stage.parts.iter().filter(begins).flat_map(|part| put_right(view, &["part"], part));
+        if let Some(step) = stages.get_mut(at).and_then(|stage| stage.steps.first_mut()) {
+            step.put_right.extend(points);
+        }
+    }
     if stages.is_empty() {
         return Vec::new();
     }
     let head = Head { title: sheet::CONSTRUCTION_TITLE.into(), name: sheet::CONSTRUCTION.into(), lead: LEAD.into() };
-    vec![Sheet::Construction(Construction { head, stages })]
+    vec![Sheet::Construction(Construction {
+        head,
+        colourways: view.model.ways().into_iter().map(str::to_string).collect(),
+        threads: threads(view),
+        stages,
+    })]
 }
 
 fn stretch(view: &View<'_>, letters: &Letters, number: usize, stage: &stages::Stage<'_>) -> Stretch {
@@ -55,15 +77,21 @@ fn stretch(view: &View<'_>, letters: &Letters, number: usize, stage: &stages::St
     Stretch { title: stages::title(view, number, stage), same, picture, wide, steps }
 }
 
+/// What samples showed of a thing that is to be put right in bulk.
+fn put_right<'a>(view: &View<'a>, kinds: &'a [&str], id: &'a str) -> impl Iterator<Item = Phrase> + use<'a> {
+    let about = move |about: &str| about.split_once('.').is_some_and(|(kind, one)| kinds.contains(&kind) && one == id);
+    let points = view.samples.checklist.iter().filter(move |point| point.about.as_deref().is_some_and(about));
+    points.map(|point| Phrase::from(&point.text))
+}
+
 fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<Made> {
     let mut made = bare(view, id)?;
     let step = &mut made.step;
     step.number = number.to_string();
-    step.title = view.marked(
-        &["seam", "opening", "edge-finish", "topstitch", "attach", "step"],
-        id,
-        std::mem::take(&mut step.title),
-    );
+    step.title = view.marked(&STEPS, id, std::mem::take(&mut step.title));
+    let stuffing = view.model.steps.get(id).and_then(|one| one.stuffing.as_ref());
+    let stuffing = stuffing.into_iter().flat_map(|one| put_right(view, &["stuffing"], &one.value));
+    step.put_right = put_right(view, &STEPS, id).chain(stuffing).collect();
     let letter = letters.plain(id);
     if !letter.is_empty() {
         step.title = say!(LETTERED, title = &step.title, letter);
@@ -142,13 +170,38 @@ fn own(one: &crate::model::Step, word: &str) -> Option<Phrase> {
     (one.deed == Deed::Other && !named.contains(&word.to_lowercase())).then(|| word.into())
 }
 
+/// The mass of a stuffing by size, where it is the same in every colourway.
+fn mass(view: &View<'_>, id: &str) -> Phrase {
+    let lines = |size: &str| -> Vec<&StuffingLine> {
+        let ways = view.figures.filling.get(size).into_iter().flat_map(|ways| ways.values());
+        ways.flat_map(|one| &one.stuffings).filter(|line| line.stuffing == id).collect()
+    };
+    let all: Vec<Vec<&StuffingLine>> = view.sizes().into_iter().map(lines).collect();
+    if all.iter().any(|lines| lines.iter().any(|line| lines.first().is_none_or(|first| first.each != line.each))) {
+        return MASS_ELSEWHERE.into();
+    }
+    let several = all.iter().flatten().any(|line| line.uses > 1);
+    let target = |line: &&StuffingLine| filling::mass(&line.each).target.phrase();
+    let mass = view.in_sizes(|size| {
+        let mass = lines(size).first().map_or_else(Phrase::none, target);
+        if mass.is_empty() { mass } else { say!(GRAMS, mass) }
+    });
+    if several { say!(MASS_EACH, mass) } else { say!(MASS, mass) }
+}
+
 /// What a step is done to.
 fn what(view: &View<'_>, one: &crate::model::Step) -> Phrase {
     let title = |id: &str| view.model.parts.get(id).map_or(id.to_string(), |part| part.entry.title().to_string());
+    let step = one.entry.title().to_lowercase();
+    let said = |text: &str| step.contains(&text.to_lowercase());
     let stuffing = one.stuffing.as_ref().and_then(|stuffing| view.model.stuffings.get(&stuffing.value));
+    let stuffed = |one: &Stuffing| {
+        let (name, mass) = (one.entry.title(), mass(view, &one.entry.id.value));
+        if said(name) { mass } else { say!(STUFF, stuffing = name, mass) }
+    };
     let parts = [
-        one.part.as_ref().map(|part| title(&part.value).into()),
-        stuffing.map(|stuffing| say!(STUFF, stuffing = stuffing.entry.title())),
+        one.part.as_ref().map(|part| title(&part.value)).filter(|title| !said(title)).map(Phrase::from),
+        stuffing.map(stuffed),
         one.trim.as_ref().map(|trim| fitted(view, &trim.value)),
         one.word.as_ref().and_then(|word| own(one, &word.value)),
     ];

@@ -68,8 +68,7 @@ pub fn state(view: &View<'_>, letters: &Letters, stage: &Stage<'_>) -> Option<Dr
     for touch in now.iter().filter(|touch| shown.pieces.contains(&touch.instance)) {
         add(view, &mut pieces, touch, true);
     }
-    let guest = |at: usize| shown.guests.values().any(|one| *one == at);
-    for touch in before.iter().filter(|touch| shown.pieces.contains(&touch.instance) && !guest(touch.instance)) {
+    for touch in before.iter().filter(|touch| shown.pieces.contains(&touch.instance)) {
         add(view, &mut pieces, touch, false);
     }
     for (part, at) in &shown.guests {
@@ -105,12 +104,25 @@ impl<'a> Shown<'a> {
         let drawn = |piece: &str| touched.iter().any(|(_, other)| other.piece == piece && !other.mirrored);
         let mut all = Shown::default();
         for (at, one) in &touched {
-            if one.mirrored && drawn(&one.piece) {
-                all.mirrored.insert(one.short());
-            } else if stage.parts.contains(one.part.as_str()) || all.guests.entry(&one.part).or_insert(*at) == at {
+            let own = stage.parts.contains(one.part.as_str());
+            if !(one.mirrored && drawn(&one.piece)) && (own || all.guests.entry(&one.part).or_insert(*at) == at) {
                 all.pieces.insert(*at);
             }
         }
+        let others = (0..).zip(&view.assembly.instances).filter(|(at, _)| !all.pieces.contains(at));
+        let touches = |at: usize| now.iter().any(|touch| touch.instance == at);
+        let left_out = |(at, one): (usize, &'a Instance)| {
+            let own = stage.parts.contains(one.part.as_str());
+            let shown = all.pieces.iter().filter_map(|at| view.assembly.instances.get(*at));
+            let like = shown.into_iter().find(|other| other.piece == one.piece && other.mirrored != one.mirrored)?;
+            match (like.usage == one.usage, own) {
+                // Of a part that comes in, one piece is drawn for all.
+                (true, true) => touches(at).then(|| one.short()),
+                (true, false) => None,
+                (false, _) => Some(format!("{}.{}", one.part, one.usage)),
+            }
+        };
+        all.mirrored = others.filter_map(left_out).collect();
         all
     }
 }

@@ -42,6 +42,7 @@ pub(crate) mod signs;
 mod stages;
 pub(crate) mod step;
 mod stitched;
+mod threads;
 pub(crate) mod view;
 pub(crate) mod views;
 mod walk;

@@ -163,13 +163,13 @@ pub const ROW_GAP: f64 = 4.0;
 /// The least width of a card, mm: its name and count must be read.
 pub const CARD_LEAST: f64 = 58.0;
 /// Rooms for the state at the end of a stage, width and height, the first that is clear: beside what the stage says, or below.
-pub const ROOMS_STATE: [[f64; 2]; 3] = [[62.0, 25.0], [124.0, 30.0], [124.0, 46.0]];
+pub const ROOMS_STATE: [[f64; 2]; 5] = [[62.0, 25.0], [124.0, 30.0], [124.0, 46.0], [124.0, 66.0], [124.0, 90.0]];
 /// Rooms for where a step is done: beside its section.
-pub const ROOMS_PLACE: [[f64; 2]; 2] = [[30.0, 16.0], [30.0, 30.0]];
+pub const ROOMS_PLACE: [[f64; 2]; 3] = [[30.0, 16.0], [30.0, 30.0], [30.0, 44.0]];
 /// The same of one piece.
-pub const ROOMS_PIECE: [[f64; 2]; 2] = [[24.0, 14.0], [30.0, 30.0]];
+pub const ROOMS_PIECE: [[f64; 2]; 3] = [[24.0, 14.0], [30.0, 18.0], [30.0, 30.0]];
 /// The same of many pieces: above what is said.
-pub const ROOMS_PLACES: [[f64; 2]; 2] = [[60.0, 20.0], [60.0, 36.0]];
+pub const ROOMS_PLACES: [[f64; 2]; 3] = [[60.0, 20.0], [60.0, 36.0], [60.0, 54.0]];
 /// Room for a picture to a step.
 pub const ROOM_SHOWN: Room = Room { width: 30.0, height: 24.0 };
 /// Room for the map of the whole product.

@@ -26,7 +26,10 @@ words! {
     STRETCHED "construction.stretch" = "Stretch {edge}: {amount}; stated {limit}.";
     LONGER "construction.longer" = "{length} mm ({share} %)";
     HELD "construction.held" = "Caught between: {what}.";
-    GIRTH "construction.girth" = "It lets a girth of {girth} pass.";
+    GIRTH "construction.girth" = "A girth of {girth} must pass; the opening is {length} long.";
+    LONG "construction.long" = "{length} mm";
+    UNSTATED "construction.thread-unstated" = "Thread and needle are not stated.";
+    MARKED "construction.marked" = "Marked, not cut: the dart is folded in whole fabric.";
     CAUGHT "construction.caught" = "What is caught lies along {line}.";
     CUT_THROUGH "construction.cut-through" = "Seam cut through, from the needle down: {plies}. Stitch {stitch}, allowance {allowance}.";
     FOLD_CUT_THROUGH "construction.fold-cut-through" = "Dart cut through, one fabric in a fold: {plies}. Stitch {stitch}.";
@@ -58,7 +61,7 @@ pub(super) fn step(view: &View<'_>, id: &str, joint: &Joint) -> Made {
     }
     step.codes = Phrase::lines([a, b]);
     if joint.stitch.kind.is_none() {
-        return Made { step, stitched: Stitched::Otherwise };
+        return Made { step, stitched: Stitched::Nothing };
     }
     // How it is closed is told in words: no section of it is known to be true.
     let closed = joint.close.as_ref().and_then(|close| close.note.as_ref());
@@ -103,6 +106,9 @@ fn told(view: &View<'_>, joint: &Joint, seam: Option<&SeamFigures>, plies: &[Ply
 /// What else is said of a seam: how it is closed, eased and caught, and what the user remarks.
 fn remarks(view: &View<'_>, id: &str, joint: &Joint, [a, b]: &[String; 2]) -> Vec<Phrase> {
     let mut all: Vec<Phrase> = Vec::new();
+    if view.figures.seams.get(id).is_some_and(|seam| seam.fold) {
+        all.push(MARKED.into());
+    }
     if let Some(close) = &joint.close {
         let how = view.text(close.by.as_ref()).trim().trim_end_matches('.');
         let trim = close.trim.as_ref().map(|trim| view.material(&trim.value));
@@ -113,6 +119,10 @@ fn remarks(view: &View<'_>, id: &str, joint: &Joint, [a, b]: &[String; 2]) -> Ve
             (how, None) => say!(CLOSED_BY, how),
         });
         all.push(sentence(view.text(close.note.as_ref())));
+        let own = &joint.stitch;
+        if own.kind.is_none() && own.thread.is_none() && own.needle.is_none() && close.trim.is_none() {
+            all.push(UNSTATED.into());
+        }
     }
     let eased = |word: Word, ease: &Ease| {
         let edge = if ease.side == SeamSide::A { a } else { b };
@@ -126,7 +136,9 @@ fn remarks(view: &View<'_>, id: &str, joint: &Joint, [a, b]: &[String; 2]) -> Ve
         all.extend(joint.between.iter().map(|layer| say!(HELD, what = held(view, layer))));
     }
     let girth = joint.girth.as_ref().map(|girth| coded(view, girth, |one| quantity(one).into()));
-    all.extend(girth.map(|girth| say!(GIRTH, girth)));
+    let sewn = |size: &str| view.figures.seams.get(id)?.sizes.get(size)?.sewn.known().copied();
+    let long = |size: &str| sewn(size).map_or_else(Phrase::none, |one| say!(LONG, length = length(one)));
+    all.extend(girth.map(|girth| say!(GIRTH, girth, length = view.in_sizes(long))));
     let on = walk::joint(view, id).and_then(|one| Some((one.on.as_ref()?, !one.usage.is_empty())));
     all.extend(on.map(|(on, every)| say!(CAUGHT, line = walk::side(view, on, every))));
     all.push(sentence(view.text(joint.note.as_ref())));

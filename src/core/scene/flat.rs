@@ -30,8 +30,16 @@ pub struct FlatSeam {
     pub now: bool,
 }
 
-/// Air round a piece for the letters outside of it, mm of paper.
-const AIR: f64 = 1.8;
+/// Air round a piece for the letters outside of it, mm of paper: little, then more.
+const AIRS: [f64; 2] = [1.8, 3.4];
+/// Height kept for a name below its piece, mm of paper.
+const BELOW: f64 = 3.0;
+/// How often pieces are laid again because a name has no room inside.
+const ROUNDS: usize = 3;
+/// Where along an edge its letter may be, as shares of it: best in the middle.
+const SHARES: [f64; 5] = [0.5, 0.38, 0.62, 0.25, 0.75];
+/// How far from its edge a leader begins, mm of paper.
+const OFF: f64 = 0.4;
 /// Each scale that is tried is this share of the one before.
 const STEP: f64 = 0.97;
 /// How many scales are tried: the last is about 1:2000.
@@ -45,56 +53,69 @@ const FAR: f64 = 9.0;
 /// Farther than this it has a leader, mm of paper.
 const NEAR: f64 = 2.6;
 
-/// Draws pieces at one scale, as large as a room lets them be, in the first room in which every letter is clear of all else;
-/// else in the last.
+/// Draws pieces at one scale, as large as a room lets them be, in the first room in which every letter and name is clear of
+/// all else, with more air before the next room; else in the last.
 #[must_use]
 pub fn flat(pieces: &[FlatPiece], rooms: &[At], alt: impl Into<Phrase>) -> Scene {
     let alt = alt.into();
     let mut drawn = None;
-    for room in rooms {
-        let (scene, clear) = in_room(pieces, *room, &alt);
-        if clear {
-            return scene;
+    for (room, air) in rooms.iter().flat_map(|room| AIRS.map(|air| (*room, air))) {
+        let mut below = vec![false; pieces.len()];
+        // A name without room inside goes below its piece, and all are laid again.
+        for _ in 0..ROUNDS {
+            let Some((scene, clear, named)) = in_room(pieces, room, air, &below, &alt) else { break };
+            let all = named.iter().all(|named| *named);
+            if all && clear {
+                return scene;
+            }
+            drawn = Some(scene);
+            if all {
+                break;
+            }
+            below.iter_mut().zip(named).for_each(|(below, named)| *below |= !named);
         }
-        drawn = Some(scene);
     }
     drawn.unwrap_or_else(|| Scene::new(0.0, 0.0, alt))
 }
 
-/// Pieces drawn in a room, and whether every letter is clear.
-fn in_room(pieces: &[FlatPiece], room: At, alt: &Phrase) -> (Scene, bool) {
+/// Pieces drawn in a room, some with their names below; whether every letter is clear, and which pieces are named. None where
+/// they do not fit.
+fn in_room(pieces: &[FlatPiece], room: At, air: f64, below: &[bool], alt: &Phrase) -> Option<(Scene, bool, Vec<bool>)> {
     let scales = std::iter::successors(Some(1.0), |scale| Some(scale * STEP)).take(SCALES);
-    let fits = |scale: f64| Some((scale, shelved(pieces, scale, room)?));
-    let Some((scale, (corners, size))) = scales.into_iter().find_map(fits) else {
-        return (Scene::new(room[0], room[1], alt.clone()), false);
-    };
+    let fits = |scale: f64| Some((scale, shelved(pieces, scale, room, air, below)?));
+    let (scale, (corners, size)) = scales.into_iter().find_map(fits)?;
     let mut scene = Scene::new(size[0], size[1], alt.clone());
     let shown: Vec<Shown> = pieces.iter().zip(corners).map(|(piece, at)| Shown::of(piece, at, scale)).collect();
     shown.iter().for_each(|one| one.draw(&mut scene));
     let mut places = Places::new(size[0], size[1]);
     places.seen(&scene);
+    for (one, _) in shown.iter().zip(below).filter(|(_, below)| **below) {
+        one.name_below(&mut scene, &mut places);
+    }
     let mut clear = true;
     for one in &shown {
         clear &= one.letters(&mut scene, &mut places);
     }
-    shown.iter().for_each(|one| one.name(&mut scene, &mut places));
-    (scene, clear)
+    let named = shown.iter().zip(below).map(|(one, below)| *below || one.name(&mut scene, &mut places)).collect();
+    Some((scene, clear, named))
 }
 
 /// The upper left corner of each piece in rows, and the size of the drawing; none where they do not fit.
-fn shelved(pieces: &[FlatPiece], scale: f64, room: At) -> Option<(Vec<At>, At)> {
+fn shelved(pieces: &[FlatPiece], scale: f64, room: At, air: f64, below: &[bool]) -> Option<(Vec<At>, At)> {
     let (mut x, mut y, mut row, mut wide) = (0.0, 0.0, 0.0_f64, 0.0_f64);
     let mut corners = Vec::new();
-    for piece in pieces {
+    for (piece, below) in pieces.iter().zip(below) {
         let (low, high) = bounds(&piece.outline);
-        let [width, height] = [0, 1].map(|axis| (high[axis] - low[axis]) * scale + 2.0 * AIR);
+        let [own, tall] = [0, 1].map(|axis| (high[axis] - low[axis]) * scale);
+        let name = if *below { [text_width(&piece.name, NAME, false) + 2.0, BELOW] } else { [0.0; 2] };
+        let (width, height) = ((own + 2.0 * air).max(name[0]), tall + 2.0 * air + name[1]);
         if x > 0.0 && x + width > room[0] {
             (x, y, row) = (0.0, y + row, 0.0);
         }
         if x + width > room[0] || y + height > room[1] {
             return None;
         }
-        corners.push([x + AIR, y + AIR]);
+        corners.push([x + (width - own) / 2.0, y + air]);
         x += width;
         (row, wide) = (row.max(height), wide.max(x));
     }
@@ -126,46 +147,73 @@ impl<'a> Shown<'a> {
         }
     }
 
-    /// Each letter beside the longest of its edges, inside the piece or outside; whether all are clear.
+    /// Each letter beside the longest of its edges, inside the piece or outside; whether all are clear. Nothing that is drawn
+    /// or written lies between an edge and its letter, so no other piece and no other edge can be meant.
     fn letters(&self, scene: &mut Scene, places: &mut Places) -> bool {
         let mut clear = true;
         for (seam, paths) in self.seams.iter().filter(|(seam, _)| !seam.letter.is_empty()) {
             let length = |path: &&Vec<Segment>| strokes(path).iter().map(|[a, b]| square(*a, *b).sqrt()).sum::<f64>();
-            let longest = paths.iter().max_by(|a, b| length(a).total_cmp(&length(b)));
-            let Some((at, way)) = longest.and_then(|path| middle(path, 0.5)) else { continue };
-            let side = left(way);
-            let inward = if within(&self.ring, along(at, side, 0.8)) { side } else { [-side[0], -side[1]] };
-            let label = Label::new(&seam.letter, at).size(LETTER).strong().bare();
+            let Some(longest) = paths.iter().max_by(|a, b| length(a).total_cmp(&length(b))) else { continue };
+            let label = Label::new(&seam.letter, [0.0; 2]).size(LETTER).strong().bare();
             let least = (text_width(&seam.letter, LETTER, true) / 2.0).max(1.0) + 0.9;
-            let spots = ring_of_places(at, inward, least, FAR);
-            let free = spots.iter().find(|spot| places.free(frame(&Label { at: **spot, ..label.clone() })));
-            clear &= free.is_some();
-            let placed = match free {
-                Some(spot) => places.put(Label { at: *spot, ..label }, [*spot]),
-                None => places.put(label, spots),
+            let spots = self.spots(longest, least);
+            let free = |[at, spot]: &&[At; 2]| {
+                let label = Label { at: *spot, ..label.clone() };
+                let start = along(*at, towards(*at, *spot), OFF);
+                places.free(frame(&label)) && leader(start, &label).is_none_or(|end| places.unbroken([start, end]))
             };
+            let found = spots.iter().find(free).copied();
+            clear &= found.is_some();
+            let Some([at, _]) = found.or_else(|| spots.first().copied()) else { continue };
+            let wanted: Vec<At> =
+                found.map_or_else(|| spots.iter().map(|[_, spot]| *spot).collect(), |[_, at]| vec![at]);
+            let placed = places.put(Label { at, ..label }, wanted);
             if square(placed.at, at) > (least + NEAR) * (least + NEAR)
                 && let Some(end) = leader(at, &placed)
             {
-                scene.line(Line::Callout, along(at, towards(at, end), 0.4), end);
+                let line = [along(at, towards(at, end), OFF), end];
+                places.avoid(&[Segment::Move(line[0]), Segment::Line(line[1])]);
+                scene.line(Line::Callout, line[0], line[1]);
             }
             scene.label(placed);
         }
         clear
     }
 
-    /// The name near the middle of the piece, where there is room.
-    fn name(&self, scene: &mut Scene, places: &mut Places) {
+    /// Places on an edge with places for its letter, the nearest first.
+    fn spots(&self, edge: &[Segment], least: f64) -> Vec<[At; 2]> {
+        let from = |share: f64| {
+            let (at, way) = middle(edge, share)?;
+            let side = left(way);
+            let inward = if within(&self.ring, along(at, side, 0.8)) { side } else { [-side[0], -side[1]] };
+            Some(ring_of_places(at, inward, least, FAR).into_iter().map(move |spot| [at, spot]))
+        };
+        let mut all: Vec<[At; 2]> = SHARES.into_iter().filter_map(from).flatten().collect();
+        let reach = |[at, spot]: &[At; 2]| (square(*at, *spot).sqrt() * 10.0).round();
+        all.sort_by(|a, b| reach(a).total_cmp(&reach(b)));
+        all
+    }
+
+    /// The name near the middle of the piece; whether there is room, or no name.
+    fn name(&self, scene: &mut Scene, places: &mut Places) -> bool {
         let label = Label::new(&self.piece.name, [0.0; 2]).size(NAME).bare();
         let [low, high] = frame(&label);
         let size = [high[0] - low[0], high[1] - low[1]];
         let middle = extent(&self.ring).map(|(low, high)| [0, 1].map(|axis| f64::midpoint(low[axis], high[axis])));
-        let Some(near) = middle.filter(|_| !self.piece.name.is_empty()) else { return };
-        if let Some(at) = places.inside(&self.ring, size, near) {
-            // The box reaches farther below the middle of the capitals than above it.
-            let at = [at[0], at[1] - f64::midpoint(low[1], high[1])];
-            scene.label(places.put(Label { at, ..label }, [at]));
-        }
+        let Some(near) = middle.filter(|_| !self.piece.name.is_empty()) else { return true };
+        let Some(at) = places.inside(&self.ring, size, near) else { return false };
+        // The box reaches farther below the middle of the capitals than above it.
+        let at = [at[0], at[1] - f64::midpoint(low[1], high[1])];
+        scene.label(places.put(Label { at, ..label }, [at]));
+        true
+    }
+
+    /// The name in the room kept for it below the piece.
+    fn name_below(&self, scene: &mut Scene, places: &mut Places) {
+        let Some((low, high)) = extent(&self.ring) else { return };
+        let at = [f64::midpoint(low[0], high[0]), high[1] + BELOW / 2.0 + 0.5];
+        let label = Label::new(&self.piece.name, at).size(NAME).bare();
+        scene.label(places.put(label, [at]));
     }
 }
 

@@ -57,6 +57,11 @@ impl Places {
             && !self.lines.iter().any(|line| passes(line, &place))
     }
 
+    /// Whether a straight line crosses nothing that is drawn or written.
+    pub fn unbroken(&self, line: [At; 2]) -> bool {
+        !self.boxes.iter().any(|one| passes(&line, one)) && !self.lines.iter().any(|other| cross(&line, other))
+    }
+
     fn outside(&self, [low, high]: &Frame) -> bool {
         (0..2).any(|axis| low[axis] < 0.0 || high[axis] > self.room[axis])
     }
@@ -284,6 +289,13 @@ fn grown(place: Frame, by: f64) -> Frame {
     [low.map(|c| c - by), high.map(|c| c + by)]
 }
 
+/// Whether two straight lines cross: each has the ends of the other on both its sides.
+fn cross(one: &[At; 2], other: &[At; 2]) -> bool {
+    let side = |[a, b]: &[At; 2], p: At| (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
+    let parts = |line: &[At; 2], [a, b]: &[At; 2]| side(line, *a) * side(line, *b) < 0.0;
+    parts(one, other) && parts(other, one)
+}
+
 /// Whether a straight line passes a box.
 #[must_use]
 pub fn passes(line: &[At; 2], place: &Frame) -> bool {
@@ -370,6 +382,17 @@ mod tests {
         assert!(!passes(&[[-1.0, 1.5], [0.5, 3.1]], &place));
         assert!(!passes(&[[2.5, -1.0], [2.5, 3.0]], &place));
         assert!(!passes(&[[-3.0, 1.0], [-0.5, 1.0]], &place));
+    }
+
+    #[test]
+    fn a_way_is_unbroken_until_something_lies_across_it() {
+        let mut places = Places::new(20.0, 20.0);
+        places.avoid(&[Segment::Move([5.0, 0.0]), Segment::Line([5.0, 10.0])]);
+        places.take([[12.0, 4.0], [14.0, 6.0]]);
+        assert!(places.unbroken([[6.0, 5.0], [11.0, 5.0]]));
+        assert!(places.unbroken([[0.0, 12.0], [18.0, 12.0]]));
+        assert!(!places.unbroken([[4.0, 5.0], [6.0, 5.0]]));
+        assert!(!places.unbroken([[6.0, 5.0], [16.0, 5.0]]));
     }
 
     /// By hand: from the left, the leader ends half a mm before the text, which is centred at 10.

@@ -30,6 +30,7 @@ crate::words! { list:
     DIFFERS "differs" = "Differs:";
     CHECK_THIS "check-this" = "Check:";
     DO_NOT "do-not" = "Do not:";
+    PUT_RIGHT "put-right" = "Put right:";
     LETTER "letter" = "Letter";
     FIRST_SIDE "first-side" = "First side";
     SECOND_SIDE "second-side" = "Second side";

@@ -1,6 +1,6 @@
 //! The order of work.
 
-use backtack_core::rows::data::{Construction, Ply, Step, Stretch};
+use backtack_core::rows::data::{Construction, Ply, Step, Stretch, ThreadRow};
 use backtack_core::rows::package::{Drawing, Fact};
 use backtack_core::scene::{FlatPiece, FlatSeam, PileSide, StackPly, StackSeam, closed, flat, open, stack};
 use backtack_core::words::head as label;
@@ -58,6 +58,12 @@ pub(super) fn construction() -> Construction {
             "Construction",
             "Plies are numbered from the needle down; hatching marks the face or pile side. Backtack 10 mm at both ends of each seam.",
         ),
+        colourways: vec!["moss".into()],
+        threads: vec![ThreadRow {
+            name: "Thread of the cover".into(),
+            article: "Core-spun polyester, ticket 75".into(),
+            colours: vec!["Moss".into()],
+        }],
         stages: vec![Stretch {
             title: "Stage 1: Cushion".into(),
             same,

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::super::package::{Drawing, Fact, Head};
+use super::Cell;
 use crate::words::Phrase;
 
 /// The order of work.
@@ -10,8 +11,23 @@ use crate::words::Phrase;
 pub struct Construction {
     /// Title, name, lead.
     pub head: Head,
+    /// Colourways, by their ids.
+    pub colourways: Vec<String>,
+    /// What it is sewn with.
+    pub threads: Vec<ThreadRow>,
     /// Its stages, in order.
     pub stages: Vec<Stretch>,
+}
+
+/// One thread.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct ThreadRow {
+    /// What the stages call it.
+    pub name: Phrase,
+    /// What is bought for it.
+    pub article: Phrase,
+    /// Its colour in each colourway.
+    pub colours: Vec<Cell>,
 }
 
 /// A stage: steps in a row that make the same thing.
@@ -60,6 +76,8 @@ pub struct Step {
     pub check: Phrase,
     /// What must not be done; may be empty.
     pub never: Phrase,
+    /// What samples showed that is to be put right in bulk.
+    pub put_right: Vec<Phrase>,
 }
 
 /// One ply of a step.
