@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::compute::Lines;
 use crate::geom::{Outline, Point, Run, measure};
-use crate::model::assembly::{Edging, Side, sewn_cut};
+use crate::model::assembly::{Edging, Instance, Side, sewn_cut};
 use crate::model::{JointKind, NotchStyle, Piece, Variant};
 use crate::scene::{At, InnerLine, Line, NotchForm, PieceNotch, PieceOutline, PiecePoint, PieceSeam, Segment, closed};
 use crate::words::{Languages, Phrase, say, words};
@@ -17,7 +17,7 @@ use super::view::{View, length, millimetres};
 words! {
     SEW_LINE_ONLY "outline.sew-line-only" = "Piece {piece}: sew line only, the cut line is not known yet.";
     OPENING "outline.opening" = "opening {length}";
-    OPENING_OF "outline.opening-of" = "opening {length} ({copies})";
+    OPENING_OF "outline.opening-of" = "opening {length}, only {copies}";
     ALLOWANCE "outline.allowance" = "allowance {width}";
     NO_ALLOWANCE "outline.no-allowance" = "no allowance";
     PILE "outline.pile" = "PILE";
@@ -199,18 +199,18 @@ fn in_line(text: &Phrase, languages: Languages) -> String {
 
 /// Stretches of the outline that are left open, each once, with their lengths, and the copies where only some have it.
 fn openings(view: &View<'_>, piece: &Piece, sew: &Outline) -> Vec<([At; 2], String)> {
-    let mut all: BTreeMap<(usize, usize), (f64, BTreeSet<&str>)> = BTreeMap::new();
+    let mut all: BTreeMap<(usize, usize), (f64, BTreeSet<String>)> = BTreeMap::new();
     let opening = |id: &String| view.model.joints.get(id).is_some_and(|joint| joint.kind == JointKind::Opening);
     let sides =
         view.assembly.joints.iter().filter(|joint| opening(&joint.joint)).flat_map(|joint| [&joint.a, &joint.b]);
     for stretch in sides.flat_map(|side| stretches(view, piece, side)) {
         let ends = (stretch.from.min(stretch.to), stretch.from.max(stretch.to));
-        let copy = view.assembly.instances.get(stretch.instance).map_or("", |one| one.copy.as_str());
+        let copy = view.assembly.instances.get(stretch.instance).map(Instance::short).unwrap_or_default();
         all.entry(ends).or_insert((stretch.length, BTreeSet::new())).1.insert(copy);
     }
     let place = |at: usize| sew.points.get(at).and_then(|one| sew.point(&one.id)).map(page);
-    let written = |((from, to), (length, copies)): ((usize, usize), (f64, BTreeSet<&str>))| {
-        let some: Vec<&str> = copies.into_iter().collect();
+    let written = |((from, to), (length, copies)): ((usize, usize), (f64, BTreeSet<String>))| {
+        let some: Vec<String> = copies.into_iter().collect();
         let length = millimetres(length);
         let text = match some.len() < piece.copies.len() {
             true => say!(OPENING_OF, length, copies = Phrase::list(some)),
