@@ -155,9 +155,15 @@ fn seams(view: &View<'_>, letters: &Letters, id: &str, sew: &Outline) -> Vec<Pie
     let one = |(run, path): (usize, &Run)| {
         let mut names: Vec<String> = Vec::new();
         let mut ways: Vec<bool> = Vec::new();
+        let mut by_copy: BTreeMap<&str, Vec<String>> = BTreeMap::new();
         for (n, at) in copies.iter().enumerate() {
+            let own = by_copy.entry(view.assembly.instances.get(*at).map_or("", |one| one.copy.as_str())).or_default();
             for (letter, borne) in letters::of_run(view, letters, (*at, run)) {
                 let letter = if n == 0 { letter } else { letter.replace('′', "") };
+                let plain = letter.replace('′', "");
+                if !own.contains(&plain) {
+                    own.push(plain);
+                }
                 if !names.iter().any(|one| one.replace('′', "") == letter.replace('′', "")) {
                     names.push(letter);
                 }
@@ -166,13 +172,23 @@ fn seams(view: &View<'_>, letters: &Letters, id: &str, sew: &Outline) -> Vec<Pie
         }
         let letter = match names.as_slice() {
             [first, .., last] if names.len() > LETTERS => format!("{first}–{last}"),
-            all => all.join(" "),
+            all => apart(&by_copy).unwrap_or_else(|| all.join(" ")),
         };
         let first = *ways.first()?;
         let forward = ways.iter().all(|way| *way == first).then_some(first);
         Some(PieceSeam { path: segments(&path.path(), false), letter, forward })
     };
     sew.runs().iter().enumerate().filter_map(one).collect()
+}
+
+/// What each copy bears at an edge, where copies differ: `back J, front H3`.
+fn apart(by_copy: &BTreeMap<&str, Vec<String>>) -> Option<String> {
+    let first = by_copy.values().next()?;
+    if by_copy.values().all(|one| one == first) || by_copy.contains_key("") {
+        return None;
+    }
+    let bearing = by_copy.iter().filter(|(_, letters)| !letters.is_empty());
+    Some(bearing.map(|(copy, letters)| format!("{copy} {}", letters.join(" "))).collect::<Vec<_>>().join(", "))
 }
 
 /// How a notch is drawn.
@@ -262,4 +278,17 @@ fn allowances(lines: &Lines, sew: &Outline, languages: Languages) -> Vec<PiecePo
         all.push(PiecePoint { name: in_line(&text, languages), at: page(at) });
     }
     all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn letters_name_their_copy_only_where_copies_differ() {
+        let bears = |letter: &str| vec![letter.to_string()];
+        let differ = BTreeMap::from([("back", bears("J")), ("front", bears("H3"))]);
+        assert_eq!(apart(&differ).as_deref(), Some("back J, front H3"));
+        assert_eq!(apart(&BTreeMap::from([("l", bears("A")), ("r", bears("A"))])), None);
+    }
 }
