@@ -35,7 +35,9 @@ words! {
 fn codes(view: &View<'_>) -> Vec<Callout> {
     let instances = &view.assembly.instances;
     let pieces = view.model.pieces.values();
-    let copied = pieces.clone().find(|piece| piece.copies.len() > 1).and_then(copies);
+    let image = |piece: &&Piece| piece.copies.iter().any(|copy| copy.mirrored);
+    let several = || pieces.clone().filter(|piece| piece.copies.len() > 1);
+    let copied = several().find(image).or_else(|| several().next()).and_then(copies);
     let in_part = instances
         .iter()
         .find(|one| !one.usage.is_empty())

@@ -45,6 +45,8 @@ const FILLED: f64 = 0.95;
 /// Room above a fabric for the numbers of small pieces, and beside each of them, mm.
 const STRIP: f64 = 5.0;
 const BETWEEN: f64 = 1.6;
+/// What a millimetre aside counts against one further down, where a piece for a leader is chosen.
+const ASIDE: f64 = 0.3;
 /// Where a leader ends in a small piece: the radius of its dot, mm.
 const DOT: f64 = 0.45;
 
@@ -220,20 +222,22 @@ fn code(piece: usize) -> String {
     (piece + 1).to_string()
 }
 
-/// Numbers above the fabric, each with a leader to that of its pieces which is nearest.
+/// Numbers above the fabric, each with a leader to that of its pieces which is nearest; the leaders keep apart where they can.
 fn outside(scene: &mut Scene, instance: &Instance, lay: &Lay, paper: &Paper, bare: &[usize]) {
     let spot = |one: &Placed| {
         let [x, y] = writing(instance, one, paper, Codes::Numbers).spot;
         let at = paper.at(one.at);
         [at[0] + x, at[1] + y]
     };
-    let nearest = |piece: &usize| {
-        let spots = lay.placed.iter().filter(|one| one.piece == *piece).map(spot);
-        Some((*piece, spots.min_by(|a, b| a[1].total_cmp(&b[1]).then(a[0].total_cmp(&b[0])))?))
-    };
-    let mut found: Vec<(usize, At)> = bare.iter().filter_map(nearest).collect();
-    found.sort_by(|(_, a), (_, b)| a[0].total_cmp(&b[0]));
     let (size, [top, _]) = paper.size(millimetres(lay.length), millimetres(instance.fabric.width));
+    let nearest = |(n, piece): (usize, &usize)| {
+        let over = LEFT + size[0] * (n as f64 + 0.5) / bare.len() as f64;
+        let far = |at: &At| at[1] + ASIDE * (at[0] - over).abs();
+        let spots = lay.placed.iter().filter(|one| one.piece == *piece).map(spot);
+        Some((*piece, spots.min_by(|a, b| far(a).total_cmp(&far(b)))?))
+    };
+    let mut found: Vec<(usize, At)> = bare.iter().enumerate().filter_map(nearest).collect();
+    found.sort_by(|(_, a), (_, b)| a[0].total_cmp(&b[0]));
     let wanted: Vec<[f64; 2]> = found.iter().map(|(piece, at)| [at[0], slot(*piece)]).collect();
     let reach = LEFT + size[0].max(row_width(bare));
     scene.width = scene.width.max(reach);

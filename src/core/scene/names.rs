@@ -40,7 +40,7 @@ pub(super) fn near(places: &mut Places, label: Label, at: At, way: At, least: f6
     wanted.extend(ring_of_places(at, way, least + half - 0.6, least + half + 28.0));
     wanted.extend(ring_of_places(at, [-way[0], -way[1]], least + half - 0.6, least + half + 28.0));
     wanted.retain(may);
-    places.put(label, wanted)
+    places.put_led(label, at, &wanted)
 }
 
 /// The label near a place, rather on one side of it.

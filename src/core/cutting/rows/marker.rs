@@ -143,7 +143,9 @@ fn above(view: &View<'_>, groups: &[LayGroup], dies: usize) -> f64 {
     let lines = |text: &Phrase, width: f64| cards::lines(text, view.model.style.languages, TYPE, width) * LINE;
     let group = |one: &LayGroup| {
         let notes: f64 = one.notes.iter().map(|note| lines(note, ROW - FABRIC)).sum();
-        lines(&one.title, FABRIC).max(2.0 * LINE) + notes + 2.0
+        let column = (ROW - FABRIC) / (one.cells.len() + 1) as f64;
+        let cells = one.cells.iter().map(|cell| lines(&cell.phrase(), column)).fold(2.0 * LINE, f64::max);
+        lines(&one.title, FABRIC).max(cells) + notes + 2.0
     };
     let dies = if dies == 0 { 0.0 } else { HEADS[1] + dies as f64 * DIE_ROW };
     HEADS[0] + HEADS[1] + groups.iter().map(group).sum::<f64>() + dies
