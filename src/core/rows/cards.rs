@@ -35,6 +35,22 @@ pub fn pages<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>, first: f64, heig
     let cards: Vec<([f64; 2], T)> = cards.into_iter().collect();
     let sizes: Vec<[f64; 2]> = cards.iter().map(|(size, _)| *size).collect();
     let placed = best(&sizes, Rooms { first, height });
+    paged(cards, placed)
+}
+
+/// The same in the order in which they come, unless another needs fewer pages.
+pub fn in_order<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>, first: f64, height: f64) -> Vec<Page<T>> {
+    let cards: Vec<([f64; 2], T)> = cards.into_iter().collect();
+    let sizes: Vec<[f64; 2]> = cards.iter().map(|(size, _)| *size).collect();
+    let rooms = Rooms { first, height };
+    let order: Vec<usize> = (0..sizes.len()).collect();
+    let (given, best) = (packed(&sizes, &order, rooms), best(&sizes, rooms));
+    let placed = if left_over(&sizes, &given).0 <= left_over(&sizes, &best).0 { given } else { best };
+    paged(cards, placed)
+}
+
+/// Cards at their places, page by page.
+fn paged<T>(cards: Vec<([f64; 2], T)>, placed: Places) -> Vec<Page<T>> {
     let count = placed.iter().map(|(page, _)| page + 1).max().unwrap_or(0);
     let mut pages: Vec<Page<T>> = (0..count).map(|_| Page { height: 0.0, cards: Vec::new() }).collect();
     for ((size, card), (page, at)) in cards.into_iter().zip(placed) {

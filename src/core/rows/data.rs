@@ -221,6 +221,8 @@ pub struct PieceRow {
     pub drawn: Cell,
     /// Mirrored ones per product.
     pub mirrored: Cell,
+    /// Those that are their own mirror image, per product.
+    pub own: Cell,
     /// All of them per product.
     pub total: Cell,
     /// Cut size, width × height, one a column: `"504 × 504"`.
@@ -240,6 +242,8 @@ pub struct PieceTotal {
     pub drawn: Cell,
     /// Mirrored pieces per product.
     pub mirrored: Cell,
+    /// Pieces that are their own mirror image, per product.
+    pub own: Cell,
     /// Pieces per product.
     pub total: Cell,
     /// Net area per product, one a column, without its unit.

@@ -123,7 +123,14 @@ fn piece(view: &View<'_>, letters: &Letters, at: usize, instance: &Instance) -> 
     let runs = sew.runs();
     let edges = runs.iter().enumerate().map(|(run, path)| {
         let borne = letters::of_run(view, letters, (at, run));
-        let joined: Vec<&str> = borne.iter().map(|(letter, _)| letter.as_str()).collect();
+        let images = images(view, at).into_iter().flat_map(|image| letters::of_run(view, letters, (image, run)));
+        let mut joined: Vec<String> = borne.iter().map(|(letter, _)| letter.clone()).collect();
+        for (letter, _) in images {
+            let letter = letter.replace('′', "");
+            if !joined.iter().any(|one| one.replace('′', "") == letter) {
+                joined.push(letter);
+            }
+        }
         MapEdge {
             path: segments(&path.path().transformed(&turn), false),
             letter: joined.join(" "),
@@ -144,6 +151,16 @@ fn piece(view: &View<'_>, letters: &Letters, at: usize, instance: &Instance) -> 
     let several = view.model.parts.len() > 1;
     let part = view.model.parts.get(&instance.part).filter(|_| several).map_or("", |part| part.entry.title());
     Some(MapPiece { title: instance.short(), part: part.to_string(), edges, points, lines })
+}
+
+/// The mirror images of an instance in the same use of its part, which are left out of the map: what they alone bear is written at
+/// the edges of this one.
+fn images(view: &View<'_>, at: usize) -> Vec<usize> {
+    let all = &view.assembly.instances;
+    let Some(own) = all.get(at).filter(|one| !one.mirrored) else { return Vec::new() };
+    let image =
+        |one: &Instance| one.mirrored && one.piece == own.piece && (&one.part, &one.usage) == (&own.part, &own.usage);
+    all.iter().enumerate().filter(|(_, one)| image(one)).map(|(n, _)| n).collect()
 }
 
 /// Whether a run is a side of an opening.

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::compute::Lines;
 use crate::geom::{Outline, Point, Run, measure};
-use crate::model::assembly::{Edging, Side, sewn_cut};
+use crate::model::assembly::{Edging, Instance, Side, sewn_cut};
 use crate::model::{JointKind, NotchStyle, Piece, Variant};
 use crate::scene::{At, InnerLine, Line, NotchForm, PieceNotch, PieceOutline, PiecePoint, PieceSeam, Segment, closed};
 use crate::words::{Languages, Phrase, say, words};
@@ -17,7 +17,7 @@ use super::view::{View, length, millimetres};
 words! {
     SEW_LINE_ONLY "outline.sew-line-only" = "Piece {piece}: sew line only, the cut line is not known yet.";
     OPENING "outline.opening" = "opening {length}";
-    OPENING_OF "outline.opening-of" = "opening {length} ({copies})";
+    OPENING_OF "outline.opening-of" = "opening {length}, only {copies}";
     ALLOWANCE "outline.allowance" = "allowance {width}";
     NO_ALLOWANCE "outline.no-allowance" = "no allowance";
     PILE "outline.pile" = "PILE";
@@ -155,9 +155,15 @@ fn seams(view: &View<'_>, letters: &Letters, id: &str, sew: &Outline) -> Vec<Pie
     let one = |(run, path): (usize, &Run)| {
         let mut names: Vec<String> = Vec::new();
         let mut ways: Vec<bool> = Vec::new();
+        let mut by_copy: BTreeMap<&str, Vec<String>> = BTreeMap::new();
         for (n, at) in copies.iter().enumerate() {
+            let own = by_copy.entry(view.assembly.instances.get(*at).map_or("", |one| one.copy.as_str())).or_default();
             for (letter, borne) in letters::of_run(view, letters, (*at, run)) {
                 let letter = if n == 0 { letter } else { letter.replace('′', "") };
+                let plain = letter.replace('′', "");
+                if !own.contains(&plain) {
+                    own.push(plain);
+                }
                 if !names.iter().any(|one| one.replace('′', "") == letter.replace('′', "")) {
                     names.push(letter);
                 }
@@ -166,13 +172,23 @@ fn seams(view: &View<'_>, letters: &Letters, id: &str, sew: &Outline) -> Vec<Pie
         }
         let letter = match names.as_slice() {
             [first, .., last] if names.len() > LETTERS => format!("{first}–{last}"),
-            all => all.join(" "),
+            all => apart(&by_copy).unwrap_or_else(|| all.join(" ")),
         };
         let first = *ways.first()?;
         let forward = ways.iter().all(|way| *way == first).then_some(first);
         Some(PieceSeam { path: segments(&path.path(), false), letter, forward })
     };
     sew.runs().iter().enumerate().filter_map(one).collect()
+}
+
+/// What each copy bears at an edge, where copies differ: `back J, front H3`.
+fn apart(by_copy: &BTreeMap<&str, Vec<String>>) -> Option<String> {
+    let first = by_copy.values().next()?;
+    if by_copy.values().all(|one| one == first) || by_copy.contains_key("") {
+        return None;
+    }
+    let bearing = by_copy.iter().filter(|(_, letters)| !letters.is_empty());
+    Some(bearing.map(|(copy, letters)| format!("{copy} {}", letters.join(" "))).collect::<Vec<_>>().join(", "))
 }
 
 /// How a notch is drawn.
@@ -199,18 +215,18 @@ fn in_line(text: &Phrase, languages: Languages) -> String {
 
 /// Stretches of the outline that are left open, each once, with their lengths, and the copies where only some have it.
 fn openings(view: &View<'_>, piece: &Piece, sew: &Outline) -> Vec<([At; 2], String)> {
-    let mut all: BTreeMap<(usize, usize), (f64, BTreeSet<&str>)> = BTreeMap::new();
+    let mut all: BTreeMap<(usize, usize), (f64, BTreeSet<String>)> = BTreeMap::new();
     let opening = |id: &String| view.model.joints.get(id).is_some_and(|joint| joint.kind == JointKind::Opening);
     let sides =
         view.assembly.joints.iter().filter(|joint| opening(&joint.joint)).flat_map(|joint| [&joint.a, &joint.b]);
     for stretch in sides.flat_map(|side| stretches(view, piece, side)) {
         let ends = (stretch.from.min(stretch.to), stretch.from.max(stretch.to));
-        let copy = view.assembly.instances.get(stretch.instance).map_or("", |one| one.copy.as_str());
+        let copy = view.assembly.instances.get(stretch.instance).map(Instance::short).unwrap_or_default();
         all.entry(ends).or_insert((stretch.length, BTreeSet::new())).1.insert(copy);
     }
     let place = |at: usize| sew.points.get(at).and_then(|one| sew.point(&one.id)).map(page);
-    let written = |((from, to), (length, copies)): ((usize, usize), (f64, BTreeSet<&str>))| {
-        let some: Vec<&str> = copies.into_iter().collect();
+    let written = |((from, to), (length, copies)): ((usize, usize), (f64, BTreeSet<String>))| {
+        let some: Vec<String> = copies.into_iter().collect();
         let length = millimetres(length);
         let text = match some.len() < piece.copies.len() {
             true => say!(OPENING_OF, length, copies = Phrase::list(some)),
@@ -262,4 +278,17 @@ fn allowances(lines: &Lines, sew: &Outline, languages: Languages) -> Vec<PiecePo
         all.push(PiecePoint { name: in_line(&text, languages), at: page(at) });
     }
     all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn letters_name_their_copy_only_where_copies_differ() {
+        let bears = |letter: &str| vec![letter.to_string()];
+        let differ = BTreeMap::from([("back", bears("J")), ("front", bears("H3"))]);
+        assert_eq!(apart(&differ).as_deref(), Some("back J, front H3"));
+        assert_eq!(apart(&BTreeMap::from([("l", bears("A")), ("r", bears("A"))])), None);
+    }
 }

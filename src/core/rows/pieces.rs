@@ -17,7 +17,7 @@ use super::package::{CARDS_HEIGHT, Drawing, Head, room_half, room_piece};
 use super::view::{View, mm};
 
 words! {
-    LEAD "pieces.lead" = "Counts are for one product. Sizes are cut sizes, width × height, with the height along the grain. A mirrored piece is written out as such; a piece that is its own mirror image counts as one kind.";
+    LEAD "pieces.lead" = "Counts are for one product. Sizes are cut sizes, width × height, with the height along the grain. A mirrored piece is written out as such. As drawn, mirrored and own mirror image add up to the total.";
     CUT_OF "pieces.cut-of" = "{piece}, {cut}";
     AREA_OF "pieces.area" = "the area is not computed";
     WIDE_HIGH "pieces.wide-high" = "{width} × {height}";
@@ -139,6 +139,7 @@ fn row(view: &View<'_>, count_of: &CutCount, way: Option<&Phrase>, first: bool) 
         material: count_of.material.as_ref().map_or_else(Phrase::none, |material| view.material(material).into()),
         drawn: side(&count_of.drawn),
         mirrored: side(&count_of.mirrored),
+        own: if own { count(&count_of.total) } else { Cell::Dash },
         total: count(&count_of.total),
         sizes: columns(view).into_iter().map(|(_, some)| sizes(view, some, &count_of.piece, &count_of.cut)).collect(),
         allowance: allowance(view, cut),
@@ -265,11 +266,14 @@ fn totals(view: &View<'_>) -> Vec<PieceTotal> {
             let sum = Figure::sum(cuts().map(|cut| area(view, cut, size))).times(1e-6);
             Cell::figure(&sum, |value| Cell::fixed(*value, 4, ""))
         };
+        let own = Figure::total(cuts().filter(|cut| cut.own_image.known() == Some(&true)).map(|cut| cut.total.clone()));
+        let own = if cuts().any(|cut| cut.own_image.known() == Some(&true)) { count(&own) } else { Cell::Dash };
         let column = |some: Vec<&str>| view.cells(|size| some.contains(&size).then(|| net(size)));
         all.push(PieceTotal {
             material: view.material(material).into(),
             drawn: side(|cut| &cut.drawn),
             mirrored: side(|cut| &cut.mirrored),
+            own,
             total: count(total),
             net: columns(view).into_iter().map(|(_, some)| column(some)).collect(),
         });

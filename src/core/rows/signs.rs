@@ -1,9 +1,13 @@
 //! The box of signs: what the lines and marks on the drawings of pieces mean.
 
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::compute::Number;
 use crate::model::{NotchStyle, Piece, Variant};
 use crate::scene::{self, Line, Scene, legend_sample, nest_sample};
 use crate::words::{Phrase, Word, say, words};
 
+use super::cell::Cell;
 use super::data::{LegendRow, Signs};
 use super::outline::form;
 use super::package::Drawing;
@@ -22,6 +26,8 @@ words! {
     FOLD "pieces.fold" = "middle, about which a half was opened out";
     SLIT "pieces.slit" = "notch, slit; drawn no shorter than it shows";
     OUTWARD "pieces.outward" = "notch, outward; drawn no smaller than it shows";
+    DEEP "pieces.deep" = "{sign}; depth {depth}";
+    DEPTH_OF "pieces.depth-of" = "{depth} at {pieces}";
     MARKED "pieces.marked" = "notch, marked and not cut";
     POINT "pieces.point" = "named point; a~ is its mirror image";
     SEAM "pieces.seam" = "edge 2 of seam T, the way the seam runs; T′ the same seam on the other side";
@@ -79,7 +85,9 @@ pub fn of(view: &View<'_>) -> Signs {
         let own = |piece: &Piece| piece.notches.style.as_ref().map(|style| style.value).unwrap_or_default() == style;
         if pieces().any(|piece| own(piece) && notches(piece)) {
             let scene = scene::notch_sample(form(style), text);
-            all.push(LegendRow { sample: Drawing::of(scene, Phrase::none()), text: text.into() });
+            let depth = depth(view, style);
+            let text = if depth.is_empty() { text.into() } else { say!(DEEP, sign = text, depth) };
+            all.push(LegendRow { sample: Drawing::of(scene, Phrase::none()), text });
         }
     }
     all.push(sample(Line::Dimension, CUT_SIZE));
@@ -87,4 +95,23 @@ pub fn of(view: &View<'_>) -> Signs {
     all.push(drawn(scene::point_sample("a", POINT), POINT));
     all.push(drawn(scene::seam_sample("T2", SEAM), SEAM));
     Signs { rows: all }
+}
+
+/// How deep notches of a style are in mm, with the pieces where they differ; nothing for those that are only marked.
+fn depth(view: &View<'_>, style: NotchStyle) -> Phrase {
+    let mut all: BTreeMap<String, BTreeSet<&str>> = BTreeMap::new();
+    for piece in view.model.pieces.keys() {
+        let sizes = view.sizes().into_iter().filter_map(|size| view.drawn.get(piece, size)?.notches.known());
+        for one in sizes.flatten().filter(|one| one.style == style && one.depth > 0.0) {
+            all.entry(Cell::amount(Number::new(one.depth), 1, "mm").phrase().english()).or_default().insert(piece);
+        }
+    }
+    match all.len() {
+        _ if style == NotchStyle::None => Phrase::none(),
+        0 | 1 => all.into_keys().next().map_or_else(Phrase::none, Phrase::from),
+        _ => Phrase::row(
+            all.into_iter().map(|(depth, pieces)| say!(DEPTH_OF, depth, pieces = Phrase::list(pieces))),
+            "; ",
+        ),
+    }
 }

@@ -1,16 +1,16 @@
 //! A lay on its roll: every piece with its code and the way its pile runs.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::Point;
 use crate::geom::fit::fitted;
 use crate::geom::grid::{GridPoint, Polygon, millimetres};
-use crate::lay::{Instance, Lay, Placed};
+use crate::lay::{Instance, Lay, Piece, Placed, Turn};
 use crate::words::{say, words};
 
-use super::marks::{PILE_ARROW, arrow, crossings, dimension, pile, scale_bar};
-use super::place::{extent, text_width};
-use super::{Across, Along, At, Fill, Label, Line, Scene, Segment};
+use super::marks::{PILE_ARROW, arrow, crossings, dimension, grain, pile, scale_bar};
+use super::place::{extent, text_width, within};
+use super::{Across, Along, At, Fill, Label, Line, Scene, Segment, circle};
 
 words! {
     ALT "drawing.lay" = "Lay of {pieces} pieces, {length} mm of fabric {width} mm wide";
@@ -42,6 +42,44 @@ const BOTH: f64 = 8.0;
 const UPRIGHT: f64 = 6.0;
 /// Share of a piece that its code may take up.
 const FILLED: f64 = 0.95;
+/// Room above a fabric for the numbers of small pieces, and beside each of them, mm.
+const STRIP: f64 = 5.0;
+const BETWEEN: f64 = 1.6;
+/// What a millimetre aside counts against one further down, where a piece for a leader is chosen.
+const ASIDE: f64 = 0.3;
+/// Where a leader ends in a small piece: the radius of its dot, mm.
+const DOT: f64 = 0.45;
+
+/// How the pieces of a lay lie.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Ways {
+    /// All one way, which a bold arrow beside the lay shows.
+    One,
+    /// Along the roll, either way round, which a thin arrow with two heads shows.
+    Parallel,
+    /// Each its own way, with an arrow of its own.
+    Own,
+}
+
+impl Ways {
+    fn of(instance: &Instance) -> Ways {
+        let pieces = &instance.pieces;
+        let lies = |piece: &Piece, angle: f64| piece.turns.iter().any(|turn| turn.degrees == angle);
+        let along = |piece: &Piece| piece.turns.iter().all(|turn| [0.0, 180.0].contains(&turn.degrees));
+        if pieces.iter().all(|piece| piece.turns.len() == 1) {
+            Ways::One
+        } else if pieces.iter().all(|piece| along(piece) && lies(piece, 0.0) && lies(piece, 180.0)) {
+            Ways::Parallel
+        } else {
+            Ways::Own
+        }
+    }
+
+    /// Room beside a lay for its arrow.
+    fn room(self) -> f64 {
+        if self == Ways::Own { ROOM } else { WAY }
+    }
+}
 
 /// What is written in the pieces.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -61,12 +99,14 @@ pub enum Roll {
     Down,
 }
 
-/// A fabric on paper: how the roll runs, the denominator of the scale, the room for the arrow beside it, where it begins.
+/// A fabric on paper: how the roll runs, the denominator of the scale, the room for the arrow beside it and for numbers
+/// above it, where it begins.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Paper {
     roll: Roll,
     scale: f64,
     arrow: f64,
+    strip: f64,
     start: At,
 }
 
@@ -89,14 +129,19 @@ impl Paper {
             Roll::Across => [LEFT, arrow + width / scale],
             Roll::Down => [LEFT, ROOM],
         };
-        Paper { roll, scale, arrow, start }
+        Paper { roll, scale, arrow, strip: 0.0, start }
+    }
+
+    /// The same with room for numbers above the fabric.
+    fn with_strip(self) -> Paper {
+        Paper { strip: STRIP, start: [self.start[0], self.start[1] + STRIP], ..self }
     }
 
     /// Size of a fabric on paper, and the room above it and at its right.
     fn size(&self, length: f64, width: f64) -> (At, [f64; 2]) {
         match self.roll {
-            Roll::Across => ([length / self.scale, width / self.scale], [self.arrow, ROOM]),
-            Roll::Down => ([width / self.scale, length / self.scale], [ROOM, self.arrow]),
+            Roll::Across => ([length / self.scale, width / self.scale], [self.arrow + self.strip, ROOM]),
+            Roll::Down => ([width / self.scale, length / self.scale], [ROOM + self.strip, self.arrow]),
         }
     }
 
@@ -120,7 +165,7 @@ impl Paper {
 #[must_use]
 pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], texts: [&str; 2]) -> Scene {
     let (length, width) = (millimetres(lay.length), millimetres(instance.fabric.width));
-    let paper = Paper::of(length, width, paper, beside(instance));
+    let paper = Paper::of(length, width, paper, Ways::of(instance).room());
     let mut scene = drawn(instance, lay, &paper, texts, Codes::Names);
     let bar = round(length.max(width) / 5.0);
     let foot = scene.height - BELOW;
@@ -130,29 +175,95 @@ pub fn lay(instance: &Instance, lay: &Lay, paper: [f64; 2], texts: [&str; 2]) ->
     scene
 }
 
-/// Draws a lay at a scale, its roll one way, with the numbers of its pieces. The lengths beside it are its bars.
+/// Draws a lay at a scale, its roll one way, with the numbers of its pieces. The lengths beside it are its bars. A kind of piece
+/// that is too small for its number has it above the fabric, with a leader to one of them.
 #[must_use]
-pub fn lay_at(instance: &Instance, lay: &Lay, (roll, scale): (Roll, f64), texts: [&str; 2]) -> Scene {
-    let paper = Paper::at_scale(millimetres(instance.fabric.width), roll, scale, beside(instance));
-    drawn(instance, lay, &paper, texts, Codes::Numbers)
+pub fn lay_at(instance: &Instance, lay: &Lay, how: (Roll, f64), texts: [&str; 2]) -> Scene {
+    let (paper, bare) = numbered(instance, lay, how);
+    let mut scene = drawn(instance, lay, &paper, texts, Codes::Numbers);
+    outside(&mut scene, instance, lay, &paper, &bare);
+    scene
 }
 
 /// How wide and high that drawing is, mm.
 #[must_use]
-pub fn lay_size(instance: &Instance, lay: &Lay, (roll, scale): (Roll, f64)) -> [f64; 2] {
+pub fn lay_size(instance: &Instance, lay: &Lay, how: (Roll, f64)) -> [f64; 2] {
     let (length, width) = (millimetres(lay.length), millimetres(instance.fabric.width));
-    let (size, [top, right]) = Paper::at_scale(width, roll, scale, beside(instance)).size(length, width);
-    [LEFT + size[0] + right, top + size[1] + BELOW]
+    let (paper, bare) = numbered(instance, lay, how);
+    let (size, [top, right]) = paper.size(length, width);
+    [LEFT + size[0].max(row_width(&bare)) + right, top + size[1] + BELOW]
 }
 
-/// Whether all pieces lie one way, so that one arrow says how.
-fn is_one_way(instance: &Instance) -> bool {
-    instance.pieces.iter().all(|piece| piece.turns.len() == 1)
+/// The paper of a lay, and the kinds of pieces whose numbers are above it.
+fn numbered(instance: &Instance, lay: &Lay, (roll, scale): (Roll, f64)) -> (Paper, Vec<usize>) {
+    let paper = Paper::at_scale(millimetres(instance.fabric.width), roll, scale, Ways::of(instance).room());
+    let mut shapes = Shapes::new();
+    let all: BTreeSet<usize> = lay.placed.iter().map(|one| one.piece).collect();
+    for one in &lay.placed {
+        shapes.entry(key(one)).or_insert_with(|| writing(instance, one, &paper, Codes::Numbers));
+    }
+    let bears = |piece: &usize| shapes.iter().any(|((own, _, _), shape)| own == piece && shape.label.is_some());
+    let bare: Vec<usize> = all.into_iter().filter(|piece| !bears(piece)).collect();
+    (if bare.is_empty() { paper } else { paper.with_strip() }, bare)
 }
 
-/// Room beside a lay for that arrow.
-fn beside(instance: &Instance) -> f64 {
-    if is_one_way(instance) { WAY } else { ROOM }
+/// The room a number takes in the row above a fabric, and that of some in a row, mm.
+fn slot(piece: usize) -> f64 {
+    text_width(&code(piece), Label::SIZE, false) + BETWEEN
+}
+
+/// See [`slot`].
+fn row_width(pieces: &[usize]) -> f64 {
+    pieces.iter().map(|piece| slot(*piece)).sum()
+}
+
+/// The number of a kind of piece.
+fn code(piece: usize) -> String {
+    (piece + 1).to_string()
+}
+
+/// Numbers above the fabric, each with a leader to that of its pieces which is nearest; the leaders keep apart where they can.
+fn outside(scene: &mut Scene, instance: &Instance, lay: &Lay, paper: &Paper, bare: &[usize]) {
+    let spot = |one: &Placed| {
+        let [x, y] = writing(instance, one, paper, Codes::Numbers).spot;
+        let at = paper.at(one.at);
+        [at[0] + x, at[1] + y]
+    };
+    let (size, [top, _]) = paper.size(millimetres(lay.length), millimetres(instance.fabric.width));
+    let nearest = |(n, piece): (usize, &usize)| {
+        let over = LEFT + size[0] * (n as f64 + 0.5) / bare.len() as f64;
+        let far = |at: &At| at[1] + ASIDE * (at[0] - over).abs();
+        let spots = lay.placed.iter().filter(|one| one.piece == *piece).map(spot);
+        Some((*piece, spots.min_by(|a, b| far(a).total_cmp(&far(b)))?))
+    };
+    let mut found: Vec<(usize, At)> = bare.iter().enumerate().filter_map(nearest).collect();
+    found.sort_by(|(_, a), (_, b)| a[0].total_cmp(&b[0]));
+    let wanted: Vec<[f64; 2]> = found.iter().map(|(piece, at)| [at[0], slot(*piece)]).collect();
+    let reach = LEFT + size[0].max(row_width(bare));
+    scene.width = scene.width.max(reach);
+    for ((piece, spot), x) in found.iter().zip(in_row(&wanted, LEFT, reach)) {
+        let label = Label::new(code(*piece), [x, top - STRIP * 0.6]).bare();
+        scene.line(Line::Callout, [x, top - STRIP * 0.28], *spot);
+        scene.path(None, Fill::Ink, circle(*spot, DOT));
+        scene.label(label);
+    }
+}
+
+/// Middles of things in a row between two ends, each as near as may be to where it is wanted: the wanted middle, the width.
+fn in_row(wanted: &[[f64; 2]], low: f64, high: f64) -> Vec<f64> {
+    let mut from = low;
+    let mut middles: Vec<f64> = Vec::new();
+    for [middle, width] in wanted {
+        let at = middle.max(from + width / 2.0);
+        from = at + width / 2.0;
+        middles.push(at);
+    }
+    let mut to = high;
+    for (at, [_, width]) in middles.iter_mut().zip(wanted).rev() {
+        *at = at.min(to - width / 2.0);
+        to = *at - width / 2.0;
+    }
+    middles
 }
 
 /// `1:20`, or `2:1` of what is enlarged.
@@ -164,22 +275,25 @@ pub fn ratio(scale: f64) -> String {
 fn drawn(instance: &Instance, lay: &Lay, paper: &Paper, [along, across]: [&str; 2], codes: Codes) -> Scene {
     let (length, width) = (millimetres(lay.length), millimetres(instance.fabric.width));
     let alt = say!(ALT, pieces = lay.placed.len(), length = length.to_string(), width = width.to_string());
-    let one_way = is_one_way(instance);
+    let ways = Ways::of(instance);
     let (size, [top, right]) = paper.size(length, width);
     let texts = if paper.roll == Roll::Across { [along, across] } else { [across, along] };
     let mut scene = Scene::new(LEFT + size[0] + right, size[1] + top + BELOW, alt);
     scene.rect(Some(Line::Outline), Fill::None, [LEFT, top], size[0], size[1]);
-    let mut curves = Curves::new();
+    let (mut curves, mut shapes) = (Curves::new(), Shapes::new());
     for placed in &lay.placed {
-        draw(&mut scene, (instance, codes), placed, paper, one_way, &mut curves);
+        draw(&mut scene, (instance, codes), placed, paper, (&mut curves, &mut shapes));
     }
     let foot = top + size[1];
-    if one_way {
-        let at = match paper.roll {
-            Roll::Across => [LEFT + (size[0] / 2.0).max(PILE_ARROW / 2.0), WAY / 2.0],
-            Roll::Down => [LEFT + size[0] + WAY / 2.0 + 0.3, top + (size[1] / 2.0).max(PILE_ARROW / 2.0)],
-        };
-        pile(&mut scene, at, paper.way(paper.scale, 0.0));
+    let at = match paper.roll {
+        Roll::Across => [LEFT + (size[0] / 2.0).max(PILE_ARROW / 2.0), WAY / 2.0],
+        Roll::Down => [LEFT + size[0] + WAY / 2.0 + 0.3, top + (size[1] / 2.0).max(PILE_ARROW / 2.0)],
+    };
+    let [dx, dy] = paper.way(paper.scale * PILE_ARROW / 2.0, 0.0);
+    match ways {
+        Ways::One => pile(&mut scene, at, [dx, dy]),
+        Ways::Parallel => grain(&mut scene, [at[0] - dx, at[1] - dy], [at[0] + dx, at[1] + dy]),
+        Ways::Own => {}
     }
     // On a sheet the text says the lengths too, so one that finds no room beside the fabric is left to it.
     let told = |side: f64, text: &str| codes == Codes::Names || side >= text_width(text, Label::SIZE, false) + ARROWS;
@@ -192,8 +306,25 @@ fn drawn(instance: &Instance, lay: &Lay, paper: &Paper, [along, across]: [&str; 
     scene
 }
 
-/// Outlines as curves, by piece and turn, in mm of paper from the piece's own origin: every copy has the same.
-type Curves = BTreeMap<(usize, u64, bool), Vec<Segment>>;
+/// A piece and its turn: every copy has the same curves and the same writing, in mm of paper from the piece's own origin.
+type Key = (usize, u64, bool);
+/// Outlines as curves.
+type Curves = BTreeMap<Key, Vec<Segment>>;
+/// What is written in pieces.
+type Shapes = BTreeMap<Key, Writing>;
+
+fn key(placed: &Placed) -> Key {
+    let Turn { degrees, mirrored } = placed.turn;
+    (placed.piece, degrees.to_bits(), mirrored)
+}
+
+/// What a piece bears, where there is room for it, and a place well inside it.
+#[derive(Debug, Clone, Default, PartialEq)]
+struct Writing {
+    label: Option<Label>,
+    arrow: Option<[At; 2]>,
+    spot: At,
+}
 
 /// A cut line of hundreds of corners as a few curves, which draw the same and keep pages and files small.
 fn curved(outline: &Polygon, paper: &Paper) -> Vec<Segment> {
@@ -225,54 +356,63 @@ fn shifted(segments: &[Segment], [dx, dy]: At) -> Vec<Segment> {
     segments.iter().map(moved).collect()
 }
 
-/// One piece: its cut line, its code in the middle of its box, the arrow below.
+/// One piece: its cut line, its code and its arrow.
 fn draw(
     scene: &mut Scene,
     (instance, codes): (&Instance, Codes),
     placed: &Placed,
     paper: &Paper,
-    one_way: bool,
-    curves: &mut Curves,
+    (curves, shapes): (&mut Curves, &mut Shapes),
 ) {
     let Some(piece) = instance.pieces.get(placed.piece) else { return };
-    let outline = placed.turn.apply(&piece.outline);
-    let moved = |p: &GridPoint| paper.at(GridPoint::new(p.x + placed.at.x, p.y + placed.at.y));
-    let corners: Vec<At> = outline.points.iter().map(moved).collect();
-    let key = (placed.piece, placed.turn.degrees.to_bits(), placed.turn.mirrored);
-    let curve = curves.entry(key).or_insert_with(|| curved(&outline, paper));
-    scene.path(Some(Line::Placement), Fill::Tint, shifted(curve, paper.at(placed.at)));
-    let Some((low, high)) = extent(&corners) else { return };
+    let at = paper.at(placed.at);
+    let curve = curves.entry(key(placed)).or_insert_with(|| curved(&placed.turn.apply(&piece.outline), paper));
+    scene.path(Some(Line::Placement), Fill::Tint, shifted(curve, at));
+    let shape = shapes.entry(key(placed)).or_insert_with(|| writing(instance, placed, paper, codes));
+    let moved = |[x, y]: At| [at[0] + x, at[1] + y];
+    if let Some(label) = &shape.label {
+        scene.label(Label { at: moved(label.at), ..label.clone() });
+    }
+    if let Some([from, to]) = shape.arrow {
+        arrow(scene, Line::Notch, moved(from), moved(to));
+    }
+}
+
+/// What is written in a piece: its code in the middle, and its arrow below or beside that. The arrow is kept where both have no
+/// room.
+fn writing(instance: &Instance, placed: &Placed, paper: &Paper, codes: Codes) -> Writing {
+    let Some(piece) = instance.pieces.get(placed.piece) else { return Writing::default() };
+    let local = |p: &GridPoint| paper.way(millimetres(p.x), millimetres(p.y));
+    let corners: Vec<At> = placed.turn.apply(&piece.outline).points.iter().map(local).collect();
+    let Some((low, high)) = extent(&corners) else { return Writing::default() };
+    let (spot, across) = inside(&corners, low, high);
     let room = (high[0] - low[0]).min(high[1] - low[1]);
-    if room < LEAST {
-        return;
-    }
-    let ([x, y], room_across) = inside(&corners, low, high);
-    let code = match codes {
-        Codes::Names => piece.id.clone(),
-        Codes::Numbers => (placed.piece + 1).to_string(),
-    };
-    let wide = text_width(&code, Label::SIZE, false);
-    let label = Label::new(code, [x, y]).bare();
-    let mut arrow_at = [x, y + 1.5];
+    let code = if codes == Codes::Names { piece.id.clone() } else { code(placed.piece) };
+    let label = Label::new(code, spot).bare();
+    let wide = text_width(&label.text, Label::SIZE, false);
+    let fits = room >= LEAST && wide <= across * FILLED;
     // All ways are one and drawn beside the lay, or there is no room for an arrow that says something.
-    if one_way || room < BOTH {
-        if wide <= room_across * FILLED {
-            scene.label(label);
-        }
-        return;
-    }
-    if wide <= room_across * FILLED {
-        scene.label(label.anchor(Along::Middle, Across::Base));
-    } else if wide <= (high[1] - low[1]) * FILLED && high[0] - low[0] >= UPRIGHT {
-        let beside = Label { at: [x - 1.2, y], ..label };
-        scene.label(beside.turned(-90.0));
-        arrow_at = [x + 2.0, y];
+    if Ways::of(instance) != Ways::Own || room < BOTH {
+        return Writing { label: fits.then_some(label), arrow: None, spot };
     }
     let (sin, cos) = libm::sincos(placed.turn.degrees * std::f64::consts::PI / 180.0);
     let half = (room * 0.2).min(5.0);
-    let [dx, dy] = paper.way(cos * half * paper.scale, sin * half * paper.scale);
-    let [x, y] = arrow_at;
-    arrow(scene, Line::Notch, [x - dx, y - dy], [x + dx, y + dy]);
+    let arm = paper.way(cos * half * paper.scale, sin * half * paper.scale);
+    let (reach, [x, y]) = (arm[0].abs().max(0.6), spot);
+    let both = wide + 1.0 + 2.0 * reach;
+    let tall = wide <= (high[1] - low[1]) * FILLED && high[0] - low[0] >= UPRIGHT;
+    let upright = Label { at: [x - 1.2, y], ..label.clone() }.turned(-90.0);
+    let beside = Label { at: [x - both / 2.0 + wide / 2.0, y], ..label.clone() };
+    let ways = [
+        (fits, label.anchor(Along::Middle, Across::Base), [x, y + 1.5 + arm[1].abs()]),
+        (both <= across * FILLED, beside, [x + both / 2.0 - reach, y]),
+        (tall, upright, [x + 0.8 + reach, y]),
+    ];
+    let drawn = |[x, y]: At| [[x - arm[0], y - arm[1]], [x + arm[0], y + arm[1]]];
+    let holds = |at: At| drawn(at).iter().all(|end| within(&corners, *end));
+    let found = ways.into_iter().find(|(fits, _, at)| *fits && holds(*at));
+    let (label, at) = found.map_or((None, spot), |(_, label, at)| (Some(label), at));
+    Writing { label, arrow: Some(drawn(at)), spot }
 }
 
 /// A point well inside an outline, the middle of the widest stretch at one of a few heights, and how wide it is.
@@ -298,4 +438,16 @@ fn round(mm: f64) -> f64 {
     }
     let steps = [5.0, 2.0, 1.0].map(|step| step * power);
     steps.into_iter().find(|step| *step <= mm).map_or(power, |step| (step * 1e3).round() / 1e3)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// By hand: the second is pushed right by the first, the last back by the end.
+    #[test]
+    fn numbers_in_a_row_keep_apart_and_inside() {
+        assert_eq!(in_row(&[[5.0, 4.0], [6.0, 4.0], [20.0, 4.0]], 0.0, 20.0), [5.0, 9.0, 18.0]);
+        assert_eq!(in_row(&[[9.0, 5.0], [9.0, 5.0]], 0.0, 10.0), [2.5, 7.5]);
+    }
 }

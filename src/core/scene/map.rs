@@ -2,7 +2,9 @@
 
 use super::marks::{along, arrowhead, capsule, left, towards};
 use super::piece::SCALES;
-use super::place::{Places, around, bounds, frame, middle, moved, ring_of_places, square, strokes, text_width, within};
+use super::place::{
+    Places, around, bounds, frame, leader, middle, moved, ring_of_places, square, strokes, text_width, within,
+};
 use super::{At, Fill, Label, Line, PiecePoint, Scene, Segment, Skyline, circle, grid};
 use crate::words::Phrase;
 
@@ -55,6 +57,8 @@ const PART: f64 = 3.0;
 const LETTER: f64 = 7.0;
 /// See [`LETTER`].
 const NAME: f64 = 8.5;
+/// The name of a point further off has a leader, mm of paper.
+const NEAR: f64 = 4.2;
 /// Half the height of the ring round a letter, mm of paper.
 const RING: f64 = 1.8;
 /// Paper that the outline of a piece needs for each of its letters, mm: what is wanted, then what is put up with.
@@ -237,8 +241,11 @@ impl<'a> Shown<'a> {
             let away = towards([centre[0] / count, centre[1] / count], *at);
             let label = |at: At| Label::new(*name, at).size(LETTER).bare();
             let clear = |at: &At| places.free(frame(&label(*at)));
-            let Some(found) = ring_of_places(*at, away, 1.7, 4.2).into_iter().find(clear) else { continue };
+            let Some(found) = ring_of_places(*at, away, 1.7, 6.2).into_iter().find(clear) else { continue };
             places.take(frame(&label(found)));
+            if let Some(end) = leader(*at, &label(found)).filter(|_| square(found, *at) > NEAR * NEAR) {
+                scene.line(Line::Callout, along(*at, towards(*at, end), 0.5), end);
+            }
             scene.label(label(found));
         }
     }

@@ -226,7 +226,7 @@ pub fn legend_sample(line: Line, alt: impl Into<Phrase>) -> Scene {
             [from, to].iter().for_each(|end| scene.line(line, [end[0], 0.6], [end[0], 3.4]));
         }
         Line::Placement => {
-            scene.line(line, from, to);
+            scene.line(line, [7.4, 2.0], [10.6, 2.0]);
             scene.line(line, [9.0, 0.4], [9.0, 3.6]);
         }
         _ => scene.line(line, from, to),

@@ -43,7 +43,8 @@ pub fn scale_for(outline: &PieceOutline, room: impl Fn(f64) -> At) -> f64 {
         let (w, h) = ((high[0] - low[0]) / scale, (high[1] - low[1]) / scale);
         let [width, height] = room(*scale);
         let [left, top, _, bottom] = room_round(outline, h);
-        left + w + beside_right(outline, w) <= width && top + h + bottom <= height
+        let [more, right] = beside_room(outline, w);
+        left + more + w + right <= width && top + h + bottom <= height
     };
     SCALES.into_iter().find(fits).unwrap_or(100.0)
 }
@@ -76,8 +77,9 @@ fn whole(outline: &PieceOutline) -> Vec<Segment> {
 pub fn piece(outline: &PieceOutline, denominator: f64) -> Scene {
     let (low, high) = bounds(&whole(outline));
     let size = [(high[0] - low[0]) / denominator, (high[1] - low[1]) / denominator];
-    let right = beside_right(outline, size[0]);
+    let [more, right] = beside_room(outline, size[0]);
     let [left, top, _, bottom] = room_round(outline, size[1]);
+    let left = left + more;
     let width = (left + size[0] + right).max(LEAST_WIDTH);
     let x0 = f64::midpoint(left, width - right - size[0]);
     let paper = |p: At| [grid(x0 + (p[0] - low[0]) / denominator), grid(top + (p[1] - low[1]) / denominator)];
@@ -102,11 +104,17 @@ pub fn piece(outline: &PieceOutline, denominator: f64) -> Scene {
     scene
 }
 
-/// Room at the right of a piece so wide on paper, mm: what is written at an edge may find none inside a narrow piece.
-fn beside_right(outline: &PieceOutline, width: f64) -> f64 {
-    let texts = outline.openings.iter().map(|(_, text)| text).chain(outline.remarks.iter().map(|one| &one.name));
-    let widest = texts.map(|text| text_width(text, Label::SIZE, false)).fold(0.0, f64::max);
-    if width < 2.0 * widest { ROOM[2] + widest } else { ROOM[2] }
+/// More room at the left of a piece so wide on paper, and the room at its right, mm: what is written at an edge may find none
+/// inside a narrow piece. An opening has it on its own side.
+fn beside_room(outline: &PieceOutline, width: f64) -> [f64; 2] {
+    let (low, high) = bounds(&outline.cut);
+    let at_left = |[from, to]: &[At; 2]| from[0] + to[0] < low[0] + high[0];
+    let wide = |text: &String| text_width(text, Label::SIZE, false);
+    let of = |left: bool| outline.openings.iter().filter(move |(ends, _)| at_left(ends) == left).map(|(_, text)| text);
+    let widest = of(false).chain(outline.remarks.iter().map(|one| &one.name)).map(wide).fold(0.0, f64::max);
+    let at_left = of(true).map(wide).fold(0.0, f64::max);
+    let needs = |widest: f64| if width < 2.0 * widest { widest } else { 0.0 };
+    [needs(at_left), ROOM[2] + needs(widest)]
 }
 
 fn lines(scene: &mut Scene, outline: &PieceOutline, paper: &impl Fn(At) -> At) {
@@ -203,7 +211,12 @@ fn openings(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, pape
         let middle = [f64::midpoint(from[0], to[0]), f64::midpoint(from[1], to[1])];
         let inwards = if within(ring, along(middle, side, 1.0)) { side } else { [-side[0], -side[1]] };
         let edge = nearest(ring, middle);
-        let placed = near(places, Label::new(text, [0.0; 2]).bare(), middle, inwards, 2.4);
+        // The leader of one that stands outside does not cross the piece.
+        let clear = |at: &At| {
+            let part = |n: u8| [0, 1].map(|axis| edge[axis] + (at[axis] - edge[axis]) * f64::from(n) / 12.0);
+            within(ring, *at) || (1..12).all(|n| !within(ring, part(n)))
+        };
+        let placed = near(places, Label::new(text, middle).bare(), middle, inwards, 2.4, clear);
         let far = !within(ring, placed.at) || square(placed.at, middle) > FAR * FAR;
         if let (true, Some(end)) = (far, leader(edge, &placed)) {
             scene.line(Line::Callout, edge, end);

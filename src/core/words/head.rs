@@ -50,6 +50,7 @@ crate::words! { list:
     CUT "cut" = "Cut";
     AS_DRAWN "as-drawn" = "As drawn";
     MIRRORED "mirrored" = "Mirrored";
+    OWN_IMAGE "own-image" = "Own mirror image";
     PER_PRODUCT "per-product" = "Per product";
     PILE "pile" = "Pile direction";
     GRAIN "grain" = "Grain";

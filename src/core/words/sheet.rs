@@ -16,10 +16,10 @@ crate::words! { list:
     CONSTRUCTION_TITLE "construction-title" = "What to sew, in this order";
     MATCHING "matching" = "Seam matching";
     MATCHING_TITLE "matching-title" = "Which edge meets which, and how long they are";
-    MATCHING_LEAD "matching-lead" = "One letter is one seam: edges that bear it are sewn to each other, arrowheads the same way. A stroke is the same seam on the other side; a number is the place of an edge in a row of edges, and what is caught bears the number of the edge it lies on. Pieces are seen from their right side. Lengths are on the sew line; the difference is second less first, with the fullness in percent.";
+    MATCHING_LEAD "matching-lead" = "One letter is one seam: edges that bear it are sewn to each other, arrowheads the same way. A stroke is the same seam on the other side; a number is the place of an edge in a row of edges, and what is caught bears the number of the edge it lies on. Pieces are seen from their right side. Lengths are on the sew line; the difference is second less first, with the fullness in percent. Differences come from unrounded values and may differ in the last digit.";
     MARKER "marker" = "Marker (lay plan)";
     MARKER_TITLE "marker-title" = "How to lay the fabric";
-    MARKER_LEAD "marker-lead" = "A bold arrow beside a lay runs along the roll, the way the pile or grain of all pieces lies; without it each piece has its own; a stroke marks a mirrored piece, a half sign one that is cut on the fold. Every lay is checked to a micrometre.";
+    MARKER_LEAD "marker-lead" = "A bold arrow beside a lay runs along the roll, the way the pile or grain of all pieces lies; a thin arrow with two heads: the grain of all pieces runs so, either way round; without one each piece has its own. A stroke marks a mirrored piece, a half sign one that is cut on the fold.";
     PLAN "plan" = "Cut plan";
     PLAN_TITLE "plan-title" = "How to cut the order";
     PLAN_LEAD "plan-lead" = "Plies are numbered from the table up, bundles through the whole order of a fabric. A bundle is one product's pieces through some plies of one colour: pieces of one product stay together, so that their shade does.";

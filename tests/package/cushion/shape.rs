@@ -204,6 +204,7 @@ pub(super) fn pieces() -> Pieces {
         material: material.into(),
         drawn: l.into(),
         mirrored: r.into(),
+        own: if l == "–" { t.into() } else { "–".into() },
         total: t.into(),
         sizes: size.split('\n').map(Into::into).collect(),
         allowance: "10".into(),
@@ -226,6 +227,7 @@ pub(super) fn pieces() -> Pieces {
         material: material.into(),
         drawn: "–".into(),
         mirrored: "–".into(),
+        own: t.into(),
         total: t.into(),
         net: net.split(" · ").map(Into::into).collect(),
     };

@@ -11,7 +11,7 @@ pub(crate) mod task;
 pub(crate) use how::cutting;
 pub use how::{Direction, How};
 pub use search::{Effort, Moved, Search, search, swept};
-pub use task::{IMAGE, Mix, PRODUCT, Task, mix_text};
+pub use task::{FOLD, IMAGE, Mix, PRODUCT, Task, mix_text};
 
 pub(crate) use task::{least_width, task};
 

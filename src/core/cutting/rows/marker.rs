@@ -4,12 +4,12 @@ use std::collections::BTreeSet;
 
 use crate::compute::{Figure, Number, Task};
 use crate::cutting::figures::dies::{Die, Narrow};
-use crate::cutting::figures::{Direction, LayFigures, mix_text};
-use crate::model::{Cutting, Method, Spread};
+use crate::cutting::figures::{Direction, FOLD, IMAGE, LayFigures, mix_text};
+use crate::model::{Cutting, Method, Spread, Variant};
 use crate::scene::{Roll, lay_at, lay_size, ratio};
 use crate::words::{Phrase, Word, head, number, say, sheet, words};
 
-use crate::rows::cards::{self, pages};
+use crate::rows::cards::{self, in_order};
 use crate::rows::cell::Cell;
 use crate::rows::choice::said;
 use crate::rows::data::{DieRow, LayCard, LayGroup, Marker, Sheet};
@@ -20,6 +20,8 @@ use crate::rows::view::{View, metres};
 words! {
     LAID "marker.laid" = "{fabric}: {mix}";
     WIDTH "marker.width" = "Width laid";
+    WIDTH_LESS "marker.width-less" = "{width} (cuttable {cuttable} less shrinkage)";
+    WIDTH_HALF "marker.width-half" = "{width} (half of cuttable {cuttable} less shrinkage)";
     SPREAD "marker.spread" = "Spread";
     LIE "marker.lie" = "Pieces lie";
     CUT_BY "marker.cut-by" = "Cut by";
@@ -47,7 +49,7 @@ words! {
     TONGUE "marker.tongue" = "tongue {width} wide over {length}";
     OF_SIZE "marker.of-size" = "{size}: {narrow}";
     GAP "marker.gap" = "gap {width} wide over {length}";
-    ONE_WAY_UP "marker.one-way-up" = "One way, face up";
+    ONE_WAY_UP "marker.one-way-up" = "One way, face up, cut at each end";
     FACE_TO_FACE "marker.face-to-face" = "Face to face";
     FOLDED "marker.folded" = "Folded along its length";
     ONE_WAY "marker.one-way" = "All one way";
@@ -88,8 +90,14 @@ type Both<'v> = (&'v Task, &'v LayFigures);
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let both = view.lays.tasks.iter().zip(&view.figures.lays);
     let mut both: Vec<Both<'_>> = both.filter(|(task, _)| task.lay.is_some()).collect();
-    // Sizes of one fabric follow each other.
-    both.sort_by_key(|(task, figures)| (figures.fabric.clone(), task.materials.clone()));
+    // Sizes of one fabric follow each other, in the order of the product.
+    let sizes = view.sizes();
+    let place = |figures: &LayFigures| -> Vec<usize> {
+        sizes.iter().enumerate().filter(|(_, size)| figures.mix.contains_key(**size)).map(|(at, _)| at).collect()
+    };
+    both.sort_by_key(|(task, figures)| {
+        (figures.fabric.clone(), task.materials.clone(), figures.mix.len(), place(figures))
+    });
     if both.is_empty() {
         return Vec::new();
     }
@@ -135,7 +143,9 @@ fn above(view: &View<'_>, groups: &[LayGroup], dies: usize) -> f64 {
     let lines = |text: &Phrase, width: f64| cards::lines(text, view.model.style.languages, TYPE, width) * LINE;
     let group = |one: &LayGroup| {
         let notes: f64 = one.notes.iter().map(|note| lines(note, ROW - FABRIC)).sum();
-        lines(&one.title, FABRIC).max(2.0 * LINE) + notes + 2.0
+        let column = (ROW - FABRIC) / (one.cells.len() + 1) as f64;
+        let cells = one.cells.iter().map(|cell| lines(&cell.phrase(), column)).fold(2.0 * LINE, f64::max);
+        lines(&one.title, FABRIC).max(cells) + notes + 2.0
     };
     let dies = if dies == 0 { 0.0 } else { HEADS[1] + dies as f64 * DIE_ROW };
     HEADS[0] + HEADS[1] + groups.iter().map(group).sum::<f64>() + dies
@@ -158,7 +168,8 @@ fn packed(view: &View<'_>, both: &[Both<'_>], first: f64) -> Vec<Page<LayCard>> 
     let ways = SCALES.into_iter().flat_map(|scale| [(Roll::Across, scale), (Roll::Down, scale)]);
     let fits = |sizes: &[([f64; 2], usize)]| sizes.iter().all(|([w, h], _)| *w <= ROW && *h <= CARDS_HEIGHT);
     let all = ways.map(|how| (how, sized(how))).filter(|(_, sizes)| fits(sizes));
-    let all: Vec<(How, Vec<Page<usize>>)> = all.map(|(how, sizes)| (how, pages(sizes, first, CARDS_HEIGHT))).collect();
+    let all: Vec<(How, Vec<Page<usize>>)> =
+        all.map(|(how, sizes)| (how, in_order(sizes, first, CARDS_HEIGHT))).collect();
     let on = |most: usize| all.iter().find(|(_, pages)| pages.len() <= most);
     let most = 1 + both.len() / PER_PAGE;
     let Some(larger) = on(most + 1) else { return Vec::new() };
@@ -194,9 +205,16 @@ fn told(view: &View<'_>, both: &[Both<'_>], (task, figures): &Both<'_>) -> LayCa
     LayCard {
         title: say!(LAID, fabric, mix = mix_text(&figures.mix)),
         facts: facts(figures),
-        legend: Phrase::list(numbered.map(|(number, piece)| format!("{} {}", number + 1, piece.id))),
+        legend: Phrase::list(numbered.map(|(number, piece)| {
+            view.marked(&["piece"], code_of(&piece.id), format!("{} {}", number + 1, piece.id))
+        })),
         ..LayCard::default()
     }
+}
+
+/// The code of the piece in its name in a lay, `FOOT` of `FOOT′` or of `FOOT lining`.
+fn code_of(id: &str) -> &str {
+    id.split(' ').next().unwrap_or(id).trim_end_matches([IMAGE, FOLD])
 }
 
 /// The card of a lay with its drawing.
@@ -232,10 +250,10 @@ fn stated<'v>(view: &'v View<'_>, one: &LayFigures) -> Option<&'v Cutting> {
 
 /// What holds for every lay of a fabric.
 fn how_cut(view: &View<'_>, some: &[Both<'_>]) -> Vec<Fact> {
-    let Some((_, one)) = some.first() else { return Vec::new() };
+    let Some((task, one)) = some.first() else { return Vec::new() };
     let how = &one.how;
     let mut all = vec![
-        Fact::of(WIDTH, Cell::fixed(one.width, 0, "mm")),
+        Fact::of(WIDTH, width(view, task, one)),
         Fact::of(SPREAD, spread(how.spread)),
         Fact::of(LIE, direction(how.direction)),
         Fact::of(CUT_BY, method(how.method)),
@@ -267,6 +285,23 @@ fn how_cut(view: &View<'_>, some: &[Both<'_>]) -> Vec<Fact> {
         all.extend(stated.entry.name.as_ref().map(|name| Fact::of(LAID_BY, &name.value)));
     }
     all
+}
+
+/// The width that is laid, with that of the fabric where shrinkage makes it narrower.
+fn width(view: &View<'_>, task: &Task, one: &LayFigures) -> Cell {
+    let laid = Cell::fixed(one.width, 0, "mm");
+    let size = one.mix.keys().next().map_or("", String::as_str);
+    let variant = Variant { size, colourway: one.colourways.first().map_or("", String::as_str) };
+    let article = view.model.articles.get(&task.bought.article);
+    let cuttable = article.and_then(|fabric| fabric.quantity("cuttable-width")?.known(variant));
+    let Some(cuttable) = cuttable.map(|width| width.si_f64() * 1000.0) else { return laid };
+    let folded = one.how.spread == Spread::Folded;
+    let whole = if folded { 2.0 * one.width.get() } else { one.width.get() };
+    if cuttable - whole < 0.5 {
+        return laid;
+    }
+    let word = if folded { WIDTH_HALF } else { WIDTH_LESS };
+    say!(word, width = laid.phrase(), cuttable = Cell::fixed(Number::new(cuttable), 0, "mm").phrase()).into()
 }
 
 /// What is said of one lay, a line each: its ply; how well it is used and how it is cut.
@@ -308,10 +343,13 @@ fn dies(view: &View<'_>) -> Vec<DieRow> {
         let Some(column) = sizes.iter().position(|size| *size == die.size) else { continue };
         let found = rows
             .iter()
-            .position(|(block, row)| *block == die.block && row.piece == die.piece && row.cut == cut_of(die));
+            .position(|(block, row)| *block == die.block && row.piece == die.piece && row.cut == cut_of(view, die));
         let at = found.unwrap_or_else(|| {
             let by = vec![[Cell::Dash, Cell::Dash, Cell::Dash]; sizes.len()];
-            rows.push((die.block, DieRow { piece: die.piece.clone(), cut: cut_of(die), by, narrow: Phrase::none() }));
+            rows.push((
+                die.block,
+                DieRow { piece: die.piece.clone(), cut: cut_of(view, die), by, narrow: Phrase::none() },
+            ));
             rows.len() - 1
         });
         let Some((_, row)) = rows.get_mut(at) else { continue };
@@ -328,8 +366,10 @@ fn dies(view: &View<'_>) -> Vec<DieRow> {
     rows.into_iter().map(|(_, row)| row).collect()
 }
 
-fn cut_of(die: &Die) -> Phrase {
-    if die.block { say!(BLOCK_DIE, cut = &die.cut) } else { (&die.cut).into() }
+/// The cut of a die, marked where its piece changed.
+fn cut_of(view: &View<'_>, die: &Die) -> Phrase {
+    let cut = if die.block { say!(BLOCK_DIE, cut = &die.cut) } else { (&die.cut).into() };
+    view.marked(&["piece"], &die.piece, cut)
 }
 
 fn narrow(one: &Narrow) -> Phrase {
