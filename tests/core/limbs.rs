@@ -12,7 +12,8 @@ const AROUND: &str = "[style]\nid = \"V\"\nsizes = [\"S\"]\n[part.body]\nform = 
     outline = { svg = \"toy.svg\", is = \"sew line\" }\n\
     [piece.BELLY]\npart = \"body\"\nallowance = \"5 mm\"\n\
     outline = { svg = \"toy.svg\", is = \"sew line\", fold = \"n-w\" }\n\
-    [seam.back]\na = \"SIDE.l:f-h-g\"\nb = \"SIDE.r:f-h-g\"\n\
+    [seam.back]\na = \"SIDE.l:f-h\"\nb = \"SIDE.r:f-h\"\n\
+    [opening.mouth]\na = \"SIDE.l:h-g\"\nb = \"SIDE.r:h-g\"\nclose = { by = \"hand\", note = \"ladder stitch\" }\n\
     [step.turn_leg]\ndo = \"turn\"\npart = \"leg\"\n[step.turn]\ndo = \"turn\"\npart = \"body\"\n";
 
 /// Side and belly have the same lower edge, the leg is open from p to q.
@@ -28,7 +29,7 @@ const DRAWING: &str = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"400mm\"
     <circle id=\"LEG.p\" cx=\"300\" cy=\"100\" r=\"1\"/><circle id=\"LEG.q\" cx=\"340\" cy=\"100\" r=\"1\"/>\
     <circle id=\"LEG.t\" cx=\"345\" cy=\"160\" r=\"1\"/></svg>";
 
-const ORDER: &str = "\"leg\", \"turn_leg\", \"back\", \"belly\", \"turn\"";
+const ORDER: &str = "\"leg\", \"turn_leg\", \"back\", \"belly\", \"turn\", \"mouth\"";
 
 /// What is found of the sewing of the toy with the legs of the guide, changed.
 fn found(changes: &[(&str, &str)], order: &str) -> Vec<Finding> {
@@ -85,11 +86,11 @@ fn a_ply_that_is_not_mirrored_is_told_how() {
 
 #[test]
 fn a_leg_that_is_caught_first_gets_one_order_and_it_is_sound() {
-    let late = found(&[], "\"back\", \"belly\", \"leg\", \"turn_leg\", \"turn\"");
+    let late = found(&[], "\"back\", \"belly\", \"leg\", \"turn_leg\", \"turn\", \"mouth\"");
     assert_eq!(codes(&late), ["caught-before-sewn"]);
-    let sound = "\"back\", \"leg\", \"turn_leg\", \"belly\", \"turn\"";
+    let sound = "\"back\", \"leg\", \"turn_leg\", \"belly\", \"turn\", \"mouth\"";
     assert_eq!(helps(&late), [format!("write order = [{sound}]")]);
     assert!(found(&[], sound).is_empty());
-    let early = found(&[], "\"turn_leg\", \"leg\", \"back\", \"belly\", \"turn\"");
+    let early = found(&[], "\"turn_leg\", \"leg\", \"back\", \"belly\", \"turn\", \"mouth\"");
     assert!(codes(&early).contains(&"turned-before-sewn"), "{early:#?}");
 }
