@@ -22,6 +22,7 @@ mod glyphs;
 mod lay;
 mod lays;
 mod legible;
+mod limbs;
 mod orders;
 mod parties;
 mod phrases;

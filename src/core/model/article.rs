@@ -75,4 +75,11 @@ impl Article {
             _ => None,
         }
     }
+
+    /// Whether its sort is an eye or a nose.
+    pub fn is_eye(&self) -> bool {
+        let types = self.text("type").into_iter().flat_map(super::Value::all).filter_map(Stated::known);
+        let word = |word: &str| matches!(word, "eye" | "eyes" | "nose" | "noses");
+        types.into_iter().any(|text| text.to_lowercase().split(|c: char| !c.is_alphabetic()).any(word))
+    }
 }

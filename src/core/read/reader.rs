@@ -6,7 +6,7 @@ use std::sync::Arc;
 use crate::diag::{Findings, Levels, Severity};
 use crate::model::kind::{self, Belongs};
 use crate::model::{Entry, Model, StitchUse, Table};
-use crate::source::{Edit, FileId, Sources, Span, Spanned, Tally};
+use crate::source::{Edit, FileId, Sources, Span, Spanned, Tally, nearest};
 use crate::words::{say, words};
 
 use super::declared::{Declarations, Declared};
@@ -268,12 +268,26 @@ impl Reader {
             let what = kind.title(&one.id.value);
             let section = Section { fields: &one.fields, keys: &kind.keys, what: &what, span: one.id.span };
             self.report_unknown(&section, kind.open.is_some());
+            self.note_misspelt(kind, &section, &one.id.value);
             let before = self.findings.iter().count();
             let entry = self.entry(&section, &one.id, kind.keyed);
             all.insert(one.id.value.clone(), read(self, &section, entry));
             self.note_refused(kind, one, before);
         }
         all
+    }
+
+    /// Notes the keys that are written under a name that is near to theirs.
+    fn note_misspelt(&mut self, kind: &TableKind, section: &Section<'_>, id: &str) {
+        if kind.open.is_some() {
+            return;
+        }
+        let strange = section.fields.keys().filter(|name| section.key(name).is_none());
+        for near in strange.filter_map(|name| nearest(name, section.keys.iter().map(|key| key.name))) {
+            if !section.fields.contains_key(near) {
+                self.refused.insert((kind.name.to_string(), id.to_string(), near.to_string()));
+            }
+        }
     }
 
     /// Notes the keys that the findings since `before` are about.

@@ -2,7 +2,7 @@
 
 use crate::model::{AgeGrade, Colourway, Entry, Model, Product, Revision, Size, Stated, Style, kind};
 use crate::source::Spanned;
-use crate::words::{Language, Languages, say, words};
+use crate::words::{Language, Languages, number, say, words};
 
 use super::declared::Declarations;
 use super::reader::{Reader, is_id};
@@ -12,7 +12,7 @@ use super::section::Section;
 words! {
     SCALE "read.style.scale" = "the scale";
     TWO_FACTORS "read.style.scale-two-factors" = "a scale has a factor along and one across the grain";
-    WRITE_SCALE "read.style.scale-write" = "write scale = { along = \"1.25\", across = \"1.25\" }";
+    WRITE_SCALE "read.style.scale-write" = "write scale = { along = \"{factor}\", across = \"{factor}\" }";
     CODE "read.style.code" = "the code {id} of a size and a colourway";
     TWO "read.style.languages-two" = "a package has one language, or two different ones";
     NO_LANGUAGE "read.style.languages-unknown" = "backtack has no words in the language \"{tag}\"";
@@ -165,7 +165,12 @@ impl Reader {
         if let (Some(along), Some(across)) = (along, across) {
             return Some(Stated::plain((along, across), inner.span));
         }
-        self.findings.push(rules::bad_value(TWO_FACTORS, inner.span, WRITE_SCALE));
+        // A factor that is written and could not be read is a finding of its own.
+        if !["along", "across"].iter().all(|key| inner.node(key).is_some()) {
+            let factor = along.or(across).unwrap_or(1.25);
+            let factor = number::number(factor, number::places(factor, 4));
+            self.findings.push(rules::bad_value(TWO_FACTORS, inner.span, say!(WRITE_SCALE, factor)));
+        }
         None
     }
 

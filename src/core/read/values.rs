@@ -34,7 +34,7 @@ words! {
     WORDS_OF "read.values.words-of" = "`{key}` cannot be \"{word}\"";
     NUMBER "read.values.number" = "a number";
     FACTOR_ABOVE "read.values.factor-above" = "`{key}` is a factor above 0 and at most 1000";
-    FACTOR_EXAMPLE "read.values.factor-example" = "write for example \"1.25\"";
+    FACTOR_EXAMPLE "read.values.factor-example" = "write for example \"{near}\"";
     TABLE "read.values.table" = "a table { .. }";
     EMPTY "read.values.empty" = "`{key}` is empty";
     WRITE_TEXT "read.values.write-text" = "write the text or leave the key out";
@@ -50,6 +50,14 @@ pub const BY_FACTORY: &str = "by factory";
 const YEARS: std::ops::RangeInclusive<u16> = 1900..=2199;
 /// Keys of the long form of a value.
 const LONG: [&str; 4] = ["value", "binding", "audience", "withheld"];
+
+/// The factor that is probably meant: a share in percent as a number.
+fn as_factor(text: &str) -> String {
+    let share = text.trim().strip_suffix('%').and_then(|share| crate::units::Rational::parse(share.trim()));
+    let factor = share.map(|share| share.to_f64() / 100.0).filter(|factor| *factor > 0.0 && *factor <= 1000.0);
+    let factor = factor.unwrap_or(1.25);
+    crate::words::number::number(factor, crate::words::number::places(factor, 4))
+}
 
 impl Reader {
     /// Text, short or long form.
@@ -177,7 +185,7 @@ impl Reader {
             Some(number) => Some(Stated::plain(number, node.span)),
             None => {
                 let message = say!(FACTOR_ABOVE, key);
-                self.findings.push(rules::bad_value(message, node.span, FACTOR_EXAMPLE));
+                self.findings.push(rules::bad_value(message, node.span, say!(FACTOR_EXAMPLE, near = as_factor(text))));
                 None
             }
         }

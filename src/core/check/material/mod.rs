@@ -4,6 +4,7 @@ mod composition_not_whole;
 mod cuttable_width_over_full_width;
 mod fabric_without_colour;
 mod fibre_misspelt;
+mod fitted_without_use;
 mod implausible_value;
 mod missing_mass;
 mod missing_width;
@@ -27,4 +28,5 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &pile_cut_both_ways::RULE, run: pile_cut_both_ways::check },
     Check { rule: &unreadable_price::RULE, run: unreadable_price::check },
     Check { rule: &use_in_other_unit::RULE, run: use_in_other_unit::check },
+    Check { rule: &fitted_without_use::RULE, run: fitted_without_use::check },
 ];

@@ -13,7 +13,7 @@ mod self_crossing;
 mod too_few_points;
 
 use super::Check;
-pub use fault::faults;
+pub use fault::{faults, helped};
 
 /// The checks of this family.
 pub const CHECKS: &[Check] = &[

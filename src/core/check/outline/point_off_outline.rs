@@ -3,9 +3,10 @@
 use crate::check::Context;
 use crate::diag::{Findings, Rule, Severity};
 use crate::model::assembly::Fault;
-use crate::words::words;
+use crate::source::{Help, Span, nearest};
+use crate::words::{say, words};
 
-use super::faults;
+use super::helped;
 
 /// A point beside the line.
 pub const RULE: Rule = Rule {
@@ -21,11 +22,28 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
+    RESPELT "point-off-outline.respelt" = "if it is the {near} line, name it `{near}` behind the name of the piece";
     HERE "point-off-outline.here" = "not on the outline";
     HELP "point-off-outline.help" = "move the centre of the circle onto the outline: switch on snapping to paths in the editor";
 }
 
 /// Reports them.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    faults(context, Fault::OffOutline, &RULE, HERE, HELP, findings);
+    helped(context, Fault::OffOutline, &RULE, HERE, |piece, span| meant(context, piece, span), findings);
+}
+
+/// What a shape that is no circle is meant to be, if its name is near to that; else to move the point.
+fn meant(context: &Context<'_>, piece: &str, span: Span) -> Help {
+    let model = context.model;
+    let sketches = model
+        .pieces
+        .get(piece)
+        .into_iter()
+        .flat_map(|declared| model.sizes.iter().filter_map(|size| model.sketch(declared, &size.entry.id.value)));
+    let mut points = sketches.flat_map(|sketch| sketch.points);
+    let point = points.find(|(_, shape)| shape.span == span && !shape.round);
+    match point.and_then(|(name, _)| nearest(name, ["grain", "pile"])) {
+        Some(near) => say!(RESPELT, near).into(),
+        None => HELP.into(),
+    }
 }

@@ -46,13 +46,23 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
                 continue;
             }
             let finding = Finding::new(&RULE, say!(MESSAGE, mark, id)).at(span, HERE);
-            let near = nearest(&plain, model.named().map(|(_, entry)| entry.id.value.as_str()));
+            let near = nearest(&plain, texts.iter().flat_map(|text| marked(text))).or_else(|| {
+                let things = model.named().filter(|(kind, _)| !matches!(kind.table, "piece" | "point-of-measure"));
+                nearest(&plain, things.map(|(_, entry)| entry.id.value.as_str()))
+            });
             findings.push(match near {
                 Some(near) => finding.help(say!(NEAR, near)).help(say!(HELP, mark)),
                 None => finding.help(say!(HELP, mark)),
             });
         }
     }
+}
+
+/// What a text calls a mark: the words that follow `mark`.
+fn marked(text: &str) -> impl Iterator<Item = &str> {
+    let words: Vec<&str> = text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
+    let after = words.windows(2).filter(|pair| pair[0] == "mark").map(|pair| pair[1]).collect::<Vec<_>>();
+    after.into_iter()
 }
 
 /// Whatever says what goes where: ids, names, remarks, places.
@@ -63,6 +73,7 @@ fn texts(model: &Model) -> Vec<&str> {
             all.extend([entry.id.value.as_str(), entry.title()]);
         }
     }
+    all.extend(model.steps.values().filter_map(|one| one.word.as_ref()).map(|word| word.value.as_str()));
     let notes = model.steps.values().map(|one| &one.note);
     let notes = notes
         .chain(model.topstitches.values().map(|one| &one.note))

@@ -5,12 +5,12 @@ use std::collections::BTreeSet;
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::mention::{Mention, Wanted, known, mentions};
-use crate::model::{Entry, Model, StitchUse, kind};
+use crate::model::{Article, ArticleKind, Entry, Model, Stated, StitchUse, Value, kind};
 use crate::parties::Party;
 use crate::parties::model::named;
 use crate::source::Help;
 use crate::source::nearest;
-use crate::words::{say, words};
+use crate::words::{Phrase, say, words};
 
 /// Something declared that nothing uses.
 pub const RULE: Rule = Rule {
@@ -27,6 +27,8 @@ pub const RULE: Rule = Rule {
 
 words! {
     ROLE "unused-item.role" = "name it as the `material` of a piece or the `filling` of a stuffing, or take it out";
+    FITTED "unused-item.fitted" = "name it where it is fitted, in a [step.ID]: trim = \"{id}\"; or take it out";
+    BETWEEN "unused-item.between" = "name it in the seam it lies in: between = [{ trim = \"{id}\" }]; or take it out";
     FABRIC "unused-item.fabric" = "name it as the `material` of a piece, or take it out";
     THREAD "unused-item.thread" = "name it as the `thread` of a stitch, or take it out";
     FILLING "unused-item.filling" = "name it as the `filling` of a stuffing, or take it out";
@@ -47,7 +49,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let used = Used::of(model);
     for (id, role) in &model.roles {
         if !used.materials.contains(id.as_str()) {
-            findings.push(unused("role", id, &role.entry, ROLE));
+            findings.push(unused("role", id, &role.entry, place(model, id)));
         }
     }
     for (id, article) in &model.articles {
@@ -76,6 +78,24 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for (id, entry) in model.stitches.iter().filter(|(id, _)| !used.stitches.contains(id.as_str())) {
         findings.push(unused("stitch", id, entry, say!(STITCH, id)));
     }
+}
+
+/// Where a role of what its colourways give it goes.
+fn place(model: &Model, id: &str) -> Phrase {
+    let article = model.colourways.keys().find_map(|way| Some(model.resolve(id, way)?.0));
+    match article.map(|article| (article.kind, article)) {
+        Some((ArticleKind::Fabric, _)) => FABRIC.into(),
+        Some((ArticleKind::Thread, _)) => THREAD.into(),
+        Some((ArticleKind::Filling, _)) => FILLING.into(),
+        Some((ArticleKind::Trim, article)) if is_label(article) => say!(BETWEEN, id),
+        Some((ArticleKind::Trim, _)) => say!(FITTED, id),
+        None => ROLE.into(),
+    }
+}
+
+fn is_label(article: &Article) -> bool {
+    let types = article.text("type").into_iter().flat_map(Value::all).filter_map(Stated::known);
+    types.into_iter().any(|text| text.to_lowercase().contains("label"))
 }
 
 fn unused(table: &str, id: &str, entry: &Entry, help: impl Into<Help>) -> Finding {

@@ -33,6 +33,7 @@ words! {
     ONE "allowances-differ.one" = "{one} on {a}";
     SEWN_TOGETHER "allowances-differ.sewn-together" = "sewn together in {joint}";
     HELP "allowances-differ.help" = "write \"{path}\" = \"{one}\" in the allowance of [piece.{piece}], beside `all`; or make both sides alike";
+    ALIKE "allowances-differ.alike" = "make both sides alike";
 }
 
 /// An allowance of one run: where it is written, mm.
@@ -86,13 +87,16 @@ fn finding(
     let implied = !joint.usage.is_empty();
     let (a, b) = (text::chain(context, &edges.0, implied), text::chain(context, &edges.1, implied));
     let message = say!(MESSAGE, joint = &joint.joint, a = &a, one = text::mm(one.1), b = &b, other = text::mm(other.1));
-    let piece = edges.1.first().map_or("", |run| context.assembly.instances[run.instance].piece.as_str());
-    let path = text::path(context, &edges.1);
+    // An edge without an allowance is not what the other side is made like.
+    let (like, runs) = if one.1 > 0.0 { (one.1, &edges.1) } else { (other.1, &edges.0) };
+    let piece = runs.first().map_or("", |run| context.assembly.instances[run.instance].piece.as_str());
+    let path = text::path(context, runs);
+    let help = if like > 0.0 { say!(HELP, path, one = plain(like), piece) } else { ALIKE.into() };
     Finding::new(&RULE, message)
         .at(other.0, say!(OTHER, other = text::mm(other.1), b))
         .at(one.0, say!(ONE, one = text::mm(one.1), a))
         .at(joint.b.span, say!(SEWN_TOGETHER, joint = &joint.joint))
-        .help(say!(HELP, path, one = plain(one.1), piece))
+        .help(help)
 }
 
 /// A length as it is written in the file.

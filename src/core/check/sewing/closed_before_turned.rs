@@ -75,7 +75,11 @@ fn late<'a>(
     match step.deed {
         Deed::Turn | Deed::Fill => declared.uses.iter().find_map(|usage| {
             let key = (part.to_string(), usage.name.clone());
-            let closing = shut(context, places, at, shells().filter(|shell| shell.parts.contains(&key)))?;
+            let own = || shells().filter(|shell| shell.parts.contains(&key));
+            let closing = shut(context, places, at, own())?;
+            if own().any(|shell| caught_first(context, places, shell, closing)) {
+                return None;
+            }
             Some(finding(context, places, (id, span), step, part, closing))
         }),
         // The part named is what is put in: something else must still be open to take it.
@@ -101,6 +105,18 @@ fn shut<'a>(
         last = last.max(Some(closing(context, places, shell).filter(|(place, _)| *place < at)?));
     }
     last.map(|(_, id)| id)
+}
+
+/// Whether a seam catches this shell before the seam that closes it is sewn: that is a finding of its own, and cured with it.
+fn caught_first(context: &Context<'_>, places: &BTreeMap<&str, (usize, Span)>, shell: &Shell, closing: &str) -> bool {
+    let place = |id: &str| places.get(id).map(|(at, _)| *at);
+    let own = |n: &usize| context.assembly.joints.get(*n).is_some_and(|joint| joint.joint == closing);
+    let seam = context.model.joints.get(closing).is_some_and(|joint| joint.kind == JointKind::Seam);
+    seam && shell.joints.iter().any(own)
+        && context.assembly.joints.iter().enumerate().any(|(n, joint)| {
+            let caught = || joint.caught().flat_map(|side| &side.runs).any(|run| shell.faces.contains(&run.instance));
+            !shell.joints.contains(&n) && place(&joint.joint) < place(closing) && caught()
+        })
 }
 
 fn nothing_open<'a>(

@@ -43,7 +43,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             Finding::new(&RULE, say!(MESSAGE, part, fill, turn))
                 .at(filling.span, say!(STILL_INSIDE, part))
                 .at(order[turning].span, TURNED_HERE)
-                .help(text::moved_before(context, turn, fill)),
+                .help(text::moved_behind(context, fill, turn)),
         );
     }
 }

@@ -35,6 +35,7 @@ words! {
     IMAGE_OTHER_WAY "inside-out-seam.image-other-way" = "the mirror image of this seam would have {name} the other way round";
     OTHER_WAY "inside-out-seam.other-way" = "this seam would have {name} the other way round";
     WRITE_ONE "inside-out-seam.write-one" = "write copies = [\"m mirrored\"] in [piece.{id}]";
+    OR_COPIES "inside-out-seam.or-copies" = "as it is caught by its root, rather {copies}";
     WRITE_COPIES "inside-out-seam.write-copies" = "write copies = {list} in [piece.{id}]";
     NAME_COPIES "inside-out-seam.name-copies" = "name the copies and mirror this one: for two, copies = [\"l\", \"r mirrored\"] in [piece.{id}], then {id}.l and {id}.r in the seams";
     SYMMETRIC "inside-out-seam.symmetric" = "{name} is sewn inside out: in {ids} it runs the same way round as the other side";
@@ -112,14 +113,8 @@ fn whole_use(context: &Context<'_>, part: &str, usage: &str) -> Option<Finding> 
     Some(
         Finding::new(&RULE, message)
             .at(written.span, if written.mirrored { MIRRORED_HERE } else { NOT_MIRRORED_HERE })
-            .help(say!(WRITE_USES, names = listed(&names))),
+            .help(say!(WRITE_USES, names = text::named(&names))),
     )
-}
-
-/// `["l", "r mirrored"]`
-fn listed(names: &[(String, bool)]) -> String {
-    let word = |(name, mirrored): &(String, bool)| format!("\"{name}{}\"", if *mirrored { " mirrored" } else { "" });
-    format!("[{}]", names.iter().map(word).collect::<Vec<_>>().join(", "))
 }
 
 /// One finding for each piece and copy that is inside out, with all its seams.
@@ -184,7 +179,7 @@ fn copies(piece: &Piece, one: &Instance) -> Phrase {
     match piece.copies.as_slice() {
         [only] if only.name.is_empty() => say!(WRITE_ONE, id),
         copies if copies.iter().all(|copy| named(&copy.name)) => {
-            say!(WRITE_COPIES, list = listed(&list()), id)
+            say!(WRITE_COPIES, list = text::named(&list()), id)
         }
         _ => say!(NAME_COPIES, id),
     }
@@ -213,7 +208,20 @@ fn renamed(context: &Context<'_>, at: usize, joints: &[&Resolved], images: &BTre
         let edit = (joint.image == Reverse::Written).then(|| Edit::replace(side.span, quoted(&runs)));
         finding = finding.help(Help::with(say!(WRITE, joint = &joint.joint, key, runs), edit));
     }
-    finding
+    limb(context, at).into_iter().fold(finding, Finding::help)
+}
+
+/// The copies of a piece of which a seam catches two plies, with this one mirrored: so the two meet at the root as sewn.
+fn limb(context: &Context<'_>, at: usize) -> Option<Phrase> {
+    let one = &context.assembly.instances[at];
+    let piece = context.model.pieces.get(&one.piece)?;
+    let caught = context
+        .assembly
+        .joints
+        .iter()
+        .any(|joint| joint.caught().flat_map(|side| &side.runs).any(|run| run.instance == at));
+    let pair = caught && piece.copies.len() > 1 && piece.copies.iter().all(|copy| !copy.mirrored);
+    pair.then(|| say!(OR_COPIES, copies = copies(piece, one)))
 }
 
 /// Whether another seam sews the same edges of an instance: its side means the opposite ones.

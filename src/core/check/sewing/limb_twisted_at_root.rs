@@ -4,7 +4,8 @@ use std::collections::BTreeSet;
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::assembly::{Caught, Lie, Limb, Run, Side};
+use crate::model::assembly::{Caught, Instance, Lie, Limb, Reverse, Run, Side};
+use crate::words::Phrase;
 use crate::words::{say, words};
 
 use super::text;
@@ -34,6 +35,8 @@ words! {
     INWARD "limb-twisted-at-root.inward" = "{joint} catches a turned limb with its wrong side out: {ply} would face away from the needle, {other} towards it";
     FIRST_PLY "limb-twisted-at-root.first-ply" = "nearest to the needle";
     EXCHANGE "limb-twisted-at-root.exchange" = "exchange the two, or write both from the other end: `{ply}` and `{other}`";
+    USES "limb-twisted-at-root.uses" = "if it is a left and a right one, write uses = {names} in [part.{part}]";
+    COPIES "limb-twisted-at-root.copies" = "if the two plies are cut in pairs, write copies = {names} in [piece.{piece}], and walk both the same way in their seam";
 }
 
 /// Reports each limb once.
@@ -65,6 +68,7 @@ fn finding(context: &Context<'_>, limb: &Limb) -> Option<Finding> {
             let (odd, other) = (side(odd)?, side(1 - odd)?);
             let message = say!(TWISTED, joint = text::joint(joint), ply = chain(&odd.runs), other = chain(&other.runs));
             let finding = Finding::new(&RULE, message).at(odd.span, AGAINST).at(other.span, OTHER_PLY);
+            let finding = copies(context, odd, other).into_iter().fold(finding, Finding::help);
             Some(finding.help(say!(WRITE, edge = turned(odd))))
         }
         Lie::Inward if limb.turned => {
@@ -72,8 +76,33 @@ fn finding(context: &Context<'_>, limb: &Limb) -> Option<Finding> {
             let message =
                 say!(INWARD, joint = text::joint(joint), ply = chain(&first.runs), other = chain(&second.runs));
             let finding = Finding::new(&RULE, message).at(first.span, FIRST_PLY).at(second.span, OTHER_PLY);
+            let image = joint.image == Reverse::Mirrored;
+            let finding = image.then(|| uses(context, first)).flatten().into_iter().fold(finding, Finding::help);
             Some(finding.help(say!(EXCHANGE, ply = turned(first), other = turned(second))))
         }
         _ => None,
     }
+}
+
+fn of<'a>(context: &Context<'a>, side: &Side) -> Option<&'a Instance> {
+    context.assembly.instances.get(side.runs.first()?.instance)
+}
+
+/// The uses of the part of a limb with the one that only the mirror image catches mirrored, where none is.
+fn uses(context: &Context<'_>, side: &Side) -> Option<Phrase> {
+    let one = of(context, side)?;
+    let uses = &context.model.parts.get(&one.part)?.uses;
+    let plain = uses.len() > 1 && uses.iter().all(|usage| !usage.mirrored);
+    let names: Vec<(String, bool)> = uses.iter().map(|usage| (usage.name.clone(), usage.name == one.usage)).collect();
+    plain.then(|| say!(USES, names = text::named(&names), part = &one.part))
+}
+
+/// The copies of a piece with the second ply mirrored, where both plies are of it and neither is.
+fn copies(context: &Context<'_>, odd: &Side, other: &Side) -> Option<Phrase> {
+    let (one, other) = (of(context, odd)?, of(context, other)?);
+    let piece = context.model.pieces.get(&one.piece).filter(|_| one.piece == other.piece && one.copy != other.copy)?;
+    let plain = piece.copies.iter().all(|copy| !copy.mirrored);
+    let names: Vec<(String, bool)> =
+        piece.copies.iter().map(|copy| (copy.name.clone(), copy.name == one.copy)).collect();
+    plain.then(|| say!(COPIES, names = text::named(&names), piece = &one.piece))
 }

@@ -10,6 +10,7 @@ mod closed_before_turned;
 mod edge_not_sewn;
 mod edge_sewn_twice;
 mod edges_not_joined;
+mod eye_fitted_too_late;
 mod filled_before_turned;
 mod hand_closing_without_stitch;
 mod hole_in_shell;
@@ -29,6 +30,7 @@ mod step_misspelt;
 mod stitch_missing;
 mod stretch;
 mod text;
+mod turned_before_sewn;
 mod unknown_stitch_type;
 mod uses;
 
@@ -48,6 +50,8 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &edges_not_joined::RULE, run: edges_not_joined::check },
     Check { rule: &closed_before_turned::RULE, run: closed_before_turned::check },
     Check { rule: &filled_before_turned::RULE, run: filled_before_turned::check },
+    Check { rule: &turned_before_sewn::RULE, run: turned_before_sewn::check },
+    Check { rule: &eye_fitted_too_late::RULE, run: eye_fitted_too_late::check },
     Check { rule: &part_never_turned::RULE, run: part_never_turned::check },
     Check { rule: &caught_before_sewn::RULE, run: caught_before_sewn::check },
     Check { rule: &step_misspelt::RULE, run: step_misspelt::check },

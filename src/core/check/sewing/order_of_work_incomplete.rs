@@ -4,8 +4,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::mention::{Wanted, known};
 use crate::model::{Deed, EdgeFinishKind, JointKind};
-use crate::source::Span;
+use crate::source::{Span, nearest};
 use crate::words::{Phrase, say, words};
 
 use super::sound::sound;
@@ -94,10 +95,23 @@ fn steps<'a>(context: &Context<'a>) -> Vec<(&'a str, Span, u8)> {
     all
 }
 
+/// What is in the order, or is meant there by a name that is misspelt: that is a finding of its own.
+fn listed<'a>(context: &Context<'a>, all: &[(&'a str, Span, u8)]) -> BTreeSet<&'a str> {
+    let known = known(context.model, Wanted::Work);
+    let order = context.model.work.order.iter().map(|step| step.value.as_str());
+    let mut listed: BTreeSet<&str> = order.collect();
+    let strange: Vec<&str> = listed.iter().copied().filter(|id| !known.contains(id)).collect();
+    for id in strange {
+        let free: Vec<&str> = all.iter().map(|(id, ..)| *id).filter(|id| !listed.contains(id)).collect();
+        listed.extend(nearest(id, free));
+    }
+    listed
+}
+
 fn left_out(context: &Context<'_>, findings: &mut Findings) {
     let work = &context.model.work;
-    let listed: BTreeSet<&str> = work.order.iter().map(|step| step.value.as_str()).collect();
     let all = steps(context);
+    let listed = listed(context, &all);
     let missing: Vec<&(&str, Span, u8)> =
         all.iter().filter(|(id, _, _)| !listed.contains(id) && !context.model.is_misnamed(id)).collect();
     if missing.is_empty() {

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::kind;
+use crate::model::{ArticleKind, kind};
 use crate::words::{Phrase, Word, say, words};
 
 use super::text;
@@ -56,7 +56,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         for place in places.iter().take(3) {
             finding = finding.at(place.stitch.span.unwrap_or(place.span), Phrase::list(&none));
         }
-        findings.push(finding.help(say!(HELP, missing = example(&missing))));
+        findings.push(finding.help(say!(HELP, missing = example(context, &missing))));
     }
 }
 
@@ -87,13 +87,21 @@ fn wording(key: &str) -> (Word, Word) {
     }
 }
 
-fn example(missing: &[&str]) -> Phrase {
+/// A role or thread that can be named, or two dots where none is declared.
+fn thread<'a>(context: &Context<'a>) -> &'a str {
+    let model = context.model;
+    let is = |name: &str, way: &str| model.resolve(name, way).is_some_and(|(one, _)| one.kind == ArticleKind::Thread);
+    let ids = model.roles.keys().chain(model.articles.keys()).map(String::as_str);
+    ids.into_iter().find(|id| model.colourways.keys().any(|way| is(id, way))).unwrap_or("..")
+}
+
+fn example(context: &Context<'_>, missing: &[&str]) -> Phrase {
     let value = |word: &&str| match *word {
-        "type" => "type = \"301\"",
-        "density" => "density = \"4 st/cm\"",
-        _ => "thread = \"..\"",
+        "type" => "type = \"301\"".to_string(),
+        "density" => "density = \"4 st/cm\"".to_string(),
+        _ => format!("thread = \"{}\"", thread(context)),
     };
-    let values: Vec<&str> = missing.iter().map(value).collect();
+    let values: Vec<String> = missing.iter().map(value).collect();
     match missing.len() {
         3 => Phrase::from(format!("stitch = {{ {} }}", values.join(", "))),
         _ => say!(IN_THE_STITCH, values = values.join(", ")),

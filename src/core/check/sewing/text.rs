@@ -129,6 +129,12 @@ where
     }
 }
 
+/// Copies or uses as a list: `["l", "r mirrored"]`.
+pub fn named(names: &[(String, bool)]) -> String {
+    let word = |(name, mirrored): &(String, bool)| format!("\"{name}{}\"", if *mirrored { " mirrored" } else { "" });
+    format!("[{}]", names.iter().map(word).collect::<Vec<_>>().join(", "))
+}
+
 /// A length to a tenth of a millimetre.
 pub fn mm(value: f64) -> String {
     crate::words::number::mm(value, 1)

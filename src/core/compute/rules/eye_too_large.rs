@@ -1,7 +1,7 @@
 //! Rule: an eye or nose is large for the product it is on.
 
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::{Article, ArticleKind, Stated, Value};
+use crate::model::ArticleKind;
 use crate::words::{say, words};
 
 use super::{Ground, in_size, mm, of_size, sizes};
@@ -31,7 +31,7 @@ words! {
 /// Reports each eye and nose once, in the first size in which it is too large.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     let model = ground.model;
-    for (id, article) in model.articles.iter().filter(|(_, one)| one.kind == ArticleKind::Trim && is_eye(one)) {
+    for (id, article) in model.articles.iter().filter(|(_, one)| one.kind == ArticleKind::Trim && one.is_eye()) {
         let Some(diameter) = article.quantity("diameter") else { continue };
         let found = sizes(model).find_map(|size| {
             let stated = diameter.of(of_size(size))?;
@@ -51,14 +51,4 @@ fn across(ground: &Ground<'_>, size: &str) -> Option<f64> {
         ground.model.pieces.keys().map(|piece| ground.drawn.sew(piece, size).known().copied()).collect();
     let largest = outlines?.into_iter().max_by(|a, b| a.area().total_cmp(&b.area()))?;
     Some(largest.bbox().width().min(largest.bbox().height()))
-}
-
-fn is_eye(article: &Article) -> bool {
-    let types = article.text("type").into_iter().flat_map(Value::all).filter_map(Stated::known);
-    let eye = |text: &String| {
-        text.to_lowercase()
-            .split(|c: char| !c.is_alphabetic())
-            .any(|word| matches!(word, "eye" | "eyes" | "nose" | "noses"))
-    };
-    types.into_iter().any(eye)
 }

@@ -13,6 +13,7 @@ mod notch_without_partner;
 mod opening_on_corner;
 mod opening_under_trim;
 mod size_scaled_too_far;
+mod sizes_drawn_alike;
 mod target_far_from_outline;
 pub(crate) mod telling;
 mod thin_limb;
@@ -35,6 +36,7 @@ pub const RULES: &[&Rule] = &[
     &notch_on_corner::RULE,
     &notch_too_deep::RULE,
     &size_scaled_too_far::RULE,
+    &sizes_drawn_alike::RULE,
     &thin_limb::RULE,
     &opening_on_corner::RULE,
     &opening_under_trim::RULE,
@@ -56,6 +58,7 @@ pub(super) fn run(ground: &Ground<'_>, findings: &mut Findings) {
     notch_on_corner::check(ground, findings);
     notch_too_deep::check(ground, findings);
     size_scaled_too_far::check(ground, findings);
+    sizes_drawn_alike::check(ground, findings);
     thin_limb::check(ground, findings);
     opening_on_corner::check(ground, findings);
     opening_under_trim::check(ground, findings);

@@ -8,6 +8,7 @@ mod concession_incomplete;
 mod concession_lifts_nothing;
 mod critical_point_out_of_tolerance;
 mod critical_point_unmeasured;
+mod date_far_from_others;
 mod dates_run_back;
 mod dropped_without_reason;
 mod missing_approval;
@@ -31,6 +32,7 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &unknown_sample_item::RULE, run: unknown_sample_item::check },
     Check { rule: &unknown_revision::RULE, run: unknown_revision::check },
     Check { rule: &dates_run_back::RULE, run: dates_run_back::check },
+    Check { rule: &date_far_from_others::RULE, run: date_far_from_others::check },
     Check { rule: &readings_do_not_match_pieces::RULE, run: readings_do_not_match_pieces::check },
     Check { rule: &open_comment::RULE, run: open_comment::check },
     Check { rule: &dropped_without_reason::RULE, run: dropped_without_reason::check },
