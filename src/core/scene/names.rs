@@ -32,15 +32,22 @@ pub(super) fn codes(
 }
 
 /// The label at a place on one side of an edge, or as near to it as it covers no line, on the other side where it must; only
-/// where it may be.
-pub(super) fn near(places: &mut Places, label: Label, at: At, way: At, least: f64, may: impl Fn(&At) -> bool) -> Label {
+/// where it may be. Its leader starts at the second place.
+pub(super) fn near(
+    places: &mut Places,
+    label: Label,
+    (at, from): (At, At),
+    way: At,
+    least: f64,
+    may: impl Fn(&At) -> bool,
+) -> Label {
     let [low, high] = frame(&Label { at: [0.0; 2], ..label.clone() });
     let half = f64::midpoint((high[0] - low[0]) * way[0].abs(), (high[1] - low[1]) * way[1].abs());
     let mut wanted = vec![along(at, way, least + half - 0.6)];
     wanted.extend(ring_of_places(at, way, least + half - 0.6, least + half + 28.0));
     wanted.extend(ring_of_places(at, [-way[0], -way[1]], least + half - 0.6, least + half + 28.0));
     wanted.retain(may);
-    places.put_led(label, at, &wanted)
+    places.put_led(label, from, &wanted)
 }
 
 /// The label near a place, rather on one side of it.

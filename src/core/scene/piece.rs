@@ -216,7 +216,7 @@ fn openings(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, pape
             let part = |n: u8| [0, 1].map(|axis| edge[axis] + (at[axis] - edge[axis]) * f64::from(n) / 12.0);
             within(ring, *at) || (1..12).all(|n| !within(ring, part(n)))
         };
-        let placed = near(places, Label::new(text, middle).bare(), middle, inwards, 2.4, clear);
+        let placed = near(places, Label::new(text, middle).bare(), (middle, edge), inwards, 2.4, clear);
         let far = !within(ring, placed.at) || square(placed.at, middle) > FAR * FAR;
         if let (true, Some(end)) = (far, leader(edge, &placed)) {
             scene.line(Line::Callout, edge, end);

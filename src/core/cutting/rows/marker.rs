@@ -143,8 +143,11 @@ fn above(view: &View<'_>, groups: &[LayGroup], dies: usize) -> f64 {
     let lines = |text: &Phrase, width: f64| cards::lines(text, view.model.style.languages, TYPE, width) * LINE;
     let group = |one: &LayGroup| {
         let notes: f64 = one.notes.iter().map(|note| lines(note, ROW - FABRIC)).sum();
+        // The first column is wider.
         let column = (ROW - FABRIC) / (one.cells.len() + 1) as f64;
-        let cells = one.cells.iter().map(|cell| lines(&cell.phrase(), column)).fold(2.0 * LINE, f64::max);
+        let wide = |n: usize| if n == 0 { 1.6 * column } else { column };
+        let cells = one.cells.iter().enumerate().map(|(n, cell)| lines(&cell.phrase(), wide(n)));
+        let cells = cells.fold(2.0 * LINE, f64::max);
         lines(&one.title, FABRIC).max(cells) + notes + 2.0
     };
     let dies = if dies == 0 { 0.0 } else { HEADS[1] + dies as f64 * DIE_ROW };
