@@ -93,8 +93,10 @@ fn in_room(pieces: &[FlatPiece], room: At, air: f64, below: &[bool], alt: &Phras
         one.name_below(&mut scene, &mut places);
     }
     let mut clear = true;
-    for one in &shown {
-        clear &= one.letters(&mut scene, &mut places);
+    for (at, one) in shown.iter().enumerate() {
+        let others = shown.iter().enumerate().filter(|(other, _)| *other != at);
+        let others: Vec<[At; 2]> = others.flat_map(|(_, other)| strokes(&other.outline)).collect();
+        clear &= one.letters(&mut scene, &mut places, &others);
     }
     let named = shown.iter().zip(below).map(|(one, below)| *below || one.name(&mut scene, &mut places)).collect();
     Some((scene, clear, named))
@@ -148,8 +150,8 @@ impl<'a> Shown<'a> {
     }
 
     /// Each letter beside the longest of its edges, inside the piece or outside; whether all are clear. Nothing that is drawn
-    /// or written lies between an edge and its letter, so no other piece and no other edge can be meant.
-    fn letters(&self, scene: &mut Scene, places: &mut Places) -> bool {
+    /// or written lies between an edge and its letter, and no line of `others` is nearer, so none of these can be meant.
+    fn letters(&self, scene: &mut Scene, places: &mut Places, others: &[[At; 2]]) -> bool {
         let mut clear = true;
         for (seam, paths) in self.seams.iter().filter(|(seam, _)| !seam.letter.is_empty()) {
             let length = |path: &&Vec<Segment>| strokes(path).iter().map(|[a, b]| square(*a, *b).sqrt()).sum::<f64>();
@@ -160,7 +162,11 @@ impl<'a> Shown<'a> {
             let free = |[at, spot]: &&[At; 2]| {
                 let label = Label { at: *spot, ..label.clone() };
                 let start = along(*at, towards(*at, *spot), OFF);
-                places.free(frame(&label)) && leader(start, &label).is_none_or(|end| places.unbroken([start, end]))
+                let own = square(*at, *spot);
+                let nearest = others.iter().all(|line| square(nearest(line, *spot), *spot) > own);
+                nearest
+                    && places.free(frame(&label))
+                    && leader(start, &label).is_none_or(|end| places.unbroken([start, end]))
             };
             let found = spots.iter().find(free).copied();
             clear &= found.is_some();
@@ -217,6 +223,15 @@ impl<'a> Shown<'a> {
     }
 }
 
+/// The place on a straight line that is nearest to a point.
+fn nearest([from, to]: &[At; 2], point: At) -> At {
+    let way = [to[0] - from[0], to[1] - from[1]];
+    let length = way[0] * way[0] + way[1] * way[1];
+    let share = (point[0] - from[0]) * way[0] + (point[1] - from[1]) * way[1];
+    let share = if length > 0.0 { (share / length).clamp(0.0, 1.0) } else { 0.0 };
+    [from[0] + way[0] * share, from[1] + way[1] * share]
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::{Item, closed, open};
@@ -262,11 +277,34 @@ mod tests {
                 assert_eq!([from, to], [[high[0], low[1]], high]);
                 assert!(low.iter().all(|c| *c >= 0.0) && high[0] <= scene.width && high[1] <= scene.height);
             }
+            for n in 0..count {
+                assert!(labels.iter().any(|label| label.text == format!("P{n}")), "P{n} of {count} has no name");
+            }
             for label in labels {
                 let [low, high] = frame(label);
                 assert!(low[0] >= 0.0 && low[1] >= 0.0 && high[0] <= scene.width && high[1] <= scene.height);
             }
         }
+    }
+
+    /// By hand: beside the line, and past its end.
+    #[test]
+    fn the_nearest_place_of_a_line_is_on_it() {
+        let line = [[0.0, 0.0], [10.0, 0.0]];
+        assert_eq!([nearest(&line, [4.0, 3.0]), nearest(&line, [13.0, 4.0])], [[4.0, 0.0], [10.0, 0.0]]);
+    }
+
+    /// The right edges of two squares side by side: the letter of the first is not in the second, nor nearer to it.
+    #[test]
+    fn a_letter_is_nearest_to_its_own_piece() {
+        let scene = flat(&squares(2), &[[40.0, 20.0]], "alt");
+        let (grey, _, labels) = parts(&scene);
+        let lettered = labels.iter().find(|label| label.text == "A0").expect("a letter");
+        let off = |outline: &[Segment]| {
+            let to = |line: [At; 2]| square(nearest(&line, lettered.at), lettered.at);
+            strokes(outline).into_iter().map(to).fold(f64::INFINITY, f64::min)
+        };
+        assert!(off(grey[0]) < off(grey[1]) && !within(&ring_of(grey[1]), lettered.at));
     }
 
     #[test]
