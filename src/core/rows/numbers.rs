@@ -12,7 +12,7 @@ use super::view::View;
 
 words! {
     PIECES "numbers.pieces" = "Pieces cut";
-    OF_KINDS "numbers.of-kinds" = "{count} of {kinds} kinds";
+    OF_KINDS "numbers.of-kinds" = "{count}, {kinds} kinds";
     ARTICLES "numbers.articles" = "Articles to buy";
     FABRIC "numbers.fabric" = "Fabric in the pieces";
     FILLING "numbers.filling" = "Filling";
@@ -30,11 +30,11 @@ const SQUARE_METRE: f64 = 1e6;
 pub(super) fn numbers(view: &View<'_>) -> Vec<Fact> {
     let articles: BTreeSet<&str> = view.figures.bill.lines.iter().map(|line| line.bought.article.as_str()).collect();
     vec![
-        Fact::of(PIECES, pieces(view)),
-        Fact::of(ARTICLES, Cell::count(articles.len() as u64)),
         Fact::of(FABRIC, view.in_sizes(|size| area(view, size))),
         Fact::of(FILLING, view.in_sizes(|size| filling(view, size))),
         Fact::of(MASS, view.in_sizes(|size| finished(view, size))),
+        Fact::of(PIECES, pieces(view)),
+        Fact::of(ARTICLES, Cell::count(articles.len() as u64)),
         Fact::of(STEPS, Cell::count(view.model.work.order.len() as u64)),
         Fact::of(POINTS, points(view)),
     ]

@@ -51,7 +51,7 @@ const KEYS: &[(&str, &[&str])] = &[
     ("bill.rs", &["article", "colour", "embroider", "fabric", "filling", "supplier", "thread", "trim"]),
     ("changes.rs", &["name", "revision"]),
     ("cover.rs", &["front"]),
-    ("construction.rs", &["attach", "edge-finish", "opening", "seam", "step", "topstitch"]),
+    ("construction.rs", &["attach", "diameter", "edge-finish", "opening", "place", "seam", "step", "topstitch"]),
     ("filling.rs", &["fibre-type", "fineness", "particle", "recycled", "staple", "stuffing"]),
     ("guide.rs", &["HEAD:@face", "SIDE.l", "SIDE:n-m-c"]),
     ("letters.rs", &["ABCDEFGHJKLMNPQRSTUVWXYZ"]),
