@@ -80,8 +80,10 @@ fn use_is_net_and_says_what_is_not_in_it() {
 #[test]
 fn the_cover_says_what_is_known_and_cautions_hold_for_every_product() {
     let cushion = example("floor-cushion");
-    let title = cover(&cushion).obstacles.title.english();
-    assert!(title.starts_with("Nothing that this specification records is in the way of"), "{title}");
+    let obstacles = &cover(&cushion).obstacles;
+    assert!(obstacles.title.english().starts_with("No finding is in the way of"), "{obstacles:?}");
+    let confirm = obstacles.confirm.english();
+    assert!(confirm.starts_with("To be confirmed or approved first: 9 (sheet"), "{confirm}");
     let told = serde_json::to_string(safety(&cushion)).unwrap();
     assert!(told.contains("factories for sewn products") && !told.contains("toy factories"), "{told}");
 }
