@@ -56,7 +56,6 @@ const KEYS: &[(&str, &[&str])] = &[
         &["attach", "diameter", "edge-finish", "opening", "part", "place", "seam", "step", "stuffing", "topstitch"],
     ),
     ("filling.rs", &["fibre-type", "fineness", "particle", "recycled", "staple", "stuffing"]),
-    ("guide.rs", &["HEAD:@face", "SIDE.l", "SIDE:n-m-c"]),
     ("letters.rs", &["ABCDEFGHJKLMNPQRSTUVWXYZ"]),
     ("marker.rs", &["cuttable-width", "piece"]),
     ("measurements.rs", &["point-of-measure"]),
