@@ -67,7 +67,7 @@ fn an_allowance_is_printed_by_size_and_side() {
     let mut all = Vec::new();
     printed(&data, &mut all);
     let of = |name: &str| -> Vec<&str> {
-        all.iter().filter(|(one, _)| one.starts_with(name)).map(|(_, text)| text.as_str()).collect()
+        all.iter().filter(|(one, _)| one == name).map(|(_, text)| text.as_str()).collect()
     };
     assert_eq!(of("P"), ["5, s-r L 8, S 6, e-f 7"], "{all:?}");
     assert_eq!(of("Q"), ["L 9, S 5"]);

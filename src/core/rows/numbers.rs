@@ -59,6 +59,9 @@ fn area(view: &View<'_>, size: &str) -> Phrase {
 }
 
 fn filling(view: &View<'_>, size: &str) -> Phrase {
+    if view.model.stuffings.is_empty() {
+        return Cell::Dash.phrase();
+    }
     let filling = way(view).and_then(|way| view.figures.filling.get(size)?.get(way));
     filling.map_or_else(Phrase::none, |filling| grams(mass(&filling.total).target))
 }
