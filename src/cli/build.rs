@@ -112,8 +112,9 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
 
 /// The desks that are asked for, each once.
 fn desks(matches: &ArgMatches) -> Vec<Desk> {
-    let asked: Vec<&String> = matches.get_many("for").into_iter().flatten().collect();
-    DESKS.into_iter().filter(|desk| asked.iter().any(|name| **name == desk.word().en)).collect()
+    let asked: Vec<Desk> =
+        matches.get_many::<String>("for").into_iter().flatten().filter_map(|name| Desk::named(name)).collect();
+    DESKS.into_iter().filter(|desk| asked.contains(desk)).collect()
 }
 
 /// Says what only the plan of an order shows.

@@ -35,8 +35,8 @@ pub fn with(texts: &[&str]) -> Package {
     let mut put = Texts(texts.iter().cycle());
     let mut out = cushion::package();
     let block = &mut out.title_block;
-    put!(put: block.owner, block.title, block.supplement, block.creator, block.approver);
-    put!(put: block.number, block.style, block.factory_style, block.season, block.stage);
+    put!(put: block.owner, block.title);
+    put!(put: block.number, block.style, block.stage);
     out.sheets.iter_mut().for_each(|bound| spoil(&mut bound.sheet, &mut put));
     let names: Vec<_> = out.sheets.iter().map(|bound| bound.sheet.head().name.clone()).collect();
     out.contents.rows.iter_mut().zip(names).for_each(|(row, name)| row.name = name);

@@ -1,9 +1,9 @@
 //! Outlines as curves of a drawing, y down.
 
 use crate::compute::Drawn;
-use crate::geom::{Outline, Path, Point, Segment as Curve};
+use crate::geom::{Affine, Outline, Path, Point, Segment as Curve};
 use crate::model::Piece;
-use crate::model::assembly::sewn_cut;
+use crate::model::assembly::{Instance, sewn_cut};
 use crate::scene::{At, Segment};
 
 /// The cut line of the layer that is sewn, as curves, and whether it lies outside the sew line; the sew line itself
@@ -19,6 +19,11 @@ pub fn cut_paths(drawn: &Drawn, piece: &Piece, size: &str, sew: &Outline) -> (Ve
 /// A point of a piece (y up) as drawn (y down).
 pub fn page(point: Point) -> At {
     [point.x, -point.y]
+}
+
+/// A piece as it lies before the sewer: a mirrored copy is the image across its height.
+pub fn facing(instance: &Instance) -> Affine {
+    Affine { xx: if instance.mirrored { -1.0 } else { 1.0 }, xy: 0.0, yx: 0.0, yy: 1.0, dx: 0.0, dy: 0.0 }
 }
 
 /// A path as drawn.

@@ -7,7 +7,6 @@ use crate::words::{Phrase, Word, head, say, words};
 use super::data;
 use super::package::Drawing;
 use super::step::{Made, NOT_TO_SCALE, again, length_goods, plain, ply, titled, undrawn};
-use super::stitched::Stitched;
 use super::view::View;
 use super::walk;
 
@@ -42,9 +41,6 @@ pub(super) fn step(view: &View<'_>, finish: &EdgeFinish) -> Made {
     let title = titled(&finish.entry, || title.into());
     let mut made = plain(view, title, text, on, stitched, view.text(finish.note.as_ref()));
     let step = &mut made.step;
-    if kind == Some(EdgeFinishKind::Raw) {
-        made.stitched = Stitched::Otherwise;
-    }
     if let Some(turned) = kind.and_then(turned) {
         if joined(view, finish) {
             step.text = Phrase::lines([&step.text, &undrawn(&[view.text(finish.note.as_ref())])]);

@@ -7,7 +7,7 @@ use crate::model::assembly::{Instance, Reverse, Run, Side};
 use crate::scene::{FlatPiece, FlatSeam, Segment, flat};
 use crate::words::{Phrase, say, words};
 
-use super::curves::segments;
+use super::curves::{facing, segments};
 use super::letters::Letters;
 use super::package::{Drawing, ROOMS_PIECE, ROOMS_PLACE, ROOMS_PLACES, ROOMS_STATE};
 use super::stages::Stage;
@@ -179,8 +179,7 @@ fn add(view: &View<'_>, pieces: &mut Vec<(usize, FlatPiece)>, touch: &Touch<'_>,
     let Some(instance) = view.assembly.instances.get(touch.instance) else { return };
     let Some((_, lines)) = view.shown(&instance.piece) else { return };
     let Some(sew) = lines.sew.known() else { return };
-    // As it lies before the sewer: a mirrored copy is the image across its height.
-    let turn = Affine { xx: if instance.mirrored { -1.0 } else { 1.0 }, xy: 0.0, yx: 0.0, yy: 1.0, dx: 0.0, dy: 0.0 };
+    let turn = facing(instance);
     let paths = paths(sew, &turn, &touch.path);
     let at = pieces.iter().position(|(at, _)| *at == touch.instance).unwrap_or_else(|| {
         let outline = segments(&sew.path.transformed(&turn), true);

@@ -2,13 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use crate::geom::{Affine, Outline};
+use crate::geom::Outline;
 use crate::model::assembly::{Edging, Instance};
 use crate::model::{JointKind, Use};
 use crate::scene::{Map, MapEdge, MapPiece, PiecePoint, overview};
 use crate::words::{Phrase, say, words};
 
-use super::curves::{page, segments};
+use super::curves::{facing, page, segments};
 use super::letters::{self, Letters};
 use super::package::{Drawing, ROOM_MAP};
 use super::view::View;
@@ -118,8 +118,7 @@ fn piece(view: &View<'_>, letters: &Letters, at: usize, instance: &Instance) -> 
     let size = size(view)?;
     let drawn = view.drawn.sew(&instance.piece, size);
     let sew: &Outline = drawn.known()?;
-    // As it lies before the sewer: a mirrored copy is the image across its height.
-    let turn = Affine { xx: if instance.mirrored { -1.0 } else { 1.0 }, xy: 0.0, yx: 0.0, yy: 1.0, dx: 0.0, dy: 0.0 };
+    let turn = facing(instance);
     let runs = sew.runs();
     let edges = runs.iter().enumerate().map(|(run, path)| {
         let borne = letters::of_run(view, letters, (at, run));

@@ -51,7 +51,7 @@ pub(crate) mod written;
 pub use cell::{Cell, Coded};
 pub use view::View;
 
-use crate::words::{Phrase, head, say, words};
+use crate::words::{Phrase, say, words};
 use data::Sheet;
 use desk::DESKS;
 use desk::Desk::{self, Buyer, Cutter, Inspector, Line, Packer, Pattern, Reviewer};
@@ -60,7 +60,7 @@ use package::{About, Bound, Package, TitleBlock};
 
 words! {
     REVISION "package.revision" = "{style} revision {revision}";
-    ORDER "package.order" = "Order";
+    AFTER "package.after" = "{revision} after {past}";
     PROGRAM "package.program" = "backtack";
 }
 
@@ -174,18 +174,11 @@ fn title_block(view: &View<'_>) -> TitleBlock {
         owner: crate::parties::rows::owner(view),
         number: number(view),
         title,
-        supplement: text(style.product.as_ref()),
         date: written::day(view.date(revision.date.as_ref())),
         revision: text(revision.id.as_ref()),
-        history: history(view),
-        language: view.model.style.languages.codes(),
-        creator: text(revision.by.as_ref()),
-        approver: text(revision.approved.as_ref()),
-        kind: if view.order.is_some() { ORDER.into() } else { head::SPECIFICATION.into() },
+        revisions: revisions(view),
         stage: choice::begun(view.text(revision.stage.as_ref())),
         style: text(style.id.as_ref()),
-        factory_style: text(style.factory_number.as_ref()),
-        season: text(style.season.as_ref()),
         digest: view.digest.to_string(),
     }
 }
@@ -197,10 +190,12 @@ fn about(view: &View<'_>, block: &TitleBlock) -> String {
     title.in_language(view.model.style.languages.first).trim().to_string()
 }
 
-/// Sealed revisions before this one, the newest first.
-fn history(view: &View<'_>) -> String {
+/// This revision and the sealed ones before it, the newest first.
+fn revisions(view: &View<'_>) -> Phrase {
     let past = view.since.into_iter().flat_map(|since| since.past.iter().rev());
-    past.map(|past| past.revision.as_str()).collect::<Vec<_>>().join(", ")
+    let past = Phrase::list(past.map(|past| past.revision.as_str()));
+    let revision = view.text(view.model.revision.id.as_ref());
+    if past.is_empty() { revision.into() } else { say!(AFTER, revision, past) }
 }
 
 /// The style number; of an order with the order's number behind it.

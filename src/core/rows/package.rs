@@ -102,7 +102,8 @@ pub struct About {
     pub date: [u16; 3],
 }
 
-/// The data fields of ISO 7200:2004 and what the trade adds to them. An empty string prints as a ruled blank.
+/// What the foot of a page says: fields of ISO 7200:2004 and what the trade adds to them; who made and approved the document
+/// is on its first sheet.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct TitleBlock {
     /// Legal owner of the document.
@@ -111,30 +112,16 @@ pub struct TitleBlock {
     pub number: String,
     /// Title: the product.
     pub title: Phrase,
-    /// Supplementary title.
-    pub supplement: String,
     /// Date of issue, written out.
     pub date: String,
     /// Revision index.
     pub revision: String,
-    /// Sealed revisions before it, the newest first: `B, A`.
-    pub history: String,
-    /// Language code of the text, `"en"`.
-    pub language: String,
-    /// Person who made the document.
-    pub creator: String,
-    /// Person who approved it.
-    pub approver: String,
-    /// Document type, `"Product specification"`.
-    pub kind: Phrase,
+    /// The same with the sealed revisions before it: `C after B, A`.
+    pub revisions: Phrase,
     /// Document status: the stage, `"Prototype"`.
     pub stage: Phrase,
     /// Our style number.
     pub style: String,
-    /// The factory's number.
-    pub factory_style: String,
-    /// Season.
-    pub season: String,
     /// The first ten characters of the digest of the inputs.
     pub digest: String,
 }

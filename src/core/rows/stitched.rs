@@ -11,7 +11,6 @@ words! {
     WIDTH "step.width" = "{width} wide";
     NOT_STATED "stitched.not-stated" = "not stated";
     NO_ALLOWANCE "stitched.no-allowance" = "none";
-    NOT_THIS "stitched.not-this" = "not that of the stage";
 }
 
 /// What is said of a stitch, in order. The allowance is said of seams alone.
@@ -25,8 +24,6 @@ pub enum Stitched {
     /// Nothing is sewn.
     #[default]
     Nothing,
-    /// It is sewn, but no stitch is stated.
-    Otherwise,
     /// What is stated of the stitch, in the order of [`LABELS`], and of a seam its allowance, which may be none.
     With([Phrase; STITCH], Option<Phrase>),
 }
@@ -64,12 +61,7 @@ pub fn differs(same: &[Fact], one: &Stitched) -> Vec<Fact> {
         let of = |fact: &&Fact| fact.label == Phrase::from(label);
         same.iter().find(of).map_or_else(Phrase::none, |fact| fact.value.phrase())
     };
-    let (stitch, wide) = match one {
-        Stitched::Nothing => return Vec::new(),
-        Stitched::Otherwise if same.is_empty() => return Vec::new(),
-        Stitched::Otherwise => return vec![Fact::of(head::STITCH, NOT_THIS)],
-        Stitched::With(stitch, wide) => (stitch, wide),
-    };
+    let Stitched::With(stitch, wide) = one else { return Vec::new() };
     let other = LABELS.into_iter().zip(stitch.iter().chain(wide)).filter(|(label, value)| usual(*label) != **value);
     let said = |(label, value): (Word, &Phrase)| {
         let none = if label == head::ALLOWANCE { NO_ALLOWANCE } else { NOT_STATED };
@@ -132,8 +124,7 @@ mod tests {
     #[test]
     fn what_states_no_stitch_does_not_have_that_of_the_stage() {
         let same = common(&[with("301", "4", None)]);
-        assert_eq!(told(&differs(&same, &Stitched::Otherwise))[0].1, NOT_THIS.en);
-        assert_eq!(differs(&[], &Stitched::Otherwise), []);
-        assert_eq!(common(&[Stitched::Nothing, Stitched::Otherwise]), []);
+        assert_eq!(differs(&same, &Stitched::Nothing), []);
+        assert_eq!(common(&[Stitched::Nothing]), []);
     }
 }

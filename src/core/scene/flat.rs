@@ -1,10 +1,10 @@
 //! Pieces laid flat and apart, in grey, with the edges that are sewn in bold and their letters.
 
 use super::marks::{along, left, towards};
+use super::names::nearest_on;
 use super::place::{
-    Places, extent, frame, leader, middle, ring_of, ring_of_places, square, strokes, text_width, within,
+    Places, bounds, extent, frame, leader, middle, moved, ring_of, ring_of_places, square, strokes, text_width, within,
 };
-use super::place::{bounds, moved};
 use super::{At, Fill, Label, Line, Scene, Segment, grid};
 use crate::words::Phrase;
 
@@ -163,7 +163,7 @@ impl<'a> Shown<'a> {
                 let label = Label { at: *spot, ..label.clone() };
                 let start = along(*at, towards(*at, *spot), OFF);
                 let own = square(*at, *spot);
-                let nearest = others.iter().all(|line| square(nearest(line, *spot), *spot) > own);
+                let nearest = others.iter().all(|line| square(nearest_on(*line, *spot), *spot) > own);
                 nearest
                     && places.free(frame(&label))
                     && leader(start, &label).is_none_or(|end| places.unbroken([start, end]))
@@ -221,15 +221,6 @@ impl<'a> Shown<'a> {
         let label = Label::new(&self.piece.name, at).size(NAME).bare();
         scene.label(places.put(label, [at]));
     }
-}
-
-/// The place on a straight line that is nearest to a point.
-fn nearest([from, to]: &[At; 2], point: At) -> At {
-    let way = [to[0] - from[0], to[1] - from[1]];
-    let length = way[0] * way[0] + way[1] * way[1];
-    let share = (point[0] - from[0]) * way[0] + (point[1] - from[1]) * way[1];
-    let share = if length > 0.0 { (share / length).clamp(0.0, 1.0) } else { 0.0 };
-    [from[0] + way[0] * share, from[1] + way[1] * share]
 }
 
 #[cfg(test)]
@@ -291,7 +282,7 @@ mod tests {
     #[test]
     fn the_nearest_place_of_a_line_is_on_it() {
         let line = [[0.0, 0.0], [10.0, 0.0]];
-        assert_eq!([nearest(&line, [4.0, 3.0]), nearest(&line, [13.0, 4.0])], [[4.0, 0.0], [10.0, 0.0]]);
+        assert_eq!([nearest_on(line, [4.0, 3.0]), nearest_on(line, [13.0, 4.0])], [[4.0, 0.0], [10.0, 0.0]]);
     }
 
     /// The right edges of two squares side by side: the letter of the first is not in the second, nor nearer to it.
@@ -301,7 +292,7 @@ mod tests {
         let (grey, _, labels) = parts(&scene);
         let lettered = labels.iter().find(|label| label.text == "A0").expect("a letter");
         let off = |outline: &[Segment]| {
-            let to = |line: [At; 2]| square(nearest(&line, lettered.at), lettered.at);
+            let to = |line: [At; 2]| square(nearest_on(line, lettered.at), lettered.at);
             strokes(outline).into_iter().map(to).fold(f64::INFINITY, f64::min)
         };
         assert!(off(grey[0]) < off(grey[1]) && !within(&ring_of(grey[1]), lettered.at));

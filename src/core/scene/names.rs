@@ -148,13 +148,15 @@ pub(super) fn remarks(
     }
 }
 
+/// The place of a straight line that is nearest to a point.
+pub(super) fn nearest_on([from, to]: [At; 2], p: At) -> At {
+    let (way, length) = (towards(from, to), square(from, to).sqrt());
+    let share = (p[0] - from[0]) * way[0] + (p[1] - from[1]) * way[1];
+    along(from, way, share.clamp(0.0, length))
+}
+
 /// The place of a closed line that is nearest to a point; the point itself where there is no line.
 pub(super) fn nearest(ring: &[At], p: At) -> At {
-    let on = |(a, b): (&At, &At)| {
-        let (way, length) = (towards(*a, *b), square(*a, *b).sqrt());
-        let share = (p[0] - a[0]) * way[0] + (p[1] - a[1]) * way[1];
-        along(*a, way, share.clamp(0.0, length))
-    };
-    let places = ring.iter().zip(ring.iter().cycle().skip(1)).map(on);
+    let places = ring.iter().zip(ring.iter().cycle().skip(1)).map(|(a, b)| nearest_on([*a, *b], p));
     places.min_by(|a, b| square(*a, p).total_cmp(&square(*b, p))).unwrap_or(p)
 }

@@ -7,8 +7,6 @@ crate::words! { list:
     STYLE "foot-style" = "Style";
     REVISION "foot-revision" = "Revision";
     DIGEST "foot-digest" = "Digest";
-    DRAFT "foot-draft" = "Draft without a date of issue";
-    UNRELEASED "foot-unreleased" = "Not released";
     SHEET_OF "foot-sheet-of" = "sheet {number} of {total}";
     NOT_RELEASED "foot-not-released" = "Not released: {open} must be settled (sheet {sheet})";
     NOT_RELEASED_YET "foot-not-released-yet" = "Not released: {open} must be settled";

@@ -8,7 +8,6 @@ crate::words! { list:
     TITLE "title" = "Title";
     OWNER "owner" = "Legal owner";
     FACTORY "factory" = "Factory";
-    DOCUMENT_KIND "document-kind" = "Document";
     SPECIFICATION "specification" = "Specification for manufacture";
     REVISION "revision" = "Revision";
     ISSUED "issued" = "Date of issue";
@@ -38,12 +37,10 @@ crate::words! { list:
     NOTE "note" = "Note";
     CONSUMPTION "consumption" = "Net consumption";
     WASTAGE "wastage" = "Wastage";
-    EFFICIENCY "efficiency" = "Marker efficiency";
     PRICE "price" = "Price";
     MINIMUM_ORDER "minimum-order" = "Minimum order";
     LEAD_TIME "lead-time" = "Lead time";
     SUBSTITUTE "substitute" = "Substitute";
-    FACTORY_FILLS "factory-fills" = "Factory to fill in";
 
     PART "part" = "Part";
     PIECE "piece" = "Piece";
@@ -57,10 +54,8 @@ crate::words! { list:
     ALLOWANCE "allowance" = "Seam allowance";
     CUT_SIZE "cut-size" = "Cut size";
     AREA "area" = "Cut area";
-    PERIMETER "perimeter" = "Cut length";
     CUT_LINE "cut-line" = "Cut line";
     SEW_LINE "sew-line" = "Sew line";
-    FOLD_LINE "fold-line" = "Fold";
     PLACEMENT "placement" = "Placement mark";
     NOTCH "notch" = "Notch";
     SCALE "scale" = "Scale";
@@ -73,12 +68,8 @@ crate::words! { list:
     DENSITY "density" = "Stitch density";
     NEEDLE "needle" = "Needle";
     THREAD "thread" = "Thread";
-    SEAM_LENGTH "seam-length" = "Seam length";
-    STACK "stack" = "Stack, in needle order";
     EASE "ease" = "Ease";
-    CLOSE_BY "close-by" = "Closed by";
     BY_HAND "by-hand" = "by hand";
-    BACKTACK "backtack" = "Backtack";
     RAW "raw" = "raw edge";
     HEM "hem" = "hem";
     BOUND "bound" = "bound";
@@ -90,8 +81,6 @@ crate::words! { list:
     STUFFING "stuffing" = "Stuffing";
     FILLING_KIND "filling-kind" = "Filling";
     MASS "mass" = "Mass";
-    SHELL_MASS "shell-mass" = "Empty shell";
-    PRODUCT_MASS "product-mass" = "Product";
     HOW_CHECKED "how-checked" = "How checked";
     FIRMNESS "firmness" = "Firmness";
 
@@ -101,12 +90,9 @@ crate::words! { list:
     TARGET "target" = "Target";
     TOLERANCE "tolerance" = "Tolerance";
     LIMITS "limits" = "Limits";
-    LOWER "lower" = "Lowest";
-    UPPER "upper" = "Highest";
     READING "reading" = "Reading";
     CRITICAL "critical" = "critical";
     FOR_REFERENCE "for-reference" = "reference";
-    STATE_CUT "state-cut" = "as cut";
     STATE_SEWN "state-sewn" = "sewn";
     STATE_STUFFED "state-stuffed" = "stuffed";
 
@@ -115,8 +101,6 @@ crate::words! { list:
     OUR_PROPOSAL "our-proposal" = "our proposal";
     QUESTION "question" = "Question";
     ANSWER "answer" = "Answer";
-    DEVIATION "deviation" = "Deviation agreed";
-    VALID_FOR "valid-for" = "For order, until";
     SIGN_NAME "sign-name" = "Name";
     POSITION "position" = "Position";
     DATE "date" = "Date";
@@ -131,12 +115,10 @@ crate::words! { list:
     WITHHELD "withheld" = "not shown in this edition";
     NOT_KNOWN "not-known" = "not known yet";
     NONE "none" = "none";
-    EACH "each" = "each";
 
     LAY "lay" = "Lay";
     LAY_HOLDS "lay-holds" = "On one ply";
     LAY_LENGTH "lay-length" = "Length";
-    SIZE_CODE "size" = "Size";
     DIES "dies" = "Dies";
     DIES_MADE "dies-made" = "Made";
     STRIKES "strikes" = "Strikes for one product";
@@ -180,6 +162,5 @@ crate::words! { list:
     CHANGE_BEFORE "change-before" = "Before";
     CHANGE_AFTER "change-after" = "After";
     OVERLAYS "overlays" = "Outlines over each other, in the size that changed most, from 0.5 mm on: before dashed, after solid";
-    HISTORY "history" = "Revisions";
     DIGEST "digest" = "Digest";
 }

@@ -3,7 +3,6 @@
 crate::words! { list:
     FABRIC_LAID "fabric-laid" = "Fabric";
     DOCUMENT_NUMBER "document-number" = "Identification no.";
-    LANGUAGE "language" = "Lang.";
     SHEET "sheet" = "Sheet";
     SHEET_SCALED "sheet-scaled" = "Sheet, scale as stated";
     READERS "readers" = "For";

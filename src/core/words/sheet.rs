@@ -21,12 +21,10 @@ crate::words! { list:
     MARKER_TITLE "marker-title" = "How to lay the fabric";
     MARKER_LEAD "marker-lead" = "A bold arrow beside a lay runs along the roll, the way the pile or grain of all pieces lies; a thin arrow with two heads: the grain of all pieces runs so, either way round; without one each piece has its own. A stroke marks a mirrored piece, a half sign one that is cut on the fold.";
     PLAN "plan" = "Cut plan";
-    PLAN_TITLE "plan-title" = "How to cut the order";
     PLAN_LEAD "plan-lead" = "Plies are numbered from the table up, bundles through the whole order of a fabric. A bundle is one product's pieces through some plies of one colour: pieces of one product stay together, so that their shade does.";
     PLAN_NOTE "plan-note" = "To cut, planned and surplus are those of all lines of one size and colourway, and are given at the first of them.";
     FABRIC_SHEET "fabric-sheet" = "Fabric to order";
     FABRIC_NOTE "fabric-note" = "Shrinkage and faults divide; percentages are never added. Recuts come from remnants of the same lot.";
-    FABRIC_TITLE "fabric-title" = "How much fabric to order";
     FABRIC_LEAD "fabric-lead" = "Each step takes the result of the one before; a pocket calculator gives the same. Lengths are rounded here only, rolls are rounded up.";
     FILLING "filling" = "Filling";
     FILLING_TITLE "filling-title" = "What to fill, and how it is weighed";
@@ -63,13 +61,10 @@ crate::words! { list:
     SIGNATURE_COVERS "signature-covers" = "Every sheet of the revision whose digest is at the foot of this page: figures, limits, drawings and order of work.";
     SIGNATURE_EXCEPT "signature-except" = "Not covered are figures marked as an estimate, figures marked not known yet, and blanks that nobody filled in.";
     SIGNATURE_CHANGE "signature-change" = "A change after the signature is a new revision with a new digest, and is signed again.";
-    SIGNATURE_CHOP "signature-chop" = "Name, position, date, signature and company chop; one chop across the edges of all sheets.";
 
     NOT_FOR_MATCHING "not-for-matching" = "for the screen, not for matching";
     ESTIMATE "estimate" = "estimate: true cut area divided by a stated efficiency, not from a lay";
     ROUNDING "rounding" = "Totals come from unrounded values and may differ from the sum of the lines by their last digit.";
     MEASURE_INWARD "measure-inward" = "Limits are rounded inward to the step that can be read.";
     FILL_WEIGH "fill-weigh" = "Portions are weighed before filling; the finished mass is checked against the mean of five empty shells.";
-    RAW_NOTE "raw-note" = "A raw edge has no sew line.";
-    ORDER_NOTE "order-note" = "The order is checked: no step needs an edge that an earlier one has closed.";
 }

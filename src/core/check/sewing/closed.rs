@@ -17,6 +17,15 @@ pub fn part<'a>(context: &Context<'a>, step: &'a Step) -> Option<&'a str> {
     step.part.as_ref().or_else(stuffing).map(|part| part.value.as_str())
 }
 
+/// The place of each step in the order of work; of one that is listed twice the first.
+pub fn places<'a>(context: &Context<'a>) -> BTreeMap<&'a str, (usize, Span)> {
+    let mut places = BTreeMap::new();
+    for (n, step) in context.model.work.order.iter().enumerate() {
+        places.entry(step.value.as_str()).or_insert((n, step.span));
+    }
+    places
+}
+
 /// The last step that closes a shell, and its place in the order; `None` if it never closes, or its order is unknown.
 pub fn closing<'a>(
     context: &Context<'a>,

@@ -9,7 +9,7 @@ use crate::model::{Deed, JointKind, Step};
 use crate::source::Span;
 use crate::words::{say, words};
 
-use super::closed::{closing, part};
+use super::closed::{closing, part, places};
 use super::text;
 
 /// A part that is closed before it is turned or filled.
@@ -51,15 +51,6 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         }
     }
     never_open(context, findings);
-}
-
-/// Where each step stands in the order of work.
-fn places<'a>(context: &Context<'a>) -> BTreeMap<&'a str, (usize, Span)> {
-    let mut places = BTreeMap::new();
-    for (n, step) in context.model.work.order.iter().enumerate() {
-        places.entry(step.value.as_str()).or_insert((n, step.span));
-    }
-    places
 }
 
 fn late<'a>(

@@ -1,14 +1,11 @@
 //! Rule: a safety eye or nose is fitted when nobody can reach behind it.
 
-use std::collections::BTreeMap;
-
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Deed, Step};
-use crate::source::Span;
 use crate::words::{say, words};
 
-use super::closed::{closing, part};
+use super::closed::{closing, part, places};
 use super::text;
 
 /// An eye on a part that is filled or closed.
@@ -41,8 +38,7 @@ const OUTSIDE: [&str; 4] = ["sew", "glue", "stitch", "embroider"];
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     let order = &model.work.order;
-    let places: BTreeMap<&str, (usize, Span)> =
-        order.iter().enumerate().map(|(at, step)| (step.value.as_str(), (at, step.span))).collect();
+    let places = places(context);
     for (id, step) in &model.steps {
         let Some((at, span)) = places.get(id.as_str()).copied() else { continue };
         let Some((trim, part)) = fitted(context, step) else { continue };

@@ -53,7 +53,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     notes.extend(stated.into_iter().flat_map(|order| remarks(view, order)));
     notes.extend(order.fabrics.iter().flat_map(|fabric| beside(view, fabric)));
     notes.extend(order.missing.iter().map(Phrase::from));
-    vec![Sheet::Plan(Plan { head, facts: facts(order, stated), groups, lines: lines(order), notes })]
+    vec![Sheet::Plan(Plan { head, facts: facts(view, order, stated), groups, lines: lines(order), notes })]
 }
 
 /// The order that is shown, with its id.
@@ -77,7 +77,7 @@ fn remarks(view: &View<'_>, order: &Order) -> Vec<Phrase> {
     std::iter::once(own).chain(order.lines.values().map(line)).filter(|one| !one.is_empty()).collect()
 }
 
-fn facts(order: &OrderFigures, stated: Option<&Order>) -> Vec<Fact> {
+fn facts(view: &View<'_>, order: &OrderFigures, stated: Option<&Order>) -> Vec<Fact> {
     let fact = |label: Word, value: Cell| Fact { label: label.into(), value };
     let known = |text: &Option<String>| text.as_ref().map_or(Cell::Empty, Cell::from);
     let cut: u64 = order.products.values().flat_map(BTreeMap::values).map(|one| one.cut).sum();
@@ -96,6 +96,8 @@ fn facts(order: &OrderFigures, stated: Option<&Order>) -> Vec<Fact> {
         fact(REVISION, known(&order.revision)),
         fact(head::ORDERED, pieces(order.total)),
         fact(IN_ALL, pieces(cut)),
+        fact(head::CREATOR, view.text(view.model.revision.by.as_ref()).into()),
+        fact(head::APPROVER, view.text(view.model.revision.approved.as_ref()).into()),
     ];
     name.into_iter().chain(all).chain(rest).collect()
 }
