@@ -241,20 +241,20 @@ mod tests {
 
     #[test]
     fn a_good_page_passes() {
-        assert!(faults(vec![Mark::Text(run("a", 30.0, 30.0, 9.0))]).is_empty());
+        assert!(faults(vec![Mark::Text(run("a", 30.0, 30.0, 10.5))]).is_empty());
     }
 
     #[test]
     fn each_fault_is_found() {
-        let mut grey = run("grey", 100.0, 60.0, 9.0);
+        let mut grey = run("grey", 100.0, 60.0, 10.5);
         grey.colour = [150; 3];
-        let mut tofu = run("tofu", 100.0, 80.0, 9.0);
+        let mut tofu = run("tofu", 100.0, 80.0, 10.5);
         tofu.missing = true;
         let line = crate::render::page::Form { corners: [[50.0, 50.0]; 4], stroke: Some(0.1), fill: None };
         let found = faults(vec![
-            Mark::Text(run("out", 280.0, 30.0, 9.0)),
-            Mark::Text(run("one", 30.0, 40.0, 9.0)),
-            Mark::Text(run("two", 45.0, 41.0, 9.0)),
+            Mark::Text(run("out", 280.0, 30.0, 10.5)),
+            Mark::Text(run("one", 30.0, 40.0, 10.5)),
+            Mark::Text(run("two", 45.0, 41.0, 10.5)),
             Mark::Text(run("tiny", 30.0, 60.0, 8.0)),
             Mark::Shape(line),
             Mark::Text(grey),
@@ -263,7 +263,7 @@ mod tests {
         let expected = [
             "`out` leaves the frame",
             "`one` overlaps `two`",
-            "`tiny` is 8.0 pt, less than 9 pt",
+            "`tiny` is 8.0 pt, less than 10.5 pt",
             "a line is 0.100 mm wide, less than 0.18 mm",
             "`grey` has contrast 3.0, less than 4.5",
             "`tofu` has a character without a glyph",
