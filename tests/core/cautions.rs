@@ -39,7 +39,7 @@ fn told(kind: &str) -> (Vec<&'static str>, Vec<String>) {
     let sheets = crate::sheets(&loaded, &checked);
     let safety =
         sheets.into_iter().find_map(|sheet| if let Sheet::Safety(safety) = sheet { Some(safety) } else { None });
-    (codes, safety.unwrap().rows.iter().map(|row| row.title.english()).collect())
+    (codes, safety.unwrap().columns.iter().flatten().map(|row| row.title.english()).collect())
 }
 
 /// Every caution that things call for, with the rule about them.

@@ -393,15 +393,17 @@ pub struct Mass {
 pub struct Measurements {
     /// Title, name, lead.
     pub head: Head,
-    /// Pictures with numbered arrows, one below the other; at most four.
+    /// Pictures with numbered arrows; at most four.
     pub pictures: Vec<Drawing>,
+    /// Whether they are above the table, not beside it.
+    pub above: bool,
     /// Columns of limits, one per size on this sheet; at most two.
     pub sizes: Vec<String>,
     /// Unit of all values, "mm".
     pub unit: String,
     /// The points of measure.
     pub rows: Vec<Point>,
-    /// Heads of the blank columns: up to "5" beside one size, up to "3" beside two.
+    /// Heads of the blank columns of each size.
     pub blanks: Vec<String>,
     /// How to measure: rest, tool, state.
     pub conditions: Vec<Phrase>,

@@ -22,8 +22,9 @@ words! {
 
 /// The most sizes whose lengths are side by side.
 const SIZES: usize = 3;
-/// Height of a map that the table is below, at least, mm.
-const LEAST_MAP: f64 = 60.0;
+/// Height of a map that the table is below, at least, and of both together, mm.
+const LEAST_MAP: f64 = 50.0;
+const TOGETHER: f64 = 128.0;
 /// Height of one line of the table, and of a further one, mm.
 const LINE: [f64; 2] = [4.6, 3.4];
 /// Letters on a line of the name of a seam and of its edges.
@@ -47,7 +48,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let head =
         Head { title: sheet::MATCHING_TITLE.into(), name: sheet::MATCHING.into(), lead: sheet::MATCHING_LEAD.into() };
     let sizes = view.sizes();
-    let left = ROOM_MAP.height - rows.iter().map(|(_, row)| height(row)).sum::<f64>();
+    let left = TOGETHER - rows.iter().map(|(_, row)| height(row)).sum::<f64>();
     let apart = left < LEAST_MAP || sizes.len() > SIZES;
     let (map, notes) = map::of(view, &letters, if apart { ROOM_MAP.height } else { left });
     let tables = sizes.chunks(SIZES).enumerate().map(|(n, some)| table(view, &rows, some, n == 0)).collect();

@@ -1,4 +1,5 @@
-//! The measurements: one sheet a size, with the picture and its numbered arrows, limits, and blank columns.
+//! The measurements: one sheet a size, or for two sizes where they have room, with the picture and its numbered arrows, limits,
+//! and blank columns.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -6,10 +7,11 @@ use crate::compute::MeasureSize;
 use crate::model::PointOfMeasure;
 use crate::words::{Phrase, head, number, say, sheet, words};
 
+use super::cards::lines;
 use super::cell::Cell;
 use super::choice::among;
 use super::data::{Mass, Measurements, Point, Sheet};
-use super::package::{Drawing, Head, ROOM_MEASURE, Room};
+use super::package::{CARDS_HEIGHT, Drawing, Head, ROOM_MEASURE, Room};
 use super::view::View;
 use super::views::{drawing, measure_arrow};
 
@@ -31,36 +33,75 @@ const BLANKS: usize = 5;
 /// Views shown at most beside the table.
 const PICTURES: usize = 4;
 
-/// One sheet for each size, or none without points of measure.
+/// One sheet for each size, or for two that have room on one; none without points of measure.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
+    let sizes = view.sizes();
     if view.model.measures.is_empty() {
         return Vec::new();
     }
-    let several = view.model.sizes.len() > 1;
-    let sizes: Vec<(String, String)> =
-        view.model.sizes.iter().map(|size| (size.entry.id.value.clone(), size.entry.title().to_string())).collect();
-    sizes
-        .iter()
-        .map(|(id, title)| {
-            let unit = unit(view, id);
-            let name = if several { say!(OF_SIZE, size = title) } else { sheet::MEASUREMENTS.into() };
-            Sheet::Measurements(Measurements {
-                head: Head { title: sheet::MEASUREMENTS_TITLE.into(), name, lead: sheet::MEASURE_INWARD.into() },
-                pictures: arrows(view),
-                sizes: vec![id.clone()],
-                unit: unit.map_or_else(String::new, str::to_string),
-                rows: view
-                    .model
-                    .measures
-                    .iter()
-                    .enumerate()
-                    .map(|(n, (key, point))| row(view, n, (key, point), id, unit.is_some()))
-                    .collect(),
-                blanks: (1..=BLANKS).map(|n| n.to_string()).collect(),
-                conditions: conditions(view),
-            })
-        })
-        .collect()
+    match together(view, &sizes) {
+        Some(room) => vec![sheet_of(view, &sizes, Pictures::Above(room))],
+        None => sizes.iter().map(|size| sheet_of(view, &[*size], Pictures::Beside)).collect(),
+    }
+}
+
+/// Where the pictures are.
+#[derive(Clone, Copy)]
+enum Pictures {
+    /// Beside the table.
+    Beside,
+    /// Above a table of two sizes, with this room for each.
+    Above(Room),
+}
+
+/// Height of the head of a sheet with that of its table, and of what is below the table of two sizes, mm.
+const AROUND: [f64; 2] = [24.0, 27.0];
+/// Width of the name of a point, mm; height of a line of it, and of the air round a row, mm.
+const POINT: f64 = 76.0;
+const LINE: [f64; 2] = [4.5, 2.2];
+/// The least height of pictures above a table, and the air below them, mm.
+const PICTURE_LEAST: f64 = 34.0;
+const AIR: f64 = 4.0;
+/// Type size of this sheet, points.
+const TYPE: f64 = 10.5;
+
+/// The room for pictures above a table of two sizes of one unit, where all of it is on one page.
+fn together(view: &View<'_>, sizes: &[&str]) -> Option<Room> {
+    let [first, second] = sizes else { return None };
+    let languages = view.model.style.languages;
+    let tall = |(n, (key, point)): (usize, (&String, &PointOfMeasure))| {
+        let row = row(view, n, (key, point), &[*first], true);
+        LINE[0] * lines(&Phrase::row([row.name, row.how], "  "), languages, TYPE, POINT) + LINE[1]
+    };
+    let rows: f64 = view.model.measures.iter().enumerate().map(tall).sum();
+    let height = (CARDS_HEIGHT - AROUND[0] - rows - AROUND[1] - AIR).min(ROOM_MEASURE.height);
+    let alike = unit(view, first) == unit(view, second);
+    (alike && height >= PICTURE_LEAST).then_some(Room { height, ..ROOM_MEASURE })
+}
+
+/// The sheet of some sizes.
+fn sheet_of(view: &View<'_>, sizes: &[&str], pictures: Pictures) -> Sheet {
+    let unit = sizes.first().and_then(|size| unit(view, size));
+    let title = |size: &str| view.model.size(size).map_or(size, |one| one.entry.title()).to_string();
+    let name = match sizes {
+        [size] if view.sizes().len() > 1 => say!(OF_SIZE, size = title(size)),
+        _ => sheet::MEASUREMENTS.into(),
+    };
+    let heads = match sizes {
+        [one] => vec![(*one).to_string()],
+        all => all.iter().map(|size| title(size)).collect(),
+    };
+    let points = view.model.measures.iter().enumerate();
+    Sheet::Measurements(Measurements {
+        head: Head { title: sheet::MEASUREMENTS_TITLE.into(), name, lead: sheet::MEASURE_INWARD.into() },
+        pictures: arrows(view, pictures),
+        above: matches!(pictures, Pictures::Above(_)),
+        sizes: heads,
+        unit: unit.map_or_else(String::new, str::to_string),
+        rows: points.map(|(n, (key, point))| row(view, n, (key, point), sizes, unit.is_some())).collect(),
+        blanks: (1..=BLANKS).map(|n| n.to_string()).collect(),
+        conditions: conditions(view),
+    })
 }
 
 /// The number of a point: its id where that is short enough for a ring, else its place in the list.
@@ -70,7 +111,7 @@ fn label(view: &View<'_>, at: usize, id: &str) -> String {
 }
 
 /// The views that carry arrows, most arrows first.
-fn arrows(view: &View<'_>) -> Vec<Drawing> {
+fn arrows(view: &View<'_>, pictures: Pictures) -> Vec<Drawing> {
     let mut views: Vec<(usize, &str)> = view
         .model
         .views
@@ -80,8 +121,10 @@ fn arrows(view: &View<'_>) -> Vec<Drawing> {
         .collect();
     views.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.cmp(b.1)));
     views.truncate(PICTURES);
-    let height = ROOM_MEASURE.height / views.len().max(1) as f64;
-    let room = Room { width: ROOM_MEASURE.width, height };
+    let room = match pictures {
+        Pictures::Above(room) => room,
+        Pictures::Beside => Room { height: ROOM_MEASURE.height / views.len().max(1) as f64, ..ROOM_MEASURE },
+    };
     let mut all = Vec::new();
     for (_, id) in views {
         let Some(side) = view.model.views.get(id) else { continue };
@@ -113,7 +156,7 @@ fn pointed<'v>(view: &'v View<'_>, id: &str) -> impl Iterator<Item = (usize, &'v
     points.into_iter()
 }
 
-fn row(view: &View<'_>, at: usize, (id, point): (&str, &PointOfMeasure), size: &str, alike: bool) -> Point {
+fn row(view: &View<'_>, at: usize, (id, point): (&str, &PointOfMeasure), sizes: &[&str], alike: bool) -> Point {
     let reference = point.reference.as_ref().is_some_and(|flag| flag.value);
     let reference = if reference { FOR_REFERENCE.into() } else { Phrase::none() };
     let difference = point.difference.as_ref().and_then(|one| one.known());
@@ -133,7 +176,10 @@ fn row(view: &View<'_>, at: usize, (id, point): (&str, &PointOfMeasure), size: &
         how: Phrase::row(how, " · "),
         critical: point.critical.as_ref().is_some_and(|flag| flag.value),
         pair: point.difference.is_some(),
-        limits: vec![figures(view, id, size).map_or_else(Mass::default, |line| limits(line, alike))],
+        limits: sizes
+            .iter()
+            .map(|size| figures(view, id, size).map_or_else(Mass::default, |line| limits(line, alike)))
+            .collect(),
     }
 }
 

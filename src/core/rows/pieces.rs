@@ -57,46 +57,52 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let rows: Vec<PieceRow> =
         rows.filter_map(|(n, count)| row(view, count, way.as_ref(), first(n, &count.piece))).collect();
     let (drawn, usual) = drawn(view);
-    let (totals, notes) = (totals(view), notes(view, way, &rows));
-    let first = CARDS_HEIGHT - above(view, &rows, totals.len(), &notes);
-    vec![Sheet::Pieces(Pieces {
+    let notes = notes(view, way, &rows);
+    let mut sheet = Pieces {
         head: Head { title: sentences::PIECES_TITLE.into(), name: sentences::PIECES.into(), lead: LEAD.into() },
         unit: Unit::Mm.symbol().into(),
         area: AREA_UNIT.into(),
         sizes: columns(view).into_iter().map(|(code, _)| code.to_string()).collect(),
         notes,
         rows,
-        totals,
+        totals: totals(view),
         scale: scaled(view, usual, [SCALE_OF_ALL, SCALE_AND_SIZES_OF_ALL]),
-        drawings: pages(
-            drawn.into_iter().map(|(piece, drawing)| card(view, piece, drawing, usual)),
-            first.max(0.0),
-            CARDS_HEIGHT,
-        ),
-    })]
+        drawings: Vec::new(),
+    };
+    let cards = drawn.into_iter().map(|(piece, drawing)| card(view, piece, drawing, usual));
+    sheet.drawings = pages(cards, (CARDS_HEIGHT - above(view, &sheet)).max(0.0), CARDS_HEIGHT);
+    vec![Sheet::Pieces(sheet)]
 }
 
-/// What the tables above the drawings take, mm: the head of the sheet, of the tables, and a line of a row or a note.
-const ABOVE: [f64; 4] = [18.0, 13.0, 5.1, 4.2];
+/// Heights of what is above the drawings, mm: the head of the sheet with that of its table, the head of the totals, the air
+/// round a row, a line of it, a line of a note, the air round the statement of the scale, and that above the drawings.
+const HEADS: f64 = 21.5;
+const TOTALS: f64 = 12.0;
+const ROW_AIR: f64 = 1.1;
+const ROW_LINE: f64 = 3.5;
+const NOTE_LINE: f64 = 3.6;
+const AIR: f64 = 2.5;
+const ABOVE: f64 = 6.0;
 /// Type size of tables and notes, points.
 const BODY: f64 = 8.5;
-/// Widths of what may take several lines in a row, and of the notes, mm.
-const COLUMN: f64 = 50.0;
+/// Widths of what may take several lines in a row, of the material of a total, and of the notes, mm.
+const COLUMN: f64 = 48.0;
+const OF_TOTAL: f64 = 38.0;
 const NOTES: f64 = 130.0;
 
-/// Height of what is above the drawings, mm; somewhat more than it takes.
-fn above(view: &View<'_>, rows: &[PieceRow], totals: usize, notes: &[Phrase]) -> f64 {
-    let [head, table, row, note] = ABOVE;
-    let languages = view.model.style.languages;
-    let tall = |one: &PieceRow| {
-        [&one.name, &one.material, &one.note]
-            .into_iter()
-            .map(|text| lines(text, languages, BODY, COLUMN))
-            .fold(1.0, f64::max)
+/// Height of what is above the drawings, mm.
+fn above(view: &View<'_>, sheet: &Pieces) -> f64 {
+    let lines = |text: &Phrase, width: f64| lines(text, view.model.style.languages, BODY, width);
+    let cut = |one: &PieceRow| {
+        let texts = [&one.name, &one.material].into_iter().map(|text| lines(text, COLUMN));
+        ROW_AIR + ROW_LINE * texts.fold(1.0, f64::max)
     };
-    let cuts: f64 = rows.iter().map(|one| tall(one) * row).sum();
-    let said: f64 = notes.iter().map(|one| lines(one, languages, BODY, NOTES) * note).sum();
-    head + table + cuts + (table + row * totals as f64).max(said + 2.0 * row)
+    let cuts: f64 = sheet.rows.iter().map(cut).sum();
+    let total = |one: &PieceTotal| ROW_AIR + ROW_LINE * lines(&one.material, OF_TOTAL);
+    let totals = TOTALS + sheet.totals.iter().map(total).sum::<f64>();
+    let said: f64 = sheet.notes.iter().map(|one| lines(one, NOTES) * NOTE_LINE).sum();
+    let scale = if sheet.scale.is_empty() { 0.0 } else { lines(&sheet.scale, NOTES) * ROW_LINE + AIR };
+    HEADS + cuts + totals.max(said + scale) + ABOVE
 }
 
 fn count(figure: &Figure<u64>) -> Cell {

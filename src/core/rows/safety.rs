@@ -5,8 +5,9 @@ use std::collections::BTreeSet;
 use crate::model::{Method, Model, Product, hazard};
 use crate::standards::Basis;
 use crate::standards::safety::{self, BRITAIN, Caution, Source, UNITED_STATES};
-use crate::words::{Phrase, Word, say, sheet, words};
+use crate::words::{Languages, Phrase, Word, say, sheet, words};
 
+use super::cards::lines;
 use super::data::{CautionRow, Safety, Sheet};
 use super::package::Head;
 use super::view::View;
@@ -18,9 +19,34 @@ words! {
 /// One sheet.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let rows = cautions(view).into_iter().map(|caution| row(view.model, caution)).collect();
+    let columns = parted(rows, view.model.style.languages);
     let head = Head { title: sheet::SAFETY_TITLE.into(), name: sheet::SAFETY.into(), lead: sheet::SAFETY_LEAD.into() };
     let deferral = Word { key: safety::DEFERRAL_KEY, en: safety::DEFERRAL }.into();
-    vec![Sheet::Safety(Safety { head, rows, deferral })]
+    vec![Sheet::Safety(Safety { head, columns, deferral })]
+}
+
+/// Width of a column, mm, and the sizes of type of a caution and of what it follows, points.
+const COLUMN: f64 = 125.0;
+const TYPE: [f64; 2] = [8.5, 7.0];
+/// Height of a line of each, and of a title with the air below a caution, mm.
+const LINE: [f64; 2] = [3.9, 3.2];
+const TITLE: f64 = 7.5;
+
+/// Two columns, parted where the taller of them is lowest.
+fn parted(rows: Vec<CautionRow>, languages: Languages) -> Vec<Vec<CautionRow>> {
+    let height = |row: &CautionRow| {
+        let told = [&row.text, &row.follows].into_iter().zip(TYPE).zip(LINE);
+        TITLE + told.map(|((text, size), line)| lines(text, languages, size, COLUMN) * line).sum::<f64>()
+    };
+    let tall = |rows: &[CautionRow]| rows.iter().map(height).sum::<f64>();
+    let taller = |at: usize| {
+        let (first, second) = rows.split_at(at);
+        tall(first).max(tall(second))
+    };
+    let at = (0..=rows.len()).min_by(|a, b| taller(*a).total_cmp(&taller(*b))).unwrap_or(0);
+    let mut first = rows;
+    let second = first.split_off(at);
+    vec![first, second]
 }
 
 /// The cautions that this product calls for, by what it is, what it is made of, where it is sold and how it is cut.
@@ -83,7 +109,7 @@ fn row(model: &Model, caution: &Caution) -> CautionRow {
     CautionRow {
         title: Word { key: title, en: caution.title }.into(),
         text: Word { key: text, en: caution.text }.into(),
-        follows: Phrase::lines(here.map(follows)),
+        follows: Phrase::row(here.map(follows), "; "),
     }
 }
 

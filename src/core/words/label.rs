@@ -13,9 +13,7 @@ crate::words! { list:
     CONTINUED "continued" = "continued";
     CONTENTS "contents" = "Sheets";
     COLOURWAY "colourway" = "Colourway";
-    SAFETY "safety" = "Safety";
-    CAUTION "caution" = "What to mind";
-    FOLLOWS "follows" = "What it follows";
+    FOLLOWS "follows" = "Follows";
     FRONT_MISSING "front-missing" = "Front view: still to come";
 
     CONCERNS "concerns" = "Sheet and item";

@@ -79,7 +79,7 @@ const TITLE: f64 = 9.4;
 /// Height of the head of the sheet, and of the head of a table, mm.
 const HEADS: [f64; 2] = [14.0, 12.0];
 /// Height of a row of dies, mm.
-const DIE_ROW: f64 = 5.2;
+const DIE_ROW: f64 = 4.2;
 /// Width of the names of fabrics, mm.
 const FABRIC: f64 = 52.0;
 
@@ -173,6 +173,7 @@ fn packed(view: &View<'_>, both: &[Both<'_>], first: f64) -> Vec<Page<LayCard>> 
     let all = ways.map(|how| (how, sized(how))).filter(|(_, sizes)| fits(sizes));
     let all: Vec<(How, Vec<Page<usize>>)> =
         all.map(|(how, sizes)| (how, in_order(sizes, first, CARDS_HEIGHT))).collect();
+    for (how, pages) in &all {}
     let on = |most: usize| all.iter().find(|(_, pages)| pages.len() <= most);
     let most = 1 + both.len() / PER_PAGE;
     let Some(larger) = on(most + 1) else { return Vec::new() };

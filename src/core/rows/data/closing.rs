@@ -34,8 +34,8 @@ pub struct Guide {
 pub struct Safety {
     /// Title, name, lead.
     pub head: Head,
-    /// One row a caution.
-    pub rows: Vec<CautionRow>,
+    /// The cautions, in columns of about one height.
+    pub columns: Vec<Vec<CautionRow>>,
     /// Who decides.
     pub deferral: Phrase,
 }
@@ -47,7 +47,7 @@ pub struct CautionRow {
     pub title: Phrase,
     /// What to mind.
     pub text: Phrase,
-    /// What it follows, one line each.
+    /// What it follows.
     pub follows: Phrase,
 }
 
