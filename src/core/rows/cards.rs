@@ -3,8 +3,15 @@
 use crate::scene::{Scene, Skyline, text_width};
 use crate::words::{Languages, Phrase};
 
-use super::package::{CARD_LEAST, ROW, ROW_GAP};
+use super::package::{CARD_LEAST, CARDS_HEIGHT, NO_NOTICE, ROW, ROW_GAP};
 use super::placed::{Page, Placed};
+use super::questions::not_released;
+use super::view::View;
+
+/// Height of the pages of a package, mm.
+pub fn page_height(view: &View<'_>) -> f64 {
+    CARDS_HEIGHT + if not_released(view).is_none() { NO_NOTICE } else { 0.0 }
+}
 
 /// The width of the card of a drawing, mm.
 pub fn width(scene: Option<&Scene>) -> f64 {

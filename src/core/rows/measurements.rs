@@ -7,11 +7,11 @@ use crate::compute::MeasureSize;
 use crate::model::PointOfMeasure;
 use crate::words::{Phrase, head, number, say, sheet, words};
 
-use super::cards::lines;
+use super::cards::{lines, page_height};
 use super::cell::Cell;
 use super::choice::among;
 use super::data::{Mass, Measurements, Point, Sheet};
-use super::package::{CARDS_HEIGHT, Drawing, Head, ROOM_MEASURE, Room};
+use super::package::{Drawing, Head, ROOM_MEASURE, Room};
 use super::view::View;
 use super::views::{drawing, measure_arrow};
 
@@ -28,8 +28,9 @@ words! {
     REFERENCE_NOTE "measurements.reference-note" = "Points marked for reference never reject a product.";
 }
 
-/// Columns for readings (common practice: three to five pieces a size are measured on the line).
-const BLANKS: usize = 5;
+/// Columns for readings of a size on a sheet of one, and on a sheet of two (common practice: three to five pieces a size are
+/// measured on the line).
+const BLANKS: [usize; 2] = [5, 3];
 /// Views shown at most beside the table.
 const PICTURES: usize = 4;
 
@@ -57,10 +58,10 @@ enum Pictures {
 /// Height of the head of a sheet with that of its table, and of what is below the table of two sizes, mm.
 const AROUND: [f64; 2] = [24.0, 27.0];
 /// Width of the name of a point, mm; height of a line of it, and of the air round a row, mm.
-const POINT: f64 = 76.0;
+const POINT: f64 = 103.0;
 const LINE: [f64; 2] = [4.5, 2.2];
 /// The least height of pictures above a table, and the air below them, mm.
-const PICTURE_LEAST: f64 = 34.0;
+const PICTURE_LEAST: f64 = 30.0;
 const AIR: f64 = 4.0;
 /// Type size of this sheet, points.
 const TYPE: f64 = 10.5;
@@ -74,7 +75,7 @@ fn together(view: &View<'_>, sizes: &[&str]) -> Option<Room> {
         LINE[0] * lines(&Phrase::row([row.name, row.how], "  "), languages, TYPE, POINT) + LINE[1]
     };
     let rows: f64 = view.model.measures.iter().enumerate().map(tall).sum();
-    let height = (CARDS_HEIGHT - AROUND[0] - rows - AROUND[1] - AIR).min(ROOM_MEASURE.height);
+    let height = (page_height(view) - AROUND[0] - rows - AROUND[1] - AIR).min(ROOM_MEASURE.height);
     let alike = unit(view, first) == unit(view, second);
     (alike && height >= PICTURE_LEAST).then_some(Room { height, ..ROOM_MEASURE })
 }
@@ -92,6 +93,7 @@ fn sheet_of(view: &View<'_>, sizes: &[&str], pictures: Pictures) -> Sheet {
         all => all.iter().map(|size| title(size)).collect(),
     };
     let points = view.model.measures.iter().enumerate();
+    let blanks = if sizes.len() > 1 { BLANKS[1] } else { BLANKS[0] };
     Sheet::Measurements(Measurements {
         head: Head { title: sheet::MEASUREMENTS_TITLE.into(), name, lead: sheet::MEASURE_INWARD.into() },
         pictures: arrows(view, pictures),
@@ -99,7 +101,7 @@ fn sheet_of(view: &View<'_>, sizes: &[&str], pictures: Pictures) -> Sheet {
         sizes: heads,
         unit: unit.map_or_else(String::new, str::to_string),
         rows: points.map(|(n, (key, point))| row(view, n, (key, point), sizes, unit.is_some())).collect(),
-        blanks: (1..=BLANKS).map(|n| n.to_string()).collect(),
+        blanks: (1..=blanks).map(|n| n.to_string()).collect(),
         conditions: conditions(view),
     })
 }

@@ -164,6 +164,8 @@ pub const ROOM_MAP: Room = Room { width: 257.0, height: 122.0 };
 
 /// Height of a page that cards are packed on, mm.
 pub const CARDS_HEIGHT: f64 = 168.0;
+/// How much more there is where the foot says nothing of a release, mm.
+pub const NO_NOTICE: f64 = 3.0;
 /// Room for one piece at 1:`denominator`: full size for small pieces only, the height of a sheet for the rest.
 #[must_use]
 pub fn room_piece(denominator: f64) -> [f64; 2] {

@@ -8,12 +8,12 @@ use crate::scene::{PieceOutline, is_clear, piece as draw, scale_for, text_width}
 use crate::units::{Quantity, Unit};
 use crate::words::{Phrase, Word, say, sheet as sentences, words};
 
-use super::cards::{LINES, lines, pages, width};
+use super::cards::{LINES, lines, page_height, pages, width};
 use super::cell::Cell;
 use super::data::{PieceCard, PieceRow, PieceTotal, Pieces, Sheet};
 use super::letters::Letters;
 use super::outline::shape;
-use super::package::{CARDS_HEIGHT, Drawing, Head, room_half, room_piece};
+use super::package::{Drawing, Head, room_half, room_piece};
 use super::view::{View, mm};
 
 words! {
@@ -70,25 +70,25 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         drawings: Vec::new(),
     };
     let cards = drawn.into_iter().map(|(piece, drawing)| card(view, piece, drawing, usual));
-    sheet.drawings = pages(cards, (CARDS_HEIGHT - above(view, &sheet)).max(0.0), CARDS_HEIGHT);
+    sheet.drawings = pages(cards, (page_height(view) - above(view, &sheet)).max(0.0), page_height(view));
     vec![Sheet::Pieces(sheet)]
 }
 
 /// Heights of what is above the drawings, mm: the head of the sheet with that of its table, the head of the totals, the air
 /// round a row, a line of it, a line of a note, the air round the statement of the scale, and that above the drawings.
 const HEADS: f64 = 21.5;
-const TOTALS: f64 = 12.0;
+const TOTALS: f64 = 11.6;
 const ROW_AIR: f64 = 1.1;
 const ROW_LINE: f64 = 3.5;
 const NOTE_LINE: f64 = 3.6;
 const AIR: f64 = 2.5;
-const ABOVE: f64 = 6.0;
+const ABOVE: f64 = 4.5;
 /// Type size of tables and notes, points.
 const BODY: f64 = 8.5;
 /// Widths of what may take several lines in a row, of the material of a total, and of the notes, mm.
-const COLUMN: f64 = 48.0;
-const OF_TOTAL: f64 = 38.0;
-const NOTES: f64 = 130.0;
+const COLUMN: f64 = 52.0;
+const OF_TOTAL: f64 = 40.0;
+const NOTES: f64 = 140.0;
 
 /// Height of what is above the drawings, mm.
 fn above(view: &View<'_>, sheet: &Pieces) -> f64 {

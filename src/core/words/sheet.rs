@@ -16,7 +16,7 @@ crate::words! { list:
     CONSTRUCTION_TITLE "construction-title" = "What to sew, in this order";
     MATCHING "matching" = "Seam matching";
     MATCHING_TITLE "matching-title" = "Which edge meets which, and how long they are";
-    MATCHING_LEAD "matching-lead" = "One letter is one seam: edges that bear it are sewn to each other, arrowheads the same way. A stroke is the same seam on the other side; a number is the place of an edge in a row of edges, and what is caught bears the number of the edge it lies on. Pieces are seen from their right side. Lengths are on the sew line; the difference is second less first, with the fullness in percent. Differences come from unrounded values and may differ in the last digit.";
+    MATCHING_LEAD "matching-lead" = "One letter is one seam: edges that bear it are sewn to each other, arrowheads the same way. A stroke is the same seam on the other side; a number is the place of an edge in a row; what is caught bears the number of its edge. Pieces are seen from their right side. Lengths are on the sew line; the difference is second less first, unrounded, with the fullness in percent.";
     MARKER "marker" = "Marker (lay plan)";
     MARKER_TITLE "marker-title" = "How to lay the fabric";
     MARKER_LEAD "marker-lead" = "A bold arrow beside a lay runs along the roll, the way the pile or grain of all pieces lies; a thin arrow with two heads: the grain of all pieces runs so, either way round; without one each piece has its own. A stroke marks a mirrored piece, a half sign one that is cut on the fold.";
@@ -32,7 +32,7 @@ crate::words! { list:
     MEASUREMENTS_TITLE "measurements-title" = "What to measure";
     SAFETY "safety-sheet" = "Safety";
     SAFETY_TITLE "safety-title" = "What to take care of";
-    SAFETY_LEAD "safety-lead" = "The cautions for what this product is, what it is made of and where it is sold. The laboratory answers the questions.";
+    SAFETY_LEAD "safety-lead" = "Cautions for this product, its materials and destinations. The laboratory answers the questions.";
     CHANGES "changes" = "Changes";
     CHANGES_TITLE "changes-title" = "What is new";
     CHANGES_LEAD "changes-lead" = "△ marks on the other sheets what changed. Outlines are laid over each other by their named points: dashed before, solid after.";
@@ -66,5 +66,5 @@ crate::words! { list:
     ESTIMATE "estimate" = "estimate: true cut area divided by a stated efficiency, not from a lay";
     ROUNDING "rounding" = "Totals come from unrounded values and may differ from the sum of the lines by their last digit.";
     MEASURE_INWARD "measure-inward" = "Limits are rounded inward to the step that can be read.";
-    FILL_WEIGH "fill-weigh" = "Portions are weighed before filling; the finished mass is checked against the mean of five empty shells.";
+    FILL_WEIGH "fill-weigh" = "Weigh portions before filling; check the finished mass against the mean of five empty shells.";
 }

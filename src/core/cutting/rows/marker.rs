@@ -9,11 +9,11 @@ use crate::model::{Cutting, Method, Spread, Variant};
 use crate::scene::{Roll, lay_at, lay_size, ratio};
 use crate::words::{Phrase, Word, head, number, say, sheet, words};
 
-use crate::rows::cards::{self, in_order};
+use crate::rows::cards::{self, in_order, page_height};
 use crate::rows::cell::Cell;
 use crate::rows::choice::said;
 use crate::rows::data::{DieRow, LayCard, LayGroup, Marker, Sheet};
-use crate::rows::package::{CARD_LEAST, CARDS_HEIGHT, Drawing, Fact, Head, ROW};
+use crate::rows::package::{CARD_LEAST, Drawing, Fact, Head, ROW};
 use crate::rows::placed::Page;
 use crate::rows::view::{View, metres};
 
@@ -108,7 +108,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let groups: Vec<LayGroup> =
         some.iter().zip(&facts).map(|(some, facts)| group(view, some, facts, &columns)).collect();
     let dies = if view.order.is_none() { dies(view) } else { Vec::new() };
-    let room = CARDS_HEIGHT - above(view, &groups, dies.len());
+    let room = page_height(view) - above(view, &groups, dies.len());
     vec![Sheet::Marker(Marker {
         head: Head { title: sheet::MARKER_TITLE.into(), name: sheet::MARKER.into(), lead: sheet::MARKER_LEAD.into() },
         shared,
@@ -168,11 +168,11 @@ fn packed(view: &View<'_>, both: &[Both<'_>], first: f64) -> Vec<Page<LayCard>> 
         };
         both.iter().zip(&texts).map(one).enumerate().map(|(n, size)| (size, n)).collect::<Vec<_>>()
     };
+    let height = page_height(view);
     let ways = SCALES.into_iter().flat_map(|scale| [(Roll::Across, scale), (Roll::Down, scale)]);
-    let fits = |sizes: &[([f64; 2], usize)]| sizes.iter().all(|([w, h], _)| *w <= ROW && *h <= CARDS_HEIGHT);
+    let fits = |sizes: &[([f64; 2], usize)]| sizes.iter().all(|([w, h], _)| *w <= ROW && *h <= height);
     let all = ways.map(|how| (how, sized(how))).filter(|(_, sizes)| fits(sizes));
-    let all: Vec<(How, Vec<Page<usize>>)> =
-        all.map(|(how, sizes)| (how, in_order(sizes, first, CARDS_HEIGHT))).collect();
+    let all: Vec<(How, Vec<Page<usize>>)> = all.map(|(how, sizes)| (how, in_order(sizes, first, height))).collect();
     for (how, pages) in &all {}
     let on = |most: usize| all.iter().find(|(_, pages)| pages.len() <= most);
     let most = 1 + both.len() / PER_PAGE;
