@@ -66,5 +66,5 @@ crate::words! { list:
     ESTIMATE "estimate" = "estimate: true cut area divided by a stated efficiency, not from a lay";
     ROUNDING "rounding" = "Totals come from unrounded values and may differ from the sum of the lines by their last digit.";
     MEASURE_INWARD "measure-inward" = "Limits are rounded inward to the step that can be read.";
-    FILL_WEIGH "fill-weigh" = "Weigh portions before filling; check the finished mass against the mean of five empty shells.";
+    FILL_WEIGH "fill-weigh" = "Weigh portions before filling; check the finished mass against five empty shells.";
 }

@@ -173,7 +173,6 @@ fn packed(view: &View<'_>, both: &[Both<'_>], first: f64) -> Vec<Page<LayCard>> 
     let fits = |sizes: &[([f64; 2], usize)]| sizes.iter().all(|([w, h], _)| *w <= ROW && *h <= height);
     let all = ways.map(|how| (how, sized(how))).filter(|(_, sizes)| fits(sizes));
     let all: Vec<(How, Vec<Page<usize>>)> = all.map(|(how, sizes)| (how, in_order(sizes, first, height))).collect();
-    for (how, pages) in &all {}
     let on = |most: usize| all.iter().find(|(_, pages)| pages.len() <= most);
     let most = 1 + both.len() / PER_PAGE;
     let Some(larger) = on(most + 1) else { return Vec::new() };
