@@ -5,6 +5,7 @@ use crate::orders::figures::{Chain as Figures, PlyTerm, Steps};
 use crate::words::{Phrase, Word, number, say, sheet, words};
 
 use super::plan::{colour_name, pieces, shown};
+use super::spreads::range;
 use crate::rows::cell::Cell;
 use crate::rows::data::{Chain, ChainStep, Fabric, Sheet};
 use crate::rows::package::Head;
@@ -20,6 +21,7 @@ words! {
     MADE "fabric.made" = "Products the plan makes";
     ON_ALL_PLIES "fabric.on-all-plies" = "on all plies";
     LAID "fabric.laid" = "Laid, without ends";
+    LAID_HOW "fabric.laid-how" = "all lays";
     ENDS "fabric.ends" = "Ends of the plies";
     ENDS_HOW "fabric.ends-how" = "plies × both ends";
     SPREAD "fabric.spread" = "Spread";
@@ -42,8 +44,10 @@ words! {
     NOBODYS "fabric.nobodys" = "whose it is, the order does not say";
     COST "fabric.cost" = "Cost";
     AT_PRICE "fabric.at-price" = "at {price}";
-    TERM "fabric.term" = "lay {lay}: {plies} plies × {length}";
-    TERM_OF_ROLL "fabric.term-of-roll" = "lay {lay}: {plies} plies × {length}, {count} a roll";
+    LAY "fabric.lay" = "Lay {lays}";
+    LAYS "fabric.lays" = "Lays {lays}";
+    TERM "fabric.term" = "{plies} plies × {length}";
+    TERM_OF_ROLL "fabric.term-of-roll" = "{plies} plies × {length}; a roll gives {count}";
 }
 
 /// One sheet for the order that is shown; none without one, or where nothing is bought.
@@ -57,7 +61,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let head =
         Head { title: say!(TITLE, order = named), name: sheet::FABRIC_SHEET.into(), lead: sheet::FABRIC_LEAD.into() };
     let notes = vec![sheet::FABRIC_NOTE.into()];
-    vec![Sheet::Fabric(Fabric { head, chains: chains.chunks(2).map(<[Chain]>::to_vec).collect(), notes })]
+    vec![Sheet::Fabric(Fabric { head, chains, notes })]
 }
 
 fn chain(view: &View<'_>, one: &Figures) -> Chain {
@@ -81,12 +85,15 @@ fn steps(one: &Figures, steps: &Steps) -> Vec<ChainStep> {
         row(TO_CUT, TO_CUT_HOW, pieces(one.products)),
         row(MADE, "", pieces(one.made)),
         row(sheet::PIECES, ON_ALL_PLIES, pieces(steps.pieces)),
-        row(LAID, Phrase::lines(steps.plies.iter().map(term)), metres(steps.laid)),
+    ];
+    all.extend(steps.plies.chunk_by(alike).map(term));
+    all.extend([
+        row(LAID, LAID_HOW, metres(steps.laid)),
         row(ENDS, ENDS_HOW, metres(steps.ends)),
         row(SPREAD, SPREAD_HOW, metres(steps.spread)),
         row(RELAXED, divided(RELAXED_HOW, steps.shrinkage), metres(steps.relaxed)),
         row(FAULTS, divided(FAULTS_HOW, steps.faults), metres(steps.needed)),
-    ];
+    ]);
     if let (Some(roll), Some(usable), Some(rolls)) = (steps.roll, steps.usable, steps.rolls) {
         let working = say!(ROLLS_HOW, roll = metres(roll).phrase(), usable = metres(usable).phrase());
         all.push(row(ROLLS, working, Cell::count(rolls)));
@@ -114,11 +121,22 @@ fn divided(word: Word, share: Number) -> Phrase {
     say!(word, share = left, percent = Cell::amount(share, 2, "").phrase())
 }
 
-/// `lay 1: 10 plies × 1.234 m`.
-fn term(one: &PlyTerm) -> Phrase {
-    let (plies, length) = (Cell::count(one.plies).phrase(), metres(one.length).phrase());
-    match one.per_roll {
-        Some(count) => say!(TERM_OF_ROLL, lay = one.lay, plies, length, count = Cell::count(count).phrase()),
-        None => say!(TERM, lay = one.lay, plies, length),
-    }
+/// Whether plies of two lays that follow each other are of one length.
+fn alike(one: &PlyTerm, other: &PlyTerm) -> bool {
+    (&one.materials, one.length, one.per_roll) == (&other.materials, other.length, other.per_roll)
+}
+
+/// `Lay 1`, or `Lays 3–9`: `10 plies × 1.234 m`, and what they come to.
+fn term(some: &[PlyTerm]) -> ChainStep {
+    let (Some(first), Some(last)) = (some.first(), some.last()) else { return ChainStep::default() };
+    let plies: u64 = some.iter().map(|one| one.plies).sum();
+    let (count, length) = (Cell::count(plies).phrase(), metres(first.length).phrase());
+    let working = match first.per_roll {
+        Some(roll) => say!(TERM_OF_ROLL, plies = count, length, count = Cell::count(roll).phrase()),
+        None => say!(TERM, plies = count, length),
+    };
+    let lays = range(first.lay, last.lay);
+    let step = if first.lay == last.lay { say!(LAY, lays) } else { say!(LAYS, lays) };
+    let result = metres(Number::new(first.length.get() * plies as f64));
+    ChainStep { step, working, result, heavy: false }
 }

@@ -1,4 +1,6 @@
-//! The sheets of an order: cut plan, fabric to order.
+//! The sheets of an order: its cut plan, and the fabric to order.
 
 pub mod fabric;
 pub mod plan;
+mod spreads;
+mod status;
