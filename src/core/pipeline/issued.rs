@@ -69,7 +69,8 @@ fn issued(
 }
 
 fn namesake(loaded: &Loaded, bytes: Result<Vec<u8>, String>) -> Namesake {
-    let broken = |why: String| Namesake { date: String::new(), digest: String::new(), changed: Vec::new(), broken: Some(why) };
+    let broken =
+        |why: String| Namesake { date: String::new(), digest: String::new(), changed: Vec::new(), broken: Some(why) };
     match &bytes {
         Err(why) => broken(why.clone()),
         Ok(bytes) => match seal::read(bytes) {

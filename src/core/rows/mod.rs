@@ -114,7 +114,10 @@ const SHEETS: &[Listed] = &[
 const ORDER_SHEETS: &[Listed] = &[
     Listed(crate::orders::rows::plan::fill, &[Buyer, Cutter], Scale::None, Start::Page),
     Listed(crate::orders::rows::fabric::fill, &[Buyer], Scale::None, Start::Page),
-    Listed(crate::cutting::rows::marker::fill, &[Cutter], Scale::Stated, Start::Page),
+    Listed(crate::orders::rows::lays::fill, &[Cutter], Scale::Stated, Start::Page),
+    Listed(crate::orders::rows::bundles::fill, &[Cutter, Line], Scale::None, Start::Page),
+    Listed(crate::orders::rows::strikes::fill, &[Cutter], Scale::None, Start::Room),
+    Listed(crate::orders::rows::spreading::fill, &[Cutter], Scale::None, Start::Page),
     Listed(safety::fill, &[Buyer, Cutter], Scale::None, Start::Room),
 ];
 

@@ -23,11 +23,8 @@ const LISTED: usize = 12;
 
 /// What is said above everything else.
 pub fn status(view: &View<'_>, order: Option<&Order>) -> Status {
-    let must: Vec<&Finding> = view
-        .findings
-        .iter()
-        .filter(|one| one.severity == Severity::Must && one.concession.is_none())
-        .collect();
+    let must: Vec<&Finding> =
+        view.findings.iter().filter(|one| one.severity == Severity::Must && one.concession.is_none()).collect();
     let mut stops: Vec<Phrase> = must.iter().take(LISTED).map(|one| one.message.clone().capital()).collect();
     if must.len() > LISTED {
         stops.push(say!(MORE, count = must.len() - LISTED));
