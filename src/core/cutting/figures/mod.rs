@@ -5,7 +5,7 @@
 pub mod dies;
 mod half;
 pub(crate) mod how;
-mod same;
+pub mod same;
 pub(crate) mod search;
 pub(crate) mod task;
 

@@ -40,7 +40,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         return Vec::new();
     }
     let columns =
-        [head::LAY, BUNDLE, PRODUCT, SIZE, head::COLOURWAYS, COLOUR, head::PLY_COUNT, EACH, PIECES, label::LOT];
+        [head::LAY, BUNDLE, PRODUCT, SIZE, label::COLOURWAY, COLOUR, head::PLY_COUNT, EACH, PIECES, label::LOT];
     let columns = columns.map(Phrase::from).to_vec();
     vec![Sheet::Bundles(Bundles {
         head: Head { title: TITLE.into(), name: NAME.into(), lead: LEAD.into() },

@@ -18,7 +18,7 @@ words! {
     LAID_OUT "fabric.from-lays" = "from lays";
     TO_CUT "fabric.to-cut" = "Products to cut";
     TO_CUT_HOW "fabric.to-cut-how" = "ordered with cut extra, samples and tests";
-    MADE "fabric.made" = "Products the plan makes";
+    MADE "fabric.made" = "Made by the plan";
     ON_ALL_PLIES "fabric.on-all-plies" = "on all plies";
     LAID "fabric.laid" = "Laid, without ends";
     LAID_HOW "fabric.laid-how" = "all lays";

@@ -9,3 +9,6 @@ pub mod spreading;
 mod spreads;
 mod status;
 pub mod strikes;
+mod traced;
+
+pub use traced::traced;

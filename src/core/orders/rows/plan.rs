@@ -63,19 +63,28 @@ pub fn shown<'a>(view: &View<'a>) -> Option<(&'a str, &'a OrderFigures)> {
     Some((id, view.figures.orders.get(id)?))
 }
 
-/// What is said of the order and of each of its lines.
+/// What is said of the order and of its lines, those of which the same is said together.
 fn remarks(view: &View<'_>, order: &Order) -> Vec<Phrase> {
-    let line = |line: &OrderLine| {
+    let said = |line: &OrderLine| {
         let on_top = |word: Word, count: &Option<Stated<u32>>| {
             let count = count.as_ref().and_then(|count| count.known()).filter(|count| **count > 0);
             count.map_or_else(Phrase::none, |count| say!(word, count = *count))
         };
         let tops = [on_top(WITH_SAMPLES, &line.samples), on_top(WITH_TESTS, &line.tests)];
-        let said = Phrase::row([Phrase::list(tops), view.text(line.note.as_ref()).into()], "; ");
-        if said.is_empty() { said } else { say!(LINE, line = line.entry.title(), said) }
+        Phrase::row([Phrase::list(tops), view.text(line.note.as_ref()).into()], "; ")
     };
+    let mut lines: Vec<(Phrase, Vec<String>)> = Vec::new();
+    for line in order.lines.values() {
+        let (said, name) = (said(line), line.entry.title().to_string());
+        match lines.iter_mut().find(|(one, _)| *one == said) {
+            Some((_, names)) => names.push(name),
+            None => lines.push((said, vec![name])),
+        }
+    }
     let own = view.text(order.note.as_ref()).into();
-    std::iter::once(own).chain(order.lines.values().map(line)).filter(|one| !one.is_empty()).collect()
+    let lines = lines.into_iter().filter(|(said, _)| !said.is_empty());
+    let lines = lines.map(|(said, names)| say!(LINE, line = Phrase::list(names), said));
+    std::iter::once(own).chain(lines).filter(|one| !one.is_empty()).collect()
 }
 
 fn facts(view: &View<'_>, order: &OrderFigures, stated: Option<&Order>) -> Vec<Fact> {

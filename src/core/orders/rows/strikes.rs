@@ -45,34 +45,22 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         return Vec::new();
     }
     let letters = Letters::of(view);
-    let dies = struck.iter().map(|((piece, cut, size), counts)| {
-        let mine = |die: &&Die| die.piece == *piece && die.cut == *cut && die.size == *size;
-        // A lay of blocks is struck by the die of the block, which is named first.
-        (
-            view.figures.dies.iter().find(mine),
-            letters.name(piece, cut),
-            letters.signed(piece, cut, Side::Drawn),
-            size,
-            counts,
-        )
-    });
-    let rows: Vec<Vec<Cell>> = dies
-        .map(|(die, name, letter, size, [drawn, mirrored])| {
-            let name = if die.is_some_and(|die| die.block) { say!(BLOCK, piece = name) } else { name.into() };
-            vec![
-                Phrase::row([letter.into(), name], " ").into(),
-                size.into(),
-                die.map_or(Cell::Dash, |die| Cell::count(die.dies)),
-                Cell::count(*drawn),
-                if *mirrored > 0 { Cell::count(*mirrored) } else { Cell::Dash },
-                Cell::count(drawn + mirrored),
-                die.map_or(Cell::Dash, |die| Cell::fixed(Number::new(die.rule.get() / 1000.0), 3, "")),
-                die.and_then(|die| die.same.as_ref()).map_or(Cell::Dash, |same| one_with(same, &letters)),
-            ]
+    let key = |die: &Die| (die.piece.clone(), die.cut.clone(), die.size.clone());
+    let dies: Vec<(&Die, Option<Struck>)> = view
+        .figures
+        .dies
+        .iter()
+        .filter_map(|die| {
+            let counts = struck.get(&key(die))?;
+            // What is cut from a block is struck afterwards, block by block, and no lay says how.
+            let from_block = |one: &&Die| one.block && key(one) == key(die);
+            let inner = !die.block && view.figures.dies.iter().any(|one| from_block(&one));
+            Some((die, (!inner).then_some(*counts)))
         })
         .collect();
+    let rows = dies.iter().map(|(die, counts)| row(die, *counts, &letters)).collect();
     let all: u64 = struck.values().flatten().sum();
-    let made: u64 = view.figures.dies.iter().map(|die| die.dies).sum();
+    let made: u64 = dies.iter().map(|(die, _)| die.dies).sum();
     let total = vec![TOTAL.into(), Cell::Empty, Cell::count(made), Cell::Empty, Cell::Empty, Cell::count(all)];
     let columns = [DIE, SIZE, MADE, DRAWN, MIRRORED, ALL, RULE, SAME].map(Phrase::from).to_vec();
     vec![Sheet::Strikes(Strikes {
@@ -81,6 +69,24 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         rows,
         total,
     })]
+}
+
+/// A die with its strikes; none are known of a shape that is cut from a block.
+fn row(die: &Die, counts: Option<Struck>, letters: &Letters<'_>) -> Vec<Cell> {
+    let name = letters.name(&die.piece, &die.cut);
+    let name = if die.block { say!(BLOCK, piece = name) } else { name.into() };
+    let count =
+        |of: fn(&Struck) -> u64| counts.as_ref().map(of).filter(|count| *count > 0).map_or(Cell::Dash, Cell::count);
+    vec![
+        Phrase::row([letters.signed(&die.piece, &die.cut, Side::Drawn).into(), name], " ").into(),
+        (&die.size).into(),
+        Cell::count(die.dies),
+        count(|[drawn, _]| *drawn),
+        count(|[_, mirrored]| *mirrored),
+        count(|[drawn, mirrored]| drawn + mirrored),
+        Cell::fixed(Number::new(die.rule.get() / 1000.0), 3, ""),
+        die.same.as_ref().map_or(Cell::Dash, |same| one_with(same, letters)),
+    ]
 }
 
 /// The die of the same shape.
