@@ -166,7 +166,7 @@ fn date(view: &View<'_>) -> [u16; 3] {
     date.map_or(DRAFT_DATE, |date| [date.year(), date.month().into(), date.day().into()])
 }
 
-pub(crate) fn title_block(view: &View<'_>) -> TitleBlock {
+fn title_block(view: &View<'_>) -> TitleBlock {
     let (style, revision) = (&view.model.style, &view.model.revision);
     let text = |stated| view.text(stated).to_string();
     let title = match (view.text(style.name.as_ref()), view.text(style.id.as_ref())) {

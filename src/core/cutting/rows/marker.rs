@@ -45,6 +45,7 @@ words! {
     IN_ROWS "marker.in-rows" = "{strikes} in {rows} rows";
     IN_ROWS_AND_SINGLE "marker.in-rows-and-single" = "{strikes} in {rows} rows, {single} single";
     FREELY "marker.freely" = "Laid freely, for a knife";
+    SERVES "marker.serves" = "that of {piece} {size}";
     BLOCK_DIE "marker.block-die" = "{cut}, its block";
     TONGUE "marker.tongue" = "tongue {width} wide over {length}";
     OF_SIZE "marker.of-size" = "{size}: {narrow}";
@@ -387,7 +388,12 @@ fn dies(view: &View<'_>) -> Vec<DieRow> {
         }
         if let Some(cells) = row.by.get_mut(column) {
             let rule = Cell::fixed(Number::new(die.rule.get() / 1000.0), 3, "");
-            *cells = [Cell::count(die.dies), Cell::count(die.strikes), rule];
+            // Where a die that is named before serves, that one is told.
+            let made = match &die.same {
+                Some(same) if die.dies == 0 => say!(SERVES, piece = &same.piece, size = &same.size).into(),
+                _ => Cell::count(die.dies),
+            };
+            *cells = [made, Cell::count(die.strikes), rule];
         }
     }
     rows.into_iter().map(|(_, row)| row).collect()

@@ -10,7 +10,6 @@ use crate::words::{Phrase, number, say, words};
 use super::lays::{listed, spread};
 use super::letters::{Letters, marks};
 use super::plan::shown;
-use crate::rows::title_block;
 use crate::rows::view::View;
 
 words! {
@@ -23,7 +22,7 @@ words! {
 /// Every lay with the name of its file, in the order of the sheet of lays.
 pub fn traced(view: &View<'_>) -> Vec<(String, String)> {
     let Some((id, order)) = shown(view) else { return Vec::new() };
-    let (letters, block) = (Letters::of(view), title_block(view));
+    let letters = Letters::of(view);
     let released = view.findings.count(Severity::Must) == 0;
     let both = marker::laid(view);
     let drawn = both.iter().enumerate().filter_map(|(n, one)| {
@@ -33,9 +32,9 @@ pub fn traced(view: &View<'_>) -> Vec<(String, String)> {
         let said = [
             say!(
                 STYLE,
-                style = &block.style,
-                revision = &block.revision,
-                digest = &block.digest,
+                style = view.text(view.model.style.id.as_ref()),
+                revision = view.text(view.model.revision.id.as_ref()),
+                digest = view.digest,
                 order = named(id, order)
             ),
             say!(LAYS, fabric = marker::short(view, one), lays, mix = mix_text(&figures.mix)),
