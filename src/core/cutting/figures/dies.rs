@@ -11,7 +11,7 @@ use crate::compute::input::Ground;
 use crate::compute::number::small;
 use crate::compute::{Figure, Number};
 use crate::geom::{Point, flatten, measure};
-use crate::model::{Method, Spread, Variant};
+use crate::model::{Method, Variant};
 
 /// Rule is not bent round what is narrower than this, mm (*common practice*).
 pub const NARROW: f64 = 6.0;
@@ -80,7 +80,7 @@ fn pressed<'a>(ground: &Ground<'a>, cut: &CutCount, size: &'a str) -> Option<(Va
     let (article, _) = ground.model.resolve(cut.material.as_deref()?, colourway)?;
     let variant = Variant { size, colourway };
     let how = how(ground.model, article, variant);
-    (how.method == Method::Die).then_some((variant, how.spread == Spread::FaceToFace))
+    (how.method == Method::Die).then_some((variant, how.spread.pairs()))
 }
 
 /// A block is its own mirror image: one die cuts all.

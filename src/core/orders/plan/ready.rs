@@ -65,10 +65,11 @@ impl<'a> Ready<'a> {
             usable,
         };
         let on_table = |ply: i64| ply < i64::MAX && problem.table.is_none_or(|table| ply <= table);
+        let most = problem.most().unwrap_or(u32::MAX);
         for (index, (mix, length)) in mixes.iter().enumerate() {
             let ply = length.get().saturating_add(problem.ends);
             let group = ply.saturating_mul(i64::from(problem.step));
-            if on_table(ply) && (group <= usable || !problem.buy.whole) && mix.count() > 0 {
+            if on_table(ply) && (group <= usable || !problem.buy.whole) && (1..=most).contains(&mix.count()) {
                 let sizes = (0..sizes).filter(|size| mix.sets[*size] > 0).collect();
                 ready.mixes.push(Usable { index, sets: mix.sets.clone(), sizes, length: group });
             }
