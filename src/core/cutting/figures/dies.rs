@@ -12,7 +12,7 @@ use crate::compute::input::Ground;
 use crate::compute::number::small;
 use crate::compute::{Figure, Number};
 use crate::geom::{Point, flatten, measure};
-use crate::model::{Method, Spread, Variant};
+use crate::model::{Method, Variant};
 
 /// Rule is not bent round what is narrower than this, mm (*common practice*).
 pub const NARROW: f64 = 6.0;
@@ -107,7 +107,7 @@ impl<'a> Pressed<'a> {
         let variant = Variant { size, colourway };
         let how = how(ground.model, article, variant);
         let faces = article.text("faces").and_then(|faces| faces.known(variant));
-        let face = how.spread == Spread::FaceToFace;
+        let face = how.spread.pairs();
         let both = face || faces.is_some_and(|faces| faces == "equal");
         (how.method == Method::Die).then_some(Pressed { variant, face, both })
     }

@@ -303,7 +303,7 @@ fn made(
         Pattern::Rows => ground.model.lock.lay(&lock::key(&instance, Pattern::Free), &instance),
         Pattern::Free => None,
     };
-    let layers = if how.spread == Spread::FaceToFace { 2 } else { 1 };
+    let layers = if how.spread.pairs() { 2 } else { 1 };
     let (bought, mix) = (bought.clone(), mix.clone());
     Task { bought, materials, mix, how, instance, kinds, layers, surplus, path, pattern, key, lay, beside }
 }

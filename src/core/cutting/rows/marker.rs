@@ -52,6 +52,7 @@ words! {
     GAP "marker.gap" = "gap {width} wide over {length}";
     ONE_WAY_UP "marker.one-way-up" = "One way, face up, cut at each end";
     FACE_TO_FACE "marker.face-to-face" = "Face to face";
+    ROLL_TURNED "marker.roll-turned" = "Face to face, each ply cut off and the roll turned: pile runs one way";
     FOLDED "marker.folded" = "Folded along its length";
     ONE_WAY "marker.one-way" = "All one way";
     TWO_WAYS "marker.two-ways" = "Along the roll, both ways";
@@ -414,6 +415,7 @@ fn spread(spread: Spread) -> Word {
     match spread {
         Spread::OneWay => ONE_WAY_UP,
         Spread::FaceToFace => FACE_TO_FACE,
+        Spread::Turned => ROLL_TURNED,
         Spread::Folded => FOLDED,
     }
 }

@@ -38,6 +38,10 @@ words! {
     BESIDE "plan.beside" = "{fabric}: {lays} lays, {plies} plies, {bought}; one size a lay would take {plain_lays} lays, {plain_plies} plies, {plain_bought}.";
     ONE_ROLL "plan.one-roll" = "{rolls} roll, {length}";
     ROLLS "plan.rolls" = "{rolls} rolls, {length}";
+    LEAST "plan.least" = "{fabric}: no plan of these lays buys less than {bought}, or as little in fewer than {lays} lays.";
+    BEST "plan.best" = "{fabric}: no plan of these lays buys less, or as little in fewer lays.";
+    GROUPED "plan.grouped" = "{fabric}: {lays}.";
+    EQUAL "plan.equal" = "{lays} × {plies} plies × {length}";
     UNDIVIDED "plan.undivided" = "{fabric}: no number of plies gives size {size} exactly; {made} are made.";
     ASSUMED "plan.assumed" = "{fabric}, taken since nothing is stated: {what}.";
 }
@@ -248,6 +252,15 @@ fn beside(view: &View<'_>, fabric: &FabricPlan) -> Vec<Phrase> {
         plain_plies = plain.plies,
         plain_bought = bought(plain)
     )];
+    let lays = Phrase::list(plan.groups.iter().map(|group| {
+        let length = metres(group.ply).phrase();
+        say!(EQUAL, lays = group.lays, plies = group.plies, length)
+    }));
+    notes.push(say!(GROUPED, fabric = &name, lays));
+    notes.push(match plan.proved {
+        true => say!(BEST, fabric = &name),
+        false => say!(LEAST, fabric = &name, bought = metres(plan.least_bought).phrase(), lays = plan.least_lays),
+    });
     let undivided = |one: &Undivided| say!(UNDIVIDED, fabric = &name, size = &one.size, made = one.made);
     notes.extend(plan.undivided.iter().map(undivided));
     if !fabric.assumed.is_empty() {
