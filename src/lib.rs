@@ -94,6 +94,11 @@ pub fn render_order(order: &Edition<'_>) -> Result<Package, RenderError> {
     rendered(order).map_err(RenderError::Engine)
 }
 
+/// The lays of an order at true scale, as SVG texts by file name.
+pub fn trace_order(order: &Edition<'_>) -> Vec<(String, String)> {
+    viewed(order, |view, _| backtack_core::rows::traced(view))
+}
+
 /// A sealed revision in both editions.
 #[derive(Debug)]
 pub struct Sealed {

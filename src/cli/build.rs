@@ -19,7 +19,8 @@ use super::lay::style::{self, Found};
 use super::output::{Item, Output};
 use super::report::root;
 use super::terminal::Terminal;
-use super::written::{self, Written};
+use super::traces;
+use super::written::Update;
 use super::{Exit, Failure, folder_argument, source};
 use crate::RenderError;
 use crate::render::Package;
@@ -49,6 +50,7 @@ pub(super) fn define() -> Command {
                 .value_name("ID")
                 .help("Writes the document of an order as well: cut plan and fabric to order"),
         )
+        .arg(traces::option())
         .arg(
             Arg::new("for")
                 .long("for")
@@ -91,6 +93,8 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     let pdf = write(&package, &out, &stem, kept, &output)?;
     let extracts = write_extracts(&package, &out, &stem, &output)?;
     let order = id.zip(document).map(|(id, made)| write_order(&made, &out, (&stem, id), &output)).transpose()?;
+    let traced = ordered.as_ref().filter(|_| matches.get_flag(traces::OPTION)).map(crate::trace_order);
+    let folder_of_lays = id.map(|id| traces::write(&traced.unwrap_or_default(), &out, id, &output)).transpose()?;
     let (name, root) = (folder.to_string_lossy(), root(folder, &loaded.style));
     let report = Folder { name: &name, root: &root, findings: &checked.findings, sources: &loaded.sources };
     if !checked.findings.is_empty() {
@@ -103,7 +107,7 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
         terminal.remark(&format!("lays, kept in {}:\n{}", backtack_core::lay::lock::FILE, style::told(found)));
     }
     terminal.print(&format!("{}\n", plain(&pdf.to_string_lossy())))?;
-    for path in extracts.iter().chain(&order) {
+    for path in extracts.iter().chain(&order).chain(folder_of_lays.iter().flatten()) {
         terminal.print(&format!("{}\n", plain(&path.to_string_lossy())))?;
     }
     let standing = checked.findings.count(Severity::Must) > 0;
@@ -187,27 +191,15 @@ pub fn write(
     lock: Option<Item>,
     output: &Output,
 ) -> Result<PathBuf, Failure> {
-    let drawings = out.join(DRAWINGS);
-    let named = |(name, svg): &(String, String)| Item::named(&drawings, name, svg.as_str());
-    let mut items: Vec<Item> = package.drawings.iter().map(named).collect::<Result<_, _>>()?;
-    let list = |files: &Written| Item { path: drawings.join(written::FILE), bytes: files.text().into_bytes() };
-    let before = Written::read(&drawings)?;
-    let now = Written::of(package.drawings.iter().map(|(name, svg)| (name.as_str(), svg.as_bytes())));
-    let gone = before.gone(&now, &drawings);
-    if !(before.is_empty() && now.is_empty()) {
-        items.push(list(&now.with(&gone)));
-    }
+    let mut drawings = Update::of(&out.join(DRAWINGS), &package.drawings)?;
+    let mut items = std::mem::take(&mut drawings.items);
     items.push(Item::named(out, "figures.json", package.figures.as_str())?);
     items.extend(lock);
     let pdf = Item::named(out, &format!("{stem}.pdf"), package.pdf.as_slice())?;
     let path = pdf.path.clone();
     items.push(pdf);
     output.write(&items)?;
-    // Only once the new files are in place: a drawing of a piece that is gone must not lie among those that hold.
-    if !gone.is_empty() {
-        output.remove(&drawings, gone.names())?;
-        output.write(&[list(&now)])?;
-    }
+    drawings.finish(output)?;
     Ok(path)
 }
 

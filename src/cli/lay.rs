@@ -44,6 +44,7 @@ pub(super) fn define() -> Command {
                 .help("Of a style: how long to search [default: normal]"),
         )
         .arg(Arg::new("order").long("order").value_name("ID").help("Of a style: search the lays of this order again"))
+        .arg(super::traces::option())
         .arg(
             Arg::new("longer")
                 .long("longer")
@@ -55,7 +56,7 @@ pub(super) fn define() -> Command {
                 .long("out")
                 .value_name("DIR")
                 .value_parser(value_parser!(PathBuf))
-                .help("Where to write [default: beside FILE]"),
+                .help("Where to write [default: beside FILE; of a style DIR/out]"),
         )
         .arg(
             Arg::new("rows")

@@ -27,6 +27,7 @@ mod signed;
 mod source;
 mod status;
 mod terminal;
+mod traces;
 mod verify;
 mod written;
 

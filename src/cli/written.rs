@@ -1,13 +1,14 @@
 //! The list of drawings that builds wrote into a folder, with their digests: what a later build may take away.
 
 use std::collections::BTreeMap;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use backtack_core::read::{file_bytes, is_there};
 use backtack_core::revision::{Digest, sha256};
 
 use super::Failure;
 use super::name;
+use super::output::{Item, Output};
 use super::source::failed;
 
 /// Name of the list, beside the drawings.
@@ -73,6 +74,51 @@ impl Written {
     pub fn with(&self, other: &Written) -> Self {
         Written(self.0.iter().chain(&other.0).map(|(name, digest)| (name.clone(), *digest)).collect())
     }
+}
+
+/// A folder of drawings brought up to date: new ones written, those of things that are gone removed.
+#[derive(Debug)]
+pub struct Update {
+    folder: PathBuf,
+    now: Written,
+    gone: Written,
+    /// The drawings and the list of them.
+    pub items: Vec<Item>,
+}
+
+impl Update {
+    /// What a folder needs to hold these drawings and no others of ours.
+    ///
+    /// # Errors
+    /// If its list cannot be read, or a name leads out of it.
+    pub fn of(folder: &Path, drawings: &[(String, String)]) -> Result<Self, Failure> {
+        let named = |(name, svg): &(String, String)| Item::named(folder, name, svg.as_str());
+        let mut items: Vec<Item> = drawings.iter().map(named).collect::<Result<_, _>>()?;
+        let before = Written::read(folder)?;
+        let now = Written::of(drawings.iter().map(|(name, svg)| (name.as_str(), svg.as_bytes())));
+        let gone = before.gone(&now, folder);
+        if !(before.is_empty() && now.is_empty()) {
+            items.push(list(folder, &now.with(&gone)));
+        }
+        Ok(Update { folder: folder.to_path_buf(), now, gone, items })
+    }
+
+    /// Removes what is gone. Only once the new files are in place: a drawing of what is gone must not lie among those that hold.
+    ///
+    /// # Errors
+    /// If the system refuses a step.
+    pub fn finish(&self, output: &Output) -> Result<(), Failure> {
+        if self.gone.is_empty() {
+            return Ok(());
+        }
+        output.remove(&self.folder, self.gone.names())?;
+        output.write(&[list(&self.folder, &self.now)])
+    }
+}
+
+/// The list of a folder as a file.
+fn list(folder: &Path, files: &Written) -> Item {
+    Item { path: folder.join(FILE), bytes: files.text().into_bytes() }
 }
 
 /// A digest and the plain name of a file; a list from a stranger may hold anything.

@@ -88,6 +88,9 @@ sheets! {
     "confirmation"
     "plan"
     "fabric"
+    "bundles"
+    "spreading"
+    "strikes"
 }
 
 /// Typesets a package.

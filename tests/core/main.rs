@@ -23,6 +23,7 @@ mod lay;
 mod lays;
 mod legible;
 mod limbs;
+mod ordered;
 mod orders;
 mod parties;
 mod phrases;
@@ -79,8 +80,13 @@ fn checked(loaded: &Loaded) -> Checked {
 
 /// The document of an edition.
 fn document(edition: &Edition<'_>) -> Package {
+    viewed(edition, pages)
+}
+
+/// What sheets may see of an edition.
+fn viewed<T>(edition: &Edition<'_>, then: impl FnOnce(&View<'_>) -> T) -> T {
     let (shown, seen) = (edition.shown(), edition.seen());
-    pages(&View {
+    then(&View {
         model: &shown.model,
         assembly: &seen.assembly,
         figures: &seen.figures,

@@ -12,7 +12,7 @@ use table::{M, MM, Orders, every, joined, problem, rolls, uneven};
 
 /// Fabric bought by the metre.
 fn metres() -> Buy {
-    Buy { unit: M, keep: Rational::ONE, whole: false, overlap: 0 }
+    Buy { whole: false, ..rolls(M) }
 }
 
 /// Rolls of every packing tried, group by group.
@@ -36,6 +36,19 @@ fn fewest_rolls(lengths: &[i64], usable: i64, rolls: &mut Vec<i64>, best: &mut u
     rolls.pop();
 }
 
+/// What one roll gives, in whole millimetres.
+fn one_roll(buy: &Buy) -> i64 {
+    let (above, below) = (buy.keep.numerator(), buy.keep.denominator());
+    (i128::from(buy.unit - buy.reserve) * above / below) as i64 / MM * MM
+}
+
+/// What some rolls give where plies are joined of them: each joint loses an overlap.
+fn joined_rolls(buy: &Buy, units: usize) -> i64 {
+    let (above, below) = (buy.keep.numerator(), buy.keep.denominator());
+    let joints = i64::try_from(units.saturating_sub(1)).unwrap();
+    (i128::try_from(units).unwrap() * i128::from(buy.unit - buy.reserve) * above / below) as i64 - buy.overlap * joints
+}
+
 /// The best of every plan there is, written out.
 struct Brute<'a> {
     problem: &'a Problem,
@@ -47,6 +60,15 @@ struct Brute<'a> {
 impl Brute<'_> {
     fn ply(&self, mix: usize) -> i64 {
         (self.mixes[mix].1.get() + self.problem.ends) * i64::from(self.problem.step)
+    }
+
+    /// Whether a mix can be spread at all.
+    fn spread(&self, mix: usize) -> bool {
+        let problem = self.problem;
+        let ply = self.mixes[mix].1.get() + problem.ends;
+        problem.table.is_none_or(|table| ply <= table)
+            && (!problem.buy.whole || self.ply(mix) <= one_roll(&problem.buy))
+            && problem.products.is_none_or(|most| self.mixes[mix].0.count() <= most)
     }
 
     fn all(&mut self, cell: usize, groups: &mut Vec<Vec<u32>>) {
@@ -62,6 +84,9 @@ impl Brute<'_> {
                 break;
             }
             self.all(cell + 1, groups);
+            if !self.spread(mix) {
+                break;
+            }
             groups[mix][colour] += 1;
         }
         groups[mix][colour] = 0;
@@ -92,10 +117,10 @@ impl Brute<'_> {
             let mut units = lengths.len();
             if problem.buy.whole {
                 let mut best = units + 1;
-                fewest_rolls(&lengths, problem.buy.unit, &mut Vec::new(), &mut best);
+                fewest_rolls(&lengths, one_roll(&problem.buy), &mut Vec::new(), &mut best);
                 units = if lengths.is_empty() { 0 } else { best };
             } else {
-                units = (total as usize).div_ceil(problem.buy.unit as usize);
+                units = (0..).find(|units| total <= joined_rolls(&problem.buy, *units)).unwrap();
             }
             let least = (demand.minimum as usize).div_ceil(problem.buy.unit as usize);
             let bought = if units == 0 { 0 } else { units.max(least) };
@@ -193,11 +218,78 @@ fn ranges_colours_and_pairs_have_the_best_of_every_plan() {
         let colours = vec![demand(&low[..2], minimum), demand(&low[2..], 0)];
         let (step, plies) = if at % 4 == 3 { (2, 4) } else { (1, 2) };
         let buy = if at % 5 == 0 { metres() } else { rolls(4_300 * MM) };
-        let problem = Problem { colours, plies, step, multiple: 1, ends: 40 * MM, table: None, buy };
+        let problem = Problem { colours, step, ends: 40 * MM, ..problem(&[1], plies, buy) };
         let plan = solve(&problem, &some).unwrap();
         sound(&problem, &some, &plan);
         assert_eq!(plan.worth, brute(&problem, &some), "{problem:?}");
     }
+}
+
+/// The same for every wish of the cutting room and every way to buy: what shrinks and is cut out, overlaps, rolls that come out
+/// exactly full, a reserve, products in multiples, a table, a wished number.
+#[test]
+fn every_wish_has_the_best_of_every_plan() {
+    let percent = |share: i128| Rational::new(share, 100).unwrap();
+    let buys = [
+        Buy { keep: percent(91), ..rolls(3_001 * MM) },
+        // Two plies of one product of the first size fill a roll, and one of them with a reserve of one.
+        rolls(2 * 573 * MM),
+        Buy { reserve: 573 * MM, ..rolls(3 * 573 * MM) },
+        Buy { whole: false, overlap: 100 * MM, ..rolls(2_300 * MM) },
+        Buy { whole: false, overlap: 70 * MM, reserve: 130 * MM, keep: percent(97), ..rolls(1_900 * MM) },
+        Buy { whole: false, keep: percent(93), ..rolls(M) },
+    ];
+    let mut seen = 0;
+    for (at, low) in every(2, 7).into_iter().enumerate().filter(|(_, low)| low.iter().any(|low| *low > 0)) {
+        for (number, buy) in buys.iter().enumerate() {
+            let multiple = if (at + number) % 4 == 3 { 2 } else { 1 };
+            let some = mixes(2, multiple, 2 + multiple, None, &mut uneven);
+            let table = [None, Some(1_700 * MM), Some(2_600 * MM)][(at + number) % 3];
+            let products = [None, Some(2), Some(3)][(at + number / 2) % 3];
+            let high = low.iter().map(|low| low + (low % 3)).collect();
+            let colours = vec![Demand { low: low.clone(), high, minimum: 0 }];
+            let wishes = Problem { colours, multiple, table, products, ..problem(&low, 2, buy.clone()) };
+            let Ok(plan) = solve(&wishes, &some) else { continue };
+            sound(&wishes, &some, &plan);
+            let raised = Problem {
+                colours: vec![Demand {
+                    high: (0..2).map(|size| wishes.colours[0].high[size].max(plan.colours[0].made[size])).collect(),
+                    ..wishes.colours[0].clone()
+                }],
+                ..wishes.clone()
+            };
+            let fair = if plan.raised.is_empty() { &wishes } else { &raised };
+            assert_eq!(plan.worth, brute(fair, &some), "{wishes:?}");
+            assert!(plan.proved);
+            seen += 1;
+        }
+    }
+    assert!(seen > 150, "{seen}");
+}
+
+/// A table of 9 m: lays of up to four products are searched, longer ones joined of them with the gap between, as long as the table
+/// holds. Each joined lay is as long as its parts and the gaps, and no plan with short lays only needs fewer.
+#[test]
+fn lays_are_joined_up_to_the_table() {
+    let own = || mixes(1, 1, 4, None, &mut |mix| Length::Known(hidden(mix)));
+    let base = Problem { ends: 40 * MM, table: Some(9 * M), ..problem(&[400], 10, rolls(40 * M)) };
+    let short = settle(&base, own(), &mut |_| None, 4).unwrap();
+    let long = Problem { gap: Some(4 * MM), ..base.clone() };
+    let settled = settle(&long, own(), &mut |_| None, 4).unwrap();
+    sound(&long, &settled.mixes, &settled.plan);
+    for ((mix, length), parts) in settled.mixes.iter().zip(&settled.parts) {
+        let sum: i64 = parts.iter().map(|part| settled.mixes[*part].1.get()).sum();
+        assert_eq!(length.get(), sum + 4 * MM * (parts.len() as i64 - 1));
+        assert_eq!(mix.count(), parts.iter().map(|part| settled.mixes[*part].0.count()).sum::<u32>());
+        assert!(parts.iter().all(|part| *part < 4));
+    }
+    let most = settled.plan.lays.iter().map(|lay| settled.mixes[lay.mix].0.count()).max().unwrap();
+    // 0.41 to 0.5 m a product.
+    assert!(most > 12, "{most}");
+    assert!(settled.plan.worth.lays * 3 < short.plan.worth.lays, "{:?} {:?}", settled.plan.worth, short.plan.worth);
+    let wished = Problem { products: Some(6), ..long };
+    let settled = settle(&wished, own(), &mut |_| None, 4).unwrap();
+    assert!(settled.plan.lays.iter().all(|lay| settled.mixes[lay.mix].0.count() <= 6));
 }
 
 /// Orders looked at: every n-th of all. `benches/plan.rs` takes every one.

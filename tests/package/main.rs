@@ -22,6 +22,7 @@ mod hostile;
 mod look;
 mod nasty;
 mod once;
+mod ordered;
 mod ordering;
 mod pdf;
 mod privacy;

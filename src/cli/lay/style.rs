@@ -1,20 +1,20 @@
 //! Finds the lays of a style and keeps them in its lock.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use backtack_core::cutting::figures::{Effort, Moved, PRODUCT, SIZES, Search, search, swept};
 use backtack_core::diag::{Levels, plain};
 use backtack_core::editions::Unshown;
 use backtack_core::lay::{Bad, Lock, Progress, lock};
 use backtack_core::orders::figures::{of_order as of_order_name, plan_order};
-use backtack_core::pipeline::{Checked, check};
+use backtack_core::pipeline::{self, Checked, check};
 use backtack_core::read::Loaded;
 use clap::ArgMatches;
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::super::output::{Item, Output};
 use super::super::terminal::Terminal;
-use super::super::{Exit, Failure, source};
+use super::super::{Exit, Failure, source, traces};
 use super::stop::stopper;
 
 /// What was found for a style.
@@ -125,10 +125,26 @@ pub(super) fn run(folder: &Path, matches: &ArgMatches, terminal: &mut Terminal) 
         Output::new().write(&[item(folder, &found.lock)])?;
     }
     terminal.print(&told(&found))?;
+    if let Some(id) = matches.get_one::<String>("order").filter(|_| matches.get_flag(traces::OPTION)) {
+        let loaded = loaded.with_lock(found.lock.clone());
+        let lays = traced(&loaded, id)?;
+        let out = matches.get_one::<PathBuf>("out").cloned().unwrap_or_else(|| folder.join("out"));
+        let output = Output::new().sparing(loaded.source_files());
+        if let Some(written) = traces::write(&lays, &out, id, &output)? {
+            terminal.print(&format!("{}\n", plain(&written.to_string_lossy())))?;
+        }
+    }
     if found.moved.is_empty() && found.refused.is_empty() {
         terminal.print("nothing to lay: no fabric with a cuttable width and known outlines\n")?;
     }
     Ok(Exit::Clear)
+}
+
+/// The lays of an order at true scale, from those that are kept.
+fn traced(loaded: &Loaded, id: &str) -> Result<Vec<(String, String)>, Failure> {
+    let checked = check(loaded, &Levels::new(), false);
+    let edition = pipeline::order(loaded, &checked, id).map_err(|error| Failure::new(error.to_string()))?;
+    Ok(crate::trace_order(&edition))
 }
 
 /// What became of each lay, a line each.

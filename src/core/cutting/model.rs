@@ -42,14 +42,25 @@ pub enum Spread {
     OneWay,
     /// Every other ply face down.
     FaceToFace,
+    /// Every other ply face down, each cut off and the roll turned, so that all run the same way.
+    Turned,
     /// One ply folded along its length, the right side inside.
     Folded,
 }
 
 impl Spread {
     /// Every way, as it is written and meant.
-    pub const ALL: [(&'static str, Spread); 3] =
-        [("one way", Spread::OneWay), ("face to face", Spread::FaceToFace), ("folded", Spread::Folded)];
+    pub const ALL: [(&'static str, Spread); 4] = [
+        ("one way", Spread::OneWay),
+        ("face to face", Spread::FaceToFace),
+        ("face to face, roll turned", Spread::Turned),
+        ("folded", Spread::Folded),
+    ];
+
+    /// Whether two plies lie with their faces together, so that pieces come in pairs.
+    pub fn pairs(self) -> bool {
+        matches!(self, Spread::FaceToFace | Spread::Turned)
+    }
 
     /// As it is written.
     pub fn word(self) -> &'static str {
@@ -82,6 +93,10 @@ pub struct Cutting {
     pub height: Option<Stated<Quantity>>,
     /// Most plies.
     pub plies: Option<Stated<u32>>,
+    /// Most products on one ply of an order.
+    pub products: Option<Stated<u32>>,
+    /// Kept back of every roll.
+    pub reserve: Option<Stated<Quantity>>,
     /// Products of each size that are laid together, by size; at least two sizes, or empty.
     pub mix: BTreeMap<String, u64>,
     /// A remark.

@@ -228,16 +228,22 @@ pub fn shown(loaded: &Loaded, findings: &Findings, seen: &Findings) -> Findings 
     shown
 }
 
-/// The findings that concern one order: all but those about other orders.
-pub fn concerning(loaded: &Loaded, order: &str, findings: &Findings) -> Findings {
+/// The findings that concern one order, of what the factory may see: those of the style, and those of the order that are about
+/// nothing of the own edition. What must be settled and is not shown still counts.
+pub fn concerning(loaded: &Loaded, order: &str, findings: &Findings, seen: &Findings) -> Findings {
     let own = loaded.model.orders.get(order).map(|order| order.entry.span().file);
-    let here = |finding: &&Finding| {
-        let first = finding.places.first().map(|label| label.span.file);
-        !of_order(loaded, finding) || (own.is_some() && first == own)
-    };
-    let mut shown = Findings::default();
-    shown.extend(findings.iter().filter(here).cloned());
-    shown
+    let mut all = shown(loaded, findings, seen);
+    for finding in findings.iter().filter(|finding| of_order(loaded, finding)) {
+        if own.is_none() || finding.places.first().map(|label| label.span.file) != own {
+            continue;
+        }
+        if !kept_back(loaded, finding) {
+            all.push(finding.clone());
+        } else if finding.severity == Severity::Must {
+            all.push(Finding { severity: Severity::Must, ..Finding::new(finding.rule, OWN_FINDING) });
+        }
+    }
+    all
 }
 
 /// Whether a finding is about an order alone, and so says nothing of the specification.
@@ -256,9 +262,15 @@ fn of_samples(loaded: &Loaded, finding: &Finding) -> bool {
 fn hidden(loaded: &Loaded, finding: &Finding) -> bool {
     finding.places.iter().any(|label| {
         let path = loaded.sources.file(label.span.file).map_or("", |file| file.path.as_str());
+        holds_order(loaded, path)
+    }) || kept_back(loaded, finding)
+}
+
+/// Whether a finding points at something that only the own edition shows.
+fn kept_back(loaded: &Loaded, finding: &Finding) -> bool {
+    finding.places.iter().any(|label| {
+        let path = loaded.sources.file(label.span.file).map_or("", |file| file.path.as_str());
         let overlaps = |own: &Span| own.start < label.span.end && label.span.start < own.end;
-        is_private(path)
-            || holds_order(loaded, path)
-            || loaded.own.iter().any(|own| own.file == label.span.file && overlaps(own))
+        is_private(path) || loaded.own.iter().any(|own| own.file == label.span.file && overlaps(own))
     })
 }

@@ -57,7 +57,11 @@ fn issued(
     bytes: impl Fn(&str) -> Option<Result<Vec<u8>, String>>,
 ) -> Issued {
     let now = loaded.model.revision.id.as_ref().and_then(Stated::known);
+    let orders = loaded.model.orders.values().filter_map(|order| order.revision.as_ref()?.known());
+    let names: BTreeSet<&String> = orders.filter(|name| sealed.contains(*name)).collect();
+    let cited = names.into_iter().filter_map(|name| Some((name.clone(), namesake(loaded, bytes(name)?))));
     Issued {
+        cited: cited.collect(),
         names: sealed.iter().cloned().collect(),
         lost: pdfs.into_iter().filter(|name| !sealed.contains(name)).collect(),
         same: now.and_then(|now| bytes(now)).map(|bytes| namesake(loaded, bytes)),
@@ -65,14 +69,18 @@ fn issued(
 }
 
 fn namesake(loaded: &Loaded, bytes: Result<Vec<u8>, String>) -> Namesake {
-    let broken = |why: String| Namesake { date: String::new(), changed: Vec::new(), broken: Some(why) };
+    let broken =
+        |why: String| Namesake { date: String::new(), digest: String::new(), changed: Vec::new(), broken: Some(why) };
     match &bytes {
         Err(why) => broken(why.clone()),
         Ok(bytes) => match seal::read(bytes) {
             Err(why) => broken(why.to_string()),
-            Ok(sealed) => {
-                Namesake { date: sealed.title.date.to_string(), changed: changed(loaded, &sealed), broken: None }
-            }
+            Ok(sealed) => Namesake {
+                date: sealed.title.date.to_string(),
+                digest: sealed.outer.inner.hex(),
+                changed: changed(loaded, &sealed),
+                broken: None,
+            },
         },
     }
 }

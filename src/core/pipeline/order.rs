@@ -48,7 +48,7 @@ pub fn order<'a>(loaded: &'a Loaded, checked: &Checked, id: &str) -> Result<Edit
     seen.figures.lays = lays.figures();
     let part = Shown::Part(Box::new((shown, seen)));
     let mut edition = Edition::of(loaded, part, &files).map_err(OrderError::Archive)?;
-    edition.findings = crate::editions::concerning(loaded, id, &checked.findings);
+    edition.findings = crate::editions::concerning(loaded, id, &checked.findings, &edition.seen().findings);
     edition.findings.append(findings.clone());
     edition.order = Some(Ordered { id: id.to_string(), lays, findings });
     Ok(edition)

@@ -3,12 +3,14 @@
 mod changes;
 mod closing;
 mod cutting;
+mod ordered;
 mod review;
 mod work;
 
 pub use changes::*;
 pub use closing::*;
 pub use cutting::*;
+pub use ordered::*;
 pub use review::*;
 pub use work::*;
 

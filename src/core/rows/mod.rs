@@ -48,6 +48,7 @@ pub(crate) mod views;
 mod walk;
 pub(crate) mod written;
 
+pub use crate::orders::rows::traced;
 pub use cell::{Cell, Coded};
 pub use view::View;
 
@@ -114,7 +115,10 @@ const SHEETS: &[Listed] = &[
 const ORDER_SHEETS: &[Listed] = &[
     Listed(crate::orders::rows::plan::fill, &[Buyer, Cutter], Scale::None, Start::Page),
     Listed(crate::orders::rows::fabric::fill, &[Buyer], Scale::None, Start::Page),
-    Listed(crate::cutting::rows::marker::fill, &[Cutter], Scale::Stated, Start::Page),
+    Listed(crate::orders::rows::lays::fill, &[Cutter], Scale::Stated, Start::Page),
+    Listed(crate::orders::rows::bundles::fill, &[Cutter, Line], Scale::None, Start::Page),
+    Listed(crate::orders::rows::strikes::fill, &[Cutter], Scale::None, Start::Room),
+    Listed(crate::orders::rows::spreading::fill, &[Cutter], Scale::None, Start::Page),
     Listed(safety::fill, &[Buyer, Cutter], Scale::None, Start::Room),
 ];
 

@@ -73,4 +73,10 @@ sheets! {
     Plan
     /// How much fabric to order.
     Fabric
+    /// What is tied together.
+    Bundles
+    /// What is written down while spreading.
+    Spreading
+    /// How often dies strike.
+    Strikes
 }

@@ -1,5 +1,9 @@
 //! A lay on its roll: every piece with its code and the way its pile runs.
 
+mod ply;
+
+pub use ply::{Marks, ply_at, ply_size, true_scale};
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::Point;
@@ -88,6 +92,8 @@ enum Codes {
     Names,
     /// Their numbers in the instance, from 1: for small scales, beside a list of the names.
     Numbers,
+    /// Nothing, where every piece bears a mark of its own.
+    None,
 }
 
 /// Which way the roll runs over the paper.
@@ -387,7 +393,11 @@ fn writing(instance: &Instance, placed: &Placed, paper: &Paper, codes: Codes) ->
     let Some((low, high)) = extent(&corners) else { return Writing::default() };
     let (spot, across) = inside(&corners, low, high);
     let room = (high[0] - low[0]).min(high[1] - low[1]);
-    let code = if codes == Codes::Names { piece.id.clone() } else { code(placed.piece) };
+    let code = match codes {
+        Codes::Names => piece.id.clone(),
+        Codes::Numbers => code(placed.piece),
+        Codes::None => return Writing { spot, ..Writing::default() },
+    };
     let label = Label::new(code, spot).bare();
     let wide = text_width(&label.text, Label::SIZE, false);
     let fits = room >= LEAST && wide <= across * FILLED;

@@ -28,7 +28,7 @@ mod svg;
 pub use edge::{FinishedEdge, Turned, edge};
 pub use flat::{FlatPiece, FlatSeam, flat};
 pub use item::{Across, Along, At, Fill, Item, Label, Path, Scene, Segment, circle, closed, grid, open};
-pub use lay::{LAY_PAPER, Roll, lay, lay_at, lay_size, ratio};
+pub use lay::{LAY_PAPER, Marks, Roll, lay, lay_at, lay_size, ply_at, ply_size, ratio, true_scale};
 pub use line::{LINES, Line, LineStyle};
 pub use map::{Map, MapEdge, MapPiece, overview};
 pub use marks::{arrow, balloon, dimension, grain, hatch, legend_sample, pile, ring, scale_bar};

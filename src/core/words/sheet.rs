@@ -25,7 +25,7 @@ crate::words! { list:
     PLAN_NOTE "plan-note" = "To cut, planned and surplus are those of all lines of one size and colourway, and are given at the first of them.";
     FABRIC_SHEET "fabric-sheet" = "Fabric to order";
     FABRIC_NOTE "fabric-note" = "Shrinkage and faults divide; percentages are never added. Recuts come from remnants of the same lot.";
-    FABRIC_LEAD "fabric-lead" = "Each step takes the result of the one before; a pocket calculator gives the same. Lengths are rounded here only, rolls are rounded up.";
+    FABRIC_LEAD "fabric-lead" = "Each step takes the result of the one before; a pocket calculator gives the same. Lengths are whole millimetres: what is taken goes up, what there is goes down. Rolls are whole rolls.";
     FILLING "filling" = "Filling";
     FILLING_TITLE "filling-title" = "What to fill, and how it is weighed";
     MEASUREMENTS "measurements" = "Measurements";

@@ -11,13 +11,13 @@ pub const M: i64 = 1_000_000;
 
 /// Fabric bought by the roll, plies not spliced.
 pub fn rolls(unit: i64) -> Buy {
-    Buy { unit, keep: Rational::ONE, whole: true, overlap: 0 }
+    Buy { unit, keep: Rational::ONE, whole: true, overlap: 0, reserve: 0 }
 }
 
 /// One colour, an exact number of each size.
 pub fn problem(low: &[u32], plies: u32, buy: Buy) -> Problem {
     let colours = vec![Demand { low: low.to_vec(), high: low.to_vec(), minimum: 0 }];
-    Problem { colours, plies, step: 1, multiple: 1, ends: 0, table: None, buy }
+    Problem { colours, plies, step: 1, multiple: 1, ends: 0, table: None, products: None, gap: None, buy }
 }
 
 /// Lengths of mixes as a lay would have them: areas side by side, with less waste the more lie together.
@@ -133,5 +133,5 @@ pub fn large(plies: u32, buy: Buy) -> Problem {
             share.iter().enumerate().map(|(at, share)| share * (9 + 2 * colour) + at as u32 % 3).collect();
         Demand { high: low.iter().map(|low| low + low * 3 / 100).collect(), low, minimum: 0 }
     };
-    Problem { colours: (0..6).map(colour).collect(), plies, step: 1, multiple: 1, ends: 40 * MM, table: None, buy }
+    Problem { colours: (0..6).map(colour).collect(), ends: 40 * MM, ..problem(&[1], plies, buy) }
 }

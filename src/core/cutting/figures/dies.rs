@@ -5,13 +5,14 @@
 use serde::Serialize;
 
 use super::how::how;
+use super::same::same;
 use crate::compute::contour::Shape;
 use crate::compute::counts::CutCount;
 use crate::compute::input::Ground;
 use crate::compute::number::small;
 use crate::compute::{Figure, Number};
 use crate::geom::{Point, flatten, measure};
-use crate::model::{Method, Spread, Variant};
+use crate::model::{Method, Variant};
 
 /// Rule is not bent round what is narrower than this, mm (*common practice*).
 pub const NARROW: f64 = 6.0;
@@ -32,14 +33,32 @@ pub struct Die {
     pub size: String,
     /// Whether it cuts the block that the shape is cut from afterwards.
     pub block: bool,
-    /// Dies that are made: two for a pair of mirror images, unless they are cut face to face.
+    /// Dies that are made: two for a pair of mirror images, unless they are cut face to face or both faces of the fabric are
+    /// equal; fewer where dies named before it serve.
     pub dies: u64,
+    /// The first die of the same shape, if this is not it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub same: Option<Same>,
     /// Strikes for one product, through all plies at once: pieces on one ply, or on a pair of plies face to face.
     pub strikes: u64,
     /// Steel rule of one die, mm: the length of the cut, or of the four sides of a block.
     pub rule: Number,
     /// Tongues and gaps too narrow to bend in rule.
     pub narrow: Vec<Narrow>,
+}
+
+/// A die of the same shape.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Same {
+    /// Piece.
+    pub piece: String,
+    /// Cut.
+    pub cut: String,
+    /// Size.
+    pub size: String,
+    /// Whether it is the mirror image.
+    pub mirrored: bool,
 }
 
 /// A place where the material, or the gap between two parts of the line, is narrow.
@@ -59,32 +78,54 @@ pub struct Narrow {
 /// The dies of everything that is cut by a press, in the order of pieces, cuts and sizes. What is not drawn yet is left out.
 pub(crate) fn all(ground: &Ground<'_>, cuts: &[CutCount]) -> Vec<Die> {
     let mut all = Vec::new();
+    let mut shapes: Vec<Made<'_>> = Vec::new();
     for cut in cuts {
         for size in &ground.model.sizes {
-            all.extend(of(ground, cut, &size.entry.id.value));
+            let size = &size.entry.id.value;
+            let Some(pressed) = Pressed::of(ground, cut, size) else { continue };
+            all.extend(block(ground, cut, &pressed));
+            all.extend(shape(ground, cut, &pressed, &mut shapes));
         }
     }
     all
 }
 
-/// The die of a shape, and before it that of the block it is cut from.
-fn of(ground: &Ground<'_>, cut: &CutCount, size: &str) -> Vec<Die> {
-    let Some(variant) = pressed(ground, cut, size) else { return Vec::new() };
-    let shape = shape(ground, cut, variant);
-    block(ground, cut, variant).into_iter().chain(shape).collect()
+/// What a press cuts.
+struct Pressed<'a> {
+    /// For which product.
+    variant: Variant<'a>,
+    /// Whether it is spread face to face.
+    face: bool,
+    /// Whether one die cuts both mirror images: face to face, or where both faces of the fabric are equal.
+    both: bool,
 }
 
-/// The product it is cut for, and whether it is spread face to face, where a press cuts it.
-fn pressed<'a>(ground: &Ground<'a>, cut: &CutCount, size: &'a str) -> Option<(Variant<'a>, bool)> {
-    let colourway = ground.model.colourways.keys().next()?;
-    let (article, _) = ground.model.resolve(cut.material.as_deref()?, colourway)?;
-    let variant = Variant { size, colourway };
-    let how = how(ground.model, article, variant);
-    (how.method == Method::Die).then_some((variant, how.spread == Spread::FaceToFace))
+impl<'a> Pressed<'a> {
+    fn of(ground: &Ground<'a>, cut: &CutCount, size: &'a str) -> Option<Self> {
+        let colourway = ground.model.colourways.keys().next()?;
+        let (article, _) = ground.model.resolve(cut.material.as_deref()?, colourway)?;
+        let variant = Variant { size, colourway };
+        let how = how(ground.model, article, variant);
+        let faces = article.text("faces").and_then(|faces| faces.known(variant));
+        let face = how.spread.pairs();
+        let both = face || faces.is_some_and(|faces| faces == "equal");
+        (how.method == Method::Die).then_some(Pressed { variant, face, both })
+    }
+}
+
+/// A shape that a die is made of, with which of its two mirror images there is one.
+struct Made<'g> {
+    shape: &'g Shape,
+    first: Same,
+    /// Whether its mirror image is the same shape.
+    own_image: bool,
+    drawn: bool,
+    mirrored: bool,
 }
 
 /// A block is its own mirror image: one die cuts all.
-fn block(ground: &Ground<'_>, cut: &CutCount, (variant, face): (Variant<'_>, bool)) -> Option<Die> {
+fn block(ground: &Ground<'_>, cut: &CutCount, pressed: &Pressed<'_>) -> Option<Die> {
+    let Pressed { variant, face, .. } = *pressed;
     let (width, height) = ground.model.pieces.get(&cut.piece)?.cuts.get(&cut.cut)?.block.as_ref()?;
     let [width, height] = [width, height].map(|side| side.known(variant).map(small));
     let total = *cut.total.known()?;
@@ -94,27 +135,63 @@ fn block(ground: &Ground<'_>, cut: &CutCount, (variant, face): (Variant<'_>, boo
         size: variant.size.to_string(),
         block: true,
         dies: dies(total, 0, face),
+        same: None,
         strikes: strikes((total, 0), true, face, 1, if face { 2 } else { 1 }),
         rule: Number::new(2.0 * (width? + height?)),
         narrow: Vec::new(),
     })
 }
 
-fn shape(ground: &Ground<'_>, cut: &CutCount, (variant, face): (Variant<'_>, bool)) -> Option<Die> {
+fn shape<'g>(ground: &'g Ground<'_>, cut: &CutCount, pressed: &Pressed<'_>, before: &mut Vec<Made<'g>>) -> Option<Die> {
+    let Pressed { variant, face, both } = *pressed;
     let (drawn, mirrored) = (*cut.drawn.known()?, *cut.mirrored.known()?);
     let own_image = cut.own_image == Figure::Known(true);
     let shape = ground.drawn.cut(&cut.piece, variant.size, &cut.cut);
     let shape = shape.known()?;
+    let name = Same { piece: cut.piece.clone(), cut: cut.cut.clone(), size: variant.size.to_string(), mirrored: false };
+    let (dies, same) = made(before, shape, name, (drawn, mirrored), both);
     Some(Die {
         piece: cut.piece.clone(),
         cut: cut.cut.clone(),
         size: variant.size.to_string(),
         block: false,
-        dies: dies(drawn, mirrored, face),
+        dies,
+        same,
         strikes: strikes((drawn, mirrored), own_image, face, 1, if face { 2 } else { 1 }),
         rule: Number::new(shape.perimeter),
         narrow: narrow(shape, NARROW),
     })
+}
+
+/// How many dies are made for a shape beside those that are there, and the first of its shape. The one place that decides which
+/// dies are one.
+fn made<'g>(
+    before: &mut Vec<Made<'g>>,
+    shape: &'g Shape,
+    name: Same,
+    (drawn, mirrored): (u64, u64),
+    both: bool,
+) -> (u64, Option<Same>) {
+    let found = before.iter().enumerate().find_map(|(at, one)| {
+        [false, true].into_iter().find(|image| same(shape, one.shape, *image)).map(|image| (at, image))
+    });
+    let known = found.is_some();
+    let (at, image) = found.unwrap_or_else(|| {
+        let own_image = same(shape, shape, true);
+        before.push(Made { shape, first: name, own_image, drawn: false, mirrored: false });
+        (before.len() - 1, false)
+    });
+    let Some(one) = before.get_mut(at) else { return (0, None) };
+    let there = u64::from(one.drawn) + u64::from(one.mirrored);
+    let same = known.then(|| Same { mirrored: image, ..one.first.clone() });
+    // Which of the two images of the first shape are needed.
+    let (mut straight, mut turned) = if image { (mirrored > 0, drawn > 0) } else { (drawn > 0, mirrored > 0) };
+    if both || one.own_image {
+        (straight, turned) = ((straight || turned) && !one.mirrored, false);
+    }
+    one.drawn |= straight;
+    one.mirrored |= turned;
+    (u64::from(one.drawn) + u64::from(one.mirrored) - there, same)
 }
 
 /// Dies for the pieces of one kind in one product: as drawn, and mirrored. A piece that is its own mirror image has none

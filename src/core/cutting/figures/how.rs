@@ -52,6 +52,12 @@ pub struct How {
     pub table: Option<Number>,
     /// Most plies cut at once.
     pub plies: Figure<u64>,
+    /// Most products on one ply of an order; absent where it is not stated.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub products: Option<u64>,
+    /// Kept back of every roll; absent where it is not stated.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reserve: Option<Number>,
     /// What is common practice here, since the specification says nothing: by what it is, the value taken.
     pub assumed: BTreeMap<&'static str, String>,
 }
@@ -97,6 +103,8 @@ pub(crate) fn how(model: &Model, fabric: &Article, variant: Variant<'_>) -> How 
     let edge = Number::new(plain(cutting.and_then(|one| one.edge.as_ref())).unwrap_or(0.0));
     let tilt = cutting.and_then(|one| one.tilt.as_ref()).and_then(Stated::known).copied().unwrap_or(0.0);
     let table = plain(cutting.and_then(|one| one.table.as_ref())).map(Number::new);
+    let products = cutting.and_then(|one| one.products.as_ref()).and_then(Stated::known).map(|one| u64::from(*one));
+    let reserve = plain(cutting.and_then(|one| one.reserve.as_ref())).map(Number::new);
     let plies = plies(cutting, fabric, variant, &mut assumed);
     How {
         cutting: cutting.map(|one| one.entry.id.value.clone()),
@@ -109,6 +117,8 @@ pub(crate) fn how(model: &Model, fabric: &Article, variant: Variant<'_>) -> How 
         tilt: Number::new(tilt),
         table,
         plies,
+        products,
+        reserve,
         assumed,
     }
 }

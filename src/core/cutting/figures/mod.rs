@@ -5,14 +5,18 @@
 pub mod dies;
 mod half;
 pub(crate) mod how;
+mod joined;
+pub mod same;
 pub(crate) mod search;
 pub(crate) mod task;
 
 pub(crate) use how::cutting;
+pub(crate) use how::how;
 pub use how::{Direction, How};
 pub use search::{Effort, Moved, Search, search, swept};
-pub use task::{FOLD, IMAGE, Mix, PRODUCT, Task, mix_text};
+pub use task::{FOLD, IMAGE, Kind, Mix, PRODUCT, Side, Task, mix_text};
 
+pub(crate) use joined::joined;
 pub(crate) use task::{least_width, task};
 
 use std::collections::{BTreeMap, BTreeSet};

@@ -46,6 +46,8 @@ pub struct Task {
     pub how: How,
     /// The pieces and the fabric.
     pub instance: Instance,
+    /// What each piece of it is, in its order.
+    pub kinds: Vec<Kind>,
     /// Plies that are needed for one mix: 2 face to face, else 1.
     pub layers: u64,
     /// Pieces cut beyond what is needed for one mix, by piece: face to face makes pairs.
@@ -62,9 +64,36 @@ pub struct Task {
     pub beside: Option<Lay>,
 }
 
+/// What a piece of a lay is.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Kind {
+    /// Piece.
+    pub piece: String,
+    /// Cut.
+    pub cut: String,
+    /// Size.
+    pub size: String,
+    /// Which way it lies.
+    pub side: Side,
+}
+
+/// Which way a piece lies in a lay.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Side {
+    /// As drawn.
+    Drawn,
+    /// Mirrored.
+    Mirrored,
+    /// Half of it, cut on the fold.
+    Half,
+}
+
 /// What one cut asks for in a lay.
 struct Wanted {
     name: String,
+    piece: String,
+    cut: String,
+    size: String,
     outline: Polygon,
     path: f64,
     image: Polygon,
@@ -168,7 +197,8 @@ fn wanted(ground: &Ground<'_>, cut: &CutCount, variant: Variant<'_>, several: bo
         let name = if layers > 1 { format!("{} {}", cut.piece, cut.cut) } else { cut.piece.clone() };
         let name = if several { format!("{name} {}", variant.size) } else { name };
         let own_image = cut.own_image == Figure::Known(true);
-        Wanted { name, outline, path, image, drawn, mirrored, directed, own_image }
+        let (piece, cut, size) = (cut.piece.clone(), cut.cut.clone(), variant.size.to_string());
+        Wanted { name, piece, cut, size, outline, path, image, drawn, mirrored, directed, own_image }
     })
 }
 
@@ -232,7 +262,7 @@ fn made(
 ) -> Task {
     let fabric = strip(&how, usable);
     let mut surplus = BTreeMap::new();
-    let mut pieces = Vec::new();
+    let (mut pieces, mut kinds) = (Vec::new(), Vec::new());
     let mut path = 0.0;
     for (one, products) in wanted {
         let turns = turns(&how, one.directed);
@@ -243,17 +273,25 @@ fn made(
         // A half on the fold is cut along half its line.
         let halves = shared.on_fold.as_ref().map_or(0, |(_, count)| *count);
         path += one.path * ((shared.drawn + shared.mirrored) as f64 + halves as f64 / 2.0);
-        let mut add = |id: String, outline: &Polygon, demand: u64, turns: &[Turn], fold: bool| {
+        let mut add = |side: Side, outline: &Polygon, demand: u64, turns: &[Turn]| {
             if demand > 0 {
+                let (mark, fold) = match side {
+                    Side::Drawn => (None, false),
+                    Side::Mirrored => (Some(IMAGE), false),
+                    Side::Half => (Some(FOLD), true),
+                };
+                let id = one.name.chars().chain(mark).collect();
+                let (piece, cut, size) = (one.piece.clone(), one.cut.clone(), one.size.clone());
+                kinds.push(Kind { piece, cut, size, side });
                 let demand = usize::try_from(demand).unwrap_or(usize::MAX);
                 pieces.push(Piece { id, outline: outline.clone(), demand, turns: turns.to_vec(), fold });
             }
         };
-        add(one.name.clone(), &one.outline, shared.drawn, &turns, false);
-        add(format!("{}{IMAGE}", one.name), &one.image, shared.mirrored, &turns, false);
+        add(Side::Drawn, &one.outline, shared.drawn, &turns);
+        add(Side::Mirrored, &one.image, shared.mirrored, &turns);
         if let Some((half, count)) = shared.on_fold {
             let either = how.direction != Direction::OneWay;
-            add(format!("{}{FOLD}", one.name), &half, count, &half::turns(either), true);
+            add(Side::Half, &half, count, &half::turns(either));
         }
     }
     let title = title(ground, &materials, mix);
@@ -265,9 +303,9 @@ fn made(
         Pattern::Rows => ground.model.lock.lay(&lock::key(&instance, Pattern::Free), &instance),
         Pattern::Free => None,
     };
-    let layers = if how.spread == Spread::FaceToFace { 2 } else { 1 };
+    let layers = if how.spread.pairs() { 2 } else { 1 };
     let (bought, mix) = (bought.clone(), mix.clone());
-    Task { bought, materials, mix, how, instance, layers, surplus, path, pattern, key, lay, beside }
+    Task { bought, materials, mix, how, instance, kinds, layers, surplus, path, pattern, key, lay, beside }
 }
 
 /// How often a cut is placed on one ply or on two layers.

@@ -48,6 +48,8 @@ impl Reader {
             table: self.quantity(section, "table"),
             height: self.quantity(section, "height"),
             plies: self.whole(section, "plies"),
+            products: self.whole(section, "products"),
+            reserve: self.quantity(section, "reserve"),
             mix: self.mix(section),
             note: self.text(section, "note"),
         }

@@ -45,12 +45,14 @@ words! {
     IN_ROWS "marker.in-rows" = "{strikes} in {rows} rows";
     IN_ROWS_AND_SINGLE "marker.in-rows-and-single" = "{strikes} in {rows} rows, {single} single";
     FREELY "marker.freely" = "Laid freely, for a knife";
+    SERVES "marker.serves" = "that of {piece} {size}";
     BLOCK_DIE "marker.block-die" = "{cut}, its block";
     TONGUE "marker.tongue" = "tongue {width} wide over {length}";
     OF_SIZE "marker.of-size" = "{size}: {narrow}";
     GAP "marker.gap" = "gap {width} wide over {length}";
     ONE_WAY_UP "marker.one-way-up" = "One way, face up, cut at each end";
     FACE_TO_FACE "marker.face-to-face" = "Face to face";
+    ROLL_TURNED "marker.roll-turned" = "Face to face, each ply cut off and the roll turned: pile runs one way";
     FOLDED "marker.folded" = "Folded along its length";
     ONE_WAY "marker.one-way" = "All one way";
     TWO_WAYS "marker.two-ways" = "Along the roll, both ways";
@@ -65,7 +67,8 @@ words! {
 }
 
 /// Denominators of the scales that lays are drawn at, the largest drawing first.
-const SCALES: [f64; 15] = [1.0, 2.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 75.0, 100.0, 200.0, 500.0, 1000.0];
+pub(crate) const SCALES: [f64; 15] =
+    [1.0, 2.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 75.0, 100.0, 200.0, 500.0, 1000.0];
 /// Lays to a page, after the first one with its tables.
 const PER_PAGE: usize = 6;
 /// How much larger drawings must be to be worth a page more.
@@ -84,30 +87,16 @@ const DIE_ROW: f64 = 4.2;
 const FABRIC: f64 = 52.0;
 
 /// A lay with its figures.
-type Both<'v> = (&'v Task, &'v LayFigures);
+pub(crate) type Both<'v> = (&'v Task, &'v LayFigures);
 
 /// One sheet with a card for every lay; none where nothing can be laid.
 pub fn fill(view: &View<'_>) -> Vec<Sheet> {
-    let both = view.lays.tasks.iter().zip(&view.figures.lays);
-    let mut both: Vec<Both<'_>> = both.filter(|(task, _)| task.lay.is_some()).collect();
-    // Sizes of one fabric follow each other, in the order of the product.
-    let sizes = view.sizes();
-    let place = |figures: &LayFigures| -> Vec<usize> {
-        sizes.iter().enumerate().filter(|(_, size)| figures.mix.contains_key(**size)).map(|(at, _)| at).collect()
-    };
-    both.sort_by_key(|(task, figures)| {
-        (figures.fabric.clone(), task.materials.clone(), figures.mix.len(), place(figures))
-    });
+    let both = laid(view);
     if both.is_empty() {
         return Vec::new();
     }
-    let same = |(a, one): &Both<'_>, (b, other): &Both<'_>| one.fabric == other.fabric && a.materials == b.materials;
-    let some: Vec<&[Both<'_>]> = both.chunk_by(same).collect();
-    let facts: Vec<Vec<Fact>> = some.iter().map(|some| how_cut(view, some)).collect();
-    let (shared, columns) = apart(&facts);
-    let groups: Vec<LayGroup> =
-        some.iter().zip(&facts).map(|(some, facts)| group(view, some, facts, &columns)).collect();
-    let dies = if view.order.is_none() { dies(view) } else { Vec::new() };
+    let Tables { shared, columns, groups } = tables(view, &both);
+    let dies = dies(view);
     let room = page_height(view) - above(view, &groups, dies.len());
     vec![Sheet::Marker(Marker {
         head: Head { title: sheet::MARKER_TITLE.into(), name: sheet::MARKER.into(), lead: sheet::MARKER_LEAD.into() },
@@ -118,6 +107,41 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         sizes: view.sizes().into_iter().map(str::to_string).collect(),
         dies,
     })]
+}
+
+/// The lays there are, fabric by fabric.
+pub(crate) fn laid<'v>(view: &View<'v>) -> Vec<Both<'v>> {
+    let both = view.lays.tasks.iter().zip(&view.figures.lays);
+    let mut both: Vec<Both<'_>> = both.filter(|(task, _)| task.lay.is_some()).collect();
+    // Sizes of one fabric follow each other, in the order of the product.
+    let sizes = view.sizes();
+    let place = |figures: &LayFigures| -> Vec<usize> {
+        sizes.iter().enumerate().filter(|(_, size)| figures.mix.contains_key(**size)).map(|(at, _)| at).collect()
+    };
+    both.sort_by_key(|(task, figures)| {
+        (figures.fabric.clone(), task.materials.clone(), figures.mix.len(), place(figures))
+    });
+    both
+}
+
+/// How fabrics are laid: what holds for all, and a row each of what does not.
+pub(crate) struct Tables {
+    /// What holds for all.
+    pub shared: Vec<Fact>,
+    /// The heads of what does not.
+    pub columns: Vec<Phrase>,
+    /// The rows.
+    pub groups: Vec<LayGroup>,
+}
+
+/// The tables of some lays, those of a fabric behind each other.
+pub(crate) fn tables(view: &View<'_>, both: &[Both<'_>]) -> Tables {
+    let same = |(a, one): &Both<'_>, (b, other): &Both<'_>| one.fabric == other.fabric && a.materials == b.materials;
+    let some: Vec<&[Both<'_>]> = both.chunk_by(same).collect();
+    let facts: Vec<Vec<Fact>> = some.iter().map(|some| how_cut(view, some)).collect();
+    let (shared, columns) = apart(&facts);
+    let groups = some.iter().zip(&facts).map(|(some, facts)| group(view, some, facts, &columns)).collect();
+    Tables { shared, columns, groups }
 }
 
 /// What is the same for all fabrics, and the heads of what is not, in the order in which they come.
@@ -139,7 +163,7 @@ fn apart(all: &[Vec<Fact>]) -> (Vec<Fact>, Vec<Phrase>) {
 }
 
 /// The height of what is above the lays on the first page, mm.
-fn above(view: &View<'_>, groups: &[LayGroup], dies: usize) -> f64 {
+pub(crate) fn above(view: &View<'_>, groups: &[LayGroup], dies: usize) -> f64 {
     let lines = |text: &Phrase, width: f64| cards::lines(text, view.model.style.languages, TYPE, width) * LINE;
     let group = |one: &LayGroup| {
         let notes: f64 = one.notes.iter().map(|note| lines(note, ROW - FABRIC)).sum();
@@ -182,7 +206,7 @@ fn packed(view: &View<'_>, both: &[Both<'_>], first: f64) -> Vec<Page<LayCard>> 
 }
 
 /// Width and height of a card with a drawing of a size, and the height of its text.
-fn size(view: &View<'_>, card: &LayCard, drawn: [f64; 2]) -> ([f64; 2], f64) {
+pub(crate) fn size(view: &View<'_>, card: &LayCard, drawn: [f64; 2]) -> ([f64; 2], f64) {
     let width = drawn[0].max(CARD_LEAST);
     let lines = |text: &Phrase, type_size: f64| cards::lines(text, view.model.style.languages, type_size, width);
     let facts = card
@@ -197,13 +221,9 @@ fn size(view: &View<'_>, card: &LayCard, drawn: [f64; 2]) -> ([f64; 2], f64) {
 /// What is said of a lay.
 fn told(view: &View<'_>, both: &[Both<'_>], (task, figures): &Both<'_>) -> LayCard {
     let numbered = task.instance.pieces.iter().enumerate();
-    let short = |task: &Task, figures: &LayFigures| {
-        let roles: Vec<String> = task.materials.iter().map(|one| view.material(one)).collect();
-        if roles.is_empty() { Phrase::from(view.material(&figures.fabric)) } else { Phrase::list(roles) }
-    };
-    let name = short(task, figures);
+    let name = short(view, &(task, figures));
     // Two fabrics may have one role, each in its colourway.
-    let alone = both.iter().all(|(a, one)| one.fabric == figures.fabric || short(a, one) != name);
+    let alone = both.iter().all(|(a, one)| one.fabric == figures.fabric || short(view, &(a, one)) != name);
     let fabric = if alone { name } else { view.fabric_title(&task.bought.article, &task.materials) };
     LayCard {
         title: say!(LAID, fabric, mix = mix_text(&figures.mix)),
@@ -218,6 +238,12 @@ fn told(view: &View<'_>, both: &[Both<'_>], (task, figures): &Both<'_>) -> LayCa
 /// The code of the piece in its name in a lay, `FOOT` of `FOOT′` or of `FOOT lining`.
 fn code_of(id: &str) -> &str {
     id.split(' ').next().unwrap_or(id).trim_end_matches([IMAGE, FOLD])
+}
+
+/// What the fabric of a lay is called for short.
+pub(crate) fn short(view: &View<'_>, (task, figures): &Both<'_>) -> Phrase {
+    let roles: Vec<String> = task.materials.iter().map(|one| view.material(one)).collect();
+    if roles.is_empty() { Phrase::from(view.material(&figures.fabric)) } else { Phrase::list(roles) }
 }
 
 /// The card of a lay with its drawing.
@@ -308,7 +334,7 @@ fn width(view: &View<'_>, task: &Task, one: &LayFigures) -> Cell {
 }
 
 /// What is said of one lay, a line each: its ply; how well it is used and how it is cut.
-fn facts(one: &LayFigures) -> Vec<Vec<Fact>> {
+pub(crate) fn facts(one: &LayFigures) -> Vec<Vec<Fact>> {
     let pieces = match one.layers {
         0 | 1 => one.pieces.into(),
         plies => say!(ON_EACH, pieces = one.pieces, plies),
@@ -363,7 +389,12 @@ fn dies(view: &View<'_>) -> Vec<DieRow> {
         }
         if let Some(cells) = row.by.get_mut(column) {
             let rule = Cell::fixed(Number::new(die.rule.get() / 1000.0), 3, "");
-            *cells = [Cell::count(die.dies), Cell::count(die.strikes), rule];
+            // Where a die that is named before serves, that one is told.
+            let made = match &die.same {
+                Some(same) if die.dies == 0 => say!(SERVES, piece = &same.piece, size = &same.size).into(),
+                _ => Cell::count(die.dies),
+            };
+            *cells = [made, Cell::count(die.strikes), rule];
         }
     }
     rows.into_iter().map(|(_, row)| row).collect()
@@ -384,6 +415,7 @@ fn spread(spread: Spread) -> Word {
     match spread {
         Spread::OneWay => ONE_WAY_UP,
         Spread::FaceToFace => FACE_TO_FACE,
+        Spread::Turned => ROLL_TURNED,
         Spread::Folded => FOLDED,
     }
 }
@@ -406,7 +438,7 @@ fn method(method: Method) -> Word {
 }
 
 /// A figure that is a length in metres.
-fn known_metres(mm: &Figure<Number>) -> Cell {
+pub(crate) fn known_metres(mm: &Figure<Number>) -> Cell {
     Cell::figure(mm, |mm| metres(*mm))
 }
 

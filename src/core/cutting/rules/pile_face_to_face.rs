@@ -1,4 +1,4 @@
-//! Rule: fabric that lies one way is to be spread face to face.
+//! Rule: fabric that lies one way is to be spread face to face, and nobody says that the roll is turned.
 
 use std::collections::BTreeSet;
 
@@ -10,23 +10,25 @@ use crate::words::{say, words};
 
 use crate::compute::input::Ground;
 
-/// Fabric that lies one way is to be spread face to face.
+/// Fabric that lies one way is to be spread face to face, and nobody says that the roll is turned.
 pub const RULE: Rule = Rule {
     code: "pile-face-to-face",
     family: "cutting",
     severity: Severity::Must,
-    summary: "fabric that lies one way is to be spread face to face",
-    explanation: "Spread to and fro, every other ply runs the other way. Where pile or print must run one way, half the pieces would be wrong. Such fabric is spread one way, cut at each end.",
+    summary: "fabric that lies one way is to be spread face to face, and nobody says that the roll is turned",
+    explanation: "Spread to and fro, every other ply runs the other way. Where pile or print must run one way, half the pieces \
+                  would be wrong. Such fabric is spread one way; or face to face with every ply cut off and the roll turned, \
+                  so that pile runs one way on both plies of a pair. Only the cutting room knows which.",
     failing: "[fabric.fur]\npile = \"12 mm\"\n[cutting.room]\nspread = \"face to face\"",
-    passing: "[fabric.fur]\npile = \"12 mm\"\n[cutting.room]\nspread = \"one way\"",
+    passing: "[fabric.fur]\npile = \"12 mm\"\n[cutting.room]\nspread = \"face to face, roll turned\"",
     source: "common practice",
 };
 
 words! {
-    MESSAGE "pile-face-to-face.message" = "{article} lies one way and is to be spread face to face";
+    MESSAGE "pile-face-to-face.message" = "{article} lies one way and is to be spread face to face: is every ply cut off and the roll turned?";
     SPREAD "pile-face-to-face.spread" = "face to face";
     ONE_WAY "pile-face-to-face.one-way" = "lies one way";
-    HELP "pile-face-to-face.help" = "write spread = \"one way\", or direction = \"two ways\" if its pieces may lie both ways";
+    HELP "pile-face-to-face.help" = "write spread = \"face to face, roll turned\" if it is, so that pile runs one way on both plies of a pair; else spread = \"one way\"";
 }
 
 /// Reports each fabric once.

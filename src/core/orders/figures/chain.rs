@@ -6,14 +6,19 @@ use crate::compute::figure::NOT_STATED;
 use crate::compute::reason::PROPERTY_OF;
 use crate::compute::{Bought, Figure, Number};
 use crate::model::{Model, Variant};
-use crate::units::{Dimension, Quantity, Rational};
+use crate::orders::plan::rounded::{down, taken};
+use crate::units::{Quantity, Rational};
 use crate::words::{Phrase, say, words};
 
-use super::record::{Chain, FabricPlan, OrderFigures, Planned, PlyTerm, Price, Steps};
+use super::minimum::minimum;
+use super::record::{Chain, FabricPlan, OrderFigures, Planned, PlyTerm, Price, Remnant, Steps};
 
 words! {
     UNPRICED "plan.unpriced" = "the price of {article} is none of a metre, yard or kilogram, such as 4.20 EUR/m";
 }
+
+/// A metre in µm.
+const METRE: i64 = 1_000_000;
 
 /// The material to buy, in the order of articles and colours.
 pub(crate) fn chains(model: &Model, order: &OrderFigures) -> Vec<Chain> {
@@ -44,55 +49,109 @@ fn chain(model: &Model, order: &OrderFigures, bought: Bought, parts: &[(usize, &
 }
 
 fn steps(model: &Model, order: &OrderFigures, bought: &Bought, plans: &[(usize, &FabricPlan, &Planned)]) -> Steps {
-    let terms: Vec<PlyTerm> = plans.iter().flat_map(|(_, fabric, plan)| terms(fabric, plan, bought)).collect();
-    let lines = plans.iter().flat_map(|(_, _, plan)| &plan.lays).flat_map(|lay| &lay.bundles);
+    let plies: Vec<PlyTerm> = plans.iter().flat_map(|(_, fabric, plan)| terms(fabric, plan, bought)).collect();
+    let bundles = plans.iter().flat_map(|(_, _, plan)| &plan.lays).flat_map(|lay| &lay.bundles);
     let spread: i64 = plans.iter().map(|(at, _, plan)| plan.taken[*at].spread).sum();
     let ends: f64 = plans.iter().map(|(_, fabric, plan)| fabric.ends.raw() * plies_of(plan, bought) as f64).sum();
     let first = plans.first().map(|(_, fabric, _)| *fabric);
     let (shrinkage, faults) =
         first.map_or((Rational::ZERO, Rational::ZERO), |fabric| (fabric.shrinkage, fabric.faults));
-    let (relaxed, needed) = needed(spread, shrinkage, faults);
+    let (splices, spliced) = spliced(plans);
+    let (relaxed, needed) = needed(spread + spliced, shrinkage, faults);
+    let roll = first.and_then(|fabric| fabric.roll);
+    let rolls: u32 = plans.iter().map(|(at, _, plan)| plan.taken[*at].units).sum();
     let article = model.articles.get(&bought.article);
     let variant = variant(order, plans.first().map(|(at, fabric, _)| &fabric.colours[*at].colourways));
     let known = |key: &str| article.and_then(|article| article.quantity(key)?.known(variant)).cloned();
-    let roll = first.and_then(|fabric| fabric.roll);
-    let rolls: u32 = plans.iter().map(|(at, _, plan)| plan.taken[*at].units).sum();
-    let minimum = known("minimum-order").and_then(|one| minimum(&one, &known));
-    let unit = roll.unwrap_or(1_000_000);
+    let minimum = minimum(&known, roll);
+    let unit = roll.unwrap_or(METRE);
     let need = if roll.is_some() { i64::from(rolls) * unit } else { round_up(needed, unit) };
-    let least = minimum.map_or(0, |minimum| round_up(minimum as f64, unit));
+    let least = minimum.map_or(0, |minimum| round_up(minimum, unit));
     let length = if spread > 0 { need.max(least) } else { 0 };
     let metres = length as f64 / 1e6;
-    let millimetres = |micro: f64| Number::new(micro / 1e3);
     let mass = mass(known("width"), known("mass"), metres, &bought.article);
     let kilograms = mass.known().map(|mass| mass.raw() / 1e3);
     let share = |share: Rational| Number::new(share.to_f64() * 100.0);
-    let keep = (1.0 - shrinkage.to_f64()) * (1.0 - faults.to_f64());
+    let by_roll = |length: i64| roll.map(|roll| (length / roll).unsigned_abs());
     Steps {
         estimate: plans.iter().any(|(_, _, plan)| plan.estimate),
-        pieces: lines.filter(|one| one.colour == bought.colour).map(|one| one.pieces).sum(),
-        plies: terms,
+        pieces: bundles.filter(|one| one.colour == bought.colour).map(|one| one.pieces).sum(),
+        over: plans.iter().map(|(_, fabric, plan)| over(fabric, plan, bought)).sum(),
+        plies,
         laid: Number::new(spread as f64 / 1e3 - ends),
         ends: Number::new(ends),
-        spread: millimetres(spread as f64),
+        spread: millimetres(spread),
+        splices,
+        spliced: millimetres(spliced),
         shrinkage: share(shrinkage),
         relaxed: millimetres(relaxed),
         faults: share(faults),
         needed: millimetres(needed),
-        roll: roll.map(|roll| millimetres(roll as f64)),
-        usable: roll.map(|roll| millimetres(roll as f64 * keep)),
+        roll: roll.map(millimetres),
+        reserve: first.map_or_else(|| Number::new(0.0), |fabric| fabric.reserve),
+        usable: first.and_then(usable).map(millimetres),
         rolls: roll.map(|_| u64::from(rolls)),
-        minimum: minimum.map(|minimum| millimetres(minimum as f64)),
+        rolls_bought: by_roll(length),
+        remnants: plans.iter().flat_map(|(at, fabric, plan)| remnants(*at, fabric, plan)).collect(),
+        minimum: minimum.map(millimetres),
+        minimum_rolls: minimum.and_then(|_| by_roll(least)),
         minimum_decides: least > need,
-        bought: millimetres(length as f64),
+        bought: millimetres(length),
         yards: Number::new(metres / 0.9144),
         mass,
-        surplus: millimetres(length as f64 - needed),
+        surplus: millimetres(length - needed),
         surplus_of: order.surplus.clone(),
         price: article
             .and_then(|article| article.text("price")?.known(variant))
             .and_then(|price| Price::of(price, metres, kilograms)),
     }
+}
+
+fn millimetres(length: i64) -> Number {
+    Number::new(length as f64 / 1e3)
+}
+
+/// A length in whole millimetres, µm.
+fn micro(length: Number) -> i64 {
+    (length.raw() * 1e3).round() as i64
+}
+
+/// Splices of a colour, one fewer than rolls, and what they lose, µm.
+fn spliced(plans: &[(usize, &FabricPlan, &Planned)]) -> (u64, i64) {
+    let of = |(at, fabric, plan): &(usize, &FabricPlan, &Planned)| {
+        let splices = if fabric.splice && fabric.roll.is_some() { plan.taken[*at].units.saturating_sub(1) } else { 0 };
+        (u64::from(splices), i64::from(splices) * micro(fabric.overlap))
+    };
+    plans.iter().map(of).fold((0, 0), |all, one| (all.0 + one.0, all.1 + one.1))
+}
+
+/// Single pieces over on the plies of a colour.
+fn over(fabric: &FabricPlan, plan: &Planned, bought: &Bought) -> u64 {
+    let of = |lay: &super::LayLine| {
+        let plies: u64 = lay.colours.iter().filter(|one| one.colour == bought.colour).map(|one| one.plies).sum();
+        let groups = lay.plies / u64::from(fabric.step.max(1));
+        lay.over.checked_div(groups).unwrap_or(0) * plies / u64::from(fabric.step.max(1))
+    };
+    plan.lays.iter().map(of).sum()
+}
+
+/// What can be spread of one roll, µm.
+fn usable(fabric: &FabricPlan) -> Option<i64> {
+    let given = Rational::whole(fabric.roll? - micro(fabric.reserve));
+    let left = |share: Rational| Rational::ONE.checked_sub(share);
+    let left = given.checked_mul(left(fabric.shrinkage)?)?.checked_mul(left(fabric.faults)?)?;
+    Some(down(i64::try_from(left.floor_to(Rational::ONE)?.numerator()).ok()?))
+}
+
+/// What is left of every roll of a colour.
+fn remnants(at: usize, fabric: &FabricPlan, plan: &Planned) -> Vec<Remnant> {
+    let Some(usable) = usable(fabric) else { return Vec::new() };
+    let left = |(used, roll): (&i64, u64)| Remnant {
+        materials: fabric.materials.iter().cloned().collect(),
+        roll,
+        left: millimetres(usable - used),
+    };
+    plan.taken[at].rolls.iter().zip(1..).map(left).collect()
 }
 
 /// Prices that are stated and cannot be counted with.
@@ -113,38 +172,49 @@ fn variant<'a>(order: &'a OrderFigures, colourways: Option<&'a Vec<String>>) -> 
     Variant { size: order.products.keys().next().map_or("", String::as_str), colourway }
 }
 
-/// What a length that is spread takes of the fabric as delivered, after shrinkage and after faults too, µm.
-pub fn needed(spread: i64, shrinkage: Rational, faults: Rational) -> (f64, f64) {
+/// What a length that is spread takes of the fabric as delivered, after shrinkage and after faults too, µm: each is worked out
+/// of the length that is spread, and goes up to a millimetre.
+pub fn needed(spread: i64, shrinkage: Rational, faults: Rational) -> (i64, i64) {
     let left = |share: Rational| Rational::ONE.checked_sub(share);
     let relaxed = left(shrinkage).and_then(|left| Rational::whole(spread).checked_div(left));
     let needed = relaxed.zip(left(faults)).and_then(|(relaxed, left)| relaxed.checked_div(left));
-    (relaxed.map_or(f64::NAN, Rational::to_f64), needed.map_or(f64::NAN, Rational::to_f64))
-}
-
-fn round_up(length: f64, unit: i64) -> i64 {
-    // A length on a whole unit stays there, whatever its last binary digit.
-    let units = (length / unit as f64 - 1e-9).ceil().max(0.0);
-    (units as i64).saturating_mul(unit)
-}
-
-fn terms(fabric: &FabricPlan, plan: &Planned, bought: &Bought) -> Vec<PlyTerm> {
-    let keep = (1.0 - fabric.shrinkage.to_f64()) * (1.0 - fabric.faults.to_f64());
-    let per_roll = |ply: Number| {
-        let roll = fabric.roll.filter(|_| !fabric.splice)?;
-        let group = ply.raw() * 1e3 * f64::from(fabric.step);
-        Some((roll as f64 * keep / group + 1e-9).floor() as u64 * u64::from(fabric.step))
+    let whole = |length: Option<Rational>| {
+        let micro = length.and_then(|length| length.ceil_to(Rational::ONE)).map(Rational::numerator);
+        taken(micro.and_then(|micro| i64::try_from(micro).ok()).unwrap_or(i64::MAX))
     };
-    let mut all = Vec::new();
+    (whole(relaxed), whole(needed))
+}
+
+fn round_up(length: i64, unit: i64) -> i64 {
+    length.saturating_add(unit - 1).div_euclid(unit).saturating_mul(unit)
+}
+
+/// Plies of a colour, lay by lay, equal lays together.
+fn terms(fabric: &FabricPlan, plan: &Planned, bought: &Bought) -> Vec<PlyTerm> {
+    let per_roll = |ply: Number| {
+        let group = micro(ply) * i64::from(fabric.step);
+        let usable = usable(fabric).filter(|_| !fabric.splice)?;
+        Some(usable.checked_div(group)?.unsigned_abs() * u64::from(fabric.step))
+    };
+    let mut all: Vec<PlyTerm> = Vec::new();
     for lay in &plan.lays {
         for colour in lay.colours.iter().filter(|one| one.colour == bought.colour) {
-            all.push(PlyTerm {
+            let term = PlyTerm {
                 materials: fabric.materials.iter().cloned().collect(),
                 lay: lay.lay,
+                lays: 1,
                 plies: colour.plies,
                 length: lay.length,
                 ply: lay.ply,
                 per_roll: per_roll(lay.ply),
-            });
+            };
+            let equal = |last: &&mut PlyTerm| {
+                last.lay + last.lays == term.lay && PlyTerm { lay: last.lay, lays: last.lays, ..term.clone() } == **last
+            };
+            match all.last_mut().filter(equal) {
+                Some(last) => last.lays += 1,
+                None => all.push(term),
+            }
         }
     }
     all
@@ -153,17 +223,6 @@ fn terms(fabric: &FabricPlan, plan: &Planned, bought: &Bought) -> Vec<PlyTerm> {
 fn plies_of(plan: &Planned, bought: &Bought) -> u64 {
     let colours = plan.lays.iter().flat_map(|lay| &lay.colours);
     colours.filter(|one| one.colour == bought.colour).map(|one| one.plies).sum()
-}
-
-/// The minimum order as a length, µm; one in kilograms by full width and mass.
-fn minimum(minimum: &Quantity, known: &dyn Fn(&str) -> Option<Quantity>) -> Option<i64> {
-    let metres = match minimum.dimension() {
-        Dimension::Length => minimum.si(),
-        Dimension::Mass => minimum.si().checked_div(known("width")?.si())?.checked_div(known("mass")?.si())?,
-        _ => return None,
-    };
-    let micro = metres.checked_mul(Rational::whole(1_000_000))?.ceil_to(Rational::ONE)?;
-    i64::try_from(micro.numerator()).ok()
 }
 
 fn mass(width: Option<Quantity>, mass: Option<Quantity>, metres: f64, article: &str) -> Figure<Number> {

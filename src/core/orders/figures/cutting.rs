@@ -3,40 +3,77 @@
 use std::collections::BTreeMap;
 
 use crate::compute::Number;
-use crate::orders::plan::{Length, Mix, Plan, Problem, Spread};
+use crate::orders::plan::{Mix, Problem, Settled, Spread};
 
-use super::record::{Bundle, Colour, FromRoll, LayColour, LayLine};
+use super::record::{Bundle, Colour, FromRoll, LayColour, LayGroup, LayLine, LayPart};
 
-pub(crate) fn lines(
-    plan: &Plan,
-    mixes: &[(Mix, Length)],
-    sizes: &[String],
-    colours: &[Colour],
-    pieces: u64,
-    problem: &Problem,
-) -> Vec<LayLine> {
-    let mut room = Room { sizes, colours, pieces, step: u64::from(problem.step), wanted: wanted(colours), bundle: 0 };
+/// A plan that is settled, and what it is about.
+pub(crate) struct Cut<'a> {
+    pub settled: &'a Settled,
+    pub problem: &'a Problem,
+    pub sizes: &'a [String],
+    pub colours: &'a [Colour],
+    /// Pieces of one product.
+    pub pieces: u64,
+    /// Pieces over in one group of plies, by mix.
+    pub over: &'a BTreeMap<usize, u64>,
+}
+
+pub(crate) fn lines(cut: &Cut<'_>) -> Vec<LayLine> {
+    let Cut { settled, problem, sizes, colours, pieces, over } = cut;
+    let step = u64::from(problem.step);
+    let mut room = Room { sizes, colours, pieces: *pieces, step, wanted: wanted(colours), bundle: 0 };
     let line = |(at, spread): (usize, &Spread)| {
-        let mix = &mixes[spread.mix].0;
         let from = starts(spread);
-        let bundles = room.bundles(mix, spread, &from);
+        let bundles = room.bundles(&settled.mixes[spread.mix].0, spread, &from);
         let millimetres = |length: i64| Number::new(length as f64 / 1e3);
         let plies: u64 = spread.plies.iter().map(|plies| u64::from(*plies)).sum();
         let pieces: u64 = bundles.iter().map(|one| one.pieces).sum();
+        let over = over.get(&spread.mix).copied().unwrap_or(0) * (plies / step);
         LayLine {
             lay: at as u64 + 1,
-            sizes: counts(mix, sizes),
+            sizes: counts(&settled.mixes[spread.mix].0, sizes),
             length: millimetres(spread.ply - problem.ends),
             ply: millimetres(spread.ply),
             plies,
             colours: room.plies(spread, &from),
+            parts: parts(settled, spread.mix, sizes),
             products: bundles.iter().map(|one| one.products).sum(),
             pieces,
-            strikes: pieces.div_ceil(plies.max(1)),
+            over,
+            pairs: (step > 1).then_some((pieces + over) / step),
+            strikes: (pieces + over).div_ceil(plies.max(1)),
             bundles,
         }
     };
-    plan.lays.iter().enumerate().map(line).collect()
+    settled.plan.lays.iter().enumerate().map(line).collect()
+}
+
+/// The lays that a mix is joined of, equal ones together.
+fn parts(settled: &Settled, mix: usize, sizes: &[String]) -> Vec<LayPart> {
+    let mut all: Vec<LayPart> = Vec::new();
+    for part in &settled.parts[mix] {
+        let sizes = counts(&settled.mixes[*part].0, sizes);
+        match all.last_mut().filter(|last| last.sizes == sizes) {
+            Some(last) => last.times += 1,
+            None => all.push(LayPart { sizes, times: 1 }),
+        }
+    }
+    all
+}
+
+/// Equal lays that are spread behind each other, together.
+pub(crate) fn groups_of(lays: &[LayLine]) -> Vec<LayGroup> {
+    let equal = |one: &LayLine, other: &LayLine| {
+        let plies = |lay: &LayLine| lay.colours.iter().map(|one| (one.colour.clone(), one.plies)).collect::<Vec<_>>();
+        (&one.sizes, one.ply) == (&other.sizes, other.ply) && plies(one) == plies(other)
+    };
+    let group = |lays: &[LayLine]| {
+        let first = lays.first()?;
+        let (sizes, plies, ply) = (first.sizes.clone(), first.plies, first.ply);
+        Some(LayGroup { first: first.lay, lays: lays.len() as u64, sizes, plies, ply })
+    };
+    lays.chunk_by(equal).filter_map(group).collect()
 }
 
 fn counts(mix: &Mix, sizes: &[String]) -> BTreeMap<String, u64> {

@@ -4,10 +4,11 @@ use std::collections::BTreeSet;
 
 use crate::compute::reason::NOT_SHOWN;
 use crate::compute::{Figure, Figures};
+use crate::cutting::figures::how;
+use crate::geom::grid::snap;
 use crate::model::{Model, Variant};
 use crate::orders::plan::{Length, Mix};
 use crate::standards::common;
-use crate::units::Rational;
 use crate::words::{Phrase, say, words};
 
 use super::{Laid, LayLengths, Spreading};
@@ -45,18 +46,29 @@ impl LayLengths for Estimate<'_> {
     fn spreading(&mut self, of: &Laid<'_>) -> Spreading {
         let mut assumed = BTreeSet::new();
         let variant = Variant { size: of.sizes.first().map_or("", String::as_str), colourway: of.colourway };
-        let plies = self.model.articles.get(of.article).and_then(|one| one.quantity("plies")?.known(variant));
-        let plies = plies.and_then(|plies| u32::try_from(plies.si().floor_to(Rational::ONE)?.numerator()).ok());
-        let plies = plies.filter(|plies| *plies > 0).unwrap_or_else(|| {
+        let how = self.model.articles.get(of.article).map(|article| how(self.model, article, variant));
+        let plies = how.as_ref().and_then(|how| how.plies.known().copied()).filter(|plies| *plies > 0);
+        let plies = plies.and_then(|plies| u32::try_from(plies).ok()).unwrap_or_else(|| {
             assumed.insert(plies_taken(of.article));
             PLIES
         });
-        assumed.insert(say!(ENDS_TAKEN, article = of.article, length = ENDS / 1_000));
+        let end = how.as_ref().filter(|how| !how.assumed.contains_key("end")).map(|how| snap(how.end.raw()));
+        let ends = end.map_or_else(
+            || {
+                assumed.insert(say!(ENDS_TAKEN, article = of.article, length = ENDS / 1_000));
+                ENDS
+            },
+            |end| 2 * end,
+        );
+        let table = how.as_ref().and_then(|how| how.table).map(|table| snap(table.raw()));
+        let products = how.as_ref().and_then(|how| how.products).and_then(|most| u32::try_from(most).ok());
+        let reserve = how.as_ref().and_then(|how| how.reserve).map_or(0, |reserve| snap(reserve.raw()));
         let one = |at: usize| Mix { sets: (0..of.sizes.len()).map(|size| u32::from(size == at)).collect() };
         let longest = (0..of.sizes.len()).filter_map(|at| self.length(of, &one(at)).ok()).map(Length::get).max();
         let sets =
             longest.map_or(SETS.0, |longest| u32::try_from(LONG / longest).unwrap_or(SETS.1).clamp(SETS.0, SETS.1));
-        Spreading { plies, step: 1, multiple: 1, sets, ends: ENDS, table: None, splice: None, assumed }
+        let gap = (table.is_some() || products.is_some()).then_some(0);
+        Spreading { plies, step: 1, multiple: 1, sets, ends, table, products, gap, reserve, splice: None, assumed }
     }
 
     fn length(&mut self, of: &Laid<'_>, mix: &Mix) -> Result<Length, Phrase> {
@@ -72,7 +84,7 @@ impl LayLengths for Estimate<'_> {
                 Figure::Withheld => return Err(NOT_SHOWN.into()),
             }
         }
-        Ok(Length::Known(((length * 1e3).round() as i64).max(1)))
+        Ok(Length::Known(((length * 1e3).ceil() as i64).max(1)))
     }
 
     fn lay(&mut self, _: &Laid<'_>, _: &Mix) -> Option<i64> {

@@ -7,12 +7,14 @@ use crate::compute::reason::{MATERIAL_OF, NO_ARTICLE_IN_COLOURWAY};
 use crate::compute::{Bought, Figure, Figures, Number};
 use crate::model::{Model, Variant};
 use crate::orders::plan;
+use crate::orders::plan::rounded;
 use crate::orders::plan::{Buy, Demand, Length, Mix, Plan, Problem, Settled};
 use crate::units::{Dimension, Rational};
 use crate::words::{Phrase, say, words};
 
-use super::cutting::lines;
+use super::cutting::{Cut, groups_of, lines};
 use super::laid::{Laid, LayLengths, Spreading};
+use super::minimum::minimum;
 use super::record::{Colour, FabricPlan, OrderFigures, Planned, Totals, Undivided};
 
 words! {
@@ -94,11 +96,11 @@ impl Group<'_> {
             self.figures.sizes.iter().filter(|size| self.order.products.contains_key(*size)).cloned().collect();
         let colourway = self.colours.values().flatten().next().cloned().unwrap_or_default();
         let laid = Laid { article: &self.article, materials: &self.materials, colourway: &colourway, sizes: &sizes };
-        let mut spreading = lays.spreading(&laid);
+        let mut spreading = lays.spreading(&laid).rounded();
         let variant = Variant { size: sizes.first().map_or("", String::as_str), colourway: &colourway };
         let shrinkage = self.share("shrinkage-along", variant, &mut spreading);
         let faults = self.share("faults", variant, &mut spreading);
-        let roll = self.length("roll-length", variant);
+        let roll = self.length("roll-length", variant).map(rounded::down).filter(|roll| *roll > spreading.reserve);
         let demands = self.demands(&sizes);
         let problem = self.problem(&spreading, &demands, (shrinkage, faults, roll), variant);
         let pieces = self.pieces();
@@ -109,13 +111,11 @@ impl Group<'_> {
                 let made = sizes.iter().zip(&taken.made).map(|(size, made)| (size.clone(), u64::from(*made)));
                 colour.made = made.collect();
             }
-            planned(
-                &settled,
-                &sizes,
-                &colours,
-                pieces.known().copied().unwrap_or(0),
-                (&problem, lays.is_estimate(), roll.is_some()),
-            )
+            let over = over(&settled, &laid, lays);
+            let pieces = pieces.known().copied().unwrap_or(0);
+            let cut =
+                Cut { settled: &settled, problem: &problem, sizes: &sizes, colours: &colours, pieces, over: &over };
+            planned(&cut, lays.is_estimate(), roll.is_some())
         });
         let millimetres = |length: i64| Number::new(length as f64 / 1e3);
         FabricPlan {
@@ -125,7 +125,10 @@ impl Group<'_> {
             step: spreading.step,
             ends: millimetres(spreading.ends),
             table: spreading.table.map(millimetres),
+            products: spreading.products,
+            reserve: millimetres(spreading.reserve),
             splice: spreading.splice.is_some(),
+            overlap: millimetres(spreading.splice.unwrap_or(0)),
             shrinkage,
             faults,
             roll,
@@ -164,7 +167,8 @@ impl Group<'_> {
         variant: Variant<'_>,
     ) -> Problem {
         let left = |share: Rational| Rational::ONE.checked_sub(share).unwrap_or(Rational::ONE);
-        let minimum = self.length("minimum-order", variant).unwrap_or(0);
+        let known = |key: &str| self.model.articles.get(&self.article)?.quantity(key)?.known(variant).cloned();
+        let minimum = minimum(&known, roll).unwrap_or(0);
         let alone = |colour: &Option<String>| {
             let bought = Bought { article: self.article.clone(), colour: colour.clone() };
             self.often.get(&bought).is_some_and(|often| *often == 1)
@@ -181,11 +185,14 @@ impl Group<'_> {
             multiple: spreading.multiple,
             ends: spreading.ends,
             table: spreading.table,
+            products: spreading.products,
+            gap: spreading.gap,
             buy: Buy {
                 unit: roll.unwrap_or(METRE),
                 keep: left(shrinkage).checked_mul(left(faults)).unwrap_or(Rational::ONE),
                 whole: roll.is_some() && spreading.splice.is_none(),
                 overlap: if roll.is_some() { spreading.splice.unwrap_or(0) } else { 0 },
+                reserve: if roll.is_some() { spreading.reserve } else { 0 },
             },
         }
     }
@@ -228,10 +235,11 @@ impl Group<'_> {
 
 fn settled(problem: &Problem, laid: &Laid<'_>, sets: u32, lays: &mut dyn LayLengths) -> Figure<Settled> {
     let longest = problem.table.map(|table| table - problem.ends);
+    let sets = problem.most().map_or(sets, |most| most.min(sets));
     let mut unknown = None;
     let mixes =
         plan::mixes(laid.sizes.len(), problem.multiple, sets, longest, &mut |mix| match lays.length(laid, mix) {
-            Ok(length) => length,
+            Ok(length) => length.rounded(),
             Err(why) => {
                 unknown = Some(why);
                 Length::Never
@@ -241,7 +249,7 @@ fn settled(problem: &Problem, laid: &Laid<'_>, sets: u32, lays: &mut dyn LayLeng
         return Figure::not_yet(why);
     }
     let (mixes, rounds): (Vec<(Mix, Length)>, usize) = (mixes, lays.rounds());
-    match plan::settle(problem, mixes, &mut |mix| lays.lay(laid, mix), rounds) {
+    match plan::settle(problem, mixes, &mut |mix| lays.lay(laid, mix).map(rounded::taken), rounds) {
         Ok(settled) => Figure::Known(settled),
         Err(plan::Unplannable::Table { size }) => {
             Figure::not_yet(say!(TABLE_TOO_SHORT, size = &laid.sizes[size], article = laid.article))
@@ -253,27 +261,33 @@ fn settled(problem: &Problem, laid: &Laid<'_>, sets: u32, lays: &mut dyn LayLeng
     }
 }
 
-fn planned(
-    settled: &Settled,
-    sizes: &[String],
-    colours: &[Colour],
-    pieces: u64,
-    (problem, estimate, by_roll): (&Problem, bool, bool),
-) -> Planned {
+/// Pieces that a group of plies gives beyond its products, by the mixes that the plan spreads.
+fn over(settled: &Settled, laid: &Laid<'_>, lays: &mut dyn LayLengths) -> BTreeMap<usize, u64> {
+    let spread: BTreeSet<usize> = settled.plan.lays.iter().map(|lay| lay.mix).collect();
+    let mut of = |mix: usize| settled.parts[mix].iter().map(|part| lays.over(laid, &settled.mixes[*part].0)).sum();
+    spread.into_iter().map(|mix| (mix, of(mix))).collect()
+}
+
+fn planned(cut: &Cut<'_>, estimate: bool, by_roll: bool) -> Planned {
+    let settled = cut.settled;
     let laid = settled.mixes.iter().filter(|(_, length)| matches!(length, Length::Known(_))).count();
     let plan = &settled.plan;
     let undivided = |(colour, size): &(usize, usize)| Undivided {
-        colour: colours[*colour].colour.clone(),
-        size: sizes[*size].clone(),
+        colour: cut.colours[*colour].colour.clone(),
+        size: cut.sizes[*size].clone(),
         made: u64::from(plan.colours[*colour].made[*size]),
     };
+    let lays = lines(cut);
     Planned {
         estimate,
         mixes: settled.mixes.len() as u64,
         laid: if estimate { 0 } else { laid as u64 },
         complete: settled.complete,
         proved: plan.proved,
-        lays: lines(plan, &settled.mixes, sizes, colours, pieces, problem),
+        least_bought: Number::new(plan.bound.0 as f64 / 1e3),
+        least_lays: u64::from(plan.bound.1),
+        groups: groups_of(&lays),
+        lays,
         total: totals(plan, by_roll),
         plain: totals(&settled.plain, by_roll),
         undivided: plan.raised.iter().map(undivided).collect(),

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use crate::orders::plan::rounded::{down, taken};
 use crate::orders::plan::{Length, Mix};
 use crate::words::Phrase;
 
@@ -27,16 +28,36 @@ pub struct Spreading {
     pub step: u32,
     /// Products of one size in one group come in multiples of this.
     pub multiple: u32,
-    /// Most products in one lay.
+    /// Most products in one lay that is searched; longer lays are joined of these.
     pub sets: u32,
     /// Lost at the two ends of each ply together.
     pub ends: i64,
     /// Longest ply, ends included.
     pub table: Option<i64>,
+    /// Most products in one group of plies, where the cutting room wishes so.
+    pub products: Option<u32>,
+    /// Kept between two lays that are joined end to end; none where they are not joined.
+    pub gap: Option<i64>,
+    /// Kept back of every roll.
+    pub reserve: i64,
     /// What a splice loses, where splices are allowed.
     pub splice: Option<i64>,
     /// What was taken for want of a statement.
     pub assumed: BTreeSet<Phrase>,
+}
+
+impl Spreading {
+    /// The same with every length in whole millimetres: the table down, the rest up.
+    pub(super) fn rounded(self) -> Self {
+        Spreading {
+            ends: taken(self.ends),
+            table: self.table.map(down),
+            gap: self.gap.map(taken),
+            reserve: taken(self.reserve),
+            splice: self.splice.map(taken),
+            ..self
+        }
+    }
 }
 
 /// Where the lengths of lays come from.
@@ -51,6 +72,10 @@ pub trait LayLengths {
     fn length(&mut self, of: &Laid<'_>, mix: &Mix) -> Result<Length, Phrase>;
     /// Lays a mix that is not laid yet: its length in µm; `None` where it cannot be laid.
     fn lay(&mut self, of: &Laid<'_>, mix: &Mix) -> Option<i64>;
+    /// Pieces that a group of plies gives beyond those of its products.
+    fn over(&mut self, _: &Laid<'_>, _: &Mix) -> u64 {
+        0
+    }
     /// Whether lengths are an estimate, and no lay.
     fn is_estimate(&self) -> bool;
     /// Rounds of planning and laying, for one fabric.

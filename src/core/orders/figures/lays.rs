@@ -5,27 +5,30 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::compute::input::{Bought, Ground};
 use crate::compute::reason::NOT_SHOWN;
 use crate::compute::{Drawn, Figure, Figures, Number};
+use crate::cutting::figures::joined;
 use crate::cutting::figures::search::{Moved, Search, search};
 use crate::cutting::figures::task::{self, Mix, Task, task, title};
 use crate::geom::grid::snap;
 use crate::lay::{Bad, Lay, Lock, bounds};
-use crate::model::{Assembly, Model, Spread, Variant};
+use crate::model::{Assembly, Model, Variant};
 use crate::orders::plan;
 use crate::orders::plan::Length;
 use crate::words::{Phrase, say, words};
 
 use super::estimate::plies_taken;
 use super::planner::plan_one;
+use super::record::LayPart;
 use super::{Estimate, Laid, LayLengths, PLIES, Spreading};
 
 words! {
     UNKNOWN "plan.unknown" = "{article} is not known";
     TAKEN "plan.taken" = "{what} of {article}: {value} (common practice)";
     OVERLAP_TAKEN "plan.overlap-taken" = "overlap of a splice of {article}: {length} mm (common practice)";
+    TABLE_TAKEN "plan.table-taken" = "the table of {article} is not stated: at most {products} products on a ply";
     NOT_FOUND_YET "plan.not-found-yet" = "the lays of {article} are not found yet";
 }
 
-/// Products in one lay at most: so many mixes are looked at that each can be thought through.
+/// Products at most in one lay that is searched: so few that every mix of them can be thought through. Longer lays are joined.
 const SETS: u64 = 12;
 /// Lost where a ply is joined, µm (*common practice*, from memory).
 const OVERLAP: i64 = 100_000;
@@ -86,9 +89,12 @@ pub fn order_lays(
         let Some(way) = colour.colourways.first() else { continue };
         let bought = Bought { article: fabric.article.clone(), colour: colour.colour.clone() };
         for lay in &plan.lays {
-            let some = lay.sizes.iter().filter(|(_, products)| **products > 0);
-            let mix: Mix = some.map(|(size, products)| (size.clone(), *products)).collect();
-            if let Figure::Known(task) = task(&ground, &figures.counts.cuts, &bought, way, &mix) {
+            let part = |part: &LayPart| {
+                Some((task(&ground, &figures.counts.cuts, &bought, way, &part.sizes).known()?.clone(), part.times))
+            };
+            let whole = || task(&ground, &figures.counts.cuts, &bought, way, &lay.sizes).known().cloned();
+            let parts: Option<Vec<(Task, u64)>> = lay.parts.iter().map(part).collect();
+            if let Some(task) = parts.and_then(|parts| joined(&ground, &parts)).or_else(whole) {
                 for way in fabric.colours.iter().flat_map(|colour| &colour.colourways) {
                     lays.take(task.clone(), way);
                 }
@@ -200,7 +206,7 @@ impl LayLengths for Kept<'_> {
             assumed.insert(plies_taken(of.article));
             u64::from(PLIES)
         });
-        let step = if how.is_some_and(|how| how.spread == Spread::FaceToFace) { 2 } else { 1 };
+        let step = if how.is_some_and(|how| how.spread.pairs()) { 2 } else { 1 };
         let table = how.and_then(|how| how.table);
         let sets = tasks.iter().map(|task| task::repeats(&task.instance, table.map(Number::raw))).max().unwrap_or(1);
         let variant = Variant { size: of.sizes.first().map_or("", String::as_str), colourway: of.colourway };
@@ -211,6 +217,10 @@ impl LayLengths for Kept<'_> {
             OVERLAP
         });
         let small = |count: u64| u32::try_from(count).unwrap_or(u32::MAX);
+        let products = how.and_then(|how| how.products).map(small);
+        if table.is_none() && products.is_none() {
+            assumed.insert(say!(TABLE_TAKEN, article = of.article, products = sets.clamp(1, SETS)));
+        }
         Spreading {
             plies: small(plies).max(step),
             step,
@@ -218,6 +228,9 @@ impl LayLengths for Kept<'_> {
             sets: small(sets.clamp(1, SETS)),
             ends: tasks.first().map_or(0, |task| 2 * task.instance.fabric.end),
             table: table.map(|table| snap(table.raw())),
+            products,
+            gap: tasks.first().filter(|_| table.is_some() || products.is_some()).map(|task| task.instance.fabric.gap),
+            reserve: how.and_then(|how| how.reserve).map_or(0, |reserve| snap(reserve.raw())),
             splice,
             assumed,
         }
@@ -258,6 +271,10 @@ impl LayLengths for Kept<'_> {
         }
         self.wanted.insert(task.key.clone());
         self.lock.lay(&task.key, &task.instance).map(|lay| self::bare(&task, lay.length))
+    }
+
+    fn over(&mut self, of: &Laid<'_>, mix: &plan::Mix) -> u64 {
+        self.task(of, &named(of, mix)).known().map_or(0, |task| task.surplus.values().sum())
     }
 
     fn is_estimate(&self) -> bool {

@@ -107,8 +107,14 @@ pub struct FabricPlan {
     pub ends: Number,
     /// Longest ply the table holds, mm.
     pub table: Option<Number>,
+    /// Most products on one ply, or on one group of plies, where the cutting room wishes so.
+    pub products: Option<u32>,
+    /// Kept back of every roll, mm.
+    pub reserve: Number,
     /// Whether a ply may be joined of two rolls.
     pub splice: bool,
+    /// Lost at each such splice, mm.
+    pub overlap: Number,
     /// Relaxation shrinkage along, as a fraction.
     #[serde(skip)]
     pub shrinkage: Rational,
@@ -154,8 +160,14 @@ pub struct Planned {
     pub complete: bool,
     /// Whether no plan over these mixes buys less, or as little with fewer lays.
     pub proved: bool,
+    /// Length bought that no plan over these mixes is below, mm.
+    pub least_bought: Number,
+    /// Lays that no plan that buys as little has fewer than.
+    pub least_lays: u64,
     /// The lays in the order they are spread.
     pub lays: Vec<LayLine>,
+    /// The same, equal lays together.
+    pub groups: Vec<LayGroup>,
     /// The plan in sums.
     pub total: Totals,
     /// The plain plan, one size a lay, in sums.
@@ -165,6 +177,32 @@ pub struct Planned {
     /// The same by colour, for the chain.
     #[serde(skip)]
     pub taken: Vec<plan::Taken>,
+}
+
+/// Lays that are spread behind each other and are equal: the same products on the same plies.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct LayGroup {
+    /// Number of the first lay.
+    pub first: u64,
+    /// How many they are.
+    pub lays: u64,
+    /// Products by size on one ply, or on one group of plies.
+    pub sizes: BTreeMap<String, u64>,
+    /// Plies of each lay.
+    pub plies: u64,
+    /// Length of one ply with its ends, mm.
+    pub ply: Number,
+}
+
+/// A part of a lay that is joined end to end.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct LayPart {
+    /// Products by size in the part.
+    pub sizes: BTreeMap<String, u64>,
+    /// How often it is there.
+    pub times: u64,
 }
 
 /// Products that no number of plies gives.
@@ -218,9 +256,11 @@ pub struct Chain {
 pub struct Steps {
     /// Whether lengths of lays are an estimate.
     pub estimate: bool,
-    /// Pieces cut.
+    /// Pieces of these products.
     pub pieces: u64,
-    /// Plies by lay.
+    /// Single pieces over, where plies lie in pairs.
+    pub over: u64,
+    /// Plies by lay, equal lays together.
     pub plies: Vec<PlyTerm>,
     /// Plies × length of their lay, added, mm.
     pub laid: Number,
@@ -228,22 +268,34 @@ pub struct Steps {
     pub ends: Number,
     /// laid + ends, mm.
     pub spread: Number,
+    /// Plies joined of two rolls, at most one a roll.
+    pub splices: u64,
+    /// Splices × overlap, added, mm.
+    pub spliced: Number,
     /// Relaxation shrinkage along the roll, percent.
     pub shrinkage: Number,
-    /// spread / (1 − shrinkage), mm.
+    /// (spread + spliced) / (1 − shrinkage), up to a millimetre, mm.
     pub relaxed: Number,
     /// Share lost to faults, percent.
     pub faults: Number,
-    /// relaxed / (1 − faults), mm.
+    /// (spread + spliced) / (1 − shrinkage) / (1 − faults), up to a millimetre, mm.
     pub needed: Number,
     /// Length of one roll, mm; absent where it is not known.
     pub roll: Option<Number>,
-    /// What can be spread of one roll: roll × (1 − shrinkage) × (1 − faults), mm.
+    /// Kept back of each roll, mm.
+    pub reserve: Number,
+    /// What can be spread of one roll: (roll − reserve) × (1 − shrinkage) × (1 − faults), down to a millimetre, mm.
     pub usable: Option<Number>,
     /// Rolls that give all plies.
     pub rolls: Option<u64>,
+    /// Rolls that are bought: no fewer than the minimum order.
+    pub rolls_bought: Option<u64>,
+    /// What is left of every roll that is used once its plies are spread; empty where plies may be spliced.
+    pub remnants: Vec<Remnant>,
     /// Minimum order of the colour, mm; absent where none is stated, or none in metres or kilograms.
     pub minimum: Option<Number>,
+    /// The minimum order in whole rolls.
+    pub minimum_rolls: Option<u64>,
     /// Whether the minimum order is more than what is needed.
     pub minimum_decides: bool,
     /// Length bought: whole rolls, or whole metres where no roll is known; no less than the minimum order, mm.
@@ -291,15 +343,29 @@ impl Price {
     }
 }
 
-/// Plies of one lay.
+/// What is left of one roll.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Remnant {
+    /// What the pieces call the fabric.
+    pub materials: Vec<String>,
+    /// The roll, as the plan numbers it.
+    pub roll: u64,
+    /// What can still be spread of it, mm.
+    pub left: Number,
+}
+
+/// Plies of one lay, or of equal lays.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct PlyTerm {
     /// What the pieces of the lay call the fabric.
     pub materials: Vec<String>,
-    /// The lay.
+    /// The first of these lays.
     pub lay: u64,
-    /// Plies of this colour.
+    /// How many of them are equal.
+    pub lays: u64,
+    /// Plies of this colour in each.
     pub plies: u64,
     /// Length of the lay without its ends, mm.
     pub length: Number,
@@ -327,10 +393,17 @@ pub struct LayLine {
     pub colours: Vec<LayColour>,
     /// Bundles.
     pub bundles: Vec<Bundle>,
+    /// Lays that it is joined of end to end; one where it is laid as a whole.
+    pub parts: Vec<LayPart>,
     /// Products cut.
     pub products: u64,
-    /// Pieces cut.
+    /// Pieces of these products.
     pub pieces: u64,
+    /// Single pieces over, which plies in pairs give beyond them.
+    pub over: u64,
+    /// Pairs of pieces with their faces together; absent where plies lie one by one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pairs: Option<u64>,
     /// Pieces on one ply: as often a die strikes, through all plies at once.
     pub strikes: u64,
 }

@@ -106,7 +106,7 @@ fn ways(ready: &Ready<'_>, grid: &Grid) -> Option<Vec<Way>> {
 }
 
 /// Groups of a mix that do not exceed what may be made.
-pub fn most_groups(mix: &super::ready::Usable, room: &[u32]) -> u32 {
+fn most_groups(mix: &super::ready::Usable, room: &[u32]) -> u32 {
     mix.sizes.iter().map(|size| room[*size] / mix.sets[*size]).min().unwrap_or(0)
 }
 

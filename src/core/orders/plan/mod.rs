@@ -3,7 +3,8 @@
 //!
 //! ```text
 //! problem  demand, plies, table, how the fabric is bought; what a plan is worth
-//! mixes    which sizes may lie together
+//! rounded  whole millimetres
+//! mixes    which sizes may lie together;  join: lays end to end, up to the table
 //! ready    what can be spread at all
 //! pack     groups of plies on rolls
 //! colour   the least that one colour takes;  bound: what no plan is below
@@ -17,10 +18,12 @@ mod bound;
 mod colour;
 mod exact;
 mod grid;
+mod join;
 mod mixes;
 mod pack;
 mod problem;
 mod ready;
+pub mod rounded;
 mod search;
 mod settle;
 
@@ -72,6 +75,8 @@ pub struct Taken {
     pub units: u32,
     /// Length bought, µm.
     pub bought: i64,
+    /// Length spread of each roll, µm; empty where no roll is known or plies may be spliced.
+    pub rolls: Vec<i64>,
 }
 
 /// The best plan over these mixes, each with its length.
@@ -112,14 +117,22 @@ pub fn solve(problem: &Problem, mixes: &[(Mix, Length)]) -> Result<Plan, Unplann
 fn plan(ready: &Ready<'_>, amounts: &Amounts, bound: (i64, u32), proved: bool) -> Plan {
     let worth = ready.worth(amounts);
     let made = ready.made(amounts);
+    let rolls = rolls(ready, amounts);
     let taken = |(colour, made): (usize, Vec<u32>)| {
         let units = ready.units(amounts, colour);
-        Taken { made, spread: ready.spread(amounts, colour), units, bought: ready.bought(units, colour) }
+        let used = |roll: &pack::Roll| roll.iter().map(|(mix, n)| ready.mixes[*mix].length * i64::from(*n)).sum();
+        Taken {
+            made,
+            spread: ready.spread(amounts, colour),
+            units,
+            bought: ready.bought(units, colour),
+            rolls: rolls[colour].iter().map(used).collect(),
+        }
     };
     let proved = proved || (worth.bought, worth.lays) <= bound;
     let bound = if proved { (worth.bought, worth.lays) } else { bound };
     Plan {
-        lays: lays(ready, amounts),
+        lays: lays(ready, amounts, rolls.clone()),
         colours: made.into_iter().enumerate().map(taken).collect(),
         worth,
         bound,
@@ -129,11 +142,11 @@ fn plan(ready: &Ready<'_>, amounts: &Amounts, bound: (i64, u32), proved: bool) -
 }
 
 /// Groups of plies set out in lays: the longest first, in each the colours in order.
-fn lays(ready: &Ready<'_>, amounts: &Amounts) -> Vec<Spread> {
+fn lays(ready: &Ready<'_>, amounts: &Amounts, rolls: Vec<Vec<pack::Roll>>) -> Vec<Spread> {
     let step = ready.problem.step;
     let mut order: Vec<usize> = (0..amounts.len()).collect();
     order.sort_by(|a, b| ready.mixes[*b].length.cmp(&ready.mixes[*a].length).then(a.cmp(b)));
-    let mut rolls = Rolls::of(ready, amounts);
+    let mut rolls = Rolls(rolls);
     let mut all = Vec::new();
     for mix in order {
         let mut left = amounts[mix].clone();
@@ -154,16 +167,17 @@ fn lays(ready: &Ready<'_>, amounts: &Amounts) -> Vec<Spread> {
     all
 }
 
+/// What the rolls of each colour are cut into.
+fn rolls(ready: &Ready<'_>, amounts: &Amounts) -> Vec<Vec<pack::Roll>> {
+    let whole = ready.problem.buy.whole;
+    let of = |colour| if whole { pack::rolls(&ready.kinds(amounts, colour), ready.usable) } else { Vec::new() };
+    (0..ready.low.len()).map(of).collect()
+}
+
 /// Which roll still gives groups of which mix, by colour.
 struct Rolls(Vec<Vec<pack::Roll>>);
 
 impl Rolls {
-    fn of(ready: &Ready<'_>, amounts: &Amounts) -> Self {
-        let whole = ready.problem.buy.whole;
-        let of = |colour| if whole { pack::rolls(&ready.kinds(amounts, colour), ready.usable) } else { Vec::new() };
-        Rolls((0..ready.low.len()).map(of).collect())
-    }
-
     /// Takes groups of a mix off the first rolls that give them: numbers of rolls from 1, and plies.
     fn take(&mut self, colour: usize, mix: usize, groups: u32, step: u32) -> Vec<(u32, u32)> {
         let mut left = groups;

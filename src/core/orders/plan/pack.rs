@@ -20,8 +20,7 @@ const STATES: usize = 40_000;
 /// The fewest rolls that give all groups; the fewest found where there are very many kinds and the bound is not met.
 /// Each kind must be no longer than a roll.
 pub fn rolls(kinds: &[Kind], usable: i64) -> Vec<Roll> {
-    let mut kinds = kinds.to_vec();
-    kinds.sort_by(|a, b| b.length.cmp(&a.length).then(a.mix.cmp(&b.mix)));
+    let kinds = longest_first(kinds.to_vec());
     let found = filled(&kinds, usable);
     if found.len() as u32 <= bound(&kinds, usable) {
         return found;
@@ -32,9 +31,15 @@ pub fn rolls(kinds: &[Kind], usable: i64) -> Vec<Roll> {
     }
 }
 
+/// Kinds in the order in which they are packed.
+pub fn longest_first(mut kinds: Vec<Kind>) -> Vec<Kind> {
+    kinds.sort_by(|a, b| b.length.cmp(&a.length).then(a.mix.cmp(&b.mix)));
+    kinds
+}
+
 /// No packing has fewer rolls than the length fills, or than any of the longest kinds alone take, where two of them do
 /// not share a roll with more than one of each.
-fn bound(kinds: &[Kind], usable: i64) -> u32 {
+pub fn bound(kinds: &[Kind], usable: i64) -> u32 {
     let total: i64 = kinds.iter().map(|kind| kind.length * i64::from(kind.count)).sum();
     let mut least = (total + usable - 1) / usable;
     // Groups at least as long as one kind: no roll gives more of them than of the shortest.

@@ -3,6 +3,8 @@
 use crate::units::Rational;
 use crate::words::Word;
 
+use super::rounded;
+
 /// What is to be cut from one fabric, and how it is spread and bought. Lengths in whole µm.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Problem {
@@ -18,6 +20,10 @@ pub struct Problem {
     pub ends: i64,
     /// Longest ply the table holds, ends included.
     pub table: Option<i64>,
+    /// Most products in one group of plies, where the cutting room wishes so.
+    pub products: Option<u32>,
+    /// Kept between two lays that are joined end to end; none where lays are not joined.
+    pub gap: Option<i64>,
     /// How the fabric is bought.
     pub buy: Buy,
 }
@@ -44,13 +50,34 @@ pub struct Buy {
     pub whole: bool,
     /// Lost at each splice, where splices are allowed.
     pub overlap: i64,
+    /// Kept back of every unit, as it is delivered.
+    pub reserve: i64,
+}
+
+impl Problem {
+    /// Most products in one group of plies that are wished: no fewer than can be spread at all.
+    pub fn most(&self) -> Option<u32> {
+        self.products.map(|products| products.max(self.multiple))
+    }
+
+    /// Longest group of plies that a lay may have, of one ply, without its ends; none where nothing bounds it.
+    pub fn longest(&self) -> Option<i64> {
+        let roll = self.buy.whole.then(|| self.buy.usable() / i64::from(self.step.max(1)));
+        let least = [self.table, roll].into_iter().flatten().min();
+        least.map(|least| least - self.ends)
+    }
 }
 
 impl Buy {
-    /// Usable length of one unit.
+    /// What one unit gives as it is delivered.
+    fn given(&self) -> i128 {
+        i128::from((self.unit - self.reserve).max(0))
+    }
+
+    /// Usable length of one unit, down to a millimetre.
     pub fn usable(&self) -> i64 {
         let (above, below) = (self.keep.numerator(), self.keep.denominator());
-        i64::try_from(i128::from(self.unit) * above / below).unwrap_or(i64::MAX)
+        rounded::down(i64::try_from(self.given() * above / below).unwrap_or(i64::MAX))
     }
 
     /// Units that a total length takes where it may be joined anywhere.
@@ -60,7 +87,7 @@ impl Buy {
         }
         let (above, below) = (self.keep.numerator(), self.keep.denominator());
         let overlap = i128::from(self.overlap);
-        let each = i128::from(self.unit) * above - overlap * below;
+        let each = self.given() * above - overlap * below;
         let wanted = (i128::from(total) - overlap) * below;
         if each <= 0 {
             return u32::MAX;
@@ -76,7 +103,7 @@ impl Buy {
     /// The most length that some units give where it may be joined anywhere.
     pub fn holds(&self, units: u32) -> i64 {
         let (above, below) = (self.keep.numerator(), self.keep.denominator());
-        let all = i128::from(units) * i128::from(self.unit) * above / below;
+        let all = i128::from(units) * self.given() * above / below;
         let lost = i128::from(self.overlap) * i128::from(units.saturating_sub(1));
         i64::try_from(all - lost).unwrap_or(i64::MAX)
     }
@@ -100,6 +127,15 @@ pub enum Length {
 }
 
 impl Length {
+    /// In whole millimetres, rounded up.
+    pub fn rounded(self) -> Self {
+        match self {
+            Length::Known(length) => Length::Known(rounded::taken(length)),
+            Length::AtLeast(length) => Length::AtLeast(rounded::taken(length)),
+            Length::Never => Length::Never,
+        }
+    }
+
     /// The length that is counted with.
     pub fn get(self) -> i64 {
         match self {

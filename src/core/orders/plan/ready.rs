@@ -2,7 +2,7 @@
 
 use crate::words::words;
 
-use super::pack::{Kind, rolls};
+use super::pack::{Kind, bound, longest_first, rolls};
 use super::problem::{Length, Mix, Problem, Unplannable, Worth};
 
 words! {
@@ -65,10 +65,11 @@ impl<'a> Ready<'a> {
             usable,
         };
         let on_table = |ply: i64| ply < i64::MAX && problem.table.is_none_or(|table| ply <= table);
+        let most = problem.most().unwrap_or(u32::MAX);
         for (index, (mix, length)) in mixes.iter().enumerate() {
             let ply = length.get().saturating_add(problem.ends);
             let group = ply.saturating_mul(i64::from(problem.step));
-            if on_table(ply) && (group <= usable || !problem.buy.whole) && mix.count() > 0 {
+            if on_table(ply) && (group <= usable || !problem.buy.whole) && (1..=most).contains(&mix.count()) {
                 let sizes = (0..sizes).filter(|size| mix.sets[*size] > 0).collect();
                 ready.mixes.push(Usable { index, sets: mix.sets.clone(), sizes, length: group });
             }
@@ -154,13 +155,26 @@ impl<'a> Ready<'a> {
         self.problem.buy.unit.saturating_mul(i64::from(units))
     }
 
+    /// What a plan is worth at best, without packing its rolls.
+    pub fn at_least(&self, amounts: &Amounts) -> Worth {
+        let units = |colour: usize| match self.problem.buy.whole {
+            true => bound(&longest_first(self.kinds(amounts, colour)), self.usable),
+            false => self.problem.buy.joined(self.spread(amounts, colour)),
+        };
+        self.worth_with(amounts, units)
+    }
+
     /// What a plan is worth.
     pub fn worth(&self, amounts: &Amounts) -> Worth {
+        self.worth_with(amounts, |colour| self.units(amounts, colour))
+    }
+
+    fn worth_with(&self, amounts: &Amounts, units: impl Fn(usize) -> u32) -> Worth {
         let colours = 0..self.low.len();
         let made = self.made(amounts);
         let surplus = made.iter().flatten().zip(self.low.iter().flatten());
         Worth {
-            bought: colours.clone().map(|colour| self.bought(self.units(amounts, colour), colour)).sum(),
+            bought: colours.clone().map(|colour| self.bought(units(colour), colour)).sum(),
             lays: self.lays(amounts),
             spread: colours.map(|colour| self.spread(amounts, colour)).sum(),
             surplus: surplus.map(|(made, low)| u64::from(made.saturating_sub(*low))).sum(),

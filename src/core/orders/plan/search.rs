@@ -1,12 +1,11 @@
 //! Plans of large orders: built lay by lay, then a part taken away and rebuilt, again and again. The same input takes
 //! the same steps.
 
-use super::exact::most_groups;
 use super::problem::Worth;
 use super::ready::{Amounts, Ready};
 
-/// Looks at a mix that one search may take.
-const WORK: u64 = 6_000_000;
+/// Looks at a mix in a colour that one search may take.
+const WORK: u64 = 12_000_000;
 
 /// Buildings without a better plan after which no more are made.
 const PATIENCE: u32 = 800;
@@ -57,6 +56,10 @@ pub fn search(ready: &Ready<'_>, first: Option<Amounts>, below: (i64, u32)) -> O
     let mut search = Search { ready, random: Random(1), work: 0, each };
     let mut best: Option<(Worth, Amounts)> = None;
     let keep = |best: &mut Option<(Worth, Amounts)>, amounts: Amounts| {
+        // Packing rolls takes long: a plan that cannot be better is not packed.
+        if best.as_ref().is_some_and(|(known, _)| ready.at_least(&amounts) > *known) {
+            return;
+        }
         let worth = ready.worth(&amounts);
         if best.as_ref().is_none_or(|(known, _)| worth <= *known) {
             *best = Some((worth, amounts));
@@ -112,55 +115,71 @@ impl Search<'_> {
     /// Adds lays until everything wanted is made.
     fn build(&mut self, amounts: &mut Amounts, taste: Taste) {
         let mut made = self.ready.made(amounts);
+        let mut there: Vec<u32> = amounts.iter().map(|groups| groups.iter().sum()).collect();
+        let mut wishes = Vec::new();
         loop {
-            self.work += self.ready.mixes.len() as u64;
-            let mut best: Option<(f64, usize, Vec<u32>)> = None;
-            for (mix, there) in amounts.iter().enumerate() {
-                let Some((gain, groups)) = self.lay(mix, there, &made) else { continue };
-                let total: u32 = groups.iter().sum();
-                let open = !there.iter().sum::<u32>().is_multiple_of(self.ready.groups);
+            self.work += (self.ready.mixes.len() * made.len()) as u64;
+            let mut best: Option<(f64, usize)> = None;
+            for (mix, there) in there.iter().enumerate() {
+                let begun = there % self.ready.groups;
+                self.wishes(mix, &made, &mut wishes);
+                let (gain, total) = self.gain(mix, self.ready.groups - begun, &made, &wishes);
+                if gain == 0 {
+                    continue;
+                }
                 let length = self.ready.mixes[mix].length as f64 * f64::from(total) / self.each;
-                let cost = length + if open { 0.0 } else { taste.lay };
+                let cost = length + if begun > 0 { 0.0 } else { taste.lay };
                 let score = f64::from(gain) / cost * (1.0 + taste.noise * self.random.share());
-                if best.as_ref().is_none_or(|(known, ..)| score > *known) {
-                    best = Some((score, mix, groups));
+                if best.is_none_or(|(known, _)| score > known) {
+                    best = Some((score, mix));
                 }
             }
-            let Some((_, mix, groups)) = best else { break };
+            let Some((_, mix)) = best else { break };
+            self.wishes(mix, &made, &mut wishes);
+            let mut room = self.ready.groups - there[mix] % self.ready.groups;
             let one = &self.ready.mixes[mix];
-            for (colour, groups) in groups.iter().enumerate() {
-                amounts[mix][colour] += groups;
-                one.sizes.iter().for_each(|size| made[colour][*size] += one.sets[*size] * groups);
+            for (wish, colour) in &wishes {
+                let groups = room.min(*wish);
+                room -= groups;
+                there[mix] += groups;
+                amounts[mix][*colour] += groups;
+                one.sizes.iter().for_each(|size| made[*colour][*size] += one.sets[*size] * groups);
             }
         }
     }
 
-    /// Groups by colour that one more lay of a mix, or what is left of one begun, best takes, and the wanted products they
-    /// give; none where it gives nothing that is wanted.
-    fn lay(&self, mix: usize, there: &[u32], made: &[Vec<u32>]) -> Option<(u32, Vec<u32>)> {
+    /// Groups of a mix that each colour could take, the most first; none where nothing is wanted.
+    fn wishes(&self, mix: usize, made: &[Vec<u32>], wishes: &mut Vec<(u32, usize)>) {
         let one = &self.ready.mixes[mix];
-        let begun = there.iter().sum::<u32>() % self.ready.groups;
-        let mut room = self.ready.groups - begun;
-        let mut wishes: Vec<(u32, usize)> = Vec::new();
+        wishes.clear();
         for (colour, made) in made.iter().enumerate() {
             let (low, high) = (&self.ready.low[colour], &self.ready.high[colour]);
-            let free: Vec<u32> = high.iter().zip(made).map(|(high, made)| high.saturating_sub(*made)).collect();
-            let most = most_groups(one, &free);
-            let want = |size: &usize| low[*size].saturating_sub(made[*size]).div_ceil(one.sets[*size]);
-            let wanted = one.sizes.iter().map(want).max().unwrap_or(0);
+            let (mut most, mut wanted) = (u32::MAX, 0);
+            for size in &one.sizes {
+                most = most.min(high[*size].saturating_sub(made[*size]) / one.sets[*size]);
+                wanted = wanted.max(low[*size].saturating_sub(made[*size]).div_ceil(one.sets[*size]));
+            }
             if most.min(wanted) > 0 {
                 wishes.push((most.min(wanted), colour));
             }
         }
-        wishes.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.cmp(&b.1)));
-        let (mut gain, mut groups) = (0, vec![0; there.len()]);
+        wishes.sort_unstable_by(|a, b| b.0.cmp(&a.0).then(a.1.cmp(&b.1)));
+    }
+
+    /// Wanted products that one more lay of a mix, or what is left of one begun, best gives, and its groups.
+    fn gain(&self, mix: usize, mut room: u32, made: &[Vec<u32>], wishes: &[(u32, usize)]) -> (u32, u32) {
+        let one = &self.ready.mixes[mix];
+        let (mut gain, mut total) = (0, 0);
         for (wish, colour) in wishes {
-            let taken = wish.min(room);
+            let taken = room.min(*wish);
+            if taken == 0 {
+                break;
+            }
             room -= taken;
-            groups[colour] = taken;
-            let short = |size: &usize| self.ready.low[colour][*size].saturating_sub(made[colour][*size]);
+            total += taken;
+            let short = |size: &usize| self.ready.low[*colour][*size].saturating_sub(made[*colour][*size]);
             gain += one.sizes.iter().map(|size| short(size).min(one.sets[*size] * taken)).sum::<u32>();
         }
-        (gain > 0).then_some((gain, groups))
+        (gain, total)
     }
 }

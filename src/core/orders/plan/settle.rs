@@ -1,5 +1,6 @@
 //! Plans and lays in turn, until what is planned is laid.
 
+use super::join::{Chain, Joined};
 use super::problem::{Length, Mix, Problem, Unplannable};
 use super::{Plan, solve};
 
@@ -8,6 +9,8 @@ use super::{Plan, solve};
 pub struct Settled {
     /// Every mix looked at, with what is known of its length.
     pub mixes: Vec<(Mix, Length)>,
+    /// The mixes that the lay of each is joined of, by their places; itself where it is laid by itself.
+    pub parts: Vec<Vec<usize>>,
     /// The plan.
     pub plan: Plan,
     /// The plan with one size a lay.
@@ -19,7 +22,7 @@ pub struct Settled {
 /// Plans, has the chosen mixes laid, and plans again, until every chosen mix is laid, or what is laid buys no more and takes no
 /// more lays than what is hoped for: no mix that was looked at is better then, but for fabric that is bought anyway. After
 /// `rounds` the plan is made of what is laid. `lay` gives the length of a lay in µm without the ends, or `None` where it
-/// cannot be laid.
+/// cannot be laid. What is laid is also joined end to end, where the problem has a gap for it.
 ///
 /// # Errors
 /// As [`solve`].
@@ -29,59 +32,91 @@ pub fn settle(
     lay: &mut dyn FnMut(&Mix) -> Option<i64>,
     rounds: usize,
 ) -> Result<Settled, Unplannable> {
-    let mut work = Work { problem, mixes, lay };
+    let joined = Joined::of(problem, &mixes);
+    let mut work = Work { problem, joined, own: mixes, lay };
     // One product of each size is always laid: a plan can always be made of it.
     let wanted = |size: usize| problem.colours.iter().any(|one| one.low[size] > 0);
     let sizes: Vec<bool> = (0..problem.colours.first().map_or(0, |one| one.low.len())).map(wanted).collect();
-    work.measure(|mix| {
+    work.measure(|_, mix| {
         let asked = |(size, sets): (usize, &u32)| *sets > 0 && sizes.get(size) == Some(&true);
         mix.count() == problem.multiple && mix.sets.iter().enumerate().any(asked)
     });
     let (plan, complete) = work.settled(|_| true, rounds)?;
     let (plain, _) = work.settled(Mix::is_plain, rounds)?;
-    Ok(Settled { mixes: work.mixes, plan, plain, complete })
+    let sure = work.lengths(true);
+    let bound = work.lengths(false);
+    let length = |at: usize| match (&sure[at], &bound[at]) {
+        (Some((length, _)), _) => Length::Known(*length),
+        (None, Some((length, _))) => Length::AtLeast(*length),
+        (None, None) => Length::Never,
+    };
+    let mixes = work.joined.mixes.iter().cloned().enumerate().map(|(at, mix)| (mix, length(at))).collect();
+    let parts = sure.into_iter().map(|one| one.map_or_else(Vec::new, |(_, parts)| parts)).collect();
+    Ok(Settled { mixes, parts, plan, plain, complete })
 }
 
 struct Work<'a> {
     problem: &'a Problem,
-    mixes: Vec<(Mix, Length)>,
+    joined: Joined,
+    /// What is laid by itself: the first mixes of all.
+    own: Vec<(Mix, Length)>,
     lay: &'a mut dyn FnMut(&Mix) -> Option<i64>,
 }
 
 impl Work<'_> {
     /// The plan over some of the mixes, laid; and whether none of the others could be better.
     fn settled(&mut self, which: impl Fn(&Mix) -> bool, rounds: usize) -> Result<(Plan, bool), Unplannable> {
-        let is_known = |length: &Length| matches!(length, Length::Known(_));
         for _ in 0..rounds {
-            let hoped = self.solved(|mix, _| which(mix))?;
-            if hoped.lays.iter().all(|spread| is_known(&self.mixes[spread.mix].1)) {
+            let (sure, bound) = (self.lengths(true), self.lengths(false));
+            let hoped = self.solved(&which, &bound)?;
+            let same = |chain: usize| sure[chain].as_ref().map(|one| one.0) == bound[chain].as_ref().map(|one| one.0);
+            if hoped.lays.iter().all(|spread| same(spread.mix)) {
                 return Ok((hoped, true));
             }
-            let sure = self.solved(|mix, length| which(mix) && is_known(length))?;
-            if (sure.worth.bought, sure.worth.lays) <= (hoped.worth.bought, hoped.worth.lays) {
-                return Ok((sure, true));
+            let plan = self.solved(&which, &sure)?;
+            if (plan.worth.bought, plan.worth.lays) <= (hoped.worth.bought, hoped.worth.lays) {
+                return Ok((plan, true));
             }
-            let chosen: Vec<Mix> = hoped.lays.iter().map(|spread| self.mixes[spread.mix].0.clone()).collect();
-            self.measure(|mix| chosen.contains(mix));
+            let chosen: Vec<usize> = hoped
+                .lays
+                .iter()
+                .flat_map(|spread| bound[spread.mix].iter().flat_map(|(_, parts)| parts))
+                .copied()
+                .collect();
+            self.measure(|at, _| chosen.contains(&at));
         }
-        Ok((self.solved(|mix, length| which(mix) && is_known(length))?, false))
+        let sure = self.lengths(true);
+        Ok((self.solved(&which, &sure)?, false))
+    }
+
+    /// The lengths of all mixes: of what is laid, or as short as hoped.
+    fn lengths(&self, sure: bool) -> Vec<Chain> {
+        let length = |(_, length): &(Mix, Length)| match length {
+            Length::Known(length) => Some(*length),
+            Length::AtLeast(length) if !sure => Some(*length),
+            Length::AtLeast(_) | Length::Never => None,
+        };
+        self.joined.lengths(&self.own.iter().map(length).collect::<Vec<_>>())
     }
 
     /// The plan over some of the mixes, by their places among all.
-    fn solved(&self, which: impl Fn(&Mix, &Length) -> bool) -> Result<Plan, Unplannable> {
-        let places: Vec<usize> =
-            (0..self.mixes.len()).filter(|at| which(&self.mixes[*at].0, &self.mixes[*at].1)).collect();
-        let some: Vec<(Mix, Length)> = places.iter().map(|at| self.mixes[*at].clone()).collect();
-        let mut plan = solve(self.problem, &some)?;
-        plan.lays.iter_mut().for_each(|spread| spread.mix = places[spread.mix]);
+    fn solved(&self, which: &impl Fn(&Mix) -> bool, lengths: &[Chain]) -> Result<Plan, Unplannable> {
+        let mixes = &self.joined.mixes;
+        let some = (0..mixes.len()).filter(|at| which(&mixes[*at]));
+        let some: Vec<(usize, i64)> = some.filter_map(|at| Some((at, lengths[at].as_ref()?.0))).collect();
+        let given: Vec<(Mix, Length)> =
+            some.iter().map(|(at, length)| (mixes[*at].clone(), Length::Known(*length))).collect();
+        let mut plan = solve(self.problem, &given)?;
+        plan.lays.iter_mut().for_each(|spread| spread.mix = some[spread.mix].0);
         Ok(plan)
     }
 
-    /// Lays some mixes.
-    fn measure(&mut self, which: impl Fn(&Mix) -> bool) {
-        let thought = |(mix, length): &&mut (Mix, Length)| matches!(length, Length::AtLeast(_)) && which(mix);
-        for (mix, length) in self.mixes.iter_mut().filter(thought) {
-            *length = (self.lay)(mix).map_or(Length::Never, Length::Known);
+    /// Lays some of what is laid by itself.
+    fn measure(&mut self, which: impl Fn(usize, &Mix) -> bool) {
+        for (at, (mix, length)) in self.own.iter_mut().enumerate() {
+            if matches!(length, Length::AtLeast(_)) && which(at, mix) {
+                *length = (self.lay)(mix).map_or(Length::Never, Length::Known);
+            }
         }
     }
 }

@@ -1,10 +1,11 @@
 //! How much fabric to order: the way from products to rolls, each step from the one before.
 
 use crate::compute::{Figure, Number};
-use crate::orders::figures::{Chain as Figures, PlyTerm, Steps};
+use crate::orders::figures::{Chain as Figures, PlyTerm, Remnant, Steps};
 use crate::words::{Phrase, Word, number, say, sheet, words};
 
 use super::plan::{colour_name, pieces, shown};
+use super::spreads::range;
 use crate::rows::cell::Cell;
 use crate::rows::data::{Chain, ChainStep, Fabric, Sheet};
 use crate::rows::package::Head;
@@ -17,20 +18,33 @@ words! {
     LAID_OUT "fabric.from-lays" = "from lays";
     TO_CUT "fabric.to-cut" = "Products to cut";
     TO_CUT_HOW "fabric.to-cut-how" = "ordered with cut extra, samples and tests";
-    MADE "fabric.made" = "Products the plan makes";
+    MADE "fabric.made" = "Made by the plan";
     ON_ALL_PLIES "fabric.on-all-plies" = "on all plies";
     LAID "fabric.laid" = "Laid, without ends";
+    LAID_HOW "fabric.laid-how" = "all lays";
     ENDS "fabric.ends" = "Ends of the plies";
     ENDS_HOW "fabric.ends-how" = "plies × both ends";
     SPREAD "fabric.spread" = "Spread";
     SPREAD_HOW "fabric.spread-how" = "laid + ends";
+    OVER "fabric.over" = "on all plies, and {count} single pieces over";
+    SPLICES "fabric.splices" = "Splices";
+    SPLICES_HOW "fabric.splices-how" = "{count} × overlap";
     RELAXED "fabric.relaxed" = "Before it shrinks";
-    RELAXED_HOW "fabric.relaxed-how" = "spread / {share} ({percent} %)";
+    RELAXED_HOW "fabric.relaxed-how" = "{what} / {share} ({percent} %)";
     FAULTS "fabric.faults" = "With faults cut out";
-    FAULTS_HOW "fabric.faults-how" = "that / {share} ({percent} %)";
-    ROLLS "fabric.rolls" = "Rolls";
-    ROLLS_HOW "fabric.rolls-how" = "{roll} a roll, {usable} of it can be spread; no ply from two rolls";
+    FAULTS_HOW "fabric.faults-how" = "{what} / {before} / {share} ({percent} %)";
+    SPREAD_LENGTH "fabric.spread-length" = "spread";
+    SPREAD_AND_SPLICES "fabric.spread-and-splices" = "(spread + splices)";
+    ROLLS "fabric.rolls" = "Rolls used";
+    ROLLS_HOW "fabric.rolls-how" = "{roll}, {usable} of it can be spread; no ply from two rolls";
+    ROLLS_SPLICED "fabric.rolls-spliced" = "{roll}, {usable} of it can be spread; plies may be spliced";
+    A_ROLL "fabric.a-roll" = "{roll} a roll";
+    LESS_RESERVE "fabric.less-reserve" = "{roll} a roll less {reserve} kept back";
+    REMNANT "fabric.remnant" = "Left of roll {roll}";
+    REMNANT_EACH "fabric.remnant-each" = "Left of rolls {rolls}, each";
+    ROLLS_BOUGHT "fabric.rolls-bought" = "Rolls bought";
     MINIMUM "fabric.minimum" = "Minimum order";
+    IN_ROLLS "fabric.in-rolls" = "{length}, rolls: {rolls}";
     DECIDES "fabric.decides" = "more than is needed: it decides";
     LESS "fabric.less" = "less than is needed";
     TO_ORDER "fabric.to-order" = "To order";
@@ -42,8 +56,10 @@ words! {
     NOBODYS "fabric.nobodys" = "whose it is, the order does not say";
     COST "fabric.cost" = "Cost";
     AT_PRICE "fabric.at-price" = "at {price}";
-    TERM "fabric.term" = "lay {lay}: {plies} plies × {length}";
-    TERM_OF_ROLL "fabric.term-of-roll" = "lay {lay}: {plies} plies × {length}, {count} a roll";
+    LAY "fabric.lay" = "Lay {lays}";
+    LAYS "fabric.lays" = "Lays {lays}";
+    TERM "fabric.term" = "{plies} plies × {length}";
+    TERM_OF_ROLL "fabric.term-of-roll" = "{plies} plies × {length}; a roll gives {count}";
 }
 
 /// One sheet for the order that is shown; none without one, or where nothing is bought.
@@ -57,7 +73,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let head =
         Head { title: say!(TITLE, order = named), name: sheet::FABRIC_SHEET.into(), lead: sheet::FABRIC_LEAD.into() };
     let notes = vec![sheet::FABRIC_NOTE.into()];
-    vec![Sheet::Fabric(Fabric { head, chains: chains.chunks(2).map(<[Chain]>::to_vec).collect(), notes })]
+    vec![Sheet::Fabric(Fabric { head, chains, notes })]
 }
 
 fn chain(view: &View<'_>, one: &Figures) -> Chain {
@@ -80,20 +96,32 @@ fn steps(one: &Figures, steps: &Steps) -> Vec<ChainStep> {
     let mut all = vec![
         row(TO_CUT, TO_CUT_HOW, pieces(one.products)),
         row(MADE, "", pieces(one.made)),
-        row(sheet::PIECES, ON_ALL_PLIES, pieces(steps.pieces)),
-        row(LAID, Phrase::lines(steps.plies.iter().map(term)), metres(steps.laid)),
+        row(sheet::PIECES, on_plies(steps), pieces(steps.pieces + steps.over)),
+    ];
+    all.extend(steps.plies.chunk_by(alike).map(term));
+    all.extend([
+        row(LAID, LAID_HOW, metres(steps.laid)),
         row(ENDS, ENDS_HOW, metres(steps.ends)),
         row(SPREAD, SPREAD_HOW, metres(steps.spread)),
-        row(RELAXED, divided(RELAXED_HOW, steps.shrinkage), metres(steps.relaxed)),
-        row(FAULTS, divided(FAULTS_HOW, steps.faults), metres(steps.needed)),
-    ];
-    if let (Some(roll), Some(usable), Some(rolls)) = (steps.roll, steps.usable, steps.rolls) {
-        let working = say!(ROLLS_HOW, roll = metres(roll).phrase(), usable = metres(usable).phrase());
-        all.push(row(ROLLS, working, Cell::count(rolls)));
+    ]);
+    if steps.splices > 0 {
+        all.push(row(SPLICES, say!(SPLICES_HOW, count = Cell::count(steps.splices).phrase()), metres(steps.spliced)));
     }
+    let what = || if steps.splices > 0 { SPREAD_AND_SPLICES } else { SPREAD_LENGTH };
+    let (share, percent) = left(steps.shrinkage);
+    all.push(row(RELAXED, say!(RELAXED_HOW, what = what(), share = &share, percent), metres(steps.relaxed)));
+    let (before, (share, percent)) = (share, left(steps.faults));
+    all.push(row(FAULTS, say!(FAULTS_HOW, what = what(), before, share, percent), metres(steps.needed)));
+    all.extend(rolls(steps));
     if let Some(minimum) = steps.minimum {
-        all.push(row(MINIMUM, if steps.minimum_decides { DECIDES } else { LESS }, metres(minimum)));
+        let length = metres(minimum);
+        let result = match steps.minimum_rolls {
+            Some(rolls) => say!(IN_ROLLS, length = length.phrase(), rolls = Cell::count(rolls).phrase()).into(),
+            None => length,
+        };
+        all.push(row(MINIMUM, if steps.minimum_decides { DECIDES } else { LESS }, result));
     }
+    all.extend(steps.rolls_bought.map(|rolls| row(ROLLS_BOUGHT, "", Cell::count(rolls))));
     let yards = number::number(steps.yards.get(), 1);
     let length = say!(AND_YARDS, metres = metres(steps.bought).phrase(), yards);
     all.push(ChainStep { heavy: true, ..row(TO_ORDER, TO_ORDER_HOW, length) });
@@ -108,17 +136,65 @@ fn steps(one: &Figures, steps: &Steps) -> Vec<ChainStep> {
     all
 }
 
-/// Divided by what is left of a whole after a share of it, in percent.
-fn divided(word: Word, share: Number) -> Phrase {
-    let left = number::number(1.0 - share.get() / 100.0, 4);
-    say!(word, share = left, percent = Cell::amount(share, 2, "").phrase())
+/// Where the pieces lie, and how many are over.
+fn on_plies(steps: &Steps) -> Phrase {
+    match steps.over {
+        0 => ON_ALL_PLIES.into(),
+        over => say!(OVER, count = Cell::count(over).phrase()),
+    }
 }
 
-/// `lay 1: 10 plies × 1.234 m`.
-fn term(one: &PlyTerm) -> Phrase {
-    let (plies, length) = (Cell::count(one.plies).phrase(), metres(one.length).phrase());
-    match one.per_roll {
-        Some(count) => say!(TERM_OF_ROLL, lay = one.lay, plies, length, count = Cell::count(count).phrase()),
-        None => say!(TERM, lay = one.lay, plies, length),
-    }
+/// Rolls that are used, and what is left of each.
+fn rolls(steps: &Steps) -> Vec<ChainStep> {
+    let (Some(roll), Some(usable), Some(rolls)) = (steps.roll, steps.usable, steps.rolls) else { return Vec::new() };
+    let length = metres(roll).phrase();
+    let roll = match steps.reserve.get() > 0.0 {
+        true => say!(LESS_RESERVE, roll = length, reserve = metres(steps.reserve).phrase()),
+        false => say!(A_ROLL, roll = length),
+    };
+    let word = if steps.remnants.is_empty() { ROLLS_SPLICED } else { ROLLS_HOW };
+    let working = say!(word, roll, usable = metres(usable).phrase());
+    let mut all = vec![row(ROLLS, working, Cell::count(rolls))];
+    all.extend(remnants(&steps.remnants));
+    all
+}
+
+/// What is left of each roll, a row for rolls of which as much is left.
+fn remnants(all: &[Remnant]) -> impl Iterator<Item = ChainStep> {
+    let equal = |one: &Remnant, other: &Remnant| one.materials == other.materials && one.left == other.left;
+    let said = |some: &[Remnant]| {
+        let (first, last) = (some.first()?, some.last()?);
+        let step = match some.len() {
+            1 => say!(REMNANT, roll = first.roll),
+            _ => say!(REMNANT_EACH, rolls = range(first.roll, last.roll)),
+        };
+        Some(ChainStep { step, working: Phrase::none(), result: metres(first.left), heavy: false })
+    };
+    all.chunk_by(equal).filter_map(said)
+}
+
+/// What is left of a whole after a share of it, and the share in percent.
+fn left(share: Number) -> (String, Phrase) {
+    (number::number(1.0 - share.get() / 100.0, 4), Cell::amount(share, 2, "").phrase())
+}
+
+/// Whether plies of two lays that follow each other are of one length.
+fn alike(one: &PlyTerm, other: &PlyTerm) -> bool {
+    (&one.materials, one.length, one.per_roll) == (&other.materials, other.length, other.per_roll)
+}
+
+/// `Lay 1`, or `Lays 3–9`: `10 plies × 1.234 m`, and what they come to.
+fn term(some: &[PlyTerm]) -> ChainStep {
+    let (Some(first), Some(last)) = (some.first(), some.last()) else { return ChainStep::default() };
+    let plies: u64 = some.iter().map(|one| one.plies * one.lays).sum();
+    let (count, length) = (Cell::count(plies).phrase(), metres(first.length).phrase());
+    let working = match first.per_roll {
+        Some(roll) => say!(TERM_OF_ROLL, plies = count, length, count = Cell::count(roll).phrase()),
+        None => say!(TERM, plies = count, length),
+    };
+    let end = last.lay + last.lays - 1;
+    let lays = range(first.lay, end);
+    let step = if first.lay == end { say!(LAY, lays) } else { say!(LAYS, lays) };
+    let result = metres(Number::new(first.length.get() * plies as f64));
+    ChainStep { step, working, result, heavy: false }
 }

@@ -10,6 +10,7 @@ use crate::standards::market::Market;
 use crate::units::Quantity;
 use crate::words::{Phrase, Word, head, number, say, sheet, words};
 
+use super::{spreads, status};
 use crate::rows::cell::Cell;
 use crate::rows::data::{Plan, PlanGroup, PlanRow, Sheet};
 use crate::rows::package::{Fact, Head};
@@ -34,10 +35,13 @@ words! {
     IN_GROUPS "plan.in-groups" = "at most {plies} plies at once, spread in groups of {step}";
     ENDS "plan.ends" = "ends of {ends} included in a ply";
     ESTIMATE "plan.estimate" = "lengths are an estimate, not lays";
-    ROLL "plan.roll" = "roll {roll}: {plies}";
     BESIDE "plan.beside" = "{fabric}: {lays} lays, {plies} plies, {bought}; one size a lay would take {plain_lays} lays, {plain_plies} plies, {plain_bought}.";
     ONE_ROLL "plan.one-roll" = "{rolls} roll, {length}";
     ROLLS "plan.rolls" = "{rolls} rolls, {length}";
+    LEAST "plan.least" = "{fabric}: no plan of these lays buys less than {bought}, or as little in fewer than {lays} lays.";
+    BEST "plan.best" = "{fabric}: no plan of these lays buys less, or as little in fewer lays.";
+    GROUPED "plan.grouped" = "{fabric}: {lays}.";
+    EQUAL "plan.equal" = "{lays} × {plies} plies × {length}";
     UNDIVIDED "plan.undivided" = "{fabric}: no number of plies gives size {size} exactly; {made} are made.";
     ASSUMED "plan.assumed" = "{fabric}, taken since nothing is stated: {what}.";
 }
@@ -53,7 +57,8 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     notes.extend(stated.into_iter().flat_map(|order| remarks(view, order)));
     notes.extend(order.fabrics.iter().flat_map(|fabric| beside(view, fabric)));
     notes.extend(order.missing.iter().map(Phrase::from));
-    vec![Sheet::Plan(Plan { head, facts: facts(view, order, stated), groups, lines: lines(order), notes })]
+    let (status, facts) = (status::status(view, stated), facts(view, order, stated));
+    vec![Sheet::Plan(Plan { head, status, facts, groups, lines: lines(order), notes })]
 }
 
 /// The order that is shown, with its id.
@@ -62,19 +67,28 @@ pub fn shown<'a>(view: &View<'a>) -> Option<(&'a str, &'a OrderFigures)> {
     Some((id, view.figures.orders.get(id)?))
 }
 
-/// What is said of the order and of each of its lines.
+/// What is said of the order and of its lines, those of which the same is said together.
 fn remarks(view: &View<'_>, order: &Order) -> Vec<Phrase> {
-    let line = |line: &OrderLine| {
+    let said = |line: &OrderLine| {
         let on_top = |word: Word, count: &Option<Stated<u32>>| {
             let count = count.as_ref().and_then(|count| count.known()).filter(|count| **count > 0);
             count.map_or_else(Phrase::none, |count| say!(word, count = *count))
         };
         let tops = [on_top(WITH_SAMPLES, &line.samples), on_top(WITH_TESTS, &line.tests)];
-        let said = Phrase::row([Phrase::list(tops), view.text(line.note.as_ref()).into()], "; ");
-        if said.is_empty() { said } else { say!(LINE, line = line.entry.title(), said) }
+        Phrase::row([Phrase::list(tops), view.text(line.note.as_ref()).into()], "; ")
     };
+    let mut lines: Vec<(Phrase, Vec<String>)> = Vec::new();
+    for line in order.lines.values() {
+        let (said, name) = (said(line), line.entry.title().to_string());
+        match lines.iter_mut().find(|(one, _)| *one == said) {
+            Some((_, names)) => names.push(name),
+            None => lines.push((said, vec![name])),
+        }
+    }
     let own = view.text(order.note.as_ref()).into();
-    std::iter::once(own).chain(order.lines.values().map(line)).filter(|one| !one.is_empty()).collect()
+    let lines = lines.into_iter().filter(|(said, _)| !said.is_empty());
+    let lines = lines.map(|(said, names)| say!(LINE, line = Phrase::list(names), said));
+    std::iter::once(own).chain(lines).filter(|one| !one.is_empty()).collect()
 }
 
 fn facts(view: &View<'_>, order: &OrderFigures, stated: Option<&Order>) -> Vec<Fact> {
@@ -118,7 +132,10 @@ fn groups(view: &View<'_>, fabric: &FabricPlan) -> Vec<PlanGroup> {
         }
         Figure::Withheld => return vec![PlanGroup { title, text: head::WITHHELD.into(), rows: Vec::new() }],
     };
-    let rows = plan.lays.iter().flat_map(|lay| lay.colours.iter().map(move |colour| row(view, fabric, lay, colour)));
+    let rows = spreads::alike(plan).flat_map(|lays| {
+        let colours = lays.first().map_or(&[][..], |lay| &lay.colours);
+        colours.iter().map(move |colour| row(view, fabric, lays, colour))
+    });
     vec![PlanGroup { title, text: how(fabric, plan), rows: rows.collect() }]
 }
 
@@ -132,33 +149,35 @@ fn how(fabric: &FabricPlan, plan: &Planned) -> Phrase {
     Phrase::row([plies, ends, estimate], "; ")
 }
 
-fn row(view: &View<'_>, fabric: &FabricPlan, lay: &LayLine, colour: &LayColour) -> PlanRow {
-    let of_colour = || lay.bundles.iter().filter(|bundle| bundle.colour == colour.colour);
-    let mut products: BTreeMap<(&str, &str), u64> = BTreeMap::new();
-    for bundle in of_colour() {
-        *products.entry((&bundle.size, &bundle.colourway)).or_default() += bundle.products;
+/// Equal lays of one colour.
+fn row(view: &View<'_>, fabric: &FabricPlan, lays: &[LayLine], colour: &LayColour) -> PlanRow {
+    let Some(first) = lays.first() else { return PlanRow::default() };
+    let bundles = || lays.iter().flat_map(|lay| &lay.bundles).filter(|bundle| bundle.colour == colour.colour);
+    let mut products: BTreeMap<&str, BTreeMap<&str, u64>> = BTreeMap::new();
+    for bundle in bundles() {
+        *products.entry(&bundle.size).or_default().entry(&bundle.colourway).or_default() += bundle.products;
     }
-    let numbers = of_colour().map(|bundle| bundle.bundle);
-    let (first, last) = (numbers.clone().min(), numbers.max());
+    let made = products.iter().map(|(size, ways)| {
+        let ways: Vec<String> = ways.iter().map(|(way, count)| format!("{way} {count}")).collect();
+        format!("{size}: {}", ways.join(", "))
+    });
+    let numbers = bundles().map(|bundle| bundle.bundle);
+    let (low, high) = (numbers.clone().min(), numbers.max());
     let bought = Bought { article: fabric.article.clone(), colour: colour.colour.clone() };
-    let rolls = colour.rolls.iter().map(|one| say!(ROLL, roll = one.roll, plies = range(one.from, one.to)));
+    let plies = match lays.len() {
+        1 => colour.plies.to_string(),
+        times => format!("{times} × {}", colour.plies),
+    };
     PlanRow {
-        lay: Cell::count(lay.lay),
-        makes: mix_text(&lay.sizes).into(),
-        length: metres(lay.ply),
-        plies: Phrase::row([colour.plies.to_string(), colour_name(view, &bought)], " ").into(),
-        numbers: match colour.rolls.as_slice() {
-            [] => range(colour.from, colour.to).into(),
-            _ => Phrase::lines(rolls).into(),
-        },
-        bundles: first.zip(last).map_or(Cell::Empty, |(first, last)| range(first, last).into()),
-        pieces: Cell::count(of_colour().map(|bundle| bundle.pieces).sum()),
-        products: Phrase::lines(products.iter().map(|((size, way), count)| format!("{size} {way}: {count}"))).into(),
+        lay: spreads::numbers(lays).into(),
+        makes: mix_text(&first.sizes).into(),
+        length: metres(first.ply),
+        plies: Phrase::row([plies, colour_name(view, &bought)], " ").into(),
+        numbers: spreads::range(colour.from, colour.to).into(),
+        bundles: low.zip(high).map_or(Cell::Empty, |(low, high)| spreads::range(low, high).into()),
+        pieces: Cell::count(bundles().map(|bundle| bundle.pieces).sum()),
+        products: Phrase::row(made, "; ").into(),
     }
-}
-
-fn range(from: u64, to: u64) -> String {
-    if from == to { from.to_string() } else { format!("{from}–{to}") }
 }
 
 /// The colour of what is bought, for people; nothing where it has none.
@@ -175,7 +194,7 @@ fn lines(order: &OrderFigures) -> Vec<Vec<Cell>> {
     let line = |one: &crate::orders::figures::OrderedLine| {
         let (size, way) = (one.size.clone().unwrap_or_default(), one.colourway.clone().unwrap_or_default());
         let products = order.products.get(&size).and_then(|ways| ways.get(&way));
-        let allowed = one.least.zip(one.most).map_or(Cell::Empty, |(least, most)| range(least, most).into());
+        let allowed = one.least.zip(one.most).map_or(Cell::Empty, |(least, most)| spreads::range(least, most).into());
         let first = told.insert((size.clone(), way.clone()));
         let (products, planned) =
             if first { (products, made.get(&(size.clone(), way.clone())).copied()) } else { (None, None) };
@@ -233,6 +252,15 @@ fn beside(view: &View<'_>, fabric: &FabricPlan) -> Vec<Phrase> {
         plain_plies = plain.plies,
         plain_bought = bought(plain)
     )];
+    let lays = Phrase::list(plan.groups.iter().map(|group| {
+        let length = metres(group.ply).phrase();
+        say!(EQUAL, lays = group.lays, plies = group.plies, length)
+    }));
+    notes.push(say!(GROUPED, fabric = &name, lays));
+    notes.push(match plan.proved {
+        true => say!(BEST, fabric = &name),
+        false => say!(LEAST, fabric = &name, bought = metres(plan.least_bought).phrase(), lays = plan.least_lays),
+    });
     let undivided = |one: &Undivided| say!(UNDIVIDED, fabric = &name, size = &one.size, made = one.made);
     notes.extend(plan.undivided.iter().map(undivided));
     if !fabric.assumed.is_empty() {

@@ -74,6 +74,8 @@ pub struct LayCard {
 pub struct Plan {
     /// Title, name, lead.
     pub head: Head,
+    /// Whether it may be cut, and what it is made to.
+    pub status: Status,
     /// Order number, quantities, cut extra.
     pub facts: Vec<Fact>,
     /// Rows by fabric and colour.
@@ -83,6 +85,17 @@ pub struct Plan {
     pub lines: Vec<Vec<Cell>>,
     /// The plain plan beside it, and whatever must be said.
     pub notes: Vec<Phrase>,
+}
+
+/// Whether an order may be cut, and what it is made to.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Status {
+    /// That it may not; empty where nothing is in the way.
+    pub title: Phrase,
+    /// What must be settled first.
+    pub stops: Vec<Phrase>,
+    /// The revision it cites, and whether this is it.
+    pub made_to: Vec<Phrase>,
 }
 
 /// The spreads of one fabric in one colour.
@@ -96,10 +109,10 @@ pub struct PlanGroup {
     pub rows: Vec<PlanRow>,
 }
 
-/// One spread.
+/// One spread, or several that are equal.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct PlanRow {
-    /// Number of the spread.
+    /// Number of the lay, or from and to.
     pub lay: Cell,
     /// Sizes and how many of each lie on one ply.
     pub makes: Cell,
@@ -122,8 +135,8 @@ pub struct PlanRow {
 pub struct Fabric {
     /// Title, name, lead.
     pub head: Head,
-    /// One chain a fabric and colour, two side by side.
-    pub chains: Vec<Vec<Chain>>,
+    /// One chain a fabric and colour.
+    pub chains: Vec<Chain>,
     /// Notes below.
     pub notes: Vec<Phrase>,
 }
