@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::check::Context;
+use crate::model::JointKind;
 use crate::model::assembly::Run;
 use crate::words::{Phrase, say, words};
 
@@ -10,6 +11,8 @@ use super::limits;
 use super::text;
 
 words! {
+    WRITE_BETWEEN "sewing.stretch.write-between" = "if {part} is caught there by both its plies, write in {joint}: between = [\"{a}\", \"{b}\"]";
+    WRITE_CAUGHT "sewing.stretch.write-caught" = "if {part} is caught by both its plies, write in the seam that catches it: between = [\"{a}\", \"{b}\"], with the stretch as `on`";
     WRITE_SEAM "sewing.stretch.write-seam" = "if it is sewn, write a seam: a = \"{a}\", b = \"{b}\"";
 }
 
@@ -63,7 +66,8 @@ fn rows(corners: &[usize], instance: usize, runs: &[usize]) -> Vec<Stretch> {
 }
 
 /// The seam that a forgotten stretch most likely belongs to, as text to write: with one whose ends it meets already,
-/// else with the same edge of a mirrored copy, else with the only other one as long.
+/// else with the same edge of a mirrored copy, else with the only other one as long. The root of a limb that is sewn otherwise
+/// is caught.
 pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Option<Phrase> {
     let instances = &context.assembly.instances;
     let me = &instances[stretch.instance];
@@ -76,7 +80,10 @@ pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Opt
     let numbers = |one: &Stretch| one.runs.iter().map(|run| run.run).collect::<Vec<_>>();
     let twin = |other: &&Stretch| {
         let one = &instances[other.instance];
-        one.piece == me.piece && one.mirrored != me.mirrored && numbers(other) == numbers(stretch)
+        one.piece == me.piece
+            && one.usage == me.usage
+            && one.mirrored != me.mirrored
+            && numbers(other) == numbers(stretch)
     };
     let sewn = stretch.ends.0 != stretch.ends.1;
     let found = rivals().find(|other| sewn && meets(other)).or_else(|| rivals().find(twin)).or_else(|| {
@@ -87,7 +94,31 @@ pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Opt
     let other: Vec<Run> =
         if same_way { found.runs.iter().rev().map(|run| run.turned()).collect() } else { found.runs.clone() };
     let (a, b) = (text::chain(context, &stretch.runs, false), text::chain(context, &other, false));
-    Some(say!(WRITE_SEAM, a, b))
+    if !(sewn && meets(&found) && is_root(context, stretch, all)) {
+        return Some(say!(WRITE_SEAM, a, b));
+    }
+    // A seam that says where something lies, and not what, has the place for it.
+    let waiting = context.model.joints.values().find(|joint| joint.on.is_some() && joint.between.is_empty());
+    let part = &me.part;
+    Some(match waiting {
+        Some(joint) => say!(WRITE_BETWEEN, part, joint = &joint.entry.id.value, a, b),
+        None => say!(WRITE_CAUGHT, part, a, b),
+    })
+}
+
+/// Whether a stretch is all that is left open of a part beside others with pieces: the root of a limb.
+fn is_root(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> bool {
+    let instances = &context.assembly.instances;
+    let me = &instances[stretch.instance];
+    let of_mine = |at: usize| instances[at].part == me.part && instances[at].usage == me.usage;
+    let opening = |joint: &&crate::model::assembly::Resolved| {
+        let opens = context.model.joints.get(&joint.joint).is_some_and(|one| one.kind == JointKind::Opening);
+        opens && joint.a.runs.iter().any(|run| of_mine(run.instance))
+    };
+    !me.part.is_empty()
+        && instances.iter().any(|one| one.part != me.part)
+        && all.iter().filter(|one| of_mine(one.instance)).count() == 2
+        && !context.assembly.joints.iter().any(|joint| opening(&joint))
 }
 
 /// Whether two stretches are equally long in every size; never if a length is not known.

@@ -5,11 +5,11 @@
 use serde::Serialize;
 
 use super::how::how;
+use crate::compute::Number;
 use crate::compute::contour::Shape;
 use crate::compute::counts::CutCount;
 use crate::compute::input::Ground;
 use crate::compute::number::small;
-use crate::compute::{Figure, Number};
 use crate::geom::{Point, flatten, measure};
 use crate::model::{Method, Spread, Variant};
 
@@ -102,7 +102,7 @@ fn block(ground: &Ground<'_>, cut: &CutCount, (variant, face): (Variant<'_>, boo
 
 fn shape(ground: &Ground<'_>, cut: &CutCount, (variant, face): (Variant<'_>, bool)) -> Option<Die> {
     let (drawn, mirrored) = (*cut.drawn.known()?, *cut.mirrored.known()?);
-    let own_image = cut.own_image == Figure::Known(true);
+    let one_kind = cut.one_kind();
     let shape = ground.drawn.cut(&cut.piece, variant.size, &cut.cut);
     let shape = shape.known()?;
     Some(Die {
@@ -111,14 +111,14 @@ fn shape(ground: &Ground<'_>, cut: &CutCount, (variant, face): (Variant<'_>, boo
         size: variant.size.to_string(),
         block: false,
         dies: dies(drawn, mirrored, face),
-        strikes: strikes((drawn, mirrored), own_image, face, 1, if face { 2 } else { 1 }),
+        strikes: strikes((drawn, mirrored), one_kind, face, 1, if face { 2 } else { 1 }),
         rule: Number::new(shape.perimeter),
         narrow: narrow(shape, NARROW),
     })
 }
 
-/// Dies for the pieces of one kind in one product: as drawn, and mirrored. A piece that is its own mirror image has none
-/// mirrored. Face to face, the same die cuts both.
+/// Dies for the pieces of one kind in one product: as drawn, and mirrored. A piece that is one kind with its mirror image has
+/// none mirrored. Face to face, the same die cuts both.
 pub fn dies(drawn: u64, mirrored: u64, face_to_face: bool) -> u64 {
     match (drawn > 0, mirrored > 0) {
         (true, true) if !face_to_face => 2,
@@ -128,11 +128,11 @@ pub fn dies(drawn: u64, mirrored: u64, face_to_face: bool) -> u64 {
 }
 
 /// Strikes for some products, the plies of each stack being cut at once. Face to face each strike gives as many pieces as drawn
-/// as mirrored ones; of a piece that is its own mirror image it gives one a ply.
-pub fn strikes((drawn, mirrored): (u64, u64), own_image: bool, face_to_face: bool, products: u64, plies: u64) -> u64 {
+/// as mirrored ones; of a piece that is one kind with its mirror image it gives one a ply.
+pub fn strikes((drawn, mirrored): (u64, u64), one_kind: bool, face_to_face: bool, products: u64, plies: u64) -> u64 {
     let plies = plies.max(1);
     match face_to_face {
-        true if !own_image => (drawn.max(mirrored) * products).div_ceil((plies / 2).max(1)),
+        true if !one_kind => (drawn.max(mirrored) * products).div_ceil((plies / 2).max(1)),
         _ => (drawn * products).div_ceil(plies) + (mirrored * products).div_ceil(plies),
     }
 }

@@ -72,6 +72,7 @@ struct Wanted {
     mirrored: u64,
     directed: bool,
     own_image: bool,
+    one_kind: bool,
 }
 
 /// The task of a mix of sizes on one fabric in one colour.
@@ -168,7 +169,8 @@ fn wanted(ground: &Ground<'_>, cut: &CutCount, variant: Variant<'_>, several: bo
         let name = if layers > 1 { format!("{} {}", cut.piece, cut.cut) } else { cut.piece.clone() };
         let name = if several { format!("{name} {}", variant.size) } else { name };
         let own_image = cut.own_image == Figure::Known(true);
-        Wanted { name, outline, path, image, drawn, mirrored, directed, own_image }
+        let one_kind = cut.one_kind();
+        Wanted { name, outline, path, image, drawn, mirrored, directed, own_image, one_kind }
     })
 }
 
@@ -289,14 +291,14 @@ impl Shared {
         if how.spread == Spread::OneWay {
             return Shared { drawn, mirrored, beyond: 0, on_fold: None };
         }
-        if !one.own_image {
+        if !one.one_kind {
             let pairs = drawn.max(mirrored);
             return Shared { drawn: pairs, mirrored: 0, beyond: 2 * pairs - all, on_fold: None };
         }
         let tall = |turn: &Turn| turn.apply(&one.outline).bbox().map(|(low, high)| high.y - low.y);
         let fits = turns.iter().filter_map(tall).any(|tall| tall <= fabric.width - 2 * fabric.edge);
         let left = if fits { all % 2 } else { all };
-        let on_fold = match how.spread == Spread::Folded && left > 0 {
+        let on_fold = match how.spread == Spread::Folded && one.own_image && left > 0 {
             true => half::half(&one.outline).map(|half| (half, left)),
             false => None,
         };

@@ -25,7 +25,7 @@ words! {
     NO_USE "found.no-use" = "part {part} has no use called {usage}";
     WHICH_USE "found.which-use" = "{piece} does not say which use of part {part} it means";
     WHICH_ONE "found.which-one" = "which one?";
-    WRITE_USE "found.write-use" = "write `{part}.{usage}/{piece}`";
+    WRITE_USE "found.write-use" = "write `{part}.{usage}/{piece}`, or another of its uses: {uses}";
     CUT_ONCE "found.cut-once" = "{piece} is cut once: write `{piece}` alone";
     COPIES "found.copies" = "{piece} has the copies {copies}";
     NO_COPY "found.no-copy" = "{piece} has no copy called {copy}";
@@ -184,7 +184,10 @@ impl Finder<'_> {
                 message: say!(WHICH_USE, piece = &run.piece, part),
                 span: run.span,
                 label: WHICH_ONE.into(),
-                help: uses.first().map(|usage| say!(WRITE_USE, part, usage, piece = &run.piece).into()),
+                help: uses.first().map(|usage| {
+                    let piece = self.copied(run, usage);
+                    say!(WRITE_USE, part, usage, piece, uses = Phrase::list(&uses)).into()
+                }),
             },
             (_, Some(copy)) => {
                 let help = match names.as_slice() {
@@ -203,6 +206,14 @@ impl Finder<'_> {
                     .map(|copy| say!(WRITE_COPY, piece = &run.piece, copy, copies = Phrase::list(&names)).into()),
             },
         }
+    }
+
+    /// A piece with its copy, as it is written in a use: the copy that is written, else the first where there are several.
+    fn copied(&self, run: &RunRef, usage: &str) -> String {
+        let own = self.index.piece(&run.piece).iter().map(|n| &self.instances[*n]);
+        let copies: Vec<&str> = own.filter(|one| one.usage == usage).map(|one| one.copy.as_str()).collect();
+        let written = run.copy.as_deref().or(copies.first().copied().filter(|_| copies.len() > 1));
+        written.map_or_else(|| run.piece.clone(), |copy| format!("{}.{copy}", run.piece))
     }
 
     /// The runs of an instance along the written points.
