@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::units::Dimension;
 use crate::words::{say, words};
 
 use super::readings::{Reading, readings};
@@ -24,7 +25,7 @@ pub const RULE: Rule = Rule {
 words! {
     NOT_POSITIVE "unfit-read-to.not-positive" = "{what} cannot be read to a step of {step}";
     HERE "unfit-read-to.here" = "not above zero";
-    SMALLEST "unfit-read-to.smallest" = "write the smallest step your ruler or scale shows: \"1 mm\"";
+    SMALLEST "unfit-read-to.smallest" = "write the smallest step your ruler or scale shows: \"{example}\"";
     OTHER_UNIT "unfit-read-to.other-unit" = "the step of {what} is {is}, and its target {has}";
     SAME_UNIT "unfit-read-to.same-unit" = "write the step in the unit of the target";
 }
@@ -39,7 +40,13 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             continue;
         }
         if !usable {
-            findings.push(Finding::new(&RULE, say!(NOT_POSITIVE, what, step)).at(stated.span, HERE).help(SMALLEST));
+            let example = match target.dimension() {
+                Dimension::Mass => "1 g",
+                Dimension::Count => "1 pc",
+                _ => "1 mm",
+            };
+            let finding = Finding::new(&RULE, say!(NOT_POSITIVE, what, step)).at(stated.span, HERE);
+            findings.push(finding.help(say!(SMALLEST, example)));
             continue;
         }
         let (is, has) = (step.dimension(), target.dimension());

@@ -39,7 +39,8 @@ words! {
     CAUGHT "seam-lengths-differ.caught" = "{joint}{size} catches {b}, {length_b} long, along {a}, which is {length_a}";
     ON "seam-lengths-differ.on" = "name points on side a where the caught edge begins and ends, and write on = \"..\" with them";
     SIDE_BY_SIDE "seam-lengths-differ.side-by-side" = "each of the caught edges lies along the whole of it: where they lie side by side, name points on side a between them, and give each its own place: between = [{ edge = \"..\", on = \"..\" }, ..]";
-    SAME_LENGTH "seam-lengths-differ.same-length" = "make both {length} long: move the points, or redraw the caught edge";
+    FIT "seam-lengths-differ.fit" = "draw the caught edge {edge} long, or let the stretch it lies along go between points that are {stretch} apart";
+    WHOLE "seam-lengths-differ.whole" = "draw the caught edge {edge} long: it is longer than the whole seam";
 }
 
 /// What differs: in which sizes, and the lengths in the first of them.
@@ -238,7 +239,8 @@ fn caught_finding(
     let help = match (resolved.place(layer), b.1 < a.1) {
         (_, true) if are_side_by_side(context, resolved, lies_on, uneven) => Phrase::from(SIDE_BY_SIDE),
         (None, true) => Phrase::from(ON),
-        _ => say!(SAME_LENGTH, length = text::mm(a.1)),
+        (Some(_), _) => say!(FIT, edge = text::mm(a.1), stretch = text::mm(b.1)),
+        (None, false) => say!(WHOLE, edge = text::mm(a.1)),
     };
     Finding::new(&RULE, message)
         .at(side.span, say!(LONG, length = text::mm(b.1)))

@@ -3,9 +3,10 @@
 use std::collections::BTreeMap;
 
 use crate::check::Context;
-use crate::model::JointKind;
-use crate::model::assembly::Run;
-use crate::words::{Phrase, say, words};
+use crate::model::assembly::{Resolved, Reverse, Run};
+use crate::model::{Joint, JointKind};
+use crate::source::{Edit, Help};
+use crate::words::{say, words};
 
 use super::limits;
 use super::text;
@@ -68,7 +69,7 @@ fn rows(corners: &[usize], instance: usize, runs: &[usize]) -> Vec<Stretch> {
 /// The seam that a forgotten stretch most likely belongs to, as text to write: with one whose ends it meets already,
 /// else with the same edge of a mirrored copy, else with the only other one as long. The root of a limb that is sewn otherwise
 /// is caught.
-pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Option<Phrase> {
+pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Option<Help> {
     let instances = &context.assembly.instances;
     let me = &instances[stretch.instance];
     let rivals = || {
@@ -95,15 +96,28 @@ pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Opt
         if same_way { found.runs.iter().rev().map(|run| run.turned()).collect() } else { found.runs.clone() };
     let (a, b) = (text::chain(context, &stretch.runs, false), text::chain(context, &other, false));
     if !(sewn && meets(&found) && is_root(context, stretch, all)) {
-        return Some(say!(WRITE_SEAM, a, b));
+        return Some(say!(WRITE_SEAM, a, b).into());
     }
-    // A seam that says where something lies, and not what, has the place for it.
-    let waiting = context.model.joints.values().find(|joint| joint.on.is_some() && joint.between.is_empty());
     let part = &me.part;
-    Some(match waiting {
-        Some(joint) => say!(WRITE_BETWEEN, part, joint = &joint.entry.id.value, a, b),
-        None => say!(WRITE_CAUGHT, part, a, b),
+    let Some((joint, on)) = waiting(context) else { return Some(say!(WRITE_CAUGHT, part, a, b).into()) };
+    // The ply that is walked against the seam faces the needle.
+    let against = sense(context, &stretch.runs) != sense(context, on);
+    let (a, b) = if against { (a, b) } else { (b, a) };
+    let edit = Edit::line(joint.entry.span(), format!("between = [\"{a}\", \"{b}\"]"));
+    Some(Help::with(say!(WRITE_BETWEEN, part, joint = &joint.entry.id.value, a, b), edit))
+}
+
+/// A seam that says where something lies, and not what: it has the place for it.
+fn waiting<'a>(context: &Context<'a>) -> Option<(&'a Joint, &'a [Run])> {
+    context.assembly.joints.iter().filter(|one| one.image == Reverse::Written).find_map(|one| {
+        let joint = context.model.joints.get(&one.joint).filter(|joint| joint.between.is_empty())?;
+        Some((joint, one.on.as_ref()?.runs.as_slice()))
     })
+}
+
+/// Which way round its face the first of some runs is walked.
+fn sense(context: &Context<'_>, runs: &[Run]) -> Option<bool> {
+    runs.first().map(|run| run.counter_clockwise(&context.assembly.instances))
 }
 
 /// Whether a stretch is all that is left open of a part beside others with pieces: the root of a limb.
@@ -111,7 +125,7 @@ fn is_root(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> bool {
     let instances = &context.assembly.instances;
     let me = &instances[stretch.instance];
     let of_mine = |at: usize| instances[at].part == me.part && instances[at].usage == me.usage;
-    let opening = |joint: &&crate::model::assembly::Resolved| {
+    let opening = |joint: &&Resolved| {
         let opens = context.model.joints.get(&joint.joint).is_some_and(|one| one.kind == JointKind::Opening);
         opens && joint.a.runs.iter().any(|run| of_mine(run.instance))
     };

@@ -185,7 +185,7 @@ impl Finder<'_> {
                 span: run.span,
                 label: WHICH_ONE.into(),
                 help: uses.first().map(|usage| {
-                    let piece = self.copied(run, usage);
+                    let piece = self.copied(run);
                     say!(WRITE_USE, part, usage, piece, uses = Phrase::list(&uses)).into()
                 }),
             },
@@ -208,12 +208,11 @@ impl Finder<'_> {
         }
     }
 
-    /// A piece with its copy, as it is written in a use: the copy that is written, else the first where there are several.
-    fn copied(&self, run: &RunRef, usage: &str) -> String {
-        let own = self.index.piece(&run.piece).iter().map(|n| &self.instances[*n]);
-        let copies: Vec<&str> = own.filter(|one| one.usage == usage).map(|one| one.copy.as_str()).collect();
-        let written = run.copy.as_deref().or(copies.first().copied().filter(|_| copies.len() > 1));
-        written.map_or_else(|| run.piece.clone(), |copy| format!("{}.{copy}", run.piece))
+    /// A piece with its copy, as it is written: the copy that is named, else the first where there are several.
+    fn copied(&self, run: &RunRef) -> String {
+        let copies = self.model.pieces.get(&run.piece).map_or(&[][..], |piece| piece.copies.as_slice());
+        let first = copies.first().map(|copy| copy.name.as_str()).filter(|_| copies.len() > 1);
+        run.copy.as_deref().or(first).map_or_else(|| run.piece.clone(), |copy| format!("{}.{copy}", run.piece))
     }
 
     /// The runs of an instance along the written points.
