@@ -283,6 +283,22 @@ fn a_scaled_cut_line_keeps_its_allowance() {
     }
 }
 
+/// A seam of two parts that names a limb without its use: what to write has the use and the ply.
+#[test]
+fn a_limb_without_its_use_is_written_with_its_ply() {
+    let tables = "[part.body]\nform = \"flat\"\n[part.leg]\nuses = [\"l\", \"r mirrored\"]\n[piece.H]\npart = \"body\"\ncopies = [\"f\", \
+                  \"b mirrored\"]\nallowance = \"10 mm\"\noutline = { shape = \"rectangle\", width = \"200 mm\", height = \"100 mm\" \
+                  }\n[piece.LEAF]\npart = \"leg\"\ncopies = [\"o\", \"i mirrored\"]\nallowance = \"10 mm\"\noutline = { shape = \
+                  \"rectangle\", width = \"200 mm\", height = \"50 mm\" }\n[seam.head]\na = \"H.f:nw-ne\"\nbetween = \
+                  [\"LEAF.i:nw-ne\", \"LEAF:nw-ne\"]\nb = \"H.b:nw-ne\"\n";
+    let (assembly, ..) = sewing(tables);
+    let helps = assembly.troubles.iter().filter_map(|one| Some(one.help.as_ref()?.text.english()));
+    let helps: Vec<String> = helps.collect();
+    assert_eq!(helps.len(), 2, "{helps:?}");
+    assert!(helps[0].contains("`leg.l/LEAF.i`") && helps[1].contains("`leg.l/LEAF.o`"), "{helps:?}");
+    assert!(helps[0].contains("l, r"), "{helps:?}");
+}
+
 #[test]
 fn a_name_that_is_not_found_leaves_its_pieces_alone() {
     let tables = format!(

@@ -314,6 +314,15 @@ allowance = "0 mm"
     let count = |piece: &str| figures.counts.cuts.iter().find(|cut| cut.piece == piece).unwrap();
     let sides = |piece: &str| (count(piece).drawn.known().copied(), count(piece).mirrored.known().copied());
     assert_eq!(sides("EAR"), (Some(2), Some(2)));
+    // Felt without right and wrong side: all four are cut alike. A pile makes a right side of one of them.
+    let ways = |fabric: &str| {
+        let (figures, _) = made(&text.replace("[fabric.felt]", &format!("[fabric.felt]\n{fabric}")));
+        let ear = figures.counts.cuts.iter().find(|cut| cut.piece == "EAR").unwrap().clone();
+        (ear.drawn.known().copied(), ear.mirrored.known().copied(), ear.turned_over)
+    };
+    assert_eq!(ways("faces = \"equal\""), (Some(4), Some(0), true));
+    assert_eq!(ways("faces = \"right and wrong\""), (Some(2), Some(2), false));
+    assert_eq!(ways("faces = \"equal\"\npile = \"3 mm\""), (Some(2), Some(2), false));
     assert_eq!(sides("PAD"), (Some(2), Some(0)));
     assert_eq!(figures.counts.parts["ear"].instances_each, 4);
     assert_eq!(figures.counts.pieces, Figure::Known(8));
@@ -374,6 +383,23 @@ fn a_sum_from_which_a_withheld_value_could_be_solved_is_withheld() {
     assert_eq!(figures.filling["S"]["sand"].total.target, Figure::Withheld);
     near(&mass.shell.target, 141.376, 1e-6);
     assert!(figures.json().contains("\"withheld\": true") && !figures.json().contains("3f2a"));
+}
+
+/// 600 ± 29.5 g: from 570.5 to 629.5, read to whole grams unless a scale is stated.
+#[test]
+fn masses_of_filling_are_read_to_the_step_of_the_scale() {
+    let limits = |step: &str| {
+        let (figures, _) = made(&CUSHION.replace("600 g ±30 g", &format!("600 g ±29.5 g\"{step}")));
+        let line = figures.filling["S"]["sand"].stuffings[0].clone();
+        (line.each.lower.get(), line.each.upper.get(), line.read_to.map(|step| step.get()))
+    };
+    // The quotes of the mass close behind what is put in.
+    assert_eq!(limits("\nnote = \"n"), (Some(571.0), Some(629.0), None));
+    assert_eq!(limits("\nread-to = \"5 g"), (Some(575.0), Some(625.0), Some(5.0)));
+    assert_eq!(
+        limits("\nread-to = { S = \"0.5 g\", else = \"2 g\" }\nnote = \"n"),
+        (Some(570.5), Some(629.5), Some(0.5))
+    );
 }
 
 #[test]

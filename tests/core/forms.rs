@@ -263,6 +263,39 @@ fn points_keep_their_place_or_their_distance() {
     }
 }
 
+/// Points refer to points in any order, over edges that others part; what hangs on a fixed distance is fixed too.
+#[test]
+fn points_refer_to_points_in_any_order() {
+    let strip = "width = \"300 mm\", height = \"50 mm\", points = { a = \"nw-b 50 %\", b = \"nw-c 50 %\", c = \"nw-ne 200 mm\", d = \
+                 \"sw-e 50 %\", e = \"sw-se 80 mm fixed\", f = \"e-sw 10 mm\", g = \"nw-c 25 mm\" }";
+    let (said, figures, _) = made(&lid(strip, ""));
+    assert!(said.iter().all(|one| one.starts_with("size-scaled-too-far")), "{said:?}");
+    for (size, grown) in [("M", 1.0), ("L", 1.2)] {
+        let near = |from: &str, to: &str, mm: f64| {
+            let found = run(&figures, "STRIP", size, from, to);
+            assert!((found - mm).abs() < 0.002, "{size} {from}-{to}: {found}");
+        };
+        near("nw", "g", 25.0 * grown);
+        near("g", "a", 25.0 * grown);
+        near("a", "b", 50.0 * grown);
+        near("b", "c", 100.0 * grown);
+        near("sw", "d", 40.0);
+        near("d", "f", 30.0);
+        near("f", "e", 10.0);
+    }
+    let gap = |points: &str| {
+        made(&lid(&format!("width = \"300 mm\", height = \"50 mm\", points = {points}"), "")).0.join("\n")
+    };
+    let said = gap("{ a = \"nw-c 50 %\", b = \"a-ne 10 mm\", c = \"b-ne 10 mm\", d = \"a-ne 5 mm\" }");
+    assert!(
+        said.contains("the points a, c and b refer to each other in a circle: a lies on nw-c, c lies on b-ne"),
+        "{said}"
+    );
+    assert!(gap("{ a = \"nw-a 50 %\" }").contains("the point a refers to itself"));
+    assert!(gap("{ a = \"nw-x 5 mm\" }").contains("no point `x`"));
+    assert!(gap("{ a = \"nw-x 5 mm fixed\" }").contains("no point `x`"));
+}
+
 /// A panel is its own mirror image; with a notch off its middle it is not, so that copies turned over count apart.
 #[test]
 fn notches_make_a_left_and_a_right() {

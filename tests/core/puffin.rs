@@ -7,7 +7,7 @@ use std::path::Path;
 use backtack_core::compute::Figures;
 use backtack_core::diag::{Findings, Severity};
 use backtack_core::geom;
-use backtack_core::model::assembly::{Caught, Run, Side};
+use backtack_core::model::assembly::{Run, Side};
 use backtack_core::model::{ArticleKind, Assembly, Form};
 use backtack_core::pipeline::Checked;
 use backtack_core::read::Loaded;
@@ -88,12 +88,8 @@ fn every_seam_of_the_puffin_fits_within_three_percent() {
             if joint.a.runs.len() == joint.b.runs.len() {
                 joint.a.runs.iter().zip(&joint.b.runs).for_each(|(a, b)| fits(&[*a], &[*b]));
             }
-            let on = joint.on.as_ref().unwrap_or(&joint.a);
-            for caught in joint.between.iter().filter_map(|layer| match layer {
-                Caught::Side(side) => Some(side),
-                Caught::Trim(_) => None,
-            }) {
-                let apart = puffin.length(size, &caught.runs) - puffin.length(size, &on.runs);
+            for (layer, caught) in joint.caught_layers() {
+                let apart = puffin.length(size, &caught.runs) - puffin.length(size, &joint.along(layer).runs);
                 assert!(apart.abs() <= EQUAL, "{} in {size}: what is caught differs by {apart}", joint.joint);
             }
             seams += 1;

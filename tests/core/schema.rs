@@ -165,6 +165,7 @@ fn the_schema_allows_what_the_readers_accept() {
         "[piece.A]\noutline = { S = \"by factory\", L = { shape = \"circle\", diameter = \"9 cm\" } }",
         "[piece.A]\noutline = { shape = \"circle\", diameter = { S = \"9 cm\", else = \"by factory\" } }\nallowance = { all = \"5 mm\", \"n-e\" = \"7 mm\" }",
         "[seam.s]\nbetween = [\"A:n-e\", { trim = \"cord\", ratio = 1.1, laps = \"2 cm\" }]",
+        "[seam.s]\nbetween = [{ edge = [\"A:n-e\", \"B:n-e\"], on = \"C:p-q\" }, { trim = \"tag\", on = \"C:q-r\" }]",
         "[severity]\nunused-item = \"off\"",
         "[sample.r]\nreadings = { H = [\"\", \"9 mm\"], D = { left = [\"9 mm\"], right = [] } }\ncolours = { c = [[], [\"1\", \"2\", \"3\"]] }",
         "[approval.a]\nsubmissions = [{ lab = [\"1\", \"2\", \"3\"], verdict = \"approved\" }]\nsealed = { sets = \"buyer\" }",

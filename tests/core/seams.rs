@@ -175,6 +175,45 @@ fn caught_edges_bear_the_number_of_the_stretch_they_lie_on() {
     assert!(tail.contains("along V2 SIDE.l k–z, V3 SIDE.r z–k"), "{tail}");
 }
 
+/// Two tabs and a label beside each other, and piping along all of the seam: each has its place, its length and its letter.
+#[test]
+fn what_is_caught_in_one_seam_has_a_place_each() {
+    let tab = |id: &str, wide: u32| {
+        format!(
+            "[part.{id}]\nform = \"flat\"\n[piece.{id}]\npart = \"{id}\"\nmaterial = \"felt\"\nallowance = \"6 mm\"\nraw = \
+             [\"ne-se-sw-nw\"]\noutline = {{ shape = \"rectangle\", width = \"{wide} mm\", height = \"20 mm\" }}\n"
+        )
+    };
+    let panel = "[piece.P]\npart = \"p\"\nmaterial = \"felt\"\nallowance = \"6 mm\"\ncopies = [\"f\", \"b mirrored\"]\noutline = { \
+                 shape = \"rectangle\", width = \"200 mm\", height = \"90 mm\", points = { e = \"nw-ne 30 mm\", g = \"nw-ne 70 mm\", h = \
+                 \"nw-ne 90 mm\", k = \"nw-ne 150 mm\" } }\nraw = [\"ne-se-sw-nw\"]\n";
+    let seam = "[seam.top]\na = \"P.f:nw-e-g-h-k-ne\"\nb = \"P.b:nw-e-g-h-k-ne\"\nbetween = [{ edge = [\"A:nw-ne\", \"B:nw-ne\"], on \
+                = \"P.f:e-g\" }, { edge = \"C:nw-ne\", on = \"P.f:h-k\" }, { trim = \"tag\", on = \"P.f:g-h\" }, { trim = \"cord\" }]\n\
+                [work]\norder = [\"top\"]\n";
+    let style = format!(
+        "[style]\nsizes = \"one\"\n[fabric.felt]\nname = \"Felt\"\n[trim.tag]\nname = \"Tag\"\n[trim.cord]\nname = \
+         \"Cord\"\n[part.p]\nform = \"flat\"\n{panel}{}{}{}{seam}",
+        tab("A", 40),
+        tab("B", 40),
+        tab("C", 60)
+    );
+    let made = Printed::of(&read::texts(&[("style.toml", &style)]));
+    let caught = &made.figures.seams["top"].sizes["one"].caught;
+    let lengths: Vec<f64> = caught.iter().map(|one| one.length.known().unwrap().get()).collect();
+    for (found, wanted) in lengths.iter().zip([40.0, 40.0, 60.0, 20.0, 200.0]) {
+        assert!((found - wanted).abs() < 0.002, "{lengths:?}");
+    }
+    assert_eq!(lengths.len(), 5);
+    assert_eq!(
+        made.join("A").between.english(),
+        "between them: A2 A nw–ne; A2 B nw–ne, along A2 P.f e–g; A4 C nw–ne, along A4 P.f h–k; Tag, along A3 P.f g–h; Cord"
+    );
+    let said = made.step("top").note.english();
+    for line in ["as ply 2 and 3 lies along", "as ply 4 lies along", "as ply 5 lies along"] {
+        assert!(said.contains(line), "{said}");
+    }
+}
+
 #[test]
 fn a_marked_dart_is_a_fold_without_allowance() {
     let puffin = Printed::puffin();

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use crate::geom::Outline;
+use crate::model::mention::has_equal_faces;
 use crate::model::{Cut, Piece, assembly};
 use crate::words::say;
 
@@ -78,12 +79,22 @@ pub struct CutCount {
     pub each: Figure<u64>,
     /// Pieces to cut as drawn.
     pub drawn: Figure<u64>,
-    /// Pieces to cut mirrored; none where the piece is its own mirror image.
+    /// Pieces to cut mirrored; none where the piece is its own mirror image, or the fabric has two equal faces.
     pub mirrored: Figure<u64>,
     /// Pieces to cut: cut count × uses × copies.
     pub total: Figure<u64>,
     /// Whether the piece with its points and grain is its own mirror image, so that both ways count as one kind.
     pub own_image: Figure<bool>,
+    /// Whether the fabric has two equal faces, so that both ways are cut alike.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub turned_over: bool,
+}
+
+impl CutCount {
+    /// Whether a piece and its mirror image are one kind: each can be cut as drawn.
+    pub fn one_kind(&self) -> bool {
+        self.turned_over || self.own_image == Figure::Known(true)
+    }
 }
 
 /// One part.
@@ -150,16 +161,19 @@ fn cut_counts(ground: &Ground<'_>) -> Vec<CutCount> {
         for (cut_id, cut) in &piece.cuts {
             let each = each(id, cut_id, cut);
             let times = |count: u64| each.clone().map(|each| each.saturating_mul(count));
-            let one_kind = own_image == Figure::Known(true);
+            let material = cut.material.as_ref().map(|material| material.value.as_str());
+            let turned_over = material.is_some_and(|material| has_equal_faces(ground.model, material));
+            let one_kind = turned_over || own_image == Figure::Known(true);
             all.push(CutCount {
                 part: piece.part.as_ref().map_or(String::new(), |part| part.value.clone()),
                 piece: id.clone(),
                 cut: cut_id.clone(),
-                material: cut.material.as_ref().map(|material| material.value.clone()),
+                material: material.map(ToString::to_string),
                 drawn: times(if one_kind { straight + turned } else { straight }),
                 mirrored: times(if one_kind { 0 } else { turned }),
                 total: times(straight + turned),
                 own_image: own_image.clone(),
+                turned_over,
                 each,
             });
         }

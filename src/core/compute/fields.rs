@@ -22,7 +22,7 @@ pub fn all() -> impl Iterator<Item = &'static Field> {
 /// Every field but those of samples, which stand behind them.
 const FIELDS: &[Field] = &[
     field("format", "", "Version of this format; raised when a field changes its meaning or goes"),
-    field("sizes.[]", "", "Size ids in their order; the first is the drawn size"),
+    field("sizes.[]", "", "Size ids in their order"),
     field("colourways.[]", "", "Colourway ids"),
     field("counts.instances.[].part", "", "Part of one piece of the product; empty where it belongs to none"),
     field("counts.instances.[].usage", "", "Use of the part; empty where it is used once"),
@@ -35,9 +35,14 @@ const FIELDS: &[Field] = &[
     field("counts.cuts.[].material", "", "Role or article it is cut from, as written; null where none is"),
     field("counts.cuts.[].each", "pc", "How often per copy of the piece"),
     field("counts.cuts.[].drawn", "pc", "Pieces to cut for one product as drawn"),
-    field("counts.cuts.[].mirrored", "pc", "Pieces to cut mirrored; 0 where the piece is its own mirror image"),
+    field("counts.cuts.[].mirrored", "pc", "Pieces to cut mirrored; 0 where both ways are cut alike"),
     field("counts.cuts.[].total", "pc", "Pieces to cut: cut count × uses × copies"),
     field("counts.cuts.[].own-image", "", "Whether both ways count as one kind: points, pile and grain included"),
+    field(
+        "counts.cuts.[].turned-over",
+        "",
+        "Whether the fabric has two equal faces, so that both ways are cut alike; else absent",
+    ),
     field("counts.parts.*.drawn", "pc", "Uses of a part in one product as drawn"),
     field("counts.parts.*.mirrored", "pc", "Uses as mirror images"),
     field("counts.parts.*.instances-each", "pc", "Pieces sewn into one use, layers of one piece counted once"),
@@ -188,6 +193,7 @@ const FIELDS: &[Field] = &[
     ),
     field("filling.*.*.stuffings.[].proposed.upper", "g", "The upper one"),
     field("filling.*.*.stuffings.[].proposed.basis", "", "What they follow"),
+    field("filling.*.*.stuffings.[].read-to", "g", "The step that the scale reads; absent where none is stated"),
     field("filling.*.*.stuffings.[].check", "", "How the mass is checked"),
     field("filling.*.*.total.target", "g", "Filling of one product"),
     field("filling.*.*.total.lower", "g", "Lower limits of all stuffings added, rounded inward"),

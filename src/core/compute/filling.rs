@@ -62,6 +62,9 @@ pub struct StuffingLine {
     /// Limits of `each` to propose where no tolerance is stated (common practice); never used in a total.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub proposed: Option<Proposed>,
+    /// The step that the scale reads, g; absent where none is stated.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub read_to: Option<Number>,
     /// How the mass is checked.
     pub check: Figure<String>,
 }
@@ -142,8 +145,9 @@ pub(super) fn readable(mut all: ByVariant<Filling>) -> ByVariant<Filling> {
     for filling in all.values_mut().flat_map(|by| by.values_mut()) {
         filling.total = filling.total.readable(None);
         for line in &mut filling.stuffings {
-            line.each = line.each.readable(None);
-            line.all = line.all.readable(None);
+            let scale = line.read_to.and_then(|step| step.rational());
+            line.each = line.each.readable(scale);
+            line.all = line.all.readable(scale);
         }
     }
     all
@@ -162,10 +166,17 @@ fn stuffing_line(ground: &Ground<'_>, id: &str, stuffing: &Stuffing, variant: Va
         bought: ground.bought(material, variant.colourway, say!(FILLING_OF, title)),
         all: each.times(uses),
         proposed: proposed(&mass),
+        read_to: stuffing.read_to.as_ref().and_then(|step| step.known(variant)).and_then(grams),
         check: Figure::stated(stuffing.check.as_ref(), say!(CHECK_OF, title)),
         part,
         each,
     }
+}
+
+/// A step that can be used, g.
+fn grams(step: &Quantity) -> Option<Number> {
+    let step = exact(step.si(), step.dimension()).known().copied();
+    step.filter(|step| step.raw() > 0.0)
 }
 
 /// A tenth of the mass, but no finer than can be kept.

@@ -66,8 +66,8 @@ pub(super) struct Parts<'a> {
 }
 
 pub(super) fn mass(ground: &Ground<'_>, parts: &Parts<'_>) -> ByVariant<Mass> {
-    let scale = scale(ground);
     ground.by_variant(|variant| {
+        let scale = scale(ground, variant);
         let fabric = fabric(ground, parts, variant);
         let shell = total(&fabric);
         let mut lines = fabric;
@@ -94,21 +94,21 @@ fn stated(ground: &Ground<'_>, variant: Variant<'_>) -> Option<(String, Limited)
         target.known().filter(|target| target.dimension() == Dimension::Mass)?;
         let limited = Limited::of(&target, title);
         limited.lower.known()?;
-        Some((id.clone(), limited.readable(step(point))))
+        Some((id.clone(), limited.readable(step(point, variant))))
     };
     let mut all = ground.model.measures.iter().filter_map(weighed);
     all.next().filter(|_| all.next().is_none())
 }
 
 /// The step, g, that a point which is weighed is read to.
-fn step(point: &PointOfMeasure) -> Option<Rational> {
-    let step = point.read_to.as_ref()?.known().filter(|step| step.dimension() == Dimension::Mass)?;
+fn step(point: &PointOfMeasure, variant: Variant<'_>) -> Option<Rational> {
+    let step = point.read_to.as_ref()?.known(variant).filter(|step| step.dimension() == Dimension::Mass)?;
     step.si().checked_mul(Rational::whole(1_000))
 }
 
 /// The finest step, g, that a point of measure which is weighed is read to.
-fn scale(ground: &Ground<'_>) -> Option<Rational> {
-    ground.model.measures.values().filter_map(step).min()
+fn scale(ground: &Ground<'_>, variant: Variant<'_>) -> Option<Rational> {
+    ground.model.measures.values().filter_map(|point| step(point, variant)).min()
 }
 
 /// Targets added, and limits where at least one line has any; a line without a tolerance adds its target.

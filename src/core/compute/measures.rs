@@ -59,8 +59,10 @@ pub(super) fn measures(ground: &Ground<'_>) -> BTreeMap<String, MeasureLine> {
 fn measure_line(ground: &Ground<'_>, measure: &PointOfMeasure) -> MeasureLine {
     let title = measure.entry.title();
     let colourways = &ground.model.colourways;
-    let by_colourway =
-        measure.target.as_ref().is_some_and(|target| target.by.keys().any(|code| colourways.contains_key(code)));
+    let by_colourway = [&measure.target, &measure.read_to]
+        .into_iter()
+        .flatten()
+        .any(|value| value.by.keys().any(|code| colourways.contains_key(code)));
     let mut sizes = BTreeMap::new();
     for variant in ground.model.variants() {
         let key = match by_colourway {
@@ -81,7 +83,7 @@ fn measure_line(ground: &Ground<'_>, measure: &PointOfMeasure) -> MeasureLine {
 fn measure_size(measure: &PointOfMeasure, variant: Variant<'_>) -> MeasureSize {
     let title = measure.entry.title();
     let target = Figure::of(measure.target.as_ref(), variant, say!(TARGET_OF, title));
-    let step = Figure::stated(measure.read_to.as_ref(), say!(STEP_OF, title));
+    let step = Figure::of(measure.read_to.as_ref(), variant, say!(STEP_OF, title));
     table_line(&target, &step, title)
 }
 

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use crate::model::assembly::{self, Caught, Edging};
-use crate::model::{Darts, Joint, JointKind, Layer, SeamSide};
+use crate::model::{Darts, Held, Joint, JointKind, SeamSide};
 use crate::words::say;
 
 use super::dart::bites;
@@ -286,16 +286,16 @@ fn caught(
     size: &str,
     sewn: &Figure<Number>,
 ) -> Vec<CaughtSize> {
-    let stretch = || image.on.as_ref().map_or(sewn.clone(), |on| side_length(ground, on, size));
-    let line = |caught: &Caught| match caught {
+    let stretch = |layer| image.place(layer).map_or(sewn.clone(), |on| side_length(ground, on, size));
+    let line = |(layer, caught): (usize, &Caught)| match caught {
         Caught::Side(side) => CaughtSize { trim: None, length: side_length(ground, side, size) },
         Caught::Trim(at) => {
-            let trim = match joint.between.get(*at) {
-                Some(Layer::Trim(layer)) => Some(layer.trim.value.clone()),
+            let trim = match joint.between.get(*at).map(|layer| &layer.held) {
+                Some(Held::Trim(trim)) => Some(trim.trim.value.clone()),
                 _ => None,
             };
-            CaughtSize { trim, length: stretch() }
+            CaughtSize { trim, length: stretch(layer) }
         }
     };
-    image.between.iter().map(line).collect()
+    image.between.iter().enumerate().map(line).collect()
 }

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::model::assembly::{self, Caught, Edging};
-use crate::model::{EdgeFinishKind, Joint, JointKind, Layer, Stated, StitchUse, TrimLayer, Variant};
+use crate::model::{EdgeFinishKind, Held, Joint, JointKind, Stated, StitchUse, TrimLayer, Variant};
 use crate::source::Spanned;
 use crate::standards::stitch::{Class, class_of};
 use crate::units::Quantity;
@@ -96,7 +96,8 @@ impl<'a> Row<'a> {
         let side = |side: &assembly::Side| side_thickness(ground, side, variant);
         match &self.under {
             Under::Seam(joint, image) => {
-                let caught = image.between.iter().map(|layer| self.caught(ground, joint, image, layer, variant));
+                let layers = image.between.iter().enumerate();
+                let caught = layers.map(|layer| self.caught(ground, joint, image, layer, variant));
                 Figure::sum([side(&image.a), side(&image.b)].into_iter().chain(caught))
             }
             Under::Tape(image, trim) => {
@@ -125,24 +126,24 @@ impl<'a> Row<'a> {
         ground: &Ground<'a>,
         joint: &Joint,
         image: &assembly::Resolved,
-        layer: &Caught,
+        (layer, caught): (usize, &Caught),
         variant: Variant<'_>,
     ) -> Figure<Number> {
         let whole = self.once(ground, variant.size);
         let reach = |length: Figure<Number>| {
             length.with(whole.clone(), |part, whole| (part.raw() / whole.raw()).min(1.0)).then(Figure::number)
         };
-        match layer {
+        match caught {
             Caught::Side(side) => {
                 let thickness = side_thickness(ground, side, variant);
                 thickness.by(reach(side_length(ground, side, variant.size)))
             }
             Caught::Trim(at) => {
-                let trim = match joint.between.get(*at) {
-                    Some(Layer::Trim(trim)) => Some(trim.trim.value.as_str()),
+                let trim = match joint.between.get(*at).map(|layer| &layer.held) {
+                    Some(Held::Trim(trim)) => Some(trim.trim.value.as_str()),
                     _ => None,
                 };
-                let on = image.on.as_ref().map(|on| reach(side_length(ground, on, variant.size)));
+                let on = image.place(layer).map(|on| reach(side_length(ground, on, variant.size)));
                 let share = on.unwrap_or(Figure::Known(Number::new(1.0)));
                 trim_thickness(ground, trim, variant, self.title).by(share)
             }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use crate::model::assembly::Caught;
-use crate::model::{Article, ArticleKind, Layer, TrimLayer, Variant};
+use crate::model::{Article, ArticleKind, Held, TrimLayer, Variant};
 use crate::units::Dimension;
 use crate::words::say;
 
@@ -125,7 +125,7 @@ fn lengths(
         let Some(size) = seam.sizes.get(variant.size) else { continue };
         let image = ground.assembly.joints.iter().find(|one| one.joint == *id);
         for (at, layer) in joint.between.iter().enumerate() {
-            let Layer::Trim(layer) = layer else { continue };
+            let Held::Trim(layer) = &layer.held else { continue };
             let unknown = || Figure::not_yet(say!(EDGES_UNKNOWN, title = joint.entry.title()));
             let place = image.and_then(|image| image.between.iter().position(|one| *one == Caught::Trim(at)));
             let caught = place.and_then(|place| size.caught.get(place));

@@ -30,6 +30,11 @@ impl Findings {
         self.list.extend(other.list);
     }
 
+    /// Keeps those that are wanted.
+    pub fn retain(&mut self, wanted: impl Fn(&Finding) -> bool) {
+        self.list.retain(wanted);
+    }
+
     /// The findings in their present order.
     pub fn iter(&self) -> std::slice::Iter<'_, Finding> {
         self.list.iter()

@@ -59,7 +59,8 @@ fn people() -> Vec<Kind> {
             Form::Markets,
             "Where it is sold: codes of ISO 3166-1 or English short names of countries, and EU for the European Union",
         ),
-        key("sizes", Form::list(Form::Text), "Size ids in order; the first is the drawn size"),
+        key("sizes", Form::list(Form::Text), "Size ids in order"),
+        key("drawn", Form::Text, "The size that outlines are drawn in; by default the first of sizes"),
         key(
             "not-made",
             Form::set(Form::Text),
@@ -197,7 +198,8 @@ pub fn outline() -> Vec<Key> {
         key(
             "points",
             Form::open(Form::Place),
-            "Extra points: p = \"nw-ne 40 mm\", \"nw-ne 50 %\", or \"nw-ne 40 mm fixed\" to stay there in every size",
+            "Extra points, in any order: p = \"nw-ne 40 mm\", \"nw-ne 50 %\", \"nw-q 50 %\" for an edge that ends at another of \
+             them, or \"nw-ne 40 mm fixed\" to stay there in every size",
         ),
     ]
 }
@@ -215,6 +217,7 @@ fn shapes() -> Vec<Kind> {
         key("part", Form::Refers(&["part"]), "The part it fills"),
         key("filling", Form::Refers(FILLINGS), "What it is filled with: role or article"),
         varying("mass", Form::Quantity(&[Mass]), "Mass for one use of the part, with its tolerance"),
+        varying("read-to", Form::Quantity(&[Mass]), "The step that the scale reads; limits are rounded inward to it"),
         key("check", Form::Text, "How the mass is checked"),
         key("firmness", Form::Text, "What the hand should feel, against what"),
         key("note", Form::Text, "A remark"),
@@ -310,6 +313,14 @@ pub fn trim_layer() -> Vec<Key> {
     ]
 }
 
+/// Keys of something caught in a seam.
+pub fn layer() -> Vec<Key> {
+    let mut all = vec![key("edge", Form::list(Form::Chain), "Edges of another part: one, or both plies of a limb")];
+    all.extend(trim_layer());
+    all.push(key("on", Form::Chain, "The stretch of a along which it lies; by default that of the seam"));
+    all
+}
+
 /// Keys of ease.
 fn ease() -> Vec<Key> {
     vec![side(), key("up_to", Form::Quantity(&[Percent]), "Largest difference in percent of the other side")]
@@ -328,8 +339,13 @@ fn joint() -> Vec<Key> {
     let mut all = vec![
         key("a", Form::Chain, "First side in needle order: \"SIDE.l:n-c, d-t-u\""),
         key("b", Form::Chain, "Last side"),
-        key("between", Form::Mixed(trim_layer()), "What is caught, in needle order: edges, or { trim = \"..\" }"),
-        key("on", Form::Chain, "The stretch of a along which shorter caught layers lie"),
+        key(
+            "between",
+            Form::Mixed(layer()),
+            "What is caught, in needle order: edges, { edge = \"..\", on = \"..\" } for edges with a place of their own, or { \
+             trim = \"..\" }",
+        ),
+        key("on", Form::Chain, "The stretch of a along which shorter caught layers lie that name none of their own"),
         key("mirrored", Form::Flag, "Once more with left and right exchanged"),
         key("stitch", Form::or(Form::Refers(&["stitch"]), stitch()), "A table, or the id of a [stitch]"),
         key("ease", Form::Table(ease()), "Fullness worked in: { side = \"b\", up_to = \"3 %\" }"),
@@ -416,7 +432,7 @@ fn rest() -> Vec<Kind> {
         key("method", Form::Text, "From where to where, straight or along the surface, posture, rest"),
         key("state", Form::Choice(STATES), "The state it is measured in"),
         varying("target", Form::Quantity(&[Length, Mass, Count]), "Target with tolerance, by size"),
-        key("read-to", Form::Quantity(&[Length, Mass, Count]), "The step that can be read"),
+        varying("read-to", Form::Quantity(&[Length, Mass, Count]), "The step that can be read"),
         key(
             "difference",
             Form::Quantity(&[Length, Mass]),

@@ -35,13 +35,22 @@ pub struct TrimLayer {
     pub laps: Option<Stated<Quantity>>,
 }
 
-/// Something caught between the two sides of a seam.
+/// What a layer between the two sides of a seam is.
 #[derive(Debug, Clone)]
-pub enum Layer {
+pub enum Held {
     /// The edge of another part.
     Chain(Chain),
     /// Length goods.
     Trim(TrimLayer),
+}
+
+/// Something caught between the two sides of a seam.
+#[derive(Debug, Clone)]
+pub struct Layer {
+    /// What it is.
+    pub held: Held,
+    /// The stretch of side `a` along which it lies, if it has one of its own.
+    pub on: Option<Chain>,
 }
 
 /// Which side of a seam a statement is about.
@@ -100,7 +109,7 @@ pub struct Joint {
     pub b: Option<Chain>,
     /// What is caught, in needle order.
     pub between: Vec<Layer>,
-    /// The stretch of `a` along which the caught layers lie, if they are shorter.
+    /// The stretch of `a` along which the caught layers lie that have none of their own, if they are shorter.
     pub on: Option<Chain>,
     /// Once more with left and right exchanged.
     pub mirrored: Option<Spanned<bool>>,

@@ -16,8 +16,8 @@ pub struct PointOfMeasure {
     pub state: Option<Stated<String>>,
     /// Target with tolerance, by size.
     pub target: Option<Value<Quantity>>,
-    /// The step that can be read.
-    pub read_to: Option<Stated<Quantity>>,
+    /// The step that can be read, by size.
+    pub read_to: Option<Value<Quantity>>,
     /// It is there left and right: the largest difference of the two.
     pub difference: Option<Stated<Quantity>>,
     /// Bulk is refused for it.

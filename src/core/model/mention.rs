@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Article, ArticleKind, Cut, Entry, Joint, Layer, Model, Piece, StitchUse};
+use super::{Article, ArticleKind, Cut, Entry, Held, Joint, Model, Piece, StitchUse, Value};
 use crate::model::kind;
 use crate::source::{Span, Spanned};
 use crate::words::{Phrase, words};
@@ -93,7 +93,7 @@ impl<'a> Mentions<'a> {
             let by = joint_title(joint);
             self.stitch(&joint.stitch, &by);
             for layer in &joint.between {
-                if let Layer::Trim(layer) = layer {
+                if let Held::Trim(layer) = &layer.held {
                     self.trim(Some(&layer.trim), &by);
                 }
             }
@@ -193,6 +193,27 @@ pub fn articles<'m>(model: &'m Model, material: &'m str) -> Vec<&'m Article> {
         }
     }
     all
+}
+
+/// What `faces` says of a fabric without right and wrong side.
+pub const EQUAL: &str = "equal";
+
+/// Whether every fabric that a material name can stand for has two equal faces: a piece of it and its mirror image are cut alike.
+/// What has a pile has none.
+pub fn has_equal_faces(model: &Model, material: &str) -> bool {
+    let all = articles(model, material);
+    let equal = |article: &&Article| {
+        let mut faces = article.text("faces").into_iter().flat_map(Value::all);
+        article.quantity("pile").is_none() && faces.any(|stated| stated.known().is_some_and(|word| word == EQUAL))
+    };
+    !all.is_empty() && all.iter().all(equal)
+}
+
+/// Whether a piece may be turned over: every layer of it is of such a fabric.
+pub fn turns_over(model: &Model, piece: &Piece) -> bool {
+    let mut cuts = piece.cuts.values().peekable();
+    let equal = |cut: &Cut| cut.material.as_ref().is_some_and(|material| has_equal_faces(model, &material.value));
+    cuts.peek().is_some() && cuts.all(equal)
 }
 
 /// Every fabric that pieces are cut from, by id.

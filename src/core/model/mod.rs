@@ -43,7 +43,9 @@ pub use entry::{Entry, Table};
 pub use fact::{Entry as StatedEntry, Fact, Item, Meaning, Statements, Stretch};
 pub use form::{Extent, Follow, OutlineSource, PlacedPoint, ShapeSource, Side, SvgSource};
 pub use issued::{Issued, Namesake};
-pub use joint::{Close, Ease, EdgeFinish, EdgeFinishKind, Joint, JointKind, Layer, SeamSide, StitchUse, TrimLayer};
+pub use joint::{
+    Close, Ease, EdgeFinish, EdgeFinishKind, Held, Joint, JointKind, Layer, SeamSide, StitchUse, TrimLayer,
+};
 pub use means::Means;
 pub use measure::PointOfMeasure;
 pub use notch::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notches};
@@ -208,5 +210,11 @@ impl Model {
     /// The size with this id.
     pub fn size(&self, id: &str) -> Option<&Size> {
         self.sizes.iter().find(|size| size.entry.id.value == id)
+    }
+
+    /// The size that outlines are drawn in: the one that is named, else the first.
+    pub fn drawn_size(&self) -> Option<&Size> {
+        let named = self.style.drawn.as_ref().and_then(|drawn| self.size(&drawn.value));
+        named.or_else(|| self.sizes.first())
     }
 }

@@ -53,6 +53,8 @@ pub struct Stuffing {
     pub filling: Option<Spanned<String>>,
     /// Mass for one use of the part.
     pub mass: Option<Value<Quantity>>,
+    /// The step that the scale reads, by size.
+    pub read_to: Option<Value<Quantity>>,
     /// How it is checked.
     pub check: Option<Stated<String>>,
     /// What the hand should feel, against what.

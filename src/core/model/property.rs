@@ -22,6 +22,7 @@ words! {
     SHRINKAGE_ACROSS "property.shrinkage-across" = "shrinkage across";
     ROLL_LENGTH "property.roll-length" = "roll length";
     MARKER_EFFICIENCY "property.marker-efficiency" = "marker efficiency of an estimate";
+    FACES "property.faces" = "faces";
     DIRECTION "property.direction" = "direction";
     THICKNESS_OF_A_PLY "property.thickness-of-a-ply" = "thickness of a ply";
     MOST_PLIES "property.most-plies" = "most plies";
@@ -162,6 +163,13 @@ pub const PROPERTIES: &[Spec] = &[
         &[Fabric],
         Holds::Word(&["one way", "two ways", "any way"]),
         "How pieces may lie along the roll; one way with a pile, two ways without, unless said",
+    ),
+    spec(
+        "faces",
+        FACES,
+        &[Fabric],
+        Holds::Word(&["right and wrong", "equal"]),
+        "Equal where it has no right and no wrong side, as felt: pieces and their mirror images are then cut alike",
     ),
     spec(
         "ply",

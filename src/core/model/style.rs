@@ -36,6 +36,8 @@ pub struct Style {
     pub destinations: Vec<Spanned<Market>>,
     /// The languages of the package, one or two, in the order in which they are printed.
     pub languages: Languages,
+    /// The size that outlines are drawn in, where it is named.
+    pub drawn: Option<Spanned<String>>,
     /// What is not made: size and colourway.
     pub not_made: Vec<Spanned<(String, String)>>,
     /// A remark for the cover.

@@ -58,6 +58,7 @@ pub fn planned(loaded: &Loaded, mut checked: Checked, order: &str) -> Checked {
     let Checked { assembly, drawn, figures, raw, .. } = &mut checked;
     let mut lock = loaded.model.lock.clone();
     orders::figures::plan_order((&loaded.model, assembly, drawn), figures, order, &mut lock, None);
+    orders::rules::replaced(&loaded.model, figures, order, raw);
     raw.append(orders::figures::findings(&loaded.model, figures, order));
     checked.settle(loaded);
     checked

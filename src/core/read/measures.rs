@@ -30,7 +30,7 @@ impl Reader {
             method: self.text(section, "method"),
             state: state.map(|state| Stated::plain(state.value, state.span)),
             target: self.quantity_by(section, "target"),
-            read_to: self.quantity(section, "read-to"),
+            read_to: self.quantity_by(section, "read-to"),
             difference: self.quantity(section, "difference"),
             critical: self.flag(section, "critical"),
             reference: self.flag(section, "reference"),

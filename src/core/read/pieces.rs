@@ -62,6 +62,7 @@ impl Reader {
             part: self.word(section, "part"),
             filling: self.word(section, "filling"),
             mass: self.quantity_by(section, "mass"),
+            read_to: self.quantity_by(section, "read-to"),
             check: self.text(section, "check"),
             firmness: self.text(section, "firmness"),
             note: self.text(section, "note"),

@@ -1,7 +1,8 @@
 //! Reads seams, openings and what is caught in them.
 
 use crate::model::{
-    Close, Ease, EdgeFinish, EdgeFinishKind, Entry, Joint, JointKind, Layer, Model, SeamSide, StitchUse, TrimLayer,
+    Close, Ease, EdgeFinish, EdgeFinishKind, Entry, Held, Joint, JointKind, Layer, Model, SeamSide, StitchUse,
+    TrimLayer,
 };
 use crate::source::Spanned;
 use crate::words::{Phrase, say, words};
@@ -25,7 +26,11 @@ words! {
     NO_SIDE "read.seams.no-side" = "{what} has no side {side}";
     ADD "read.seams.add" = "add {side} = \"PIECE:point-point\"";
     CAUGHT "read.seams.caught" = "what is caught";
-    EDGES_TRIM "read.seams.edges-trim" = "edges, or { trim = \"..\" }";
+    EDGES_TRIM "read.seams.edges-trim" = "edges, { edge = \"..\", on = \"..\" }, or { trim = \"..\" }";
+    BOTH_HELD "read.seams.both-held" = "one table names edges and a trim";
+    ONE_EACH "read.seams.one-each" = "write a table for each: { edge = \"..\", on = \"..\" }, { trim = \"..\", on = \"..\" }";
+    NONE_HELD "read.seams.none-held" = "nothing is named that is caught";
+    ADD_HELD "read.seams.add-held" = "add edge = \"PIECE:point-point\", or trim = \"..\"";
     NO_TRIM "read.seams.no-trim" = "{what} names no trim";
     ADD_TRIM "read.seams.add-trim" = "add trim = \"..\"";
     WRITE_SIDE "read.seams.write-side" = "write {key} = { side = \"b\", {amount} = \"3 %\" }";
@@ -153,20 +158,48 @@ impl Reader {
             Kind::List(list) => list.as_slice(),
             _ => single,
         };
-        list.iter().filter_map(|one| self.layer_of(one)).collect()
+        list.iter().flat_map(|one| self.layers_of(one)).collect()
     }
 
-    fn layer_of(&mut self, node: &Node) -> Option<Layer> {
+    /// One layer, or several that lie along one stretch.
+    fn layers_of(&mut self, node: &Node) -> Vec<Layer> {
         match &node.kind {
-            Kind::Text(_) => self.chain_at("between", node, None).map(Layer::Chain),
+            Kind::Text(_) => {
+                let chain = self.chain_at("between", node, None);
+                chain.into_iter().map(|chain| Layer { held: Held::Chain(chain), on: None }).collect()
+            }
             Kind::Table(fields) => {
-                let keys = keys::trim_layer();
+                let keys = keys::layer();
                 let what = CAUGHT.into();
                 let section = Section { fields, keys: &keys, what: &what, span: node.span };
                 self.report_unknown(&section, false);
-                self.trim_layer(&section).map(Layer::Trim)
+                let on = self.chain(&section, "on");
+                self.held(&section).into_iter().map(|held| Layer { held, on: on.clone() }).collect()
             }
-            _ => self.refuse("between", EDGES_TRIM, node),
+            _ => self.refuse("between", EDGES_TRIM, node).into_iter().collect(),
+        }
+    }
+
+    /// What a table says is caught: edges in needle order, or length goods.
+    fn held(&mut self, section: &Section<'_>) -> Vec<Held> {
+        match (section.node("edge"), section.node("trim")) {
+            (Some(_), Some(_)) => {
+                self.findings.push(rules::bad_value(BOTH_HELD, section.span, ONE_EACH));
+                Vec::new()
+            }
+            (None, None) => {
+                self.findings.push(rules::bad_value(NONE_HELD, section.span, ADD_HELD));
+                Vec::new()
+            }
+            (None, Some(_)) => self.trim_layer(section).map(Held::Trim).into_iter().collect(),
+            (Some(edge), None) => {
+                let single = std::slice::from_ref(edge);
+                let list = match &edge.kind {
+                    Kind::List(list) => list.as_slice(),
+                    _ => single,
+                };
+                list.iter().filter_map(|one| self.chain_at("edge", one, None)).map(Held::Chain).collect()
+            }
         }
     }
 

@@ -32,16 +32,24 @@ const ONLY: &str = "only";
 impl Reader {
     /// Style, revision, sizes and colourways; also the codes by which values may differ.
     pub fn style(&mut self, declared: &Declarations, model: &mut Model) {
-        let (mut listed, mut not_made) = (Vec::new(), Vec::new());
+        let (mut listed, mut not_made, mut drawn) = (Vec::new(), Vec::new(), None);
         let styles = self.each(declared, "style", |reader, section, _| {
             listed = reader.list(section, "sizes");
             not_made = reader.list(section, "not-made");
+            drawn = reader.word(section, "drawn");
             reader.head(section)
         });
         model.style = styles.into_values().next().unwrap_or_default();
         let revisions = self.each(declared, "revision", |reader, section, _| reader.revision(section));
         model.revision = revisions.into_values().next().unwrap_or_default();
         self.sizes(declared, model, &listed);
+        if let Some(drawn) = drawn {
+            let known: Vec<&str> = model.sizes.iter().map(|size| size.entry.id.value.as_str()).collect();
+            if !known.contains(&drawn.value.as_str()) {
+                self.findings.push(rules::unknown_code(&drawn.value, &known, &[], drawn.span));
+            }
+            model.style.drawn = Some(drawn);
+        }
         self.colourways(declared, model);
         self.not_made(&not_made, model);
     }
@@ -74,6 +82,7 @@ impl Reader {
             age: self.age_grade(section),
             destinations: self.markets(section, "destinations"),
             languages: self.languages(section),
+            drawn: None,
             not_made: Vec::new(),
             note: self.text(section, "note"),
         }

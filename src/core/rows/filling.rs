@@ -1,7 +1,7 @@
 //! Where filling goes and how much; the mass of the product below it.
 
 use crate::compute::{Limited, Number};
-use crate::model::ArticleKind;
+use crate::model::{ArticleKind, Stuffing, Variant};
 use crate::units::Rational;
 use crate::words::{Phrase, Word, number, say, sheet, words};
 
@@ -23,6 +23,7 @@ words! {
     PRODUCT_STATED "filling.product-stated" = "as stated at point of measure {point}";
     FIRMNESS "filling.firmness" = "Firmness, {stuffing}";
     ONE_COLOURWAY "filling.one-colourway" = "The mass of the product is that of colourway {colourway}; other colourways differ only by their materials, which the bill of materials lists.";
+    READ_TO "filling.read-to" = "read to {step}";
     NOTE "filling.note" = "{stuffing}: {note}";
 }
 
@@ -109,9 +110,19 @@ fn stuffing_row(view: &View<'_>, id: &str, way: &str) -> Option<FillRow> {
     Some(FillRow {
         stuffing: if uses > 1 { say!(EACH_OF, stuffing = name, uses) } else { name },
         material: stuffing.filling.as_ref().map_or_else(Phrase::none, |material| view.material(&material.value).into()),
-        how: view.text(stuffing.check.as_ref()).into(),
+        how: Phrase::row([view.text(stuffing.check.as_ref()).into(), read_to(view, stuffing, way)], "; "),
         masses,
     })
+}
+
+/// The step that the scale reads, by size where it differs.
+fn read_to(view: &View<'_>, stuffing: &Stuffing, way: &str) -> Phrase {
+    let Some(step) = &stuffing.read_to else { return Phrase::none() };
+    let in_size = |size: &str| {
+        let known = step.known(Variant { size, colourway: way });
+        known.map_or_else(Phrase::none, |step| number::quantity(step).into())
+    };
+    say!(READ_TO, step = view.in_sizes(in_size))
 }
 
 /// Filling, shell and product, for the first colourway; others differ in shade, and in mass only where their fabric

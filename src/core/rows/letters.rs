@@ -64,7 +64,7 @@ impl Letters {
     pub fn run(&self, joint: &Resolved, run: (usize, usize)) -> Vec<(String, Run)> {
         let letter = self.seam(joint);
         let sides = [&joint.a, &joint.b].into_iter().flat_map(|side| borne(&letter, side, run));
-        let caught = joint.caught().flat_map(|side| placed(&letter, joint, side));
+        let caught = joint.caught_layers().flat_map(|(layer, side)| placed(&letter, joint, joint.along(layer), side));
         let caught = caught.filter(|(_, one)| (one.instance, one.run) == run).map(|(letter, one)| (letter, *one));
         sides.chain(caught).collect()
     }
@@ -72,8 +72,7 @@ impl Letters {
 
 /// What each run of a caught layer, or of the stretch it lies along, bears: the number of the edge of side `a` that it
 /// lies on. A layer along a whole seam bears its letter alone, where it has another number of edges.
-pub fn placed<'a>(letter: &str, joint: &Resolved, side: &'a Side) -> Vec<(String, &'a Run)> {
-    let along = joint.on.as_ref().unwrap_or(&joint.a);
+pub fn placed<'a>(letter: &str, joint: &Resolved, along: &Side, side: &'a Side) -> Vec<(String, &'a Run)> {
     let of_a = |run: &Run| joint.a.runs.iter().position(|one| (one.instance, one.run) == (run.instance, run.run));
     let places: Vec<usize> = along.runs.iter().filter_map(of_a).collect();
     let number = |at: &usize| format!("{letter}{}", at + 1);

@@ -1,7 +1,7 @@
 //! Which edges meet and how long they are: a map of all pieces with a letter a seam, and a line for every seam.
 
 use crate::compute::{Between, Number, SeamSize};
-use crate::model::Layer;
+use crate::model::Held;
 use crate::model::assembly::{Caught, Edging, Resolved, Run, Side};
 use crate::words::{Phrase, number, say, sheet, words};
 
@@ -14,7 +14,7 @@ use super::view::View;
 
 words! {
     BETWEEN "matching.between" = "between them: {what}";
-    BETWEEN_ALONG "matching.between-along" = "between them: {what}, along {line}";
+    ALONG "matching.along" = "{what}, along {line}";
     APART "matching.apart" = "{difference} ({share} %)";
     STRETCH "matching.stretch" = "{stretch}: {lengths}";
     UNEVEN "matching.uneven" = "{a} to {b}";
@@ -148,21 +148,32 @@ fn seam(view: &View<'_>, letters: &Letters, joint: &Resolved) -> JoinRow {
 /// What is caught between the sides, and where.
 fn between(view: &View<'_>, letter: &str, joint: &Resolved) -> Phrase {
     let written = view.model.joints.get(&joint.joint);
-    let lies = |side: &Side| listed(view, letter, letters::placed(letter, joint, side), |at| named(view, at, false));
-    let between = joint.between.iter().map(|layer| match layer {
-        Caught::Side(side) => lies(side),
-        Caught::Trim(at) => match written.and_then(|one| one.between.get(*at)) {
-            Some(Layer::Trim(trim)) => view.material(&trim.trim.value),
+    let lies = |along: &Side, side: &Side| {
+        listed(view, letter, letters::placed(letter, joint, along, side), |at| named(view, at, false))
+    };
+    let what = |(layer, caught): (usize, &Caught)| match caught {
+        Caught::Side(side) => lies(joint.along(layer), side),
+        Caught::Trim(at) => match written.and_then(|one| one.between.get(*at)).map(|layer| &layer.held) {
+            Some(Held::Trim(trim)) => view.material(&trim.trim.value),
             _ => String::new(),
         },
-    });
-    let what = Phrase::row(between, "; ");
-    let along = joint.on.as_ref().map(lies);
-    match along {
-        _ if what.is_empty() => Phrase::none(),
-        Some(line) => say!(BETWEEN_ALONG, what, line),
-        None => say!(BETWEEN, what),
+    };
+    // Layers in a row that lie along one stretch name it once.
+    let mut rows: Vec<(Option<&Side>, Vec<String>)> = Vec::new();
+    for layer in joint.between.iter().enumerate() {
+        let place = joint.place(layer.0);
+        match rows.last_mut().filter(|(last, _)| last.map(|side| &side.runs) == place.map(|side| &side.runs)) {
+            Some((_, row)) => row.push(what(layer)),
+            None => rows.push((place, vec![what(layer)])),
+        }
     }
+    let row = |(place, row): (Option<&Side>, Vec<String>)| match place {
+        _ if row.iter().all(String::is_empty) => Phrase::none(),
+        Some(side) => say!(ALONG, what = Phrase::row(row, "; "), line = lies(side, side)),
+        None => Phrase::row(row, "; "),
+    };
+    let all = Phrase::row(rows.into_iter().map(row), "; ");
+    if all.is_empty() { Phrase::none() } else { say!(BETWEEN, what = all) }
 }
 
 /// The stretches between points and notches that are uneven in some size, end at a notch, or have something caught along them.
@@ -192,7 +203,7 @@ fn both(one: &Between) -> Phrase {
 
 /// The edges of side `a`, by their place in it, along which something is caught; none where that is all of it.
 fn caught_edges(joint: &Resolved) -> Vec<u64> {
-    let on = joint.on.iter().flat_map(|on| &on.runs);
+    let on = joint.stretches().into_iter().flat_map(|on| &on.runs);
     let of_a = |run: &Run| joint.a.runs.iter().position(|one| (one.instance, one.run) == (run.instance, run.run));
     on.filter_map(of_a).map(|at| at as u64 + 1).collect()
 }

@@ -4,7 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::compute::MeasureSize;
-use crate::model::PointOfMeasure;
+use crate::model::{PointOfMeasure, Variant};
 use crate::words::{Phrase, head, number, say, sheet, words};
 
 use super::cards::{lines, page_height};
@@ -66,7 +66,7 @@ const AIR: f64 = 4.0;
 /// Type size of this sheet, points.
 const TYPE: f64 = 10.5;
 
-/// The room for pictures above a table of two sizes of one unit, where all of it is on one page.
+/// The room for pictures above a table of two sizes of one unit that are read to the same steps, where all of it is on one page.
 fn together(view: &View<'_>, sizes: &[&str]) -> Option<Room> {
     let [first, second] = sizes else { return None };
     let languages = view.model.style.languages;
@@ -76,7 +76,8 @@ fn together(view: &View<'_>, sizes: &[&str]) -> Option<Room> {
     };
     let rows: f64 = view.model.measures.iter().enumerate().map(tall).sum();
     let height = (page_height(view) - AROUND[0] - rows - AROUND[1] - AIR).min(ROOM_MEASURE.height);
-    let alike = unit(view, first) == unit(view, second);
+    let same_steps = view.model.measures.values().all(|point| step(view, point, first) == step(view, point, second));
+    let alike = same_steps && unit(view, first) == unit(view, second);
     (alike && height >= PICTURE_LEAST).then_some(Room { height, ..ROOM_MEASURE })
 }
 
@@ -102,7 +103,7 @@ fn sheet_of(view: &View<'_>, sizes: &[&str], pictures: Pictures) -> Sheet {
         unit: unit.map_or_else(String::new, str::to_string),
         rows: points.map(|(n, (key, point))| row(view, n, (key, point), sizes, unit.is_some())).collect(),
         blanks: (1..=blanks).map(|n| n.to_string()).collect(),
-        conditions: conditions(view),
+        conditions: sizes.first().map_or_else(Vec::new, |size| conditions(view, size)),
     })
 }
 
@@ -163,8 +164,10 @@ fn row(view: &View<'_>, at: usize, (id, point): (&str, &PointOfMeasure), sizes: 
     let reference = if reference { FOR_REFERENCE.into() } else { Phrase::none() };
     let difference = point.difference.as_ref().and_then(|one| one.known());
     let difference = difference.map_or_else(Phrase::none, |one| say!(DIFFERENCE, difference = number::quantity(one)));
-    let step = step(point)
-        .filter(|step| common(view).is_none_or(|(one, _)| one != *step))
+    let step = sizes
+        .first()
+        .and_then(|size| step(view, point, size))
+        .filter(|step| sizes.first().and_then(|size| common(view, size)).is_none_or(|(one, _)| one != *step))
         .map_or_else(Phrase::none, |step| say!(TO_STEP, step));
     let alone = states(view).len() > 1;
     let state = if alone { state(view.text(point.state.as_ref())) } else { Phrase::none() };
@@ -214,15 +217,20 @@ fn limits(line: &MeasureSize, alike: bool) -> Mass {
     }
 }
 
-/// The step that a point is read to.
-fn step(point: &PointOfMeasure) -> Option<String> {
-    point.read_to.as_ref()?.known().map(number::quantity)
+/// The step that a point is read to in a size; that of the first colourway where it differs by colourway.
+fn step(view: &View<'_>, point: &PointOfMeasure, size: &str) -> Option<String> {
+    let colourway = view.model.ways().into_iter().find(|way| view.model.is_made(size, way))?;
+    point.read_to.as_ref()?.known(Variant { size, colourway }).map(number::quantity)
 }
 
-/// The step that most points are read to, and whether all are.
-fn common(view: &View<'_>) -> Option<(String, bool)> {
+/// The step that most points are read to in a size, and whether all are.
+fn common(view: &View<'_>, size: &str) -> Option<(String, bool)> {
     let mut counts: BTreeMap<String, usize> = BTreeMap::new();
-    view.model.measures.values().filter_map(step).for_each(|step| *counts.entry(step).or_default() += 1);
+    view.model
+        .measures
+        .values()
+        .filter_map(|point| step(view, point, size))
+        .for_each(|step| *counts.entry(step).or_default() += 1);
     let all = counts.len() == 1;
     counts.into_iter().max_by_key(|(_, count)| *count).map(|(step, _)| (step, all))
 }
@@ -233,7 +241,7 @@ fn states(view: &View<'_>) -> BTreeSet<String> {
 }
 
 /// States and steps that the points share, said once; else each point says its own.
-fn conditions(view: &View<'_>) -> Vec<Phrase> {
+fn conditions(view: &View<'_>, size: &str) -> Vec<Phrase> {
     let points = || view.model.measures.values();
     let states = states(view);
     let measured = match states.first() {
@@ -243,7 +251,7 @@ fn conditions(view: &View<'_>) -> Vec<Phrase> {
     let reference = points().any(|point| point.reference.as_ref().is_some_and(|flag| flag.value));
     let all = [
         measured,
-        common(view).map(|(step, all)| say!(if all { READ_TO } else { READ_MOSTLY }, step)),
+        common(view, size).map(|(step, all)| say!(if all { READ_TO } else { READ_MOSTLY }, step)),
         reference.then(|| REFERENCE_NOTE.into()),
     ];
     all.into_iter().flatten().collect()

@@ -3,10 +3,11 @@
 use std::collections::BTreeSet;
 
 use crate::compute::{CutCount, Figure, Number};
+use crate::model::mention::has_equal_faces;
 use crate::model::{Cut, EdgeRef, Piece, Value, Variant};
 use crate::scene::{PieceOutline, is_clear, piece as draw, scale_for, text_width};
 use crate::units::{Quantity, Unit};
-use crate::words::{Phrase, Word, say, sheet as sentences, words};
+use crate::words::{Phrase, Word, number, say, sheet as sentences, words};
 
 use super::cards::{LINES, lines, page_height, pages, width};
 use super::cell::Cell;
@@ -28,6 +29,9 @@ words! {
     GRAIN_DRAWN "pieces.grain-drawn" = "grain as drawn";
     PILE_TO "pieces.pile-to" = "pile lies {from} to {to}";
     PILE_DRAWN "pieces.pile-drawn" = "pile as drawn";
+    DRAWN "pieces.drawn" = "Drawn size: {size}. Sew lines scaled from it: {scaled}.";
+    SCALED "pieces.scaled" = "{size} × {along} along the grain, × {across} across";
+    EQUAL_FACES "pieces.equal-faces" = "either face up: left and right are cut alike";
     MIRRORED "pieces.mirrored" = "mirrored: {names}";
     LAYERS "pieces.layers" = "{count} layers each";
     NOTCHES "pieces.notches" = "notches {depth} deep";
@@ -209,6 +213,10 @@ fn note(view: &View<'_>, piece: &Piece, cut: &Cut, way: Option<&Phrase>, first: 
     if let Some(times) = cut.count.as_ref().and_then(|count| count.known()).filter(|times| **times > 1) {
         parts.push(say!(LAYERS, count = *times));
     }
+    let alike = cut.material.as_ref().is_some_and(|material| has_equal_faces(view.model, &material.value));
+    if alike {
+        parts.push(EQUAL_FACES.into());
+    }
     if !first {
         return Phrase::row(parts, "; ");
     }
@@ -219,7 +227,7 @@ fn note(view: &View<'_>, piece: &Piece, cut: &Cut, way: Option<&Phrase>, first: 
         _ => parts.push(own),
     }
     let mirrored: Vec<&str> = piece.copies.iter().filter(|copy| copy.mirrored).map(|copy| copy.name.as_str()).collect();
-    if !mirrored.is_empty() {
+    if !mirrored.is_empty() && !alike {
         parts.push(say!(MIRRORED, names = Phrase::list(mirrored)));
     }
     if !piece.raw.is_empty() {
@@ -243,7 +251,20 @@ fn short(note: &Phrase) -> bool {
 /// What holds for all pieces, long remarks, and what is said of each part.
 fn notes(view: &View<'_>, way: Option<Phrase>, rows: &[PieceRow]) -> Vec<Phrase> {
     let all = way.map(|direction| say!(DIRECTION, direction));
-    all.into_iter().chain(remarks(view, rows)).chain(super::parts::notes(view)).collect()
+    all.into_iter().chain(from_drawn(view)).chain(remarks(view, rows)).chain(super::parts::notes(view)).collect()
+}
+
+/// Which size is drawn, and by what factors others are scaled from it; nothing where none is.
+fn from_drawn(view: &View<'_>) -> Option<Phrase> {
+    let drawn = view.model.drawn_size()?;
+    let factor = |factor: f64| number::number(factor, number::places(factor, 4));
+    let scaled = view.model.sizes.iter().filter(|size| size.entry.id != drawn.entry.id).filter_map(|size| {
+        let (along, across) = size.scale.as_ref()?.known().copied()?;
+        Some(say!(SCALED, size = size.entry.title(), along = factor(along), across = factor(across)))
+    });
+    let scaled: Vec<Phrase> = scaled.collect();
+    let drawn = drawn.entry.title();
+    (!scaled.is_empty()).then(|| say!(DRAWN, size = drawn, scaled = Phrase::row(scaled, "; ")))
 }
 
 /// Remarks on pieces that are too long for the table.

@@ -1,7 +1,8 @@
 //! Seams and openings in the order of work: what is joined, the plies, and the stack in needle order.
 
 use crate::compute::{Facing, SeamFigures, Sides, Widths};
-use crate::model::{Chain, Ease, Joint, JointKind, Layer, SeamSide};
+use crate::model::assembly::{Resolved, Side};
+use crate::model::{Chain, Ease, Held, Joint, JointKind, Layer, SeamSide};
 use crate::scene::{PileSide, StackPly, StackSeam, stack};
 use crate::words::number::quantity;
 use crate::words::{Phrase, Word, head, say, words};
@@ -31,6 +32,7 @@ words! {
     UNSTATED "construction.thread-unstated" = "Thread and needle are not stated.";
     MARKED "construction.marked" = "Marked, not cut: the dart is folded in whole fabric.";
     CAUGHT "construction.caught" = "What is caught lies along {line}.";
+    CAUGHT_PLY "construction.caught-ply" = "What is caught as ply {plies} lies along {line}.";
     CUT_THROUGH "construction.cut-through" = "Seam cut through, from the needle down: {plies}. Stitch {stitch}, allowance {allowance}.";
     FOLD_CUT_THROUGH "construction.fold-cut-through" = "Dart cut through, one fabric in a fold: {plies}. Stitch {stitch}.";
     OF_PLY "construction.of-ply" = "ply {ply}: {allowance}";
@@ -139,10 +141,25 @@ fn remarks(view: &View<'_>, id: &str, joint: &Joint, [a, b]: &[String; 2]) -> Ve
     let sewn = |size: &str| view.figures.seams.get(id)?.sizes.get(size)?.sewn.known().copied();
     let long = |size: &str| sewn(size).map_or_else(Phrase::none, |one| say!(LONG, length = length(one)));
     all.extend(girth.map(|girth| say!(GIRTH, girth, length = view.in_sizes(long))));
-    let on = walk::joint(view, id).and_then(|one| Some((one.on.as_ref()?, !one.usage.is_empty())));
-    all.extend(on.map(|(on, every)| say!(CAUGHT, line = walk::side(view, on, every))));
+    all.extend(walk::joint(view, id).into_iter().flat_map(|one| lies(view, one)));
     all.push(sentence(view.text(joint.note.as_ref())));
     all
+}
+
+/// Where what is caught lies; by the numbers of the plies where they lie in several places.
+fn lies(view: &View<'_>, joint: &Resolved) -> Vec<Phrase> {
+    let every = !joint.usage.is_empty();
+    let stretches = joint.stretches();
+    let on = |layer: usize, stretch: &Side| joint.place(layer).is_some_and(|one| one.runs == stretch.runs);
+    let one = |stretch: &&Side| {
+        let line = walk::side(view, stretch, every);
+        let plies: Vec<usize> = (0..joint.between.len()).filter(|layer| on(*layer, stretch)).collect();
+        if plies.len() == joint.between.len() {
+            return say!(CAUGHT, line);
+        }
+        say!(CAUGHT_PLY, plies = Phrase::and(plies.iter().map(|layer| (layer + 2).to_string())), line)
+    };
+    stretches.iter().map(one).collect()
 }
 
 /// How much longer the side with fullness is in a size: what it is, not what is allowed.
@@ -157,9 +174,9 @@ fn longer(view: &View<'_>, id: &str, side: SeamSide, size: &str) -> Phrase {
 
 /// What is caught, where no ply says so.
 fn held(view: &View<'_>, layer: &Layer) -> Phrase {
-    match layer {
-        Layer::Chain(chain) => view.written(chain.span).into(),
-        Layer::Trim(trim) => length_goods(view, trim),
+    match &layer.held {
+        Held::Chain(chain) => view.written(chain.span).into(),
+        Held::Trim(trim) => length_goods(view, trim),
     }
 }
 
@@ -178,9 +195,9 @@ fn plies(view: &View<'_>, joint: &Joint, seam: Option<&SeamFigures>) -> Vec<Ply>
     };
     let mut all = vec![ply(view, joint.a.as_ref(), facing(0))];
     for (layer, between) in (1..).zip(&joint.between) {
-        all.push(match between {
-            Layer::Chain(chain) => ply(view, Some(chain), facing(layer)),
-            Layer::Trim(trim) => Ply {
+        all.push(match &between.held {
+            Held::Chain(chain) => ply(view, Some(chain), facing(layer)),
+            Held::Trim(trim) => Ply {
                 text: length_goods(view, trim),
                 edges: String::new(),
                 pile: PileSide::None,

@@ -1,7 +1,8 @@
 //! What the rows of the order of work share: texts, stitches and plies of a step.
 
 use crate::model::assembly::sewn_cut;
-use crate::model::{Chain, Entry, Model, StitchUse, TrimLayer};
+use crate::model::mention::has_equal_faces;
+use crate::model::{Chain, Entry, Model, RunRef, StitchUse, TrimLayer};
 use crate::scene::PileSide;
 use crate::source::Spanned;
 use crate::words::number::{self, quantity};
@@ -88,6 +89,7 @@ pub(super) fn undrawn(notes: &[&str]) -> Phrase {
 /// A ply that faces a side; one that faces none says which pieces it is of, and no more.
 pub(super) fn ply(view: &View<'_>, chain: Option<&Chain>, facing: PileSide) -> Ply {
     let (names, pile) = pieces(view, chain);
+    let facing = if faceless(view, chain) { PileSide::None } else { facing };
     let lies = match (pile, facing) {
         (_, PileSide::None) => None,
         (true, PileSide::Down) => Some(PILE_DOWN),
@@ -109,6 +111,16 @@ pub(super) fn ply(view: &View<'_>, chain: Option<&Chain>, facing: PileSide) -> P
 pub(super) fn folded(view: &View<'_>, chain: Option<&Chain>) -> Phrase {
     let (names, pile) = pieces(view, chain);
     say!(if pile { PILE_INSIDE } else { FACE_INSIDE }, pieces = Phrase::row(names, "; "))
+}
+
+/// Whether a chain is of fabric without right and wrong side alone.
+fn faceless(view: &View<'_>, chain: Option<&Chain>) -> bool {
+    let equal = |run: &RunRef| {
+        let cut = view.model.pieces.get(&run.piece).and_then(sewn_cut);
+        let material = cut.and_then(|cut| cut.material.as_ref());
+        material.is_some_and(|material| has_equal_faces(view.model, &material.value))
+    };
+    chain.is_some_and(|chain| chain.runs.iter().all(equal))
 }
 
 /// The pieces of a chain with their materials, and whether one of these has pile.

@@ -27,6 +27,10 @@ fn rarities() -> Figures {
         .replace("thread = \"thread\" }", "thread = \"thread\" }\nease = { side = \"b\", up_to = \"3 %\" }");
     let more = "[stuffing.more]\npart = \"cover\"\nfilling = \"lost\"\n[piece.UNKNOWN]\noutline = \"by factory\"\n\
                 material = \"main\"\nallowance = \"5 mm\"\n[edge-finish.rim]\nby = \"overlocked\"\non = \"PANEL.top:p-q\"\n";
+    // Felt whose faces are equal, and a scale that reads a step.
+    let even = "[fabric.even]\nfaces = \"equal\"\n[piece.EVEN]\nmaterial = \"even\"\nallowance = \"5 mm\"\noutline = { shape = \
+                \"rectangle\", width = \"100 mm\", height = \"50 mm\" }\n";
+    let more = more.replace("filling = \"lost\"", "filling = \"lost\"\nread-to = \"1 g\"");
     // A dart that is marked, and a seam with notches.
     let notched = "[piece.FLAP]\nmaterial = \"main\"\nallowance = \"5 mm\"\nnotches = [\"a-b 40 mm\"]\noutline = { shape = \
                    \"polygon\", corners = [[\"a\", \"0 mm\", \"0 mm\"], [\"b\", \"100 mm\", \"0 mm\"], [\"c\", \"100 mm\", \
@@ -34,7 +38,7 @@ fn rarities() -> Figures {
                    [\"f\", \"0 mm\", \"50 mm\"]] }\n[piece.FLOP]\nmaterial = \"main\"\nallowance = \"5 mm\"\nnotches = [\"sw-se \
                    60 mm\"]\noutline = { shape = \"rectangle\", width = \"100 mm\", height = \"50 mm\" }\n[seam.dart]\na = \
                    \"FLAP:d-p\"\nb = \"FLAP:e-p\"\n[seam.flap]\na = \"FLAP:a-b\"\nb = \"FLOP:se-sw\"\n";
-    made(&format!("{text}{more}{notched}")).0
+    made(&format!("{text}{more}{even}{notched}")).0
 }
 
 /// A round with everything that can be found on one, and every ledger.

@@ -3,7 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::property::{self, Holds};
-use crate::model::{Layer, Model, Stated, StitchUse, TrimLayer, Value, kind};
+use crate::model::{Held, Model, Stated, StitchUse, TrimLayer, Value, kind};
 use crate::units::{Dimension, Quantity};
 use crate::words::{Phrase, say, words};
 
@@ -145,7 +145,7 @@ fn sewing(model: &Model, findings: &mut Findings) {
     for (id, joint) in &model.joints {
         stitch(&joint.stitch, id, findings);
         for layer in &joint.between {
-            if let Layer::Trim(layer) = layer {
+            if let Held::Trim(layer) = &layer.held {
                 laps(layer, id, findings);
             }
         }

@@ -3,7 +3,7 @@
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::mention::{Wanted, articles, cut_fabrics, mentions};
-use crate::model::{Article, ArticleKind, Layer, Model};
+use crate::model::{Article, ArticleKind, Held, Model};
 use crate::words::{say, words};
 
 /// An article whose mass is not stated.
@@ -68,9 +68,9 @@ fn trims(model: &Model, findings: &mut Findings) {
 
 /// Trims that are caught in seams or used as a tape.
 fn length_goods(model: &Model) -> Vec<&str> {
-    let caught = model.joints.values().flat_map(|joint| &joint.between).filter_map(|layer| match layer {
-        Layer::Trim(layer) => Some(layer),
-        Layer::Chain(_) => None,
+    let caught = model.joints.values().flat_map(|joint| &joint.between).filter_map(|layer| match &layer.held {
+        Held::Trim(trim) => Some(trim),
+        Held::Chain(_) => None,
     });
     let tapes = model.edge_finishes.values().filter_map(|finish| finish.tape.as_ref());
     caught

@@ -9,6 +9,7 @@ mod implausible_value;
 mod missing_mass;
 mod missing_width;
 mod pile_cut_both_ways;
+mod pile_on_equal_faces;
 mod role_without_fabric;
 mod unreadable_price;
 mod use_in_other_unit;
@@ -26,6 +27,7 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &implausible_value::RULE, run: implausible_value::check },
     Check { rule: &fibre_misspelt::RULE, run: fibre_misspelt::check },
     Check { rule: &pile_cut_both_ways::RULE, run: pile_cut_both_ways::check },
+    Check { rule: &pile_on_equal_faces::RULE, run: pile_on_equal_faces::check },
     Check { rule: &unreadable_price::RULE, run: unreadable_price::check },
     Check { rule: &use_in_other_unit::RULE, run: use_in_other_unit::check },
     Check { rule: &fitted_without_use::RULE, run: fitted_without_use::check },

@@ -2,9 +2,10 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::Value;
 use crate::units::{Cause, Quantity};
 use crate::words::{say, words};
+
+use super::readings::readings;
 
 /// Limits between which nothing can be read.
 pub const RULE: Rule = Rule {
@@ -21,7 +22,7 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    MESSAGE "limits-cross.message" = "point of measure {id}: no reading in steps of {step} lies within {target}";
+    MESSAGE "limits-cross.message" = "{what}: no reading in steps of {step} lies within {target}";
     NOTHING_READ "limits-cross.nothing-read" = "nothing can be read in between";
     STEP "limits-cross.step" = "the step";
     HELP "limits-cross.help" = "widen the tolerance to at least one step, or read to a finer step";
@@ -29,22 +30,17 @@ words! {
 
 /// Reports targets whose limits cross at the step.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    for (id, point) in &context.model.measures {
-        let Some((step_stated, step)) = point.read_to.as_ref().and_then(|one| Some((one, one.known()?))) else {
+    for reading in readings(context.model) {
+        let Some((target, step)) = reading.target.known().zip(reading.step.known()) else { continue };
+        if !crossed(target, step) {
             continue;
-        };
-        for stated in point.target.iter().flat_map(Value::all) {
-            let Some(target) = stated.known() else { continue };
-            if !crossed(target, step) {
-                continue;
-            }
-            findings.push(
-                Finding::new(&RULE, say!(MESSAGE, id, step, target))
-                    .at(stated.span, NOTHING_READ)
-                    .at(step_stated.span, STEP)
-                    .help(HELP),
-            );
         }
+        findings.push(
+            Finding::new(&RULE, say!(MESSAGE, what = reading.what, step, target))
+                .at(reading.target.span, NOTHING_READ)
+                .at(reading.step.span, STEP)
+                .help(HELP),
+        );
     }
 }
 

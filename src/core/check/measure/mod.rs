@@ -9,6 +9,7 @@ mod missing_read_to;
 mod missing_target;
 mod missing_tolerance;
 mod one_value_for_all_sizes;
+mod readings;
 mod tolerance_finer_than_reading;
 mod unfit_read_to;
 

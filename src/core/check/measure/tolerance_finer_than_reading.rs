@@ -2,9 +2,10 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::Value;
 use crate::units::Quantity;
 use crate::words::{say, words};
+
+use super::readings::readings;
 
 /// A tolerance below what can be read.
 pub const RULE: Rule = Rule {
@@ -20,7 +21,7 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    MESSAGE "tolerance-finer-than-reading.message" = "the tolerance of point of measure {id} is finer than the step it is read to";
+    MESSAGE "tolerance-finer-than-reading.message" = "the tolerance of {what} is finer than the step it is read to";
     SEEN "tolerance-finer-than-reading.seen" = "cannot be seen";
     STEP "tolerance-finer-than-reading.step" = "the step";
     HELP "tolerance-finer-than-reading.help" = "widen the tolerance to at least {step}, or read to a finer step";
@@ -28,22 +29,17 @@ words! {
 
 /// Reports targets that may not deviate by one step in either direction, unless their limits cross.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    for (id, point) in &context.model.measures {
-        let Some((step_stated, step)) = point.read_to.as_ref().and_then(|one| Some((one, one.known()?))) else {
+    for reading in readings(context.model) {
+        let Some((target, step)) = reading.target.known().zip(reading.step.known()) else { continue };
+        if !finer(target, step) {
             continue;
-        };
-        for stated in point.target.iter().flat_map(Value::all) {
-            let Some(target) = stated.known() else { continue };
-            if !finer(target, step) {
-                continue;
-            }
-            findings.push(
-                Finding::new(&RULE, say!(MESSAGE, id))
-                    .at(stated.span, SEEN)
-                    .at(step_stated.span, STEP)
-                    .help(say!(HELP, step)),
-            );
         }
+        findings.push(
+            Finding::new(&RULE, say!(MESSAGE, what = reading.what))
+                .at(reading.target.span, SEEN)
+                .at(reading.step.span, STEP)
+                .help(say!(HELP, step)),
+        );
     }
 }
 

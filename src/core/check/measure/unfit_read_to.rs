@@ -1,9 +1,13 @@
 //! Rule: the step of a measurement is zero, or measures something else than the target.
 
+use std::collections::BTreeSet;
+
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::Value;
+use crate::units::Dimension;
 use crate::words::{say, words};
+
+use super::readings::{Reading, readings};
 
 /// A step that cannot be used.
 pub const RULE: Rule = Rule {
@@ -19,35 +23,34 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    NOT_POSITIVE "unfit-read-to.not-positive" = "point of measure {id} cannot be read to a step of {step}";
+    NOT_POSITIVE "unfit-read-to.not-positive" = "{what} cannot be read to a step of {step}";
     HERE "unfit-read-to.here" = "not above zero";
-    SMALLEST "unfit-read-to.smallest" = "write the smallest step your ruler or scale shows: \"1 mm\"";
-    OTHER_UNIT "unfit-read-to.other-unit" = "the step of point of measure {id} is {is}, and its target {has}";
+    SMALLEST "unfit-read-to.smallest" = "write the smallest step your ruler or scale shows: \"{example}\"";
+    OTHER_UNIT "unfit-read-to.other-unit" = "the step of {what} is {is}, and its target {has}";
     SAME_UNIT "unfit-read-to.same-unit" = "write the step in the unit of the target";
 }
 
-/// Reports them.
+/// Reports each step once.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    for (id, point) in &context.model.measures {
-        let Some((stated, step)) = point.read_to.as_ref().and_then(|stated| Some((stated, stated.known()?))) else {
-            continue;
-        };
-        if !step.si().is_positive() {
-            findings.push(Finding::new(&RULE, say!(NOT_POSITIVE, id, step)).at(stated.span, HERE).help(SMALLEST));
+    let mut told = BTreeSet::new();
+    for Reading { what, target: place, step: stated } in readings(context.model) {
+        let Some((target, step)) = place.known().zip(stated.known()) else { continue };
+        let usable = step.si().is_positive();
+        if (usable && target.dimension() == step.dimension()) || !told.insert(stated.span) {
             continue;
         }
-        let targets = point.target.iter().flat_map(Value::all);
-        let other = targets
-            .filter_map(|target| Some((target, target.known()?)))
-            .find(|(_, target)| target.dimension() != step.dimension());
-        if let Some((place, target)) = other {
-            let (is, has) = (step.dimension(), target.dimension());
-            findings.push(
-                Finding::new(&RULE, say!(OTHER_UNIT, id, is, has))
-                    .at(stated.span, is)
-                    .at(place.span, has)
-                    .help(SAME_UNIT),
-            );
+        if !usable {
+            let example = match target.dimension() {
+                Dimension::Mass => "1 g",
+                Dimension::Count => "1 pc",
+                _ => "1 mm",
+            };
+            let finding = Finding::new(&RULE, say!(NOT_POSITIVE, what, step)).at(stated.span, HERE);
+            findings.push(finding.help(say!(SMALLEST, example)));
+            continue;
         }
+        let (is, has) = (step.dimension(), target.dimension());
+        let finding = Finding::new(&RULE, say!(OTHER_UNIT, what, is, has)).at(stated.span, is).at(place.span, has);
+        findings.push(finding.help(SAME_UNIT));
     }
 }

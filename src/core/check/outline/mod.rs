@@ -9,6 +9,7 @@ mod kink_at_fold;
 mod open_outline;
 mod outline_not_drawn;
 mod point_off_outline;
+mod points_in_circle;
 mod self_crossing;
 mod too_few_points;
 
@@ -22,6 +23,7 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &self_crossing::RULE, run: self_crossing::check },
     Check { rule: &too_few_points::RULE, run: too_few_points::check },
     Check { rule: &point_off_outline::RULE, run: point_off_outline::check },
+    Check { rule: &points_in_circle::RULE, run: points_in_circle::check },
     Check { rule: &edge_too_short::RULE, run: edge_too_short::check },
     Check { rule: &duplicate_point::RULE, run: duplicate_point::check },
     Check { rule: &fold_not_straight::RULE, run: fold_not_straight::check },

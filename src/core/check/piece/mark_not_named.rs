@@ -41,7 +41,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             }
         }
         for (mark, span) in marks {
-            let plain = mark.trim_end_matches(|c: char| c.is_ascii_digit() || c == '_' || c == '-').to_lowercase();
+            let plain = plain(mark);
             if plain.is_empty() || texts.iter().any(|text| text.contains(&plain)) {
                 continue;
             }
@@ -56,6 +56,17 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
             });
         }
     }
+}
+
+/// The name of a mark without its number and its side: `eye_l`, `eye2` and `Eye` are all `eye`.
+fn plain(mark: &str) -> String {
+    let counted = |c: char| c.is_ascii_digit() || c == '_' || c == '-' || c == '~';
+    let name = mark.trim_end_matches(counted).to_lowercase();
+    let side = |name: &str| {
+        let (before, last) = name.rsplit_once(['_', '-'])?;
+        matches!(last, "l" | "r" | "left" | "right").then(|| before.to_string())
+    };
+    side(&name).unwrap_or(name)
 }
 
 /// What a text calls a mark: the words that follow `mark`.

@@ -3,6 +3,7 @@
 mod allowance_missing;
 mod cut_without_material;
 mod direction_without_pile;
+mod drawn_size_scaled;
 mod mark_not_named;
 mod mark_outside_piece;
 mod never_mirrored;
@@ -28,6 +29,7 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &allowance_missing::RULE, run: allowance_missing::check },
     Check { rule: &pile_without_direction::RULE, run: pile_without_direction::check },
     Check { rule: &direction_without_pile::RULE, run: direction_without_pile::check },
+    Check { rule: &drawn_size_scaled::RULE, run: drawn_size_scaled::check },
     Check { rule: &mark_not_named::RULE, run: mark_not_named::check },
     Check { rule: &mark_outside_piece::RULE, run: mark_outside_piece::check },
 ];

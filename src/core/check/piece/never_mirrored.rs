@@ -2,6 +2,7 @@
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::mention::turns_over;
 use crate::model::{Copy, Part, Piece, Use};
 use crate::source::Span;
 use crate::words::{say, words};
@@ -38,6 +39,10 @@ const SAME: f64 = 0.05;
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let model = context.model;
     for (id, piece) in &model.pieces {
+        // Of such a fabric a left and a right piece are cut alike, and one is turned over.
+        if turns_over(model, piece) {
+            continue;
+        }
         let mut turned = context.assembly.instances.iter().filter(|one| one.piece == *id).map(|one| one.mirrored);
         let Some(first) = turned.next() else { continue };
         let more = turned.clone().count() > 0;

@@ -4,12 +4,12 @@ use std::collections::BTreeSet;
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
+use crate::model::JointKind;
 use crate::model::assembly::Shell;
-use crate::model::{Deed, JointKind};
 use crate::source::{Help, Span};
 use crate::words::{say, words};
 
-use super::closed::part;
+use super::sound::is_of;
 use super::text;
 
 /// A limb that is sewn when it can no longer be.
@@ -62,15 +62,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
 
 /// The help that puts every seam, turning and filling of a limb before the seam that catches it.
 fn finished_first<'a>(context: &Context<'a>, limb: &Shell, name: &str, catching: &'a str) -> Help {
-    let own = |id: &str| {
-        let sewn = limb.joints.iter().filter_map(|n| context.assembly.joints.get(*n)).any(|joint| joint.joint == id);
-        let step = context.model.steps.get(id).filter(|step| matches!(step.deed, Deed::Turn | Deed::Fill));
-        sewn || step.is_some_and(|step| part(context, step) == Some(name))
-    };
     let order: Vec<&str> = context.model.work.order.iter().map(|step| step.value.as_str()).collect();
     let at = order.iter().position(|id| *id == catching).unwrap_or(order.len());
     let (before, rest) = order.split_at(at);
-    let (limb, rest): (Vec<&str>, Vec<&str>) = rest.iter().partition(|id| own(id));
+    let (limb, rest): (Vec<&str>, Vec<&str>) = rest.iter().partition(|id| is_of(context, limb, name, id));
     let names = limb.iter().map(|id| format!("\"{id}\"")).collect::<Vec<_>>().join(", ");
     let short = || say!(FINISH_FIRST, names = &names, catching);
     text::reordered(context, [before, &limb, &rest].concat(), short)

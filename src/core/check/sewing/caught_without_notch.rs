@@ -1,13 +1,13 @@
 //! Rule: the place at which something is caught is not marked with a notch.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::NotchPlace;
-use crate::model::assembly::{Resolved, Run};
+use crate::model::assembly::{Resolved, Run, Side};
 use crate::source::{Edit, Help};
-use crate::words::{say, words};
+use crate::words::{Phrase, say, words};
 
 /// An ear without a mark where it goes.
 pub const RULE: Rule = Rule {
@@ -27,6 +27,7 @@ pub const RULE: Rule = Rule {
 words! {
     MESSAGE "caught-without-notch.message" = "{joint} catches something from {from} to {to}, and {points} has no notch";
     BOTH "caught-without-notch.both" = "{joint} catches something from {from} to {to}, and neither of them has a notch";
+    SEVERAL "caught-without-notch.several" = "{joint} catches something at {count} places, and no notch is at {points}";
     HERE "caught-without-notch.here" = "found by what?";
     PIECE "caught-without-notch.piece" = "no notch here";
     HELP "caught-without-notch.help" = "add to [piece.{piece}]: notches = [{notches}]";
@@ -36,38 +37,69 @@ words! {
 /// A point that turns by more, degrees, is a corner and shows by itself (*common practice*).
 const CORNER: f64 = 20.0;
 
-/// Reports each seam once.
+/// A stretch along which something is caught, and which of its ends nothing shows.
+struct Blind<'a> {
+    on: &'a Side,
+    from: &'a str,
+    to: &'a str,
+    bare: Vec<&'a str>,
+}
+
+/// Reports each seam once for each piece that lacks notches.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let mut told = BTreeSet::new();
     for joint in &context.assembly.joints {
-        let Some(on) = &joint.on else { continue };
-        let (Some(first), Some(last)) = (on.runs.first(), on.runs.last()) else { continue };
-        let ends = [(*first, true), (*last, false)];
-        let bare: Vec<&str> = ends.iter().filter_map(|(run, from)| bare(context, joint, *run, *from)).collect();
-        let Some((from, to)) = named(context, *first, true).zip(named(context, *last, false)) else { continue };
-        if bare.is_empty() || !told.insert(joint.joint.as_str()) {
-            continue;
+        let mut pieces: BTreeMap<&str, Vec<Blind<'_>>> = BTreeMap::new();
+        for on in joint.stretches() {
+            if let Some((piece, blind)) = blind(context, joint, on).filter(|(_, blind)| !blind.bare.is_empty()) {
+                pieces.entry(piece).or_default().push(blind);
+            }
         }
-        let Some(instance) = context.assembly.instances.get(first.instance) else { continue };
-        let id = instance.piece.as_str();
-        let name = &joint.joint;
-        let message = match bare.as_slice() {
-            [points] => say!(MESSAGE, joint = name, from, to, points = *points),
-            _ => say!(BOTH, joint = name, from, to),
-        };
-        let mut finding = Finding::new(&RULE, message).at(on.span, HERE);
-        let notches = bare.iter().map(|point| format!("\"{point}\"")).collect::<Vec<_>>().join(", ");
-        if let Some(piece) = context.model.pieces.get(id) {
-            finding = finding.at(piece.entry.span(), PIECE);
-            finding = if piece.notches.list.is_empty() && first.instance == last.instance {
-                let edit = Edit::line(piece.entry.span(), format!("notches = [{notches}]"));
-                finding.help(Help::with(say!(HELP, piece = id, notches), edit))
-            } else {
-                finding.help(say!(JOIN, piece = id, notches))
-            };
+        for (piece, blind) in pieces {
+            if told.insert((joint.joint.as_str(), piece)) {
+                findings.extend(finding(context, &joint.joint, piece, &blind));
+            }
         }
-        findings.push(finding);
     }
+}
+
+/// The piece a stretch begins on, and what nothing shows of its ends.
+fn blind<'a>(context: &Context<'a>, joint: &Resolved, on: &'a Side) -> Option<(&'a str, Blind<'a>)> {
+    let (first, last) = (*on.runs.first()?, *on.runs.last()?);
+    let ends = [(first, true), (last, false)];
+    let bare = ends.iter().filter_map(|(run, from)| bare(context, joint, *run, *from)).collect();
+    let (from, to) = named(context, first, true).zip(named(context, last, false))?;
+    let piece = context.assembly.instances.get(first.instance)?.piece.as_str();
+    Some((piece, Blind { on, from, to, bare }))
+}
+
+fn finding(context: &Context<'_>, joint: &str, id: &str, blind: &[Blind<'_>]) -> Option<Finding> {
+    let mut points: Vec<&str> = Vec::new();
+    for point in blind.iter().flat_map(|one| &one.bare) {
+        if !points.contains(point) {
+            points.push(point);
+        }
+    }
+    let message = match blind {
+        [] => return None,
+        [Blind { from, to, bare, .. }] if bare.len() == 1 => {
+            say!(MESSAGE, joint, from = *from, to = *to, points = bare[0])
+        }
+        [Blind { from, to, .. }] => say!(BOTH, joint, from = *from, to = *to),
+        several => say!(SEVERAL, joint, count = several.len(), points = Phrase::and(points.iter().copied())),
+    };
+    let mut finding = blind.iter().fold(Finding::new(&RULE, message), |finding, one| finding.at(one.on.span, HERE));
+    let notches = points.iter().map(|point| format!("\"{point}\"")).collect::<Vec<_>>().join(", ");
+    let Some(piece) = context.model.pieces.get(id) else { return Some(finding) };
+    finding = finding.at(piece.entry.span(), PIECE);
+    let instance = |run: Option<&Run>| run.map(|run| run.instance);
+    let on_one = blind.iter().all(|one| instance(one.on.runs.first()) == instance(one.on.runs.last()));
+    Some(if piece.notches.list.is_empty() && on_one {
+        let edit = Edit::line(piece.entry.span(), format!("notches = [{notches}]"));
+        finding.help(Help::with(say!(HELP, piece = id, notches), edit))
+    } else {
+        finding.help(say!(JOIN, piece = id, notches))
+    })
 }
 
 /// The name of the first or the last point of a run.

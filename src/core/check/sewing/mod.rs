@@ -17,6 +17,7 @@ mod hole_in_shell;
 mod inside_out_seam;
 mod limb_twisted_at_root;
 mod limits;
+mod on_without_between;
 mod opening_not_closed;
 mod opening_too_small;
 mod order_of_work_incomplete;
@@ -44,6 +45,7 @@ use super::Check;
 pub const CHECKS: &[Check] = &[
     Check { rule: &edge_not_sewn::RULE, run: edge_not_sewn::check },
     Check { rule: &edge_sewn_twice::RULE, run: edge_sewn_twice::check },
+    Check { rule: &on_without_between::RULE, run: on_without_between::check },
     Check { rule: &inside_out_seam::RULE, run: inside_out_seam::check },
     Check { rule: &limb_twisted_at_root::RULE, run: limb_twisted_at_root::check },
     Check { rule: &hole_in_shell::RULE, run: hole_in_shell::check },

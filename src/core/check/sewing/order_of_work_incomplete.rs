@@ -6,7 +6,7 @@ use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::mention::{Wanted, known};
 use crate::model::{Deed, EdgeFinishKind, JointKind};
-use crate::source::{Span, nearest};
+use crate::source::{Edit, Help, Span, nearest};
 use crate::words::{Phrase, say, words};
 
 use super::sound::sound;
@@ -131,7 +131,11 @@ fn left_out(context: &Context<'_>, findings: &mut Findings) {
     }
     let steps = completed(context, &all, &listed);
     findings.push(match work.order.is_empty() {
-        true => finding.help(say!(WRITE_ALL, steps = text::order(&sound(context, steps)))),
+        true => {
+            let steps = text::order(&sound(context, steps));
+            let edit = work.span.filter(|_| work.list.is_none()).map(|span| Edit::line(span, steps.clone()));
+            finding.help(Help::with(say!(WRITE_ALL, steps), edit))
+        }
         false => finding.help(text::reordered(context, steps, || say!(ADD, names = names.join(", ")))),
     });
 }

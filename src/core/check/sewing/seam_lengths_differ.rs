@@ -38,8 +38,9 @@ words! {
     EASE "seam-lengths-differ.ease" = "write ease = { side = \"{side}\", up_to = \"{percent} %\" } if it is to be eased in, or redraw one side";
     CAUGHT "seam-lengths-differ.caught" = "{joint}{size} catches {b}, {length_b} long, along {a}, which is {length_a}";
     ON "seam-lengths-differ.on" = "name points on side a where the caught edge begins and ends, and write on = \"..\" with them";
-    SIDE_BY_SIDE "seam-lengths-differ.side-by-side" = "each of the caught edges lies along the whole of it: where they lie side by side, part the seam at points between them and write a seam for each, with its own `between` and `on`";
-    SAME_LENGTH "seam-lengths-differ.same-length" = "make both {length} long: move the points, or redraw the caught edge";
+    SIDE_BY_SIDE "seam-lengths-differ.side-by-side" = "each of the caught edges lies along the whole of it: where they lie side by side, name points on side a between them, and give each its own place: between = [{ edge = \"..\", on = \"..\" }, ..]";
+    FIT "seam-lengths-differ.fit" = "draw the caught edge {edge} long, or let the stretch it lies along go between points that are {stretch} apart";
+    WHOLE "seam-lengths-differ.whole" = "draw the caught edge {edge} long: it is longer than the whole seam";
 }
 
 /// What differs: in which sizes, and the lengths in the first of them.
@@ -59,11 +60,11 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         {
             findings.push(finding(context, resolved, joint, &uneven));
         }
-        for (n, side) in resolved.caught().enumerate() {
-            if let Some(uneven) = caught(context, resolved, side)
+        for (n, side) in resolved.caught_layers() {
+            if let Some(uneven) = caught(context, resolved.along(n), side)
                 && told.insert((resolved.joint.as_str(), n + 1))
             {
-                findings.push(caught_finding(context, resolved, side, &uneven));
+                findings.push(caught_finding(context, resolved, (n, side), &uneven));
             }
         }
     }
@@ -203,9 +204,8 @@ fn cure(context: &Context<'_>, joint: &Joint, resolved: &Resolved, uneven: &Unev
 /// Beyond this, in percent, fabric is no longer eased but gathered (*common practice*).
 const MOST_EASE: f64 = 10.0;
 
-/// A caught edge against the stretch it lies on: `on` where that is stated, else the whole seam.
-fn caught(context: &Context<'_>, resolved: &Resolved, side: &Side) -> Option<Uneven> {
-    let lies_on = resolved.on.as_ref().unwrap_or(&resolved.a);
+/// A caught edge against the stretch it lies on.
+fn caught(context: &Context<'_>, lies_on: &Side, side: &Side) -> Option<Uneven> {
     let assembly = context.assembly;
     first(sizes(context).filter_map(|size| {
         let seam = assembly.lengths.sum(&assembly.instances, size, &lies_on.runs)?;
@@ -218,7 +218,12 @@ fn caught(context: &Context<'_>, resolved: &Resolved, side: &Side) -> Option<Une
     }))
 }
 
-fn caught_finding(context: &Context<'_>, resolved: &Resolved, side: &Side, uneven: &Uneven) -> Finding {
+fn caught_finding(
+    context: &Context<'_>,
+    resolved: &Resolved,
+    (layer, side): (usize, &Side),
+    uneven: &Uneven,
+) -> Finding {
     let implied = !resolved.usage.is_empty();
     let (a, b) = (&uneven.a, &uneven.b);
     let message = say!(
@@ -230,11 +235,12 @@ fn caught_finding(context: &Context<'_>, resolved: &Resolved, side: &Side, uneve
         a = text::chain(context, &a.0, implied),
         length_a = text::mm(a.1)
     );
-    let lies_on = resolved.on.as_ref().unwrap_or(&resolved.a);
-    let help = match (&resolved.on, b.1 < a.1) {
-        (_, true) if are_side_by_side(context, resolved, uneven) => Phrase::from(SIDE_BY_SIDE),
+    let lies_on = resolved.along(layer);
+    let help = match (resolved.place(layer), b.1 < a.1) {
+        (_, true) if are_side_by_side(context, resolved, lies_on, uneven) => Phrase::from(SIDE_BY_SIDE),
         (None, true) => Phrase::from(ON),
-        _ => say!(SAME_LENGTH, length = text::mm(a.1)),
+        (Some(_), _) => say!(FIT, edge = text::mm(a.1), stretch = text::mm(b.1)),
+        (None, false) => say!(WHOLE, edge = text::mm(a.1)),
     };
     Finding::new(&RULE, message)
         .at(side.span, say!(LONG, length = text::mm(b.1)))
@@ -242,19 +248,19 @@ fn caught_finding(context: &Context<'_>, resolved: &Resolved, side: &Side, uneve
         .help(help)
 }
 
-/// Whether caught edges are of different lengths, or of several limbs: they are no plies of one, which lie on each other.
-fn are_side_by_side(context: &Context<'_>, resolved: &Resolved, uneven: &Uneven) -> bool {
+/// Whether several limbs are caught along one stretch, or edges of one that are no longer than it together: they are no plies,
+/// which lie on each other.
+fn are_side_by_side(context: &Context<'_>, resolved: &Resolved, lies_on: &Side, uneven: &Uneven) -> bool {
     let assembly = context.assembly;
     let size = uneven.sizes.first().map_or("", String::as_str);
-    let sides: Vec<&Side> = resolved.caught().collect();
+    let here = |layer: usize| resolved.along(layer).runs == lies_on.runs;
+    let sides: Vec<&Side> = resolved.caught_layers().filter(|(n, _)| here(*n)).map(|(_, side)| side).collect();
     let part = |side: &&Side| {
         let run = side.runs.first()?;
         assembly.instances.get(run.instance).map(|one| (one.part.as_str(), one.usage.as_str()))
     };
     let long = |side: &&Side| assembly.lengths.sum(&assembly.instances, size, &side.runs);
-    sides.windows(2).any(|pair| {
-        let [one, other] = pair else { return false };
-        let uneven = long(one).zip(long(other)).is_some_and(|(a, b)| (a - b).abs() > limits::equal(a.max(b)));
-        part(one) != part(other) || uneven
-    })
+    let several = sides.windows(2).any(|pair| pair.first().map(part) != pair.last().map(part));
+    let (stretch, all) = (uneven.a.1, sides.iter().map(long).sum::<Option<f64>>());
+    several || (sides.len() > 1 && all.is_some_and(|all| all <= stretch + limits::equal(stretch)))
 }

@@ -3,13 +3,18 @@
 use std::collections::BTreeMap;
 
 use crate::check::Context;
+use crate::model::assembly::Shell;
 use crate::model::{Deed, JointKind};
 use crate::source::{FileId, Span};
 
 use super::closed::{closing, part};
 
-/// The same steps with parts turned before they are filled, and closed after both; what cannot be cured by another order stays.
+/// The same steps with limbs finished before a seam catches them, parts turned before they are filled, and closed after both; what cannot be cured by another order stays.
 pub fn sound<'a>(context: &Context<'a>, mut steps: Vec<&'a str>) -> Vec<&'a str> {
+    for _ in 0..steps.len() {
+        let Some(sorted) = limbs_first(context, &steps) else { break };
+        steps = sorted;
+    }
     // Each round moves one step to where it stays.
     for _ in 0..steps.len() {
         let Some((step, behind)) = parts(context).find_map(|part| misplaced(context, &steps, part)) else { break };
@@ -18,6 +23,33 @@ pub fn sound<'a>(context: &Context<'a>, mut steps: Vec<&'a str>) -> Vec<&'a str>
         steps.insert(at, step);
     }
     steps
+}
+
+/// The steps with all of one limb before the seam that catches it; none where every limb is finished by then.
+fn limbs_first<'a>(context: &Context<'a>, steps: &[&'a str]) -> Option<Vec<&'a str>> {
+    let assembly = context.assembly;
+    let shell = |instance: usize| assembly.sewing.shells.iter().find(|shell| shell.faces.contains(&instance));
+    for joint in &assembly.joints {
+        let host = joint.a.runs.first().and_then(|run| shell(run.instance));
+        let Some(at) = steps.iter().position(|step| *step == joint.joint) else { continue };
+        let (before, rest) = steps.split_at(at);
+        for run in joint.caught().filter_map(|side| side.runs.first()) {
+            let Some(limb) = shell(run.instance).filter(|limb| Some(*limb) != host) else { continue };
+            let name = assembly.instances.get(run.instance).map_or("", |one| one.part.as_str());
+            let (own, others): (Vec<&str>, Vec<&str>) = rest.iter().partition(|step| is_of(context, limb, name, step));
+            if !own.is_empty() {
+                return Some([before, &own, &others].concat());
+            }
+        }
+    }
+    None
+}
+
+/// Whether a step sews, turns or fills a limb.
+pub fn is_of(context: &Context<'_>, limb: &Shell, name: &str, step: &str) -> bool {
+    let sewn = limb.joints.iter().filter_map(|n| context.assembly.joints.get(*n)).any(|joint| joint.joint == step);
+    let worked = context.model.steps.get(step).filter(|step| matches!(step.deed, Deed::Turn | Deed::Fill));
+    sewn || worked.is_some_and(|step| part(context, step) == Some(name))
 }
 
 fn parts<'a>(context: &Context<'a>) -> impl Iterator<Item = &'a str> + use<'a> {

@@ -3,13 +3,17 @@
 use std::collections::BTreeMap;
 
 use crate::check::Context;
-use crate::model::assembly::Run;
-use crate::words::{Phrase, say, words};
+use crate::model::assembly::{Resolved, Reverse, Run};
+use crate::model::{Joint, JointKind};
+use crate::source::{Edit, Help};
+use crate::words::{say, words};
 
 use super::limits;
 use super::text;
 
 words! {
+    WRITE_BETWEEN "sewing.stretch.write-between" = "if {part} is caught there by both its plies, write in {joint}: between = [\"{a}\", \"{b}\"]";
+    WRITE_CAUGHT "sewing.stretch.write-caught" = "if {part} is caught by both its plies, write in the seam that catches it: between = [\"{a}\", \"{b}\"], with the stretch as `on`";
     WRITE_SEAM "sewing.stretch.write-seam" = "if it is sewn, write a seam: a = \"{a}\", b = \"{b}\"";
 }
 
@@ -63,8 +67,9 @@ fn rows(corners: &[usize], instance: usize, runs: &[usize]) -> Vec<Stretch> {
 }
 
 /// The seam that a forgotten stretch most likely belongs to, as text to write: with one whose ends it meets already,
-/// else with the same edge of a mirrored copy, else with the only other one as long.
-pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Option<Phrase> {
+/// else with the same edge of a mirrored copy, else with the only other one as long. The root of a limb that is sewn otherwise
+/// is caught.
+pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Option<Help> {
     let instances = &context.assembly.instances;
     let me = &instances[stretch.instance];
     let rivals = || {
@@ -76,7 +81,10 @@ pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Opt
     let numbers = |one: &Stretch| one.runs.iter().map(|run| run.run).collect::<Vec<_>>();
     let twin = |other: &&Stretch| {
         let one = &instances[other.instance];
-        one.piece == me.piece && one.mirrored != me.mirrored && numbers(other) == numbers(stretch)
+        one.piece == me.piece
+            && one.usage == me.usage
+            && one.mirrored != me.mirrored
+            && numbers(other) == numbers(stretch)
     };
     let sewn = stretch.ends.0 != stretch.ends.1;
     let found = rivals().find(|other| sewn && meets(other)).or_else(|| rivals().find(twin)).or_else(|| {
@@ -87,7 +95,44 @@ pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Opt
     let other: Vec<Run> =
         if same_way { found.runs.iter().rev().map(|run| run.turned()).collect() } else { found.runs.clone() };
     let (a, b) = (text::chain(context, &stretch.runs, false), text::chain(context, &other, false));
-    Some(say!(WRITE_SEAM, a, b))
+    if !(sewn && meets(&found) && is_root(context, stretch, all)) {
+        return Some(say!(WRITE_SEAM, a, b).into());
+    }
+    let part = &me.part;
+    let Some((joint, on)) = waiting(context) else { return Some(say!(WRITE_CAUGHT, part, a, b).into()) };
+    // The ply that is walked against the seam faces the needle.
+    let against = sense(context, &stretch.runs) != sense(context, on);
+    let (a, b) = if against { (a, b) } else { (b, a) };
+    let edit = Edit::line(joint.entry.span(), format!("between = [\"{a}\", \"{b}\"]"));
+    Some(Help::with(say!(WRITE_BETWEEN, part, joint = &joint.entry.id.value, a, b), edit))
+}
+
+/// A seam that says where something lies, and not what: it has the place for it.
+fn waiting<'a>(context: &Context<'a>) -> Option<(&'a Joint, &'a [Run])> {
+    context.assembly.joints.iter().filter(|one| one.image == Reverse::Written).find_map(|one| {
+        let joint = context.model.joints.get(&one.joint).filter(|joint| joint.between.is_empty())?;
+        Some((joint, one.on.as_ref()?.runs.as_slice()))
+    })
+}
+
+/// Which way round its face the first of some runs is walked.
+fn sense(context: &Context<'_>, runs: &[Run]) -> Option<bool> {
+    runs.first().map(|run| run.counter_clockwise(&context.assembly.instances))
+}
+
+/// Whether a stretch is all that is left open of a part beside others with pieces: the root of a limb.
+fn is_root(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> bool {
+    let instances = &context.assembly.instances;
+    let me = &instances[stretch.instance];
+    let of_mine = |at: usize| instances[at].part == me.part && instances[at].usage == me.usage;
+    let opening = |joint: &&Resolved| {
+        let opens = context.model.joints.get(&joint.joint).is_some_and(|one| one.kind == JointKind::Opening);
+        opens && joint.a.runs.iter().any(|run| of_mine(run.instance))
+    };
+    !me.part.is_empty()
+        && instances.iter().any(|one| one.part != me.part)
+        && all.iter().filter(|one| of_mine(one.instance)).count() == 2
+        && !context.assembly.joints.iter().any(|joint| opening(&joint))
 }
 
 /// Whether two stretches are equally long in every size; never if a length is not known.

@@ -5,7 +5,7 @@ use crate::model::Model;
 use crate::units::{Dimension, Quantity};
 use crate::words::{number, say, words};
 
-use super::{Ground, of_size, sizes};
+use super::{Ground, of_size};
 
 /// A size without a pattern of its own.
 pub const RULE: Rule = Rule {
@@ -13,8 +13,8 @@ pub const RULE: Rule = Rule {
     family: "piece",
     severity: Severity::Should,
     summary: "a size is drawn like another one, while its targets or masses differ",
-    explanation: "A size has outlines of its own, or a `scale`. If it has neither, every piece is cut as for the first size, and \
-                  the product cannot have another height or take another filling. Where only the filling differs, and that is \
+    explanation: "A size has outlines of its own, or a `scale`. If it has neither, every piece is cut as for the drawn \
+                  size, and the product cannot have another height or take another filling. Where only the filling differs, and that is \
                   meant, silence this under [severity].",
     failing: "[style]\nsizes = [\"S\", \"L\"]\n[point-of-measure.H1]\ntarget = { S = \"90 mm ±3 mm\", L = \"112 mm ±3 mm\" }",
     passing: "[style]\nsizes = [\"S\", \"L\"]\n[size.L]\nscale = { along = \"1.25\", across = \"1.25\" }\n[point-of-measure.H1]\n\
@@ -31,11 +31,11 @@ words! {
     HELP "sizes-drawn-alike.help" = "write [size.{size}] scale = { along = \"{factor}\", across = \"{factor}\" }, or what it is; or draw its pieces";
 }
 
-/// Reports each size that is drawn as the first, once.
+/// Reports each size that is cut as the drawn one, once.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     let model = ground.model;
-    let Some(first) = sizes(model).next() else { return };
-    for size in model.sizes.iter().skip(1) {
+    let Some(first) = model.drawn_size().map(|size| size.entry.id.value.as_str()) else { return };
+    for size in model.sizes.iter().filter(|size| size.entry.id.value != first) {
         let id = size.entry.id.value.as_str();
         if model.pieces.is_empty() || model.was_refused("size", id, "scale") || !alike(ground, first, id) {
             continue;

@@ -6,11 +6,11 @@ use serde::Serialize;
 
 use super::how::how;
 use super::same::same;
+use crate::compute::Number;
 use crate::compute::contour::Shape;
 use crate::compute::counts::CutCount;
 use crate::compute::input::Ground;
 use crate::compute::number::small;
-use crate::compute::{Figure, Number};
 use crate::geom::{Point, flatten, measure};
 use crate::model::{Method, Variant};
 
@@ -106,9 +106,8 @@ impl<'a> Pressed<'a> {
         let (article, _) = ground.model.resolve(cut.material.as_deref()?, colourway)?;
         let variant = Variant { size, colourway };
         let how = how(ground.model, article, variant);
-        let faces = article.text("faces").and_then(|faces| faces.known(variant));
         let face = how.spread.pairs();
-        let both = face || faces.is_some_and(|faces| faces == "equal");
+        let both = face || cut.turned_over;
         (how.method == Method::Die).then_some(Pressed { variant, face, both })
     }
 }
@@ -145,7 +144,7 @@ fn block(ground: &Ground<'_>, cut: &CutCount, pressed: &Pressed<'_>) -> Option<D
 fn shape<'g>(ground: &'g Ground<'_>, cut: &CutCount, pressed: &Pressed<'_>, before: &mut Vec<Made<'g>>) -> Option<Die> {
     let Pressed { variant, face, both } = *pressed;
     let (drawn, mirrored) = (*cut.drawn.known()?, *cut.mirrored.known()?);
-    let own_image = cut.own_image == Figure::Known(true);
+    let one_kind = cut.one_kind();
     let shape = ground.drawn.cut(&cut.piece, variant.size, &cut.cut);
     let shape = shape.known()?;
     let name = Same { piece: cut.piece.clone(), cut: cut.cut.clone(), size: variant.size.to_string(), mirrored: false };
@@ -157,7 +156,7 @@ fn shape<'g>(ground: &'g Ground<'_>, cut: &CutCount, pressed: &Pressed<'_>, befo
         block: false,
         dies,
         same,
-        strikes: strikes((drawn, mirrored), own_image, face, 1, if face { 2 } else { 1 }),
+        strikes: strikes((drawn, mirrored), one_kind, face, 1, if face { 2 } else { 1 }),
         rule: Number::new(shape.perimeter),
         narrow: narrow(shape, NARROW),
     })
@@ -194,8 +193,8 @@ fn made<'g>(
     (u64::from(one.drawn) + u64::from(one.mirrored) - there, same)
 }
 
-/// Dies for the pieces of one kind in one product: as drawn, and mirrored. A piece that is its own mirror image has none
-/// mirrored. Face to face, the same die cuts both.
+/// Dies for the pieces of one kind in one product: as drawn, and mirrored. A piece that is one kind with its mirror image has
+/// none mirrored. Face to face, the same die cuts both.
 pub fn dies(drawn: u64, mirrored: u64, face_to_face: bool) -> u64 {
     match (drawn > 0, mirrored > 0) {
         (true, true) if !face_to_face => 2,
@@ -205,11 +204,11 @@ pub fn dies(drawn: u64, mirrored: u64, face_to_face: bool) -> u64 {
 }
 
 /// Strikes for some products, the plies of each stack being cut at once. Face to face each strike gives as many pieces as drawn
-/// as mirrored ones; of a piece that is its own mirror image it gives one a ply.
-pub fn strikes((drawn, mirrored): (u64, u64), own_image: bool, face_to_face: bool, products: u64, plies: u64) -> u64 {
+/// as mirrored ones; of a piece that is one kind with its mirror image it gives one a ply.
+pub fn strikes((drawn, mirrored): (u64, u64), one_kind: bool, face_to_face: bool, products: u64, plies: u64) -> u64 {
     let plies = plies.max(1);
     match face_to_face {
-        true if !own_image => (drawn.max(mirrored) * products).div_ceil((plies / 2).max(1)),
+        true if !one_kind => (drawn.max(mirrored) * products).div_ceil((plies / 2).max(1)),
         _ => (drawn * products).div_ceil(plies) + (mirrored * products).div_ceil(plies),
     }
 }

@@ -101,6 +101,7 @@ struct Wanted {
     mirrored: u64,
     directed: bool,
     own_image: bool,
+    one_kind: bool,
 }
 
 /// The task of a mix of sizes on one fabric in one colour.
@@ -197,8 +198,9 @@ fn wanted(ground: &Ground<'_>, cut: &CutCount, variant: Variant<'_>, several: bo
         let name = if layers > 1 { format!("{} {}", cut.piece, cut.cut) } else { cut.piece.clone() };
         let name = if several { format!("{name} {}", variant.size) } else { name };
         let own_image = cut.own_image == Figure::Known(true);
+        let one_kind = cut.one_kind();
         let (piece, cut, size) = (cut.piece.clone(), cut.cut.clone(), variant.size.to_string());
-        Wanted { name, piece, cut, size, outline, path, image, drawn, mirrored, directed, own_image }
+        Wanted { name, piece, cut, size, outline, path, image, drawn, mirrored, directed, own_image, one_kind }
     })
 }
 
@@ -327,14 +329,14 @@ impl Shared {
         if how.spread == Spread::OneWay {
             return Shared { drawn, mirrored, beyond: 0, on_fold: None };
         }
-        if !one.own_image {
+        if !one.one_kind {
             let pairs = drawn.max(mirrored);
             return Shared { drawn: pairs, mirrored: 0, beyond: 2 * pairs - all, on_fold: None };
         }
         let tall = |turn: &Turn| turn.apply(&one.outline).bbox().map(|(low, high)| high.y - low.y);
         let fits = turns.iter().filter_map(tall).any(|tall| tall <= fabric.width - 2 * fabric.edge);
         let left = if fits { all % 2 } else { all };
-        let on_fold = match how.spread == Spread::Folded && left > 0 {
+        let on_fold = match how.spread == Spread::Folded && one.own_image && left > 0 {
             true => half::half(&one.outline).map(|half| (half, left)),
             false => None,
         };

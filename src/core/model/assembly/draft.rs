@@ -1,16 +1,14 @@
 //! Makes the outline of every piece in every size: drawn, unfolded, scaled, with its points.
 
 use crate::geom::{Affine, Outline, Point, shape};
-use crate::model::{
-    Extent, Follow, Given, Model, OutlineSource, Piece, PlacedPoint, ShapeSource, Size, Value, Variant,
-};
+use crate::model::{Extent, Follow, Given, Model, OutlineSource, Piece, ShapeSource, Size, Value, Variant};
 use crate::units::Quantity;
 
 use super::gap::Gap;
 use super::outlines::{Outlines, Scale};
 use super::partner::{self, lengths};
 use super::points::{place, place_fixed};
-use super::traced;
+use super::{sequence, traced};
 
 impl Outlines {
     /// Makes every outline of a model; those that follow others after these.
@@ -46,10 +44,10 @@ fn outline(model: &Model, made: &Outlines, piece: &Piece, size: &Size) -> Result
         Given::ByFactory => Gap::ByFactory,
         _ => Gap::Withheld,
     })?;
-    let fixed = |point: &&PlacedPoint| point.fixed || point.at.by.contains_key(id);
-    let (after, before): (Vec<&PlacedPoint>, Vec<&PlacedPoint>) = source.points.iter().partition(fixed);
     let mut ruler = Ruler { model, piece, made, source, variant, factors: (1.0, 1.0) };
-    let placed = place(whole(&ruler)?, &before, variant)?;
+    let drawn = whole(&ruler)?;
+    let (after, before) = sequence::kept(sequence::placeable(&drawn, &source.points)?, id);
+    let placed = place(drawn, &before, variant)?;
     let own_size = value.by.contains_key(id) || sized(source, id);
     let scale = match &size.scale {
         Some(scale) if !own_size => Some((scale.known().copied().ok_or(Gap::Withheld)?, scale.span)),

@@ -25,7 +25,7 @@ words! {
     NO_USE "found.no-use" = "part {part} has no use called {usage}";
     WHICH_USE "found.which-use" = "{piece} does not say which use of part {part} it means";
     WHICH_ONE "found.which-one" = "which one?";
-    WRITE_USE "found.write-use" = "write `{part}.{usage}/{piece}`";
+    WRITE_USE "found.write-use" = "write `{part}.{usage}/{piece}`, or another of its uses: {uses}";
     CUT_ONCE "found.cut-once" = "{piece} is cut once: write `{piece}` alone";
     COPIES "found.copies" = "{piece} has the copies {copies}";
     NO_COPY "found.no-copy" = "{piece} has no copy called {copy}";
@@ -184,7 +184,10 @@ impl Finder<'_> {
                 message: say!(WHICH_USE, piece = &run.piece, part),
                 span: run.span,
                 label: WHICH_ONE.into(),
-                help: uses.first().map(|usage| say!(WRITE_USE, part, usage, piece = &run.piece).into()),
+                help: uses.first().map(|usage| {
+                    let piece = self.copied(run);
+                    say!(WRITE_USE, part, usage, piece, uses = Phrase::list(&uses)).into()
+                }),
             },
             (_, Some(copy)) => {
                 let help = match names.as_slice() {
@@ -203,6 +206,13 @@ impl Finder<'_> {
                     .map(|copy| say!(WRITE_COPY, piece = &run.piece, copy, copies = Phrase::list(&names)).into()),
             },
         }
+    }
+
+    /// A piece with its copy, as it is written: the copy that is named, else the first where there are several.
+    fn copied(&self, run: &RunRef) -> String {
+        let copies = self.model.pieces.get(&run.piece).map_or(&[][..], |piece| piece.copies.as_slice());
+        let first = copies.first().map(|copy| copy.name.as_str()).filter(|_| copies.len() > 1);
+        run.copy.as_deref().or(first).map_or_else(|| run.piece.clone(), |copy| format!("{}.{copy}", run.piece))
     }
 
     /// The runs of an instance along the written points.

@@ -49,6 +49,8 @@ pub enum Fault {
     DuplicatePoint,
     /// A fold that is no straight line.
     FoldNotStraight,
+    /// Added points that refer to each other in a circle.
+    Circle,
     /// A drawing without the outline.
     NotDrawn,
     /// Anything else.

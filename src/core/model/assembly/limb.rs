@@ -80,7 +80,7 @@ impl Sewn<'_> {
         plies.retain(|shell, _| Some(*shell) != host);
         let limb = |(shell, plies): (usize, Vec<(usize, &Side)>)| {
             let [(first, upper), (second, lower)] = plies.as_slice() else { return None };
-            let lie = self.lie(joint, upper, lower)?;
+            let lie = self.lie(joint.along(*first), upper, lower)?;
             let turned = self.is_turned(&self.shells[shell], &joint.joint);
             Some(Limb { joint: at, plies: [*first, *second], lie, turned })
         };
@@ -92,8 +92,8 @@ impl Sewn<'_> {
     }
 
     /// How two plies lie that meet at both ends of the root; none where they do not.
-    fn lie(&self, joint: &Resolved, upper: &Side, lower: &Side) -> Option<Lie> {
-        let seam = joint.on.as_ref().unwrap_or(&joint.a).runs.first()?.counter_clockwise(self.instances);
+    fn lie(&self, along: &Side, upper: &Side, lower: &Side) -> Option<Lie> {
+        let seam = along.runs.first()?.counter_clockwise(self.instances);
         let against = |side: &Side| {
             let first = side.runs.first()?.counter_clockwise(self.instances);
             side.runs.iter().all(|run| run.counter_clockwise(self.instances) == first).then_some(first != seam)

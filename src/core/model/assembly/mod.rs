@@ -7,6 +7,7 @@ mod allowance;
 mod draft;
 mod edge;
 mod edges;
+mod faces;
 mod finder;
 mod follow;
 mod gap;
@@ -19,6 +20,7 @@ mod partner;
 mod points;
 mod resolve;
 mod run;
+mod sequence;
 pub(crate) mod shape;
 mod shell;
 mod surface;
@@ -65,9 +67,10 @@ impl Assembly {
     /// Assembles a model. Never fails: what cannot be resolved becomes a [`Trouble`].
     pub fn of(model: &Model) -> Assembly {
         let outlines = Outlines::of(model);
-        let instances = instances(model);
+        let mut instances = instances(model);
         let mut troubles = Vec::new();
         let found = resolve::resolve(model, &outlines, &instances, &mut troubles);
+        faces::turn_over(model, &mut instances, &found.joints);
         let sewing = Sewing::of(model, &outlines, &instances, &found);
         let bare = edges::bare(model, &outlines, &instances, &found, &sewing);
         let edges = Edges::of(model, &outlines, &bare, &mut troubles);

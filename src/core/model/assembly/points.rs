@@ -12,17 +12,21 @@ words! {
     OUTSIDE "point.outside" = "`{point}` lies {asked} mm along {edge}, which is {length} mm long";
 }
 
-/// Places the extra points. Each edge is measured as drawn, however many points lie on it and in whatever order they
-/// are written; an edge that ends in an extra point waits until that one is placed.
+/// Places the extra points, in an order in which they can be placed. Each edge is measured as drawn, however many points lie
+/// on it.
 pub(super) fn place(drawn: Outline, points: &[&PlacedPoint], variant: Variant<'_>) -> Result<Outline, Gap> {
     let mut outline = drawn;
     let mut rest: Vec<&PlacedPoint> = points.to_vec();
+    let mut passed: Vec<&PlacedPoint> = Vec::new();
     while let Some(first) = rest.first() {
-        let there =
-            |point: &&PlacedPoint| outline.point(&point.edge.0).is_some() && outline.point(&point.edge.1).is_some();
-        let edge = rest.iter().find(|point| there(point)).unwrap_or(first).edge.clone();
-        let (along, later) = rest.into_iter().partition(|point| same_edge(&point.edge, &edge));
-        outline = place_along(outline, &edge, along, variant)?;
+        let edge = first.edge.clone();
+        let (along, later): (Vec<&PlacedPoint>, _) = rest.into_iter().partition(|point| same_edge(&point.edge, &edge));
+        outline = if outline.run_between(&edge.0, &edge.1).is_ok() {
+            place_along(outline, &edge, &along, variant)?
+        } else {
+            place_fixed(outline, &along, &passed, variant)?
+        };
+        passed.extend(along);
         rest = later;
     }
     Ok(outline)
@@ -36,7 +40,7 @@ fn same_edge(one: &(String, String), other: &(String, String)) -> bool {
 fn place_along(
     mut outline: Outline,
     edge: &(String, String),
-    points: Vec<&PlacedPoint>,
+    points: &[&PlacedPoint],
     variant: Variant<'_>,
 ) -> Result<Outline, Gap> {
     let length = outline.run_between(&edge.0, &edge.1).map(|run| outline.length_of(run.index)).ok();
@@ -74,6 +78,9 @@ pub(super) fn place_fixed(
     for point in points {
         let quantity = point.at.of(variant).ok_or(Gap::NoSize)?.known().ok_or(Gap::Withheld)?;
         let runs = row(&outline, &point.edge, &passed);
+        if let Some(error) = outline.run_between(&point.edge.0, &point.edge.1).err().filter(|_| runs.is_empty()) {
+            return Err(Gap::defect(point.id.span, shape::run(&error)));
+        }
         let whole: f64 = runs.iter().map(|(run, ..)| outline.length_of(*run)).sum();
         let asked = match quantity.dimension() {
             Dimension::Percent => quantity.si_f64() * whole,

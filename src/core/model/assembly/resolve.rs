@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::model::{Chain, Joint, Layer, Model, RunRef};
+use crate::model::{Chain, Held, Joint, Layer, Model, RunRef};
 use crate::source::{Edit, Help};
 use crate::words::{say, words};
 
@@ -44,7 +44,7 @@ pub fn resolve(model: &Model, outlines: &Outlines, instances: &[Instance], troub
 
 fn joints(base: &Finder<'_>, id: &str, joint: &Joint, found: &mut Found, troubles: &mut Vec<Trouble>) {
     let chains: Vec<&Chain> =
-        joint.a.iter().chain(&joint.b).chain(joint.on.iter()).chain(caught(&joint.between)).collect();
+        joint.a.iter().chain(&joint.b).chain(joint.on.iter()).chain(joint.between.iter().flat_map(written)).collect();
     let mirror = joint.mirrored.as_ref().is_some_and(|flag| flag.value);
     for (usage, image) in images(base.model, &chains, mirror) {
         let finder = Finder { usage: &usage, mirrored: image == Reverse::Mirrored, ..*base };
@@ -55,11 +55,13 @@ fn joints(base: &Finder<'_>, id: &str, joint: &Joint, found: &mut Found, trouble
     }
 }
 
-fn caught(layers: &[Layer]) -> impl Iterator<Item = &Chain> {
-    layers.iter().filter_map(|layer| match layer {
-        Layer::Chain(chain) => Some(chain),
-        Layer::Trim(_) => None,
-    })
+/// The edges that a caught layer is written with.
+fn written(layer: &Layer) -> impl Iterator<Item = &Chain> {
+    let held = match &layer.held {
+        Held::Chain(chain) => Some(chain),
+        Held::Trim(_) => None,
+    };
+    held.into_iter().chain(&layer.on)
 }
 
 fn pieces<'c>(chains: &'c [&Chain]) -> impl Iterator<Item = String> + 'c {
@@ -78,20 +80,27 @@ fn resolved(
     let a = joint.a.as_ref().and_then(|chain| finder.side(chain, troubles));
     let b = joint.b.as_ref().and_then(|chain| finder.side(chain, troubles));
     let mut between = Vec::new();
+    let mut places = Vec::new();
     for (n, layer) in joint.between.iter().enumerate() {
-        between.push(match layer {
-            Layer::Chain(chain) => finder.side(chain, troubles).map(Caught::Side),
-            Layer::Trim(_) => Some(Caught::Trim(n)),
+        between.push(match &layer.held {
+            Held::Chain(chain) => finder.side(chain, troubles).map(Caught::Side),
+            Held::Trim(_) => Some(Caught::Trim(n)),
         });
+        places.push(stretch(finder, layer.on.as_ref(), troubles));
     }
-    let on = joint.on.as_ref().map(|chain| finder.side(chain, troubles));
-    let on = match on {
-        Some(None) => return None,
-        Some(found) => found,
-        None => None,
-    };
+    let on = stretch(finder, joint.on.as_ref(), troubles);
     let between = between.into_iter().collect::<Option<Vec<Caught>>>()?;
-    Some(Resolved { joint: id.to_string(), image, usage: finder.usage.to_string(), a: a?, b: b?, between, on })
+    let places = places.into_iter().collect::<Option<Vec<Option<Side>>>>()?;
+    let usage = finder.usage.to_string();
+    Some(Resolved { joint: id.to_string(), image, usage, a: a?, b: b?, between, places, on: on? })
+}
+
+/// The stretch that `on` names, if it names one; `None` where it was not found.
+fn stretch(finder: &Finder<'_>, on: Option<&Chain>, troubles: &mut Vec<Trouble>) -> Option<Option<Side>> {
+    match on {
+        Some(chain) => finder.side(chain, troubles).map(Some),
+        None => Some(None),
+    }
 }
 
 /// A seam that is its own mirror image must not be written as mirrored: its images are taken out again.

@@ -79,7 +79,9 @@ pub struct Resolved {
     pub b: Side,
     /// What is caught, in needle order.
     pub between: Vec<Caught>,
-    /// The stretch of `a` along which caught layers lie, if they are shorter.
+    /// The stretch of `a` of its own that a caught layer has, for each of them.
+    pub places: Vec<Option<Side>>,
+    /// The stretch of `a` along which the others lie, if they are shorter.
     pub on: Option<Side>,
 }
 
@@ -89,12 +91,38 @@ impl Resolved {
         [&self.a, &self.b].into_iter().chain(self.caught())
     }
 
-    /// Every caught edge.
-    pub fn caught(&self) -> impl Iterator<Item = &Side> {
-        self.between.iter().filter_map(|layer| match layer {
-            Caught::Side(side) => Some(side),
+    /// The stretch that is named for a caught layer: its own, or that of the seam.
+    pub fn place(&self, layer: usize) -> Option<&Side> {
+        self.places.get(layer).and_then(Option::as_ref).or(self.on.as_ref())
+    }
+
+    /// What a caught layer lies along: its stretch, else the whole of side `a`.
+    pub fn along(&self, layer: usize) -> &Side {
+        self.place(layer).unwrap_or(&self.a)
+    }
+
+    /// Every stretch along which something is caught, each once.
+    pub fn stretches(&self) -> Vec<&Side> {
+        let mut all: Vec<&Side> = Vec::new();
+        for place in (0..self.between.len()).filter_map(|layer| self.place(layer)) {
+            if all.iter().all(|one| one.runs != place.runs) {
+                all.push(place);
+            }
+        }
+        all
+    }
+
+    /// Every caught edge with its place among the layers.
+    pub fn caught_layers(&self) -> impl Iterator<Item = (usize, &Side)> {
+        self.between.iter().enumerate().filter_map(|(layer, caught)| match caught {
+            Caught::Side(side) => Some((layer, side)),
             Caught::Trim(_) => None,
         })
+    }
+
+    /// Every caught edge.
+    pub fn caught(&self) -> impl Iterator<Item = &Side> {
+        self.caught_layers().map(|(_, side)| side)
     }
 }
 

@@ -37,7 +37,16 @@ pub(crate) fn ordered(model: &Model, figures: &Figures, findings: &mut Findings)
     minimum_order_far_above_need::check(model, figures, findings);
 }
 
+/// Takes out what was found of an order by an estimate, where its plan knows better.
+pub(crate) fn replaced(model: &Model, figures: &Figures, order: &str, findings: &mut Findings) {
+    let chains = figures.orders.get(order).map_or(&[][..], |one| one.material.as_slice());
+    if !chains.is_empty() && chains.iter().all(|chain| chain.steps.known().is_some()) {
+        findings.retain(|finding| !minimum_order_far_above_need::is_estimate_of(model, order, finding));
+    }
+}
+
 /// Runs those about a planned order.
 pub(crate) fn planned(model: &Model, figures: &Figures, order: &str, findings: &mut Findings) {
     plies_do_not_divide::check(model, figures, order, findings);
+    minimum_order_far_above_need::planned(model, figures, order, findings);
 }

@@ -252,7 +252,7 @@ fn points(model: &Model, sample: &Sample, variant: Variant<'_>, pieces: usize) -
 pub(crate) fn against(point: &PointOfMeasure, variant: Variant<'_>) -> Against {
     let title = point.entry.title();
     let target = Figure::of(point.target.as_ref(), variant, say!(TARGET_OF, title));
-    Against::target(&target, point.read_to.as_ref().and_then(|step| step.known()), title)
+    Against::target(&target, point.read_to.as_ref().and_then(|step| step.known(variant)), title)
 }
 
 /// No difference, up to the largest one either way.
