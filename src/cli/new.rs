@@ -88,7 +88,7 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     vacant(folder, &output)?;
     let kind = match matches.get_one::<String>("kind") {
         Some(word) => chosen(word),
-        None => asked(terminal)?,
+        None => asked(|question| terminal.ask(question))?,
     };
     let kind = kind.ok_or_else(|| Failure::new(format!("no kind is given: write --kind and one of {}", words())))?;
     let own = || folder.file_name().map(|name| name.to_string_lossy().into_owned());
@@ -113,11 +113,14 @@ fn chosen(answer: &str) -> Option<&'static Kind> {
     number.and_then(|at| KINDS.get(at)).or_else(|| KINDS.iter().find(|kind| kind.word == answer))
 }
 
-/// Asks a person at a terminal until a kind is named; nothing where there is no terminal or no answer.
-fn asked(terminal: &mut Terminal) -> Result<Option<&'static Kind>, Failure> {
+/// Asks until a kind is named, by its word or its number; nothing if there is no answer. `ask` puts a question to a person.
+///
+/// # Errors
+/// If the person cannot be asked.
+pub fn asked(mut ask: impl FnMut(&str) -> Result<Option<String>, Failure>) -> Result<Option<&'static Kind>, Failure> {
     let lines = KINDS.iter().enumerate().map(|(at, kind)| format!("  {} {:<9} {}\n", at + 1, kind.word, kind.about));
     let mut question = format!("What do you want to start from?\n\n{}\nNumber or word: ", lines.collect::<String>());
-    while let Some(answer) = terminal.ask(&question)? {
+    while let Some(answer) = ask(&question)? {
         if let Some(kind) = chosen(&answer) {
             return Ok(Some(kind));
         }

@@ -49,7 +49,7 @@ impl Toy {
         let findings = crate::checked(&loaded).findings;
         let codes = findings.iter().map(|one| format!("{} {}", one.severity.word(), one.rule.code)).collect();
         let folder = Folder { name: "my-toy", root: "my-toy", findings: &findings, sources: &loaded.sources };
-        let style = text::Style { color: false, width: 120 };
+        let style = text::Style { color: false, width: 80 };
         (text::print(&[folder], style).replace('\u{a0}', " "), codes)
     }
 }

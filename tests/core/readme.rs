@@ -66,7 +66,7 @@ fn checked(files: &[(&str, &str)]) -> String {
     let findings = crate::checked(&loaded).findings;
     let folder = Folder { name: "my-bag", root: "my-bag", findings: &findings, sources: &loaded.sources };
     // Numbers keep to their units by no-break spaces, which nobody types into a page.
-    text::print(&[folder], text::Style { color: false, width: 120 }).replace('\u{a0}', " ")
+    text::print(&[folder], text::Style { color: false, width: 80 }).replace('\u{a0}', " ")
 }
 
 fn turned(text: String) -> String {
@@ -104,7 +104,8 @@ fn starting_files_lack_only_what_their_owner_knows() {
         ("measurements.toml", MEASURES),
         ("outlines/panel.svg", PANEL),
     ];
-    assert_eq!(checked(&files).trim(), shown("should[no-view]"));
+    let ahead = "In the way of counter sample: 1, see `backtack status my-bag`";
+    assert_eq!(format!("{}{ahead}", checked(&files)), shown("should[no-view]"));
 }
 
 /// The panel as drawn is the rectangle its comment names.

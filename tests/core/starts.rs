@@ -77,7 +77,7 @@ fn a_soft_toy_has_limbs_facings_and_a_pair_and_is_turned_and_filled() {
 
 #[test]
 fn a_cushion_has_a_zip_and_a_filled_inner() {
-    let model = complete("cushion", 5);
+    let model = complete("cushion", 4);
     let closed: Vec<&str> = model
         .joints
         .values()

@@ -149,7 +149,7 @@ fn every_printed_line_can_be_typed() {
     scratch.write("my-bag/orders/spring.toml", &blocks(&page("orders.md"), "toml")[0]);
     scratch.write("pieces.json", &blocks(&page("lays.md"), "json")[0]);
     let as_printed = |line: &str, _: &[Ran]| line.to_string();
-    for name in ["checking.md", "editor.md", "lays.md", "orders.md", "samples.md", "package.md"] {
+    for name in ["checking.md", "editor.md", "lays.md", "orders.md", "samples.md", "package.md", "toy.md"] {
         type_all(&scratch, name, as_printed);
     }
     assert!(scratch.path(".local/share/bash-completion/completions/backtack").is_file());

@@ -29,14 +29,23 @@ pub(super) fn keys(schema: Value) -> Value {
 /// How often each key is there with the same schema.
 type Counts = BTreeMap<(String, String), usize>;
 
+/// What is inside of a key that was there before is shared with it, and not counted again.
 fn count(schema: &Value, counts: &mut Counts) {
-    if let Some(Value::Object(keys)) = schema.get(PROPERTIES) {
-        for (key, one) in keys.iter().filter(|(_, one)| one.get("description").is_some()) {
-            *counts.entry((key.clone(), one.to_string())).or_default() += 1;
-        }
-    }
     match schema {
-        Value::Object(fields) => fields.values().for_each(|one| count(one, counts)),
+        Value::Object(fields) => {
+            for (word, inner) in fields {
+                match inner {
+                    Value::Object(keys) if word == PROPERTIES => keys.iter().for_each(|(key, one)| {
+                        let times = counts.entry((key.clone(), one.to_string())).or_default();
+                        *times += 1;
+                        if *times == 1 {
+                            count(one, counts);
+                        }
+                    }),
+                    inner => count(inner, counts),
+                }
+            }
+        }
         Value::Array(list) => list.iter().for_each(|one| count(one, counts)),
         _ => {}
     }
@@ -71,7 +80,8 @@ impl Moved {
     /// A key in its table: a reference if others have the same.
     fn key(&mut self, key: String, one: Value) -> Value {
         let what = (key, one.to_string());
-        if self.counts.get(&what).is_none_or(|count| *count < 2) {
+        let shared = one.get("description").is_some() && self.counts.get(&what).is_some_and(|count| *count > 1);
+        if !shared {
             return self.rewritten(one);
         }
         if let Some(name) = self.names.get(&what) {
