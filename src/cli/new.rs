@@ -70,7 +70,7 @@ pub(super) fn define() -> Command {
                 .value_name("KIND")
                 .value_parser(PossibleValuesParser::new(KINDS.iter().map(|kind| kind.word)))
                 .hide_possible_values(true)
-                .help("What to start from, a word below; on a terminal you are asked if you leave it out"),
+                .help("What to start from, see below; asked for on a terminal"),
         )
         .arg(Arg::new("name").long("name").value_name("NAME").help("Name of the style [default: that of the folder]"))
         .after_help(listed())
