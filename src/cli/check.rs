@@ -4,9 +4,11 @@ use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use backtack_core::diag::{Folder, Levels, Severity, json, sarif, text};
+use backtack_core::model::Stage;
 use backtack_core::pipeline;
 use backtack_core::source::Tally;
 use backtack_core::source::nearest;
+use clap::builder::PossibleValuesParser;
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 
 use super::report::Report;
@@ -28,6 +30,14 @@ pub(super) fn define() -> Command {
                 .value_parser(["text", "json", "sarif"])
                 .default_value("text")
                 .help("How to print"),
+        )
+        .arg(
+            Arg::new("stage")
+                .long("stage")
+                .value_name("STAGE")
+                .value_parser(PossibleValuesParser::new(Stage::ALL.map(|(word, _)| word)))
+                .conflicts_with("fix")
+                .help("Checks as if the style were at this stage"),
         )
         .args(fix::arguments())
         .args(severities())
@@ -91,11 +101,13 @@ pub(super) fn known(code: &str) -> Result<&'static backtack_core::diag::Rule, Fa
 pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
     let levels = levels(matches)?;
     let strict = matches.get_flag("strict");
+    let stage = matches.get_one::<String>("stage");
+    let stage = stage.and_then(|asked| Stage::ALL.into_iter().find(|(word, _)| word == asked)).map(|(_, stage)| stage);
     let paths: Vec<&Path> =
         matches.get_many::<PathBuf>("folders").into_iter().flatten().map(PathBuf::as_path).collect();
     let reports = match fix::Fix::of(matches)? {
         Some(fix) => paths.iter().map(|path| fix.run(path, &levels, strict, terminal)).collect(),
-        None => all(&paths, &levels, strict, &terminal.tally)?,
+        None => all(&paths, &Asked { levels, strict, stage }, &terminal.tally)?,
     };
     let names: Vec<String> = paths.iter().map(|path| path.to_string_lossy().into_owned()).collect();
     let folders: Vec<Folder<'_>> =
@@ -133,13 +145,21 @@ fn print<'a>(
     terminal.print(&text)
 }
 
+/// How folders are checked.
+struct Asked {
+    levels: Levels,
+    strict: bool,
+    /// The stage at which they are taken to be, instead of their own.
+    stage: Option<Stage>,
+}
+
 /// Checks every folder, as many at once as there are processors; results in the order of the paths.
-fn all(paths: &[&Path], levels: &Levels, strict: bool, tally: &Tally) -> Result<Vec<Result<Report, Failure>>, Failure> {
+fn all(paths: &[&Path], asked: &Asked, tally: &Tally) -> Result<Vec<Result<Report, Failure>>, Failure> {
     let next = AtomicUsize::new(0);
     let work = || {
         let mut done = Vec::new();
         while let Some((number, path)) = take(&next, paths) {
-            done.push((number, one(path, levels, strict, tally)));
+            done.push((number, one(path, asked, tally)));
         }
         done
     };
@@ -159,8 +179,11 @@ fn take<'a>(next: &AtomicUsize, paths: &[&'a Path]) -> Option<(usize, &'a Path)>
     paths.get(number).map(|path| (number, *path))
 }
 
-fn one(path: &Path, levels: &Levels, strict: bool, tally: &Tally) -> Result<Report, Failure> {
+fn one(path: &Path, asked: &Asked, tally: &Tally) -> Result<Report, Failure> {
     let loaded = source::folder(path, tally)?;
-    let checked = pipeline::check(&loaded, levels, strict);
-    Ok(Report::of(path, loaded, checked))
+    let checked = pipeline::check(&loaded, &asked.levels, asked.strict);
+    Ok(match asked.stage {
+        None => Report::of(path, loaded, checked),
+        Some(stage) => Report::at(stage, path, loaded, &checked),
+    })
 }

@@ -28,6 +28,12 @@ impl Report {
             next.and_then(|stage| ahead(stage, &pipeline::ahead(&loaded, &checked, stage), &path.to_string_lossy()));
         Report { root: root(path, &loaded.style), sources: loaded.sources, findings: checked.findings, ahead }
     }
+
+    /// What would be found if the style were at that stage.
+    pub(super) fn at(stage: Stage, path: &Path, loaded: Loaded, checked: &Checked) -> Report {
+        let findings = pipeline::ahead(&loaded, checked, stage);
+        Report { root: root(path, &loaded.style), sources: loaded.sources, findings, ahead: None }
+    }
 }
 
 /// The root of the files as the user can open it from where they stand: the style folder without its path below the

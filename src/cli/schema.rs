@@ -1,6 +1,6 @@
 //! `schema`: the JSON Schema of the files, for editors.
 
-use backtack_core::grammar::schema::schema;
+use backtack_core::grammar::schema;
 use clap::{ArgMatches, Command};
 
 use super::terminal::Terminal;
@@ -16,8 +16,6 @@ pub(super) fn define() -> Command {
 }
 
 pub(super) fn run(_: &ArgMatches, terminal: &mut Terminal) -> Result<Exit, Failure> {
-    let text = serde_json::to_string_pretty(&schema())
-        .map_err(|error| Failure::new(format!("the schema could not be written: {error}")))?;
-    terminal.print(&format!("{text}\n"))?;
+    terminal.print(&schema::written())?;
     Ok(Exit::Clear)
 }

@@ -1,4 +1,4 @@
-//! Standard output and standard error: width, colours and progress; everything that is printed goes through here.
+//! Standard output and standard error: width, colours and progress; everything that is printed or asked goes through here.
 
 use std::io::{ErrorKind, IsTerminal, Write};
 
@@ -59,6 +59,21 @@ impl Terminal {
     /// Writes to standard error, where nobody can be told if it fails.
     pub fn remark(&mut self, text: &str) {
         let _ = anstream::stderr().lock().write_all(text.as_bytes());
+    }
+
+    /// Asks a person and takes one line; nothing at the end of what is typed, or where nobody can be asked.
+    ///
+    /// # Errors
+    /// If standard input cannot be read.
+    pub fn ask(&mut self, question: &str) -> Result<Option<String>, Failure> {
+        if !(std::io::stdin().is_terminal() && std::io::stderr().is_terminal()) {
+            return Ok(None);
+        }
+        self.remark(question);
+        let mut line = String::new();
+        let read = std::io::stdin().read_line(&mut line);
+        let read = read.map_err(|error| Failure::new(format!("cannot read what is typed: {error}")))?;
+        Ok((read > 0).then(|| line.trim().to_owned()))
     }
 
     /// One line about something that could not be done.

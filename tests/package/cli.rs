@@ -233,12 +233,12 @@ fn every_shell_gets_its_script_and_editors_their_schema() {
 fn new_writes_a_folder_that_checks_without_must() {
     let scratch = Scratch::new();
     let hostile = "a\u{1b}[31m \"b\" \\ 'c' \u{7f} #eval(1) {name} =1+1";
-    let ran = scratch.run(&["new", "bag", "--name", hostile]);
+    let ran = scratch.run(&["new", "bag", "--kind", "bag", "--name", hostile]);
     assert_eq!((ran.code, ran.err.as_str()), (0, ""));
     assert!(ran.out.contains("backtack check bag"));
     let files: Vec<String> = scratch.files();
     let wanted = ["bag/style.toml", "bag/outlines/panel.svg"];
-    assert!(wanted.iter().all(|one| files.iter().any(|file| file == one)) && files.len() == 6, "{files:?}");
+    assert!(wanted.iter().all(|one| files.iter().any(|file| file == one)) && files.len() == 8, "{files:?}");
     let checked = scratch.run(&["check", "bag"]);
     assert!(checked.code == 0 && !checked.out.contains('\u{1b}'), "{checked:?}");
     let loaded = pipeline::read(&Source::Folder(&scratch.path("bag")), &Default::default()).unwrap();
@@ -253,7 +253,7 @@ fn new_leaves_alone_what_is_there() {
     scratch.run(&["new", "full/mine.txt"]).refused("there is a file where a folder is needed");
     assert_eq!(scratch.files(), ["full/mine.txt"]);
     std::fs::create_dir(scratch.path("empty")).unwrap();
-    assert_eq!(scratch.run(&["new", "empty"]).code, 0);
+    assert_eq!(scratch.run(&["new", "empty", "--kind", "ball"]).code, 0);
 }
 
 const PIECES: &str = r#"{"name": "two", "cuttable-width": 20, "pieces": [{"id": 1, "quantity": 2, "may-lie": [0],
@@ -263,7 +263,8 @@ const PIECES: &str = r#"{"name": "two", "cuttable-width": 20, "pieces": [{"id": 
 fn a_comparison_exits_as_comparisons_do() {
     let scratch = Scratch::new();
     scratch.bag("[fabric.felt]\nwidth = \"900 mm\"\n");
-    assert_eq!(scratch.run(&["new", "later", "--name", "bag"]).code, 0);
+    assert_eq!(scratch.run(&["new", "later", "--kind", "bag", "--name", "bag"]).code, 0);
+    scratch.own("later");
     scratch.write("later/other.toml", "# moved\n[fabric.felt]\nwidth = \"90 cm\"\n");
     let same = scratch.run(&["compare", "bag", "later"]);
     assert!(same.code == 0 && same.out.ends_with("No change.\n") && same.err.is_empty(), "{same:?}");

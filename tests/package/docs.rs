@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use crate::folder::Scratch;
+use crate::folder::{Ran, Scratch};
 
 fn top() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -71,33 +71,118 @@ fn instead(whole: &str, start: &str, end: &str, new: &str) -> String {
     format!("{}{new}{}", &whole[..from], &whole[to..])
 }
 
-/// From nothing to the PDF, as the README says, without a picture; then with the order that the guide prints.
-#[test]
-fn the_walk_through_ends_in_a_package() {
-    let scratch = Scratch::new();
+/// The bag of the README in the folder `my-bag`, without a picture, after each of its steps; its commands are typed.
+fn walked(scratch: &Scratch) {
     let read = |name: &str| String::from_utf8(scratch.read(name)).unwrap();
-    let toml = blocks(&page("README.md"), "toml");
-    assert_eq!(scratch.run(&["new", "my-bag"]).code, 0);
-    assert_eq!(scratch.run(&["check", "my-bag"]).code, 0);
-    scratch.write("my-bag/pieces.toml", &toml[0]);
+    let page = page("README.md");
+    let (toml, typed) = (blocks(&page, "toml"), blocks(&page, "sh"));
+    let mut lines = typed.iter().flat_map(|block| block.lines()).filter(|line| line.starts_with("backtack"));
+    let first = scratch.typed(lines.next().unwrap());
+    assert_eq!(first.code, 0, "{first:?}");
+    let asked = scratch.typed(lines.next().unwrap());
+    assert!(asked.code == 0 && asked.out.contains("should[placeholder-left]"), "{asked:?}");
+    scratch.own("my-bag");
+    let below = |name: &str, text: &str| {
+        let first = read(name).lines().next().unwrap().to_string();
+        scratch.write(name, format!("{first}\n{text}"));
+    };
+    std::fs::remove_file(scratch.path("my-bag/lining.toml")).unwrap();
+    scratch.write("my-bag/style.toml", read("my-bag/style.toml").replace("lining = \"lawn/clay\"\n", ""));
+    below("my-bag/pieces.toml", &toml[0]);
     let seams = instead(&read("my-bag/seams.toml"), "# A seam joins", "# Steps of the work", &format!("{}\n", toml[1]));
     let order = seams.find("[work]").unwrap();
     let wrong = format!("{}{}", &seams[..order], toml[2]);
     scratch.write("my-bag/seams.toml", &wrong);
     let measures = toml[3].split("[view.front]").next().unwrap();
     let shown = |line: &&str| !line.starts_with("view =") && !line.starts_with("arrow =");
-    scratch.write("my-bag/measurements.toml", measures.lines().filter(shown).collect::<Vec<_>>().join("\n"));
+    below("my-bag/measurements.toml", &measures.lines().filter(shown).collect::<Vec<_>>().join("\n"));
     let found = scratch.run(&["check", "my-bag"]);
     assert!(found.code == 1 && found.out.contains("must[inside-out-seam]"), "{found:?}");
     scratch.write("my-bag/seams.toml", wrong.replace("BODY:sw-b1-b2-b3-se", "BODY:se-b3-b2-b1-sw"));
     assert_eq!(scratch.run(&["check", "my-bag"]).code, 0);
-    let built = scratch.run(&["build", "my-bag"]);
-    assert_eq!((built.code, built.out.trim().replace('\\', "/").as_str()), (0, "my-bag/out/ST-01-A.pdf"), "{built:?}");
+}
+
+/// From nothing to the PDF, as the README says, and what it says of the lays.
+#[test]
+fn the_walk_through_ends_in_a_package() {
+    let scratch = Scratch::new();
+    walked(&scratch);
+    let page = page("README.md");
+    let build = blocks(&page, "sh").pop().unwrap();
+    let built = scratch.typed(&build);
+    assert_eq!((built.code, built.out.trim()), (0, "my-bag/out/ST-01-A.pdf"), "{built:?}");
     assert!(scratch.read("my-bag/out/ST-01-A.pdf").starts_with(b"%PDF-"));
-    let order = blocks(&page("orders.md"), "toml")[0].replace("\"S\"", "\"one\"").replace("\"natural\"", "\"plain\"");
-    scratch.write("my-bag/orders/spring.toml", order);
-    let built = scratch.run(&["build", "my-bag", "--order", "spring"]);
-    assert_eq!(built.code, 0, "{built:?}");
+    let lays = blocks(&page, "").into_iter().find(|block| block.starts_with("should[low-")).unwrap();
+    assert!(built.err.replace('\u{a0}', " ").contains(lays.trim()), "{built:?}");
+    let again = scratch.run(&["check", "my-bag"]);
+    assert!(again.code == 0 && again.out.replace('\u{a0}', " ").contains(lays.trim()), "{again:?}");
+}
+
+/// What takes minutes as it is printed is typed with less to do.
+const SHORTER: [(&str, &str); 3] = [
+    ("--effort long", "--effort quick"),
+    ("--evaluations 200000", "--evaluations 1000"),
+    ("--seconds 30", "--seconds 1"),
+];
+
+/// Types every line of the shell blocks of a page, one after the other, with what stands for a reader's own put in.
+fn type_all(scratch: &Scratch, name: &str, own: impl Fn(&str, &[Ran]) -> String) {
+    let mut ran: Vec<Ran> = Vec::new();
+    for line in blocks(&page(name), "sh").iter().flat_map(|block| block.lines()) {
+        let mut line = own(line, &ran);
+        SHORTER.iter().for_each(|(long, short)| line = line.replace(long, short));
+        let typed = scratch.typed(&line);
+        // Questions that are made a `must`, and a comparison that finds a change, say so by the exit code.
+        let stops = ["--strict", "--stage bulk", "backtack compare"].iter().any(|word| line.contains(word));
+        assert_eq!(typed.code, i32::from(stops), "{name}: {line}: {typed:?}");
+        ran.push(typed);
+    }
+    assert!(!ran.is_empty(), "{name} prints no command");
+}
+
+/// The lines of the guides that need a bag and no more.
+#[test]
+fn every_printed_line_can_be_typed() {
+    let scratch = Scratch::new();
+    walked(&scratch);
+    scratch.start("other-bag", "bag");
+    scratch.write("my-bag/orders/spring.toml", &blocks(&page("orders.md"), "toml")[0]);
+    scratch.write("pieces.json", &blocks(&page("lays.md"), "json")[0]);
+    let as_printed = |line: &str, _: &[Ran]| line.to_string();
+    for name in ["checking.md", "editor.md", "lays.md", "orders.md", "samples.md", "package.md", "toy.md"] {
+        type_all(&scratch, name, as_printed);
+    }
+    assert!(scratch.path(".local/share/bash-completion/completions/backtack").is_file());
+    assert_eq!(scratch.read("my-bag/backtack-schema.json"), scratch.read("other-bag/backtack-schema.json"));
+}
+
+/// Sealing, verifying, signing, opening and the style with a history, with the digest that `seal` printed.
+#[test]
+fn revisions_are_sealed_and_signed_as_printed() {
+    let scratch = Scratch::new();
+    walked(&scratch);
+    copy(&top().join("spec-examples/puffin"), &scratch.path("spec-examples/puffin"));
+    type_all(&scratch, "revisions.md", |line, ran| {
+        let digest = ran.first().and_then(|seal| seal.out.split_whitespace().find(|word| word.len() == 64));
+        line.replace("DIGEST", digest.unwrap_or_default())
+    });
+    let printed = scratch.typed("sha256sum outer.txt");
+    assert_eq!(printed.code, 0, "{printed:?}");
+    assert!(scratch.path("my-bag/revisions/A.sig").is_file() && scratch.path("again/style.toml").is_file());
+    assert!(scratch.path("theirs/style.toml").is_file() && scratch.path("my-puffin/revisions/C.sealed").is_file());
+}
+
+/// What the guide prints of a comparison is of the puffin's.
+#[test]
+fn the_printed_comparison_is_the_puffins() {
+    let scratch = Scratch::new();
+    copy(&top().join("spec-examples/puffin"), &scratch.path("my-puffin"));
+    let ran = scratch.run(&["compare", "my-puffin/revisions/B.sealed", "my-puffin"]);
+    let out = ran.out.replace('\u{a0}', " ");
+    let mut lines = out.lines();
+    for line in blocks(&page("revisions.md"), "text")[0].lines().filter(|line| !line.is_empty()) {
+        assert!(lines.any(|one| one == line), "{line} is not in\n{out}");
+    }
 }
 
 fn copy(from: &Path, to: &Path) {

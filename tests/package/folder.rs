@@ -1,7 +1,7 @@
 //! A folder of a test's own, removed at its end, and the program run in it.
 
 use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
+use std::process::{Command, Output, Stdio};
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 pub struct Scratch(PathBuf);
@@ -51,10 +51,36 @@ impl Scratch {
         Ran::of(&self.command(arguments).output().unwrap())
     }
 
-    /// The starting folder, and in it the file `more.toml` with this text.
+    /// A line typed into a shell in the folder, which is also the reader's home, where the program is found by its name.
+    pub fn typed(&self, line: &str) -> Ran {
+        let program = Path::new(env!("CARGO_BIN_EXE_backtack")).parent().unwrap();
+        let path = format!("{}:{}", program.display(), std::env::var("PATH").unwrap_or_default());
+        let mut shell = Command::new("sh");
+        shell.args(["-c", line]).current_dir(&self.0).env("PATH", path).env("HOME", &self.0).stdin(Stdio::null());
+        for name in ["NO_COLOR", "CLICOLOR", "CLICOLOR_FORCE", "TERM"] {
+            shell.env_remove(name);
+        }
+        Ran::of(&shell.output().unwrap())
+    }
+
+    /// The starting folder of a bag, and in it the file `more.toml` with this text.
     pub fn bag(&self, more: &str) {
-        assert_eq!(self.run(&["new", "bag"]).code, 0);
+        self.start("bag", "bag");
         self.write("bag/more.toml", more);
+    }
+
+    /// A starting folder of a kind, with words of its owner where only the owner knows what belongs there.
+    pub fn start(&self, folder: &str, kind: &str) {
+        assert_eq!(self.run(&["new", folder, "--kind", kind]).code, 0);
+        self.own(folder);
+    }
+
+    /// Takes away what `new` writes behind each text that only the owner knows.
+    pub fn own(&self, folder: &str) {
+        for name in self.files().into_iter().filter(|name| name.starts_with(folder) && name.ends_with(".toml")) {
+            let text = String::from_utf8(self.read(&name)).unwrap();
+            self.write(&name, text.replace(" (change me)", ""));
+        }
     }
 }
 

@@ -30,5 +30,6 @@ mod readback;
 mod review;
 mod sealing;
 mod signing;
+mod starts;
 mod tree;
 mod writing;

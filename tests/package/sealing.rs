@@ -283,7 +283,7 @@ fn what_cannot_be_opened_is_one_line_and_leaves_nothing() {
 fn a_style_below_a_root_is_opened_below_one() {
     let scratch = Scratch::new();
     scratch.write("all/backtack-root.toml", "");
-    assert_eq!(scratch.run(&["new", "all/styles/bag"]).code, 0);
+    scratch.start("all/styles/bag", "bag");
     let ran = scratch.run(&["seal", "all/styles/bag", "A", "--by", BY, "--reason", "x"]);
     assert_eq!(ran.code, 0, "{ran:?}");
     for file in ["A.sealed", "A.pdf"] {

@@ -50,7 +50,7 @@ fn a_failed_write_leaves_what_was_there() {
 fn a_failed_start_leaves_no_half_folder() {
     for step in 1..=15 {
         let scratch = Scratch::new();
-        new::start(&scratch.path("bag"), "Bag", &Output::failing(step)).unwrap_err();
+        new::start(&scratch.path("bag"), &new::KINDS[0], "Bag", &Output::failing(step)).unwrap_err();
         assert_eq!(scratch.files(), Vec::<String>::new(), "step {step}");
     }
 }

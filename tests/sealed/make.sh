@@ -10,7 +10,8 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 cd "$work"
 
-"$program" new bag
+"$program" new bag --kind bag
+sed -i "s/ (change me)//" bag/*.toml
 mkdir bag/private
 printf '%064d\n' 0 > bag/private/salt.txt
 cat > bag/more.toml <<'TOML'

@@ -4,3 +4,4 @@ pub(crate) mod form;
 pub mod keys;
 pub mod reference;
 pub mod schema;
+mod shared;

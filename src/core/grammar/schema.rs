@@ -1,12 +1,14 @@
 //! The grammar of the files as a JSON Schema (draft 2020-12), for editors that complete and check TOML with one.
 //!
 //! It says what may stand where, no more: whether ids exist and numbers agree is for the rules to say. So nothing is
-//! required, and what the readers accept, the schema accepts.
+//! required, and what the readers accept, the schema accepts. What several keys take is under `$defs` once, and so is every key
+//! that several tables have, with its description: an editor reads a short schema again at each keystroke.
 
 use serde_json::{Map, Value, json};
 
 use super::form::MOST_PRODUCTS;
 use super::keys::{Form, Key, Kind, kinds, outline};
+use super::shared;
 use crate::standards::market::Market;
 use crate::units::{Dimension, Unit};
 
@@ -25,12 +27,51 @@ const AGE: &str = "^\\s*[0-9]+ *(months?|years?)\\s*$";
 /// The whole schema.
 pub fn schema() -> Value {
     let tables: Map<String, Value> = kinds().iter().map(|kind| (kind.name.to_owned(), table(kind))).collect();
-    json!({
+    shared::keys(json!({
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "Specification of a sewn product",
         "type": "object",
         "additionalProperties": false,
         "properties": tables,
+        "$defs": forms(),
+    }))
+}
+
+/// The schema as it is written to a file: one line for each table and each shared part.
+pub fn written() -> String {
+    let Value::Object(fields) = schema() else { return String::new() };
+    let fields: Vec<String> =
+        fields.iter().map(|(word, one)| format!("{}:{}", json!(word), lines(word, one))).collect();
+    format!("{{\n{}\n}}\n", fields.join(",\n"))
+}
+
+/// A part of the whole schema: tables and shared parts a line each.
+fn lines(word: &str, one: &Value) -> String {
+    match one {
+        Value::Object(parts) if matches!(word, "properties" | "$defs") => {
+            let parts: Vec<String> = parts.iter().map(|(name, one)| format!("{}:{one}", json!(name))).collect();
+            format!("{{\n{}\n}}", parts.join(",\n"))
+        }
+        other => other.to_string(),
+    }
+}
+
+/// What many keys take, by the names that [`shared::form`] refers to.
+fn forms() -> Value {
+    let quantity = json!({ "type": "string", "pattern": QUANTITY });
+    json!({
+        "text": { "type": "string", "minLength": 1 },
+        "texts": one_or_more(text()),
+        "stated-text": stated(text()),
+        "stated-text-by-code": by_code(shared::form("stated-text")),
+        "quantity": quantity,
+        "stated-quantity": stated(shared::form("quantity")),
+        "stated-quantity-by-code": by_code(shared::form("stated-quantity")),
+        "extent-by-code": by_code(any([shared::form("stated-quantity"), json!({ "type": "string", "pattern": "^along .+" })])),
+        "binding": { "enum": ["required", "confirm", "fill in", "information"] },
+        "audience": { "enum": ["everyone", "own"] },
+        "market": market(),
+        "outline": object(&outline()),
     })
 }
 
@@ -68,9 +109,16 @@ fn object(keys: &[Key]) -> Value {
 fn property(key: &Key) -> Value {
     let mut value = match (key.name, &key.form) {
         ("outline", _) => shape(),
+        (_, Form::Quantity(_)) if key.varies => shared::form("stated-quantity-by-code"),
+        (_, Form::Extent) if key.varies => shared::form("extent-by-code"),
+        (_, Form::Text) if key.varies => shared::form("stated-text-by-code"),
         (_, of) if key.varies => by_code(form(of)),
         (_, of) => form(of),
     };
+    if let Some(one) = value.get("$ref").cloned() {
+        // Not beside the description: some editors read nothing beside a reference.
+        value = json!({ "allOf": [{ "$ref": one }] });
+    }
     let doc = match &key.form {
         Form::Quantity(dimensions) => format!("{}. Written with its unit: {}", key.doc, units(dimensions)),
         _ => key.doc.to_owned(),
@@ -82,19 +130,19 @@ fn property(key: &Key) -> Value {
 /// What a form takes where it stands once.
 fn form(form: &Form) -> Value {
     match form {
-        Form::Text | Form::Date | Form::Picture | Form::Way | Form::Place => stated(text()),
+        Form::Text | Form::Date | Form::Picture | Form::Way | Form::Place => shared::form("stated-text"),
         Form::Refers(_) | Form::Bought | Form::Former | Form::Chain | Form::Edge | Form::Fibres => text(),
         Form::Choice(words) => json!({ "enum": words }),
         Form::Choices(words) => one_or_more(json!({ "enum": words })),
         Form::Flag => json!({ "type": "boolean" }),
         Form::Whole => json!({ "type": "integer", "minimum": 1, "maximum": 100_000 }),
         Form::Products => json!({ "type": "integer", "minimum": 1, "maximum": MOST_PRODUCTS }),
-        Form::Quantity(_) => stated(json!({ "type": "string", "pattern": QUANTITY })),
+        Form::Quantity(_) => shared::form("stated-quantity"),
         Form::Number => json!({ "type": ["string", "number"] }),
         Form::List(one) | Form::Set(one) => one_or_more(listed(one)),
-        Form::Lines => stated(one_or_more(text())),
-        Form::Market => market(),
-        Form::Markets => one_or_more(market()),
+        Form::Lines => stated(shared::form("texts")),
+        Form::Market => shared::form("market"),
+        Form::Markets => one_or_more(shared::form("market")),
         Form::Age => json!({ "type": "string", "pattern": AGE }),
         Form::Table(keys) => object(keys),
         Form::Either(one, keys) => any([listed(one), object(keys)]),
@@ -110,10 +158,7 @@ fn form(form: &Form) -> Value {
             json!({ "type": "integer", "minimum": 1, "maximum": 500 }),
             json!({ "type": "array", "minItems": 1, "items": { "type": "string", "pattern": "^[A-Za-z][A-Za-z0-9_]*( mirrored)?$" } }),
         ]),
-        Form::Extent => any([
-            stated(json!({ "type": "string", "pattern": QUANTITY })),
-            json!({ "type": "string", "pattern": "^along .+" }),
-        ]),
+        Form::Extent => any([shared::form("stated-quantity"), json!({ "type": "string", "pattern": "^along .+" })]),
         Form::Corners => json!({ "type": "array", "items": corner() }),
         Form::Readings(_) => readings(),
         Form::Labs => {
@@ -126,7 +171,7 @@ fn form(form: &Form) -> Value {
 /// A table of the user's own names. Placed points may differ by size.
 fn open(inner: &Form) -> Value {
     let value = match inner {
-        Form::Text | Form::Place => by_code(stated(text())),
+        Form::Text | Form::Place => shared::form("stated-text-by-code"),
         other => form(other),
     };
     json!({ "type": "object", "additionalProperties": false, "patternProperties": { ID_HYPHEN: value } })
@@ -152,7 +197,7 @@ fn market() -> Value {
 
 /// One reading a piece, empty where it was not read; or both sides.
 fn readings() -> Value {
-    let one = any([json!({ "const": "" }), json!({ "type": "string", "pattern": QUANTITY })]);
+    let one = any([json!({ "const": "" }), shared::form("quantity")]);
     let list = json!({ "type": "array", "items": one });
     let sides = json!({
         "type": "object",
@@ -163,7 +208,7 @@ fn readings() -> Value {
 }
 
 fn text() -> Value {
-    json!({ "type": "string", "minLength": 1 })
+    shared::form("text")
 }
 
 fn any<const N: usize>(list: [Value; N]) -> Value {
@@ -178,8 +223,8 @@ fn stated(short: Value) -> Value {
         "minProperties": 1,
         "properties": {
             "value": short.clone(),
-            "binding": { "enum": ["required", "confirm", "fill in", "information"] },
-            "audience": { "enum": ["everyone", "own"] },
+            "binding": shared::form("binding"),
+            "audience": shared::form("audience"),
             "withheld": text(),
         },
     });
@@ -200,12 +245,12 @@ fn by_code(one: Value) -> Value {
 /// An outline: a table, left to the factory, withheld, or one of these by size.
 fn shape() -> Value {
     let withheld = json!({ "type": "object", "additionalProperties": false, "properties": { "withheld": text() } });
-    by_code(any([json!({ "const": "by factory" }), object(&outline()), withheld]))
+    by_code(any([json!({ "const": "by factory" }), shared::form("outline"), withheld]))
 }
 
 /// A corner of a polygon: its id, then x and y.
 fn corner() -> Value {
-    let length = by_code(form(&Form::Quantity(&[Dimension::Length])));
+    let length = shared::form("stated-quantity-by-code");
     json!({
         "type": "array",
         "minItems": 3,
@@ -216,7 +261,10 @@ fn corner() -> Value {
 
 /// One for all edges, by size, or `all` with single edges.
 fn by_edge(one: &Form) -> Value {
-    let length = by_code(form(one));
+    let length = match one {
+        Form::Quantity(_) => shared::form("stated-quantity-by-code"),
+        other => by_code(form(other)),
+    };
     let edges = json!({
         "type": "object",
         "additionalProperties": false,

@@ -97,6 +97,9 @@ fn found(loaded: &Loaded, model: &Model, assembly: &Assembly, computed: (&Figure
     let mut findings = loaded.findings.clone();
     findings.append(rules::checked(loaded, model, assembly));
     findings.append(compute::findings(model, assembly, computed));
+    if Stage::of(model) > Stage::Prototype {
+        release::raise(&mut findings);
+    }
     findings
 }
 

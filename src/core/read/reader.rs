@@ -132,6 +132,7 @@ impl Reader {
         self.lock(&mut model);
         self.severities(declared);
         self.printable(declared);
+        self.placeholders(declared);
         model.refused = std::mem::take(&mut self.refused);
         model
     }

@@ -2,6 +2,16 @@
 
 use crate::diag::{Finding, Findings, Levels, Severity};
 
+/// What a prototype may be built with, and nothing later: rules that are a `must` at every later stage and for every seal.
+const RAISED: &[&str] = &["placeholder-left"];
+
+/// Makes those findings a `must`.
+pub fn raise(findings: &mut Findings) {
+    for finding in findings.iter_mut().filter(|finding| RAISED.contains(&finding.rule.code)) {
+        finding.severity = Severity::Must;
+    }
+}
+
 /// Findings with the severities that hold for a seal: a specification may take a rule more seriously, never less.
 /// `raw` are findings as the rules gave them, before any severity of the user.
 pub fn firm(raw: Findings, levels: &Levels) -> Findings {
@@ -12,6 +22,7 @@ pub fn firm(raw: Findings, levels: &Levels) -> Findings {
         }
         firm.push(finding);
     }
+    raise(&mut firm);
     firm.settled(&Levels::new(), false)
 }
 

@@ -14,6 +14,7 @@ mod gauge_missing;
 mod incomplete_value;
 mod not_toml;
 mod order_in_style_file;
+mod placeholder_left;
 pub mod refused_content;
 mod sample_in_style_file;
 mod unequal_scale;
@@ -37,6 +38,7 @@ pub use gauge_missing::{RULE as GAUGE_MISSING, gauge_missing};
 pub use incomplete_value::{RULE as INCOMPLETE_VALUE, incomplete_value};
 pub use not_toml::{RULE as SYNTAX, syntax};
 pub use order_in_style_file::{RULE as ORDER_BESIDE_STYLE, order_in_style_file};
+pub use placeholder_left::{PLACEHOLDER, RULE as PLACEHOLDER_LEFT, is_placeholder, placeholder_left};
 pub use refused_content::{RULE as REFUSED_CONTENT, refused_content};
 pub use sample_in_style_file::{RULE as SAMPLE_BESIDE_STYLE, sample_in_style_file};
 pub use unequal_scale::{RULE as UNEQUAL_SCALE, unequal_scale};
@@ -64,6 +66,7 @@ pub const RULES: &[&Rule] = &[
     &INCOMPLETE_VALUE,
     &BAD_PATH,
     &CHARACTER_NOT_PRINTABLE,
+    &PLACEHOLDER_LEFT,
     &ORDER_BESIDE_STYLE,
     &SAMPLE_BESIDE_STYLE,
     &BROKEN_DRAWING,
