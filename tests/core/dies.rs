@@ -3,6 +3,7 @@
 use backtack_core::compute::{self, Shape};
 use backtack_core::cutting::figures::dies::{NARROW, Narrow, dies, narrow, strikes};
 use backtack_core::geom::{Path, Point};
+use backtack_core::lay::rows::{FullRow, filling};
 
 fn shape(corners: &[(f64, f64)]) -> Shape {
     let points = corners.iter().chain(corners.first()).map(|(x, y)| Point::new(*x, *y));
@@ -125,4 +126,16 @@ fn a_block_and_the_shape_cut_from_it_have_their_dies() {
     let line = |size: &str| figures.pieces["FACE"][size].cuts["shell"].line.known().unwrap().perimeter.get();
     assert_eq!((face("S", false), face("L", false)), ((2, 2, line("S")), (2, 2, line("L"))));
     assert_eq!(figures.dies.iter().filter(|die| die.block).count(), 2, "nothing else is cut as a block by a press");
+}
+
+/// Rows of 26 strikes and 120 mm, three pieces a product: 26 products fill three rows, 40 would begin a fifth. Two kinds, rows
+/// of 10 and of 4: 20 products fill both. What always fills its rows takes the most.
+#[test]
+fn as_many_products_as_make_full_rows() {
+    let row = |pieces, strikes| FullRow { pieces, strikes, length: 120_000.0 };
+    assert_eq!(filling(&[row(3, 26)], 40), 26);
+    assert_eq!(filling(&[row(1, 10), row(1, 4)], 23), 20);
+    assert_eq!(filling(&[row(1, 1)], 17), 17);
+    assert_eq!(filling(&[], 5), 5);
+    assert_eq!(filling(&[row(3, 26)], 1), 1);
 }

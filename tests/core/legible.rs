@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use backtack_core::rows::data::Sheet;
-use backtack_core::scene::{Fill, Frame, Item, Line, Scene, frame, meet, passes, strokes};
+use backtack_core::scene::{Fill, Frame, Item, Line, Scene, Segment, frame, meet, passes, strokes};
 
 /// Lines that no text may cross.
 const LINES: [Line; 10] = [
@@ -18,6 +18,9 @@ const LINES: [Line; 10] = [
     Line::Fold,
     Line::Outline,
 ];
+
+/// The ring round a letter is larger than this, mm; the mark of a point is smaller.
+const RING: f64 = 3.5;
 
 /// The drawings of pieces and maps, each with its name.
 fn drawings(example: &str) -> Vec<(String, Scene)> {
@@ -40,7 +43,7 @@ fn drawings(example: &str) -> Vec<(String, Scene)> {
 
 /// Everything that makes a label hard to read: it leaves the drawing, meets another one, or lies on a line that shows.
 fn faults(scene: &Scene) -> Vec<String> {
-    let mut all = Vec::new();
+    let mut all = hidden(scene);
     for (n, item) in scene.items.iter().enumerate() {
         let Item::Label(label) = item else { continue };
         let own = frame(label);
@@ -60,6 +63,32 @@ fn faults(scene: &Scene) -> Vec<String> {
                 }
                 _ => {}
             }
+        }
+    }
+    all
+}
+
+/// Arrowheads, and dimension lines, that the ring round a letter lies on.
+fn hidden(scene: &Scene) -> Vec<String> {
+    let paths = || scene.items.iter().filter_map(|item| if let Item::Path(path) = item { Some(path) } else { None });
+    let around = |segments: &[Segment]| -> Frame {
+        let points = strokes(segments).concat();
+        let end = |pick: fn(f64, f64) -> f64, start: f64| {
+            [0, 1].map(|axis| points.iter().map(|at| at[axis]).fold(start, pick))
+        };
+        [end(f64::min, f64::INFINITY), end(f64::max, f64::NEG_INFINITY)]
+    };
+    let is_ring = |frame: &Frame| frame[1][0] - frame[0][0] > RING && frame[1][1] - frame[0][1] > RING;
+    let rings = paths().filter(|path| path.fill == Fill::Paper && path.line == Some(Line::Placement));
+    let mut all = Vec::new();
+    for ring in rings.map(|path| around(&path.segments)).filter(is_ring) {
+        let heads = paths().filter(|path| path.fill == Fill::Ink && path.line.is_none());
+        if heads.map(|path| around(&path.segments)).any(|head| meet(&ring, &head)) {
+            all.push(format!("a letter lies on an arrowhead at {:?}", ring[0]));
+        }
+        let mut dimensions = paths().filter(|path| path.line == Some(Line::Dimension));
+        if dimensions.any(|path| strokes(&path.segments).iter().any(|line| passes(line, &ring))) {
+            all.push(format!("a letter lies on a dimension line at {:?}", ring[0]));
         }
     }
     all

@@ -4,6 +4,7 @@
 #![allow(clippy::disallowed_methods, reason = "tests keep files of their own and check against other mathematics")]
 
 mod assembly;
+mod blanks;
 mod cautions;
 mod circles;
 mod colour;

@@ -393,7 +393,7 @@ fn the_cover_says_what_is_in_the_way_of_the_next_stage() {
 
 fn cautions(style: &str) -> (Vec<String>, String) {
     let printed = printed(style, "");
-    let rows = &safety(&printed).rows;
+    let rows: Vec<_> = safety(&printed).columns.iter().flatten().collect();
     let titles = rows.iter().map(|row| row.title.english()).collect();
     let all = rows.iter().map(|row| format!("{} {}\n", row.text.english(), row.follows.english()));
     (titles, all.collect())

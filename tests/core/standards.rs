@@ -1,7 +1,7 @@
 //! The tables against figures printed elsewhere; each check names where.
 
 use backtack_core::standards::stitch::{self, Class};
-use backtack_core::standards::{Basis, age, common, safety, seam, thread};
+use backtack_core::standards::{Basis, age, common, grey, safety, seam, thread};
 
 fn near(a: f64, b: f64) -> bool {
     (a - b).abs() < 1e-9
@@ -24,6 +24,23 @@ fn stitch_numbers_of_iso_4915() {
     assert_eq!(stitch::class_of("302"), Some(Class::Lock));
     assert_eq!(stitch::class_of("209"), Some(Class::Hand));
     assert_eq!((stitch::class_of("701"), stitch::class_of("30"), stitch::class_of("3o1")), (None, None, None));
+}
+
+/// A standard that was read is named with the year of its edition; one known from memory is a question, and a law has none.
+#[test]
+fn standards_that_were_read_have_the_year_of_their_edition() {
+    let has_year = |text: &str| {
+        let numbers = text.split(|c: char| !c.is_ascii_digit()).filter(|one| one.len() == 4);
+        numbers.filter_map(|one| one.parse::<u32>().ok()).any(|year| (1960..2100).contains(&year))
+    };
+    let sources = safety::CAUTIONS.iter().flat_map(|caution| caution.follows);
+    let read = sources.filter(|source| source.basis == Basis::Seen && !source.text.contains("CFR"));
+    let standards: Vec<_> = read.filter(|one| ["ISO", "EN ", "ASTM"].iter().any(|of| one.text.contains(of))).collect();
+    assert!(standards.len() >= 4);
+    for one in standards {
+        assert!(has_year(one.text), "{}", one.text);
+    }
+    assert!(has_year(grey::CHANGE_SOURCE.text) && !has_year("EN 71-1, 5.2"));
 }
 
 #[test]

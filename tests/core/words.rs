@@ -160,7 +160,7 @@ fn chinese_is_the_trades_own() {
     for (word, zh) in [
         (head::PILE, "毛向"),
         (head::ALLOWANCE, "止口"),
-        (head::CONSUMPTION, "净用量"),
+        (head::CONSUMPTION, "单件用量"),
         (head::WASTAGE, "损耗"),
         (head::OPENING, "充棉口"),
         (sheet::FILLING, "充棉"),

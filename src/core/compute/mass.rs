@@ -183,11 +183,12 @@ fn threads(ground: &Ground<'_>, parts: &Parts<'_>, variant: Variant<'_>) -> Vec<
     let Some(thread) = pick(parts.thread, variant) else { return Vec::new() };
     let mut sewn: BTreeMap<Bought, Vec<Figure<Number>>> = BTreeMap::new();
     let mut lines = Vec::new();
-    for line in &thread.lines {
-        match &line.bought {
-            Figure::Known(bought) => sewn.entry(bought.clone()).or_default().push(line.sewn.clone()),
+    let stitched = thread.lines.iter().map(|line| (&line.bought, &line.sewn));
+    for (bought, length) in stitched.chain(thread.stated.iter().map(|one| (&one.bought, &one.length))) {
+        match bought {
+            Figure::Known(bought) => sewn.entry(bought.clone()).or_default().push(length.clone()),
             unknown => {
-                let mass = scaled(&limited(ground, unknown, "fineness", variant), &line.sewn);
+                let mass = scaled(&limited(ground, unknown, "fineness", variant), length);
                 lines.push(MassLine { kind: "thread", bought: unknown.clone(), mass, packing: false });
             }
         }

@@ -61,6 +61,7 @@ words! {
     STITCH_TYPE_OF "of.stitch-type" = "the stitch type of {title}";
     DENSITY_OF "of.stitch-density" = "the stitch density of {title}";
     STITCH_WIDTH_OF "of.stitch-width" = "the width of the stitch of {title}";
+    THREAD_LENGTH_OF "of.thread-length" = "the length of a thread of {title}";
     THREAD_OF "of.thread" = "the thread of {title}";
     TRIM_OF "of.trim" = "the trim of {title}";
     TRIM_RATIO_OF "of.trim-ratio" = "the ratio of the trim in {title}";

@@ -12,7 +12,9 @@ use super::figure::NOT_STATED;
 use super::input::{Bought, ByVariant, Ground};
 use super::number::{number, property};
 use super::ratio::{Ratio, RatioBasis, ratio};
-use super::reason::{DENSITY_OF, STITCH_TYPE_OF, STITCH_WIDTH_OF, THREAD_OF, WASTAGE_OF_THREAD, no_article};
+use super::reason::{
+    DENSITY_OF, STITCH_TYPE_OF, STITCH_WIDTH_OF, THREAD_LENGTH_OF, THREAD_OF, WASTAGE_OF_THREAD, no_article,
+};
 use super::stitches::{Row, rows};
 use super::{Figure, Number};
 
@@ -25,6 +27,8 @@ pub const TAIL: f64 = (TAIL_MM.0 + TAIL_MM.1) as f64 / 2.0;
 pub struct Thread {
     /// One line for each seam, closed opening, edge finish, attachment and topstitch.
     pub lines: Vec<ThreadLine>,
+    /// Thread of which a step states the length.
+    pub stated: Vec<StatedThread>,
     /// By thread and colour.
     pub totals: Vec<ThreadTotal>,
     /// What is sewn without being counted, with the reason.
@@ -68,6 +72,18 @@ pub struct ThreadLine {
     pub net: Figure<Number>,
 }
 
+/// Thread of which a step states the length, in one product.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct StatedThread {
+    /// Id of the seam, opening, edge finish, attachment, topstitch or step.
+    pub id: String,
+    /// The thread.
+    pub bought: Figure<Bought>,
+    /// Its length, mm.
+    pub length: Figure<Number>,
+}
+
 /// One thread in one product.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -90,11 +106,14 @@ pub struct ThreadTotal {
 }
 
 pub(super) fn thread(ground: &Ground<'_>) -> ByVariant<Thread> {
-    let (rows, not_counted) = rows(ground);
+    let (rows, mut not_counted) = rows(ground);
+    let told = |id: &str| ground.model.means_of(id).is_some_and(|means| !means.threads.is_empty());
+    not_counted.retain(|id, _| !told(id));
     ground.by_variant(|variant| {
         let lines: Vec<ThreadLine> = rows.iter().map(|row| line(ground, row, variant)).collect();
-        let totals = totals(ground, &lines, variant);
-        Thread { lines, totals, not_counted: not_counted.clone() }
+        let stated = stated(ground, variant);
+        let totals = totals(ground, &lines, &stated, variant);
+        Thread { lines, stated, totals, not_counted: not_counted.clone() }
     })
 }
 
@@ -127,22 +146,47 @@ fn line(ground: &Ground<'_>, row: &Row<'_>, variant: Variant<'_>) -> ThreadLine 
     }
 }
 
-fn totals(ground: &Ground<'_>, lines: &[ThreadLine], variant: Variant<'_>) -> Vec<ThreadTotal> {
-    let mut by: BTreeMap<&Bought, Vec<&ThreadLine>> = BTreeMap::new();
-    for line in lines {
-        if let Figure::Known(bought) = &line.bought {
-            by.entry(bought).or_default().push(line);
-        }
+fn stated(ground: &Ground<'_>, variant: Variant<'_>) -> Vec<StatedThread> {
+    let mut all = Vec::new();
+    for (_, entry, means) in ground.model.means() {
+        let title = entry.title();
+        all.extend(means.threads.iter().map(|one| StatedThread {
+            id: entry.id.value.clone(),
+            bought: ground.bought(Some(&one.thread.value), variant.colourway, say!(THREAD_OF, title)),
+            length: number(Figure::of(one.length.as_ref(), variant, say!(THREAD_LENGTH_OF, title))),
+        }));
     }
-    let unnamed = lines.iter().filter(|line| line.bought.known().is_none());
-    let missing: Vec<String> = unnamed.map(|line| line.id.clone()).collect();
-    by.into_iter().map(|(bought, lines)| total(ground, bought, &lines, &missing, variant)).collect()
+    all
+}
+
+/// Lengths of one thread: sewn, and with tails.
+type Lengths = [Vec<Figure<Number>>; 2];
+
+fn totals(
+    ground: &Ground<'_>,
+    lines: &[ThreadLine],
+    stated: &[StatedThread],
+    variant: Variant<'_>,
+) -> Vec<ThreadTotal> {
+    let sewn = lines.iter().map(|line| (&line.id, &line.bought, [&line.sewn, &line.net]));
+    let told = stated.iter().map(|one| (&one.id, &one.bought, [&one.length; 2]));
+    let mut by: BTreeMap<&Bought, Lengths> = BTreeMap::new();
+    let mut missing = Vec::new();
+    for (id, bought, lengths) in sewn.chain(told) {
+        let Figure::Known(bought) = bought else {
+            missing.push(id.clone());
+            continue;
+        };
+        let all = by.entry(bought).or_default();
+        all.iter_mut().zip(lengths).for_each(|(all, length)| all.push(length.clone()));
+    }
+    by.into_iter().map(|(bought, lengths)| total(ground, bought, lengths, &missing, variant)).collect()
 }
 
 fn total(
     ground: &Ground<'_>,
     bought: &Bought,
-    lines: &[&ThreadLine],
+    [sewn, net]: Lengths,
     missing: &[String],
     variant: Variant<'_>,
 ) -> ThreadTotal {
@@ -160,13 +204,13 @@ fn total(
         )),
         known => known.map(|share| Number::new(share.si_f64() * 100.0)),
     };
-    let net = Figure::sum(lines.iter().map(|line| line.net.clone()));
+    let net = Figure::sum(net);
     let needed = net.clone().with(wastage.clone(), |net, wastage| with_wastage(net.raw(), wastage.raw()));
     let needed = needed.then(Figure::number);
     let cone = number(property("cone"));
     ThreadTotal {
         bought: bought.clone(),
-        sewn: Figure::sum(lines.iter().map(|line| line.sewn.clone())),
+        sewn: Figure::sum(sewn),
         cones_per_thousand: needed.clone().with(cone, |needed, cone| cones(needed.raw(), cone.raw())),
         missing: missing.to_vec(),
         net,

@@ -165,7 +165,7 @@ fn of_comment(loaded: &Loaded, path: &str) -> bool {
     let named = |picture: &Option<Spanned<String>>| picture.as_ref().is_some_and(|one| loaded.path(&one.value) == path);
     loaded.model.samples.comments.values().any(|comment| named(&comment.picture))
         && !loaded.model.views.values().any(|view| named(&view.picture))
-        && !loaded.model.means().any(|means| named(&means.picture))
+        && !loaded.model.means().any(|(_, _, means)| named(&means.picture))
 }
 
 /// Whether a table of this kind may begin on a line; `order = [..]` of the work is no order.

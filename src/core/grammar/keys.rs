@@ -365,6 +365,19 @@ fn means() -> Vec<Key> {
         key("check", Form::Text, "What to look at before going on"),
         key("do-not", Form::Text, "What must not be done"),
         key("picture", Form::Picture, "A PNG, JPEG or SVG file below the style folder that shows how"),
+        key(
+            "threads",
+            Form::Tables(used_thread()),
+            "Thread that no stitch type tells: of embroidery, or sewn by hand: [{ thread = \"ring\", length = \"9 m\" }]",
+        ),
+    ]
+}
+
+/// Keys of a thread of which a step states the length.
+pub fn used_thread() -> Vec<Key> {
+    vec![
+        key("thread", Form::Refers(THREADS), "Thread: role or article"),
+        varying("length", Form::Quantity(&[Length]), "Length in one product, as measured or as the machine counts it"),
     ]
 }
 
@@ -414,6 +427,12 @@ fn sewing() -> Vec<Kind> {
             "Ids of seams, openings (where they are closed), topstitches, attachments, edge finishes and steps, first to last",
         ),
         key("stitch", Form::or(Form::Refers(&["stitch"]), stitch()), "The stitch of every seam that states none"),
+        key(
+            "stage-least",
+            Form::Whole,
+            "Steps after which another part, or what fills it, begins a stage of the construction sheet; by default 5",
+        ),
+        key("stage-most", Form::Whole, "Steps that a stage has at most; by default 16"),
     ];
     vec![
         keyed("stitch", stitch(), "A stitch that several seams share"),

@@ -83,6 +83,46 @@ pub fn rows(instance: &Instance) -> Result<RowLay, Bad> {
     Ok(RowLay { lay, rows: work.rows, between: work.between, strikes })
 }
 
+/// What one kind of piece takes in rows.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct FullRow {
+    /// Pieces of it in the instance.
+    pub pieces: u64,
+    /// Strikes in a full row.
+    pub strikes: u64,
+    /// Length of a row, µm.
+    pub length: f64,
+}
+
+/// The row of each kind of piece, as [`rows`] strikes it; none of a piece that has no row across the roll.
+///
+/// # Errors
+/// If the instance cannot be laid.
+pub fn full(instance: &Instance) -> Result<Vec<FullRow>, Bad> {
+    instance.check()?;
+    let table = Table::new(instance);
+    let kinds = instance.kinds();
+    let work = Work { board: Board::new(instance, &table, kinds), extent: 0.0, rows: Vec::new(), between: 0 };
+    let row = |kind: usize| {
+        let pieces = work.board.kinds.iter().filter(|one| **one == kind).count();
+        let strip = work.strip(kind, pieces)?;
+        let length = work.board.table.forms[strip.form].size.x;
+        Some(FullRow { pieces: pieces as u64, strikes: strip.count as u64, length })
+    };
+    Ok((0..instance.pieces.len()).filter_map(row).collect())
+}
+
+/// How many products, up to a number, take the least length of rows each: their rows are full, or nearly. Of what takes as
+/// much, the most.
+#[must_use]
+pub fn filling(rows: &[FullRow], most: u64) -> u64 {
+    let each = |products: u64| {
+        let of = |row: &FullRow| row.length * (products * row.pieces).div_ceil(row.strikes.max(1)) as f64;
+        rows.iter().map(of).sum::<f64>() / products as f64
+    };
+    (most.div_ceil(2)..=most).rev().min_by(|a, b| each(*a).total_cmp(&each(*b))).unwrap_or(most)
+}
+
 /// The rows of a lay that dies strike: strikes of one piece in one turn that stand in line across the roll. A piece struck
 /// by itself is a row of one, without a pitch.
 pub fn struck(lay: &Lay) -> Vec<Row> {

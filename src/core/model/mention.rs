@@ -111,6 +111,11 @@ impl<'a> Mentions<'a> {
             self.stitch(&attach.stitch, &kind::named("attach", id));
         }
         self.stitch(&model.work.stitch, &ORDER_OF_WORK.into());
+        for (table, entry, means) in model.means() {
+            let by = kind::named(table, &entry.id.value);
+            let thread = Wanted::Material(ArticleKind::Thread);
+            means.threads.iter().for_each(|one| self.add(thread, Some(&one.thread), &by));
+        }
     }
 
     fn rest(&mut self, model: &'a Model) {

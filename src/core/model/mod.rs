@@ -46,7 +46,7 @@ pub use issued::{Issued, Namesake};
 pub use joint::{
     Close, Ease, EdgeFinish, EdgeFinishKind, Held, Joint, JointKind, Layer, SeamSide, StitchUse, TrimLayer,
 };
-pub use means::Means;
+pub use means::{Means, UsedThread};
 pub use measure::PointOfMeasure;
 pub use notch::{CornerStyle, CornerStyles, Notch, NotchPlace, NotchStyle, Notches};
 pub use part::{Form, Part, Stuffing, Use};
@@ -188,13 +188,13 @@ impl Model {
     }
 
     /// How each seam, opening, finish, topstitch, attachment and step is done.
-    pub fn means(&self) -> impl Iterator<Item = &Means> {
-        let joints = self.joints.values().map(|one| &one.means);
+    pub fn means(&self) -> impl Iterator<Item = (&'static str, &Entry, &Means)> {
+        let joints = self.joints.values().map(|one| (one.kind.table(), &one.entry, &one.means));
         joints
-            .chain(self.edge_finishes.values().map(|one| &one.means))
-            .chain(self.topstitches.values().map(|one| &one.means))
-            .chain(self.attaches.values().map(|one| &one.means))
-            .chain(self.steps.values().map(|one| &one.means))
+            .chain(self.edge_finishes.values().map(|one| ("edge-finish", &one.entry, &one.means)))
+            .chain(self.topstitches.values().map(|one| ("topstitch", &one.entry, &one.means)))
+            .chain(self.attaches.values().map(|one| ("attach", &one.entry, &one.means)))
+            .chain(self.steps.values().map(|one| ("step", &one.entry, &one.means)))
     }
 
     /// How what the order of work names is done.

@@ -16,6 +16,10 @@ pub struct Work {
     pub list: Option<Span>,
     /// The stitch of every seam that states none of its own.
     pub stitch: StitchUse,
+    /// Steps after which what comes into a part begins a stage.
+    pub stage_least: Option<Stated<u32>>,
+    /// Steps that a stage has at most.
+    pub stage_most: Option<Stated<u32>>,
 }
 
 /// Stitching along an internal line; joins nothing.

@@ -48,7 +48,7 @@ impl Reader {
             let callouts = reader.callouts(section, shown);
             View { entry, alt: reader.text(section, "alt"), callouts, picture }
         });
-        let steps: Vec<Spanned<String>> = model.means().filter_map(|means| means.picture.clone()).collect();
+        let steps: Vec<Spanned<String>> = model.means().filter_map(|(_, _, means)| means.picture.clone()).collect();
         for path in steps.iter().filter(|path| path.value.to_ascii_lowercase().ends_with(SVG)) {
             if !drawn.contains_key(&path.value) {
                 drawn.insert(path.value.clone(), self.drawn_view(path));

@@ -1,16 +1,22 @@
 //! Reads the order of work: steps, stitching on the surface, and what is attached.
 
-use crate::model::{Attach, Chain, Deed, Entry, Means, Model, PathRef, RunRef, Step, Topstitch, Work};
+use crate::grammar::keys::used_thread;
+use crate::model::{Attach, Chain, Deed, Entry, Means, Model, PathRef, RunRef, Step, Topstitch, UsedThread, Work};
 use crate::words::{say, words};
 
 use super::declared::Declarations;
 use super::reader::Reader;
 use super::rules;
 use super::section::Section;
+use super::tree::{Kind, Node};
 
 words! {
     MESSAGE "read.work.message" = "`{key}` is one internal line";
     HELP "read.work.help" = "write for example \"SIDE.l:@smile\"";
+    WANTED "read.work.threads" = "a list of tables such as { thread = \"ring\", length = \"9 m\" }";
+    USED "read.work.used" = "this thread";
+    NO_THREAD "read.work.no-thread" = "this names no thread";
+    ADD_THREAD "read.work.add-thread" = "add `thread`: a role or an article";
     STEP_WORK "read.work.step-work" = "{id}, as a step of the work,";
 }
 
@@ -40,6 +46,8 @@ impl Reader {
             span: section.key_span("order").or(Some(section.span)),
             list: section.node("order").map(|node| node.span),
             stitch: reader.stitch_use(section, "stitch"),
+            stage_least: reader.whole(section, "stage-least"),
+            stage_most: reader.whole(section, "stage-most"),
         });
         model.work = works.into_values().next().unwrap_or_default();
         self.work_names(model);
@@ -53,7 +61,30 @@ impl Reader {
             check: self.text(section, "check"),
             never: self.text(section, "do-not"),
             picture: self.word(section, "picture"),
+            threads: self.used_threads(section),
         }
+    }
+
+    /// Threads of which the step states the length.
+    fn used_threads(&mut self, section: &Section<'_>) -> Vec<UsedThread> {
+        let Some(node) = section.node("threads") else { return Vec::new() };
+        let Kind::List(list) = &node.kind else {
+            self.refuse::<()>("threads", WANTED, node);
+            return Vec::new();
+        };
+        list.iter().filter_map(|one| self.used_thread(one)).collect()
+    }
+
+    fn used_thread(&mut self, node: &Node) -> Option<UsedThread> {
+        let Kind::Table(fields) = &node.kind else { return self.refuse("threads", WANTED, node) };
+        let (keys, what) = (used_thread(), USED.into());
+        let inner = Section { fields, keys: &keys, what: &what, span: node.span };
+        self.report_unknown(&inner, false);
+        let Some(thread) = self.word(&inner, "thread") else {
+            self.findings.push(rules::bad_value(NO_THREAD, node.span, ADD_THREAD));
+            return None;
+        };
+        Some(UsedThread { thread, length: self.quantity_by(&inner, "length") })
     }
 
     /// One internal line.

@@ -15,7 +15,7 @@ use super::package::Head;
 use super::view::View;
 
 words! {
-    LEAD "bill.lead" = "Net consumption of one product. What names no colour comes as supplied. Dashed boxes are for the factory; an empty article or supplier asks for a proposal.";
+    LEAD "bill.lead" = "What one product takes; the unit says whether a length is net or with waste. What names no colour comes as supplied. Dashed boxes are for the factory; an empty article or supplier asks for a proposal.";
     FABRIC "bill.fabric" = "Fabric";
     THREAD "bill.thread" = "Thread";
     FILLING "bill.filling" = "Filling";
@@ -194,6 +194,7 @@ fn written(use_of: &Figure<Number>, places: u32, estimate: bool) -> Cell {
 fn unit(line: &BillLine) -> Phrase {
     match line.unit {
         unit if unit != Unit::Mm.symbol() => if unit == Unit::G.symbol() { Unit::G } else { Unit::Pc }.symbol().into(),
+        _ if line.kind == ArticleKind::Fabric.word() => NET.into(),
         _ if line.net.is_empty() => Unit::M.symbol().into(),
         _ => Phrase::lines([NET, WITH_WASTE]),
     }
@@ -297,6 +298,7 @@ fn uncounted(view: &View<'_>) -> Vec<Phrase> {
     let sewn = left.into_iter().map(|(id, why)| say!(NOT_COUNTED_WHY, title = title(id), why));
     let embroidered =
         model.steps.values().filter(|step| step.word.as_ref().is_some_and(|word| word.value == "embroider"));
+    let embroidered = embroidered.filter(|step| step.means.threads.is_empty());
     let embroidered = embroidered.map(|step| say!(NOT_COUNTED_WHY, title = step.entry.title(), why = BY_STRIKE_OFF));
     sewn.chain(embroidered).collect()
 }

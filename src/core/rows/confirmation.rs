@@ -43,6 +43,12 @@ words! {
     SETS "confirmation.sets" = "Sets with";
     SIGNED_BY "confirmation.signed-by" = "Signed by";
     DEVIATIONS "confirmation.deviations" = "Not as the figures, which decide";
+    BEFORE_WORK "confirmation.before-work" = "before work begins";
+    ANSWERED_BY "confirmation.answered-by" = "Answered by (name)";
+    DEVIATION "confirmation.deviation" = "We deviate from what is written here as follows. What is not agreed by the owner in writing is not made so.";
+    DEVIATION_SHEET "confirmation.deviation-sheet" = "Sheet";
+    DEVIATION_POINT "confirmation.deviation-point" = "Point";
+    DEVIATION_INSTEAD "confirmation.deviation-instead" = "What we make instead, and why";
     UNTIL "confirmation.until" = "Valid until";
 }
 
@@ -64,8 +70,23 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
             .map(Phrase::from)
             .to_vec(),
         signed: signed(view),
+        // What the other sheets leave blank is known when they are filled.
+        blanks: Vec::new(),
+        answer: vec![
+            Fact::of(heads::ANSWER_BY, by(view)),
+            Fact::of(ANSWERED_BY, Phrase::none()),
+            Fact::of(heads::DATE, Phrase::none()),
+        ],
+        deviation: DEVIATION.into(),
+        deviations: [DEVIATION_SHEET, DEVIATION_POINT, DEVIATION_INSTEAD].map(Phrase::from).to_vec(),
         parties: vec![OWNER.into(), FACTORY.into()],
     })]
+}
+
+/// By when the factory answers; where no day is stated, in words.
+fn by(view: &View<'_>) -> Phrase {
+    let day = view.date(view.model.revision.answer.as_ref());
+    day.map_or_else(|| BEFORE_WORK.into(), |day| on(Some(day)).into())
 }
 
 /// How much is to be confirmed, filled in or approved before the next stage.

@@ -2,10 +2,12 @@
 
 use crate::compute::StuffingLine;
 use crate::model::assembly::Edging;
-use crate::model::{Deed, Stuffing};
+use crate::model::{Deed, Stuffing, UsedThread, Variant};
+use crate::words::number::quantity;
 use crate::words::{Phrase, say, sheet, words};
 
 use super::article::value;
+use super::cell::NOT_YET;
 use super::choice::begun;
 use super::data::{Construction, Sheet, Step, Stretch};
 use super::flat;
@@ -20,9 +22,11 @@ use super::{filling, finishing, seam, stages, walk};
 use crate::scene::Scene;
 
 words! {
-    LEAD "construction.lead" = "Each stage shows what is sewn at its end (bold: in this stage, with the letters of seam matching; thin: before) and says how most of it is stitched; a step says what differs. Beside a step are where it is and the seam cut through: plies are numbered from the needle down, hatching is the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise; also mirrored is once more with left and right exchanged. Codes are piece, copy and points: SIDE.l:n-c.";
+    LEAD "construction.lead" = "Each stage shows what is sewn at its end (bold: in this stage, with the letters of seam matching; thin: before) and says how most of it is stitched; another part begins a stage, so does what comes into a part after {least} steps, and none has more than {most}; a step says what differs. Beside a step are where it is and the seam cut through: plies are numbered from the needle down, hatching is the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise; also mirrored is once more with left and right exchanged. Codes are piece, copy and points: SIDE.l:n-c.";
     MACHINE "construction.machine" = "Machine";
     TOOL "construction.tool" = "Tool";
+    THREAD_USED "construction.thread-used" = "Thread in one product";
+    USED "construction.used" = "{thread} {length}";
     SHOWN "construction.shown" = "Picture to the step: {step}.";
     LETTERED "construction.lettered" = "{title} ({letter})";
     ALONG "construction.along" = "along {edge}";
@@ -53,7 +57,12 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     if stages.is_empty() {
         return Vec::new();
     }
-    let head = Head { title: sheet::CONSTRUCTION_TITLE.into(), name: sheet::CONSTRUCTION.into(), lead: LEAD.into() };
+    let lengths = stages::Lengths::of(view.model);
+    let head = Head {
+        title: sheet::CONSTRUCTION_TITLE.into(),
+        name: sheet::CONSTRUCTION.into(),
+        lead: say!(LEAD, least = lengths.least.to_string(), most = lengths.most.to_string()),
+    };
     vec![Sheet::Construction(Construction {
         head,
         colourways: view.model.ways().into_iter().map(str::to_string).collect(),
@@ -104,11 +113,33 @@ fn step(view: &View<'_>, letters: &Letters, number: usize, id: &str) -> Option<M
         let facts = facts.map(|(label, text)| (label, view.text(text.as_ref())));
         step.means =
             facts.into_iter().filter(|(_, text)| !text.is_empty()).map(|(l, text)| Fact::of(l, text)).collect();
+        let used = means.threads.iter().map(|one| used(view, one));
+        let used = Phrase::row(used.collect::<Vec<_>>(), "; ");
+        step.means.extend((!used.is_empty()).then(|| Fact::of(THREAD_USED, used)));
         step.check = view.text(means.check.as_ref()).into();
         step.never = view.text(means.never.as_ref()).into();
         step.picture = means.picture.as_ref().and_then(|path| shown(view, &path.value, &step.title));
     }
     Some(made)
+}
+
+/// A thread with its length in one product.
+fn used(view: &View<'_>, one: &UsedThread) -> Phrase {
+    let ways = view.model.ways();
+    let of = |size: &str, colourway: &str| match one.length.as_ref()?.of(Variant { size, colourway })?.known() {
+        Some(length) => Some(Phrase::from(quantity(length))),
+        None => Some(NOT_YET.into()),
+    };
+    let lengths = view.in_sizes(|size| {
+        let mut all: Vec<Phrase> = Vec::new();
+        for length in ways.iter().filter_map(|way| of(size, way)) {
+            if !all.contains(&length) {
+                all.push(length);
+            }
+        }
+        Phrase::row(all, " / ")
+    });
+    say!(USED, thread = view.material(&one.thread.value), length = lengths)
 }
 
 /// A picture of the user in its room.

@@ -5,6 +5,7 @@
 
 mod article;
 mod bill;
+mod blanks;
 pub(crate) mod block;
 pub(crate) mod cards;
 pub(crate) mod cell;
@@ -128,7 +129,8 @@ const DRAFT_DATE: [u16; 3] = [2000, 1, 1];
 /// Fills the whole package.
 pub fn pages(view: &View<'_>) -> Package {
     let list = if view.order.is_some() { ORDER_SHEETS } else { SHEETS };
-    let sheets: Vec<Bound> = list.iter().flat_map(|listed| bound(view, listed)).collect();
+    let mut sheets: Vec<Bound> = list.iter().flat_map(|listed| bound(view, listed)).collect();
+    blanks::listed(&mut sheets);
     let block = title_block(view);
     let about = About {
         title: about(view, &block),

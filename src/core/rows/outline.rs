@@ -112,7 +112,6 @@ fn inner(view: &View<'_>, letters: &Letters, piece: &Piece, sew: &Outline, size:
 fn layers(view: &View<'_>, piece: &Piece, size: &str) -> Vec<InnerLine> {
     let id = piece.entry.id.value.as_str();
     let sewn = sewn_cut(piece).map(|cut| &cut.entry.id.value);
-    let figures = view.figures.pieces.get(id).and_then(|sizes| sizes.get(size));
     let mut all = Vec::new();
     for (cut, layer) in &piece.cuts {
         let line = view.drawn.cut(id, size, cut);
@@ -122,15 +121,9 @@ fn layers(view: &View<'_>, piece: &Piece, size: &str) -> Vec<InnerLine> {
             let segments = curves.iter().flat_map(|path| segments(path, true)).collect();
             all.push(InnerLine { line: Line::Layer, segments, name: layer.entry.title().to_string() });
         }
-        let sides = figures.and_then(|one| one.cuts.get(cut));
-        let sides =
-            sides.and_then(|one| Some((one.block_width.as_ref()?.known()?, one.block_height.as_ref()?.known()?)));
-        let bounds = curves.iter().map(measure::bbox).reduce(|a, b| a.with(b.min).with(b.max));
-        if let (Some((width, height)), Some(bounds)) = (sides, bounds) {
-            let centre = [f64::midpoint(bounds.min.x, bounds.max.x), -f64::midpoint(bounds.min.y, bounds.max.y)];
-            let (x, y) = (width.get() / 2.0, height.get() / 2.0);
-            let corner = |sx: f64, sy: f64| [centre[0] + sx * x, centre[1] + sy * y];
-            let segments = closed(&[corner(-1.0, -1.0), corner(1.0, -1.0), corner(1.0, 1.0), corner(-1.0, 1.0)]);
+        if let Some([low, high]) = block(view, id, size, cut) {
+            let corners = [low, Point::new(high.x, low.y), high, Point::new(low.x, high.y)];
+            let segments = closed(&corners.map(page));
             let name = in_line(&BLOCK.into(), view.model.style.languages);
             if !all.iter().any(|one: &InnerLine| one.segments == segments) {
                 all.push(InnerLine { line: Line::Block, segments, name });
@@ -138,6 +131,18 @@ fn layers(view: &View<'_>, piece: &Piece, size: &str) -> Vec<InnerLine> {
         }
     }
     all
+}
+
+/// The lower left and upper right corner of the block a layer is cut from first: it has the layer in its middle.
+pub(super) fn block(view: &View<'_>, piece: &str, size: &str, cut: &str) -> Option<[Point; 2]> {
+    let figures = view.figures.pieces.get(piece)?.get(size)?.cuts.get(cut)?;
+    let (width, height) = (figures.block_width.as_ref()?.known()?, figures.block_height.as_ref()?.known()?);
+    let line = view.drawn.cut(piece, size, cut);
+    let curves = line.known()?.curves();
+    let bounds = curves.iter().map(measure::bbox).reduce(|a, b| a.with(b.min).with(b.max))?;
+    let half = Point::new(width.get() / 2.0, height.get() / 2.0);
+    let middle = Point::new(f64::midpoint(bounds.min.x, bounds.max.x), f64::midpoint(bounds.min.y, bounds.max.y));
+    Some([middle - half, middle + half])
 }
 
 /// A grain that leans by no more than this share of its length lies along the page.

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::compute::{CutCount, Figure, Number};
+use crate::geom::Point;
 use crate::model::mention::has_equal_faces;
 use crate::model::{Cut, EdgeRef, Piece, Value, Variant};
 use crate::scene::{PieceOutline, is_clear, piece as draw, scale_for, text_width};
@@ -13,7 +14,7 @@ use super::cards::{LINES, lines, page_height, pages, width};
 use super::cell::Cell;
 use super::data::{PieceCard, PieceRow, PieceTotal, Pieces, Sheet};
 use super::letters::Letters;
-use super::outline::shape;
+use super::outline::{block, shape};
 use super::package::{Drawing, Head, room_half, room_piece};
 use super::view::{View, mm};
 
@@ -42,7 +43,8 @@ words! {
     CUT "pieces.cut" = "cut {count} · {material}";
     CUT_SIDED "pieces.cut-sided" = "cut {count} ({mirrored} mirrored) · {material}";
     LAYER "pieces.layer" = "{cut} · {layer}";
-    THEN_TO_SHAPE "pieces.then-to-shape" = "{cut}, {block} mm, then to shape";
+    THEN_TO_SHAPE "pieces.then-to-shape" = "{cut}, {block} mm from its left / lower edge, then to shape";
+    IN_BLOCK "pieces.in-block" = "{name} {left} / {below}";
     SCALE "pieces.scale" = "Scale {scale}";
     SCALE_OF_ALL "pieces.scale-of-all" = "Scale {scale} unless a piece says another";
     SCALE_AND_SIZES "pieces.scale-and-sizes" = "Scale {scale}; {size} with all its lines, {others} by the cut line";
@@ -417,15 +419,39 @@ fn cut_count(view: &View<'_>, piece: &Piece, cut: &CutCount) -> Phrase {
         said = say!(LAYER, cut = said, layer = layer.entry.title());
     }
     if layer.is_some_and(|layer| layer.block.is_some()) {
-        said = say!(THEN_TO_SHAPE, cut = said, block = blocks(&sizes(view, view.sizes(), &cut.piece, &cut.cut)));
+        said = say!(THEN_TO_SHAPE, cut = said, block = blocks(view, &cut.piece, &cut.cut));
     }
     said
 }
 
-/// Cut sizes on one line: `S: block 100 × 80; L: block 120 × 90`.
-fn blocks(sizes: &Cell) -> Phrase {
-    match sizes.phrase() {
+/// Blocks on one line, with where two points of the piece lie in them: `S: block 100 × 80, m 12 / 40, k 88 / 38; L: ..`.
+fn blocks(view: &View<'_>, piece: &str, cut: &str) -> Phrase {
+    let all = sizes(view, view.sizes(), piece, cut);
+    let placed = view.cells(|size| {
+        let Cell::By(by) = &all else { return None };
+        let said = by.iter().find(|one| one.code == size)?.cell.phrase();
+        let points = in_block(view, piece, size, cut);
+        Some(Phrase::list(std::iter::once(said).chain(points)).into())
+    });
+    match placed.phrase() {
         Phrase::Row(all, _) => Phrase::row(all, "; "),
         one => one,
     }
+}
+
+/// Where the first named point and the one that is farthest from it lie in the block, from its left and its lower edge.
+fn in_block(view: &View<'_>, piece: &str, size: &str, cut: &str) -> Vec<Phrase> {
+    let sew = view.drawn.sew(piece, size);
+    let (Some([low, _]), Some(sew)) = (block(view, piece, size, cut), sew.known()) else {
+        return Vec::new();
+    };
+    let points: Vec<(&str, Point)> =
+        sew.points.iter().filter_map(|one| Some((one.id.as_str(), sew.point(&one.id)?))).collect();
+    let Some((first, at)) = points.first().copied() else { return Vec::new() };
+    let far = points.iter().skip(1).max_by(|a, b| a.1.distance(at).total_cmp(&b.1.distance(at)));
+    let said = |(name, at): (&str, Point)| {
+        let from = |distance: f64| mm(Number::new(distance)).phrase();
+        say!(IN_BLOCK, name, left = from(at.x - low.x), below = from(at.y - low.y))
+    };
+    std::iter::once((first, at)).chain(far.copied()).map(said).collect()
 }

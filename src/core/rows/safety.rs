@@ -13,7 +13,7 @@ use super::package::Head;
 use super::view::View;
 
 words! {
-    ASKED "safety.asked" = "For the laboratory: does {source} ask for this, and in these figures?";
+    ASKED "safety.asked" = "For the laboratory: does {source}, in the edition that applies, ask for this, and in these figures?";
 }
 
 /// One sheet.

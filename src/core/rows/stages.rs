@@ -8,11 +8,13 @@
 //! - So does what is put in before an opening is closed.
 //! - What follows the last edge is the finishing.
 //! - No stage is longer than a page of cards.
+//!
+//! `[work]` may set both numbers of steps.
 
 use std::collections::BTreeSet;
 
 use crate::model::assembly::{Edging, Resolved, Reverse, Side};
-use crate::model::{Deed, JointKind};
+use crate::model::{Deed, JointKind, Model, Stated};
 use crate::words::{Phrase, Word, say, words};
 
 use super::view::View;
@@ -24,10 +26,29 @@ words! {
     FINISHING "stages.finishing" = "Finishing";
 }
 
-/// Steps that a stage has at least before another part, or what fills it, begins the next.
+/// Steps that a stage has at least before another part, or what fills it, begins the next, unless the user says otherwise.
 const LEAST: usize = 5;
-/// Steps that a stage has at most.
+/// Steps that a stage has at most, unless the user says otherwise: about a page of cards.
 const MOST: usize = 16;
+
+/// How long stages are, in steps.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Lengths {
+    /// Steps after which what comes into a part begins the next.
+    pub least: usize,
+    /// Steps at most.
+    pub most: usize,
+}
+
+impl Lengths {
+    /// Those of a style.
+    pub fn of(model: &Model) -> Self {
+        let stated = |one: &Option<Stated<u32>>, usual: usize| {
+            one.as_ref().and_then(Stated::known).map_or(usual, |steps| *steps as usize)
+        };
+        Lengths { least: stated(&model.work.stage_least, LEAST), most: stated(&model.work.stage_most, MOST) }
+    }
+}
 
 /// What a step is about.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -75,7 +96,7 @@ pub fn stages<'a>(view: &View<'a>) -> Vec<Stage<'a>> {
     let known: Vec<(usize, About<'a>)> =
         order.iter().enumerate().filter_map(|(n, id)| Some((n, about(view, &id.value)?))).collect();
     let (places, all): (Vec<usize>, Vec<About<'a>>) = known.into_iter().unzip();
-    let mut stages = parted(all);
+    let mut stages = parted(all, Lengths::of(view.model));
     for stage in &mut stages {
         stage.steps = stage.steps.iter().filter_map(|n| places.get(*n).copied()).collect();
     }
@@ -135,7 +156,7 @@ fn about<'a>(view: &View<'a>, id: &str) -> Option<About<'a>> {
 }
 
 /// Steps in stages, by the rule above.
-fn parted(mut all: Vec<About<'_>>) -> Vec<Stage<'_>> {
+fn parted(mut all: Vec<About<'_>>, lengths: Lengths) -> Vec<Stage<'_>> {
     let last = all.iter().rposition(|one| one.edges);
     // What is inserted goes into what is sewn next.
     let mut next = BTreeSet::new();
@@ -156,7 +177,7 @@ fn parted(mut all: Vec<About<'_>>) -> Vec<Stage<'_>> {
         let begins = stages.last().is_none_or(|stage| match (stage.kind, finishing) {
             (Kind::Finishing, _) => false,
             (_, true) => true,
-            (kind, false) => begins(stage, kind, one, puts),
+            (kind, false) => begins(stage, kind, one, puts, lengths),
         });
         if begins {
             let kind = match (finishing, puts) {
@@ -185,17 +206,19 @@ fn parted(mut all: Vec<About<'_>>) -> Vec<Stage<'_>> {
 }
 
 /// Whether a step that is sewn or made ready begins a stage after another.
-fn begins(stage: &Stage<'_>, kind: Kind, one: &About<'_>, puts: bool) -> bool {
+fn begins(stage: &Stage<'_>, kind: Kind, one: &About<'_>, puts: bool, lengths: Lengths) -> bool {
     let elsewhere = !one.parts.is_empty() && one.parts.is_disjoint(&stage.parts) && !stage.parts.is_empty();
     let came = |parts: &BTreeSet<&str>| !parts.is_subset(&stage.parts);
-    let enough = stage.steps.len() >= LEAST;
+    let enough = stage.steps.len() >= lengths.least;
     let comes = came(&one.brings) && !came(&stage.others);
-    elsewhere || stage.steps.len() >= MOST || enough && (comes || puts && kind == Kind::Making)
+    elsewhere || stage.steps.len() >= lengths.most || enough && (comes || puts && kind == Kind::Making)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    const USUAL: Lengths = Lengths { least: LEAST, most: MOST };
 
     fn sewn(part: &'static str) -> About<'static> {
         About { parts: [part].into(), brings: [part].into(), edges: true, ..About::default() }
@@ -213,7 +236,7 @@ mod tests {
         let told = |one: Stage<'static>| {
             (one.kind, one.parts.into_iter().collect(), one.others.into_iter().collect(), one.steps.len())
         };
-        parted(all).into_iter().map(told).collect()
+        parted(all, USUAL).into_iter().map(told).collect()
     }
 
     #[test]
@@ -270,10 +293,22 @@ mod tests {
         let mut all = vec![sewn("body"); 3 * MOST + 1];
         all.push(step(None));
         let count = all.len();
-        let stages = parted(all);
+        let stages = parted(all, USUAL);
         let steps: Vec<usize> = stages.iter().flat_map(|stage| stage.steps.clone()).collect();
         assert_eq!(steps, (0..count).collect::<Vec<_>>());
         assert_eq!(stages.iter().map(|stage| stage.steps.len()).collect::<Vec<_>>(), [MOST, MOST, MOST, 1, 1]);
+    }
+
+    #[test]
+    fn a_style_may_set_how_long_stages_are() {
+        let all = vec![sewn("body"), sewn("body"), caught("body", "ear"), sewn("body"), sewn("body")];
+        let steps = |least, most| {
+            let stages = parted(all.clone(), Lengths { least, most });
+            stages.iter().map(|stage| stage.steps.len()).collect::<Vec<_>>()
+        };
+        assert_eq!(steps(LEAST, MOST), [5]);
+        assert_eq!(steps(2, MOST), [2, 3]);
+        assert_eq!(steps(2, 2), [2, 2, 1]);
     }
 
     #[test]

@@ -42,14 +42,15 @@ impl Stitched {
     }
 }
 
-/// What most seams of a stage have, or where there are none, most of what is stitched; of what is as frequent, the first. Empty
-/// where nothing is stitched.
+/// What most steps of a stage that stitch have; of what is as frequent, what a seam has, and then the first. Empty where nothing
+/// is stitched.
 pub fn common(all: &[Stitched]) -> Vec<Fact> {
     let stitch = |one: &Stitched| if let Stitched::With(stitch, _) = one { Some(stitch.clone()) } else { None };
     let wide = |one: &Stitched| if let Stitched::With(_, wide) = one { wide.clone() } else { None };
-    let seams: Vec<_> = all.iter().filter(|one| wide(one).is_some()).filter_map(stitch).collect();
-    let others: Vec<_> = all.iter().filter_map(stitch).collect();
-    let Some(stitch) = most(if seams.is_empty() { &others } else { &seams }) else { return Vec::new() };
+    let seams = all.iter().filter(|one| wide(one).is_some());
+    let others = all.iter().filter(|one| wide(one).is_none());
+    let stitches: Vec<_> = seams.chain(others).filter_map(stitch).collect();
+    let Some(stitch) = most(&stitches) else { return Vec::new() };
     let wide: Vec<Phrase> = all.iter().filter_map(wide).filter(|wide| !wide.is_empty()).collect();
     let facts = LABELS.into_iter().zip(stitch.iter().chain(most(&wide)));
     facts.filter(|(_, value)| !value.is_empty()).map(|(label, value)| Fact::of(label, value.clone())).collect()
@@ -115,10 +116,11 @@ mod tests {
     }
 
     #[test]
-    fn seams_decide_where_there_are_some() {
-        let finishes = [with("504", "4", None), with("504", "4", None), with("301", "4", "6")];
-        assert_eq!(told(&common(&finishes))[0].1, "301");
-        assert_eq!(told(&common(&finishes[..2]))[0].1, "504");
+    fn the_stitch_of_most_steps_is_that_of_the_stage_and_a_seam_decides_between_two() {
+        let all = [with("504", "4", None), with("504", "4", None), with("301", "4", "6"), with("301", "4", "6")];
+        assert_eq!(told(&common(&all))[0].1, "301");
+        assert_eq!(told(&common(&all[..3]))[0].1, "504");
+        assert_eq!(told(&common(&all[..2]))[0].1, "504");
     }
 
     #[test]

@@ -13,9 +13,14 @@ use crate::words::Phrase;
 pub(super) fn threads(view: &View<'_>) -> Vec<ThreadRow> {
     let mut all: Vec<&str> = Vec::new();
     for id in &view.model.work.order {
-        let Some(own) = stitch(view, &id.value) else { continue };
-        let thread = view.stitch(own).thread.as_ref().map(|thread| thread.value.as_str());
-        all.extend(thread.filter(|thread| !all.contains(thread)));
+        let own = stitch(view, &id.value);
+        let sewn = own.and_then(|own| view.stitch(own).thread.as_ref()).map(|thread| thread.value.as_str());
+        let told = view.model.means_of(&id.value).into_iter().flat_map(|means| &means.threads);
+        for thread in sewn.into_iter().chain(told.map(|one| one.thread.value.as_str())) {
+            if !all.contains(&thread) {
+                all.push(thread);
+            }
+        }
     }
     all.into_iter().map(|thread| row(view, thread)).collect()
 }

@@ -8,7 +8,7 @@ use super::outline::{NotchForm, PieceOutline};
 use super::place::{
     Places, around, bounds, frame, leader, middle, moved, ring_of, ring_of_places, square, strokes, text_width, within,
 };
-use super::{At, Fill, Label, Line, Scene, Segment, closed, grid};
+use super::{At, Fill, Item, Label, Line, Scene, Segment, closed, grid};
 
 /// Space round the outline for names and dimensions, mm of paper: left, top, right, bottom.
 const ROOM: [f64; 4] = [13.0, 7.5, 8.0, 11.0];
@@ -30,6 +30,10 @@ const FAR: f64 = 14.0;
 const WAYS: [f64; 2] = [1.0, 2.0];
 /// A notch is drawn at least this long, mm of paper, so that it shows beside a broad line.
 const LEAST_NOTCH: f64 = 1.8;
+/// Characters of a letter that finds its place without more room.
+const SHORT: usize = 4;
+/// Air on both sides of the ring round a letter, mm of paper.
+const LETTER_GAP: f64 = 2.0;
 
 /// The scales of ISO 5455 for reduction that a sheet of A4 has use for, and full size.
 pub(super) const SCALES: [f64; 7] = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0];
@@ -87,7 +91,7 @@ pub fn piece(outline: &PieceOutline, denominator: f64) -> Scene {
     lines(&mut scene, outline, &paper);
     let (near, far) = (paper(low), paper(high));
     let (own_low, own_high) = bounds(&outline.cut);
-    sizes(&mut scene, outline, [paper(own_low), paper(own_high)], [near, far]);
+    sizes(&mut scene, outline, [paper(own_low), paper(own_high)], [near, far], more);
     let mut places = Places::new(scene.width, scene.height);
     places.seen(&scene);
     let ring = ring_of(&moved(&outline.cut, &paper));
@@ -111,8 +115,15 @@ fn beside_room(outline: &PieceOutline, width: f64) -> [f64; 2] {
     let at_left = |[from, to]: &[At; 2]| from[0] + to[0] < low[0] + high[0];
     let wide = |text: &String| text_width(text, Label::SIZE, false);
     let of = |left: bool| outline.openings.iter().filter(move |(ends, _)| at_left(ends) == left).map(|(_, text)| text);
-    let widest = of(false).chain(outline.remarks.iter().map(|one| &one.name)).map(wide).fold(0.0, f64::max);
-    let at_left = of(true).map(wide).fold(0.0, f64::max);
+    let lettered = |left: bool| {
+        let sewn = outline.seams.iter().filter(|seam| seam.letter.chars().count() > SHORT);
+        let at = sewn.filter_map(|seam| Some((middle(&seam.path, 0.42)?.0, &seam.letter)));
+        at.filter(move |(at, _)| (2.0 * at[0] < low[0] + high[0]) == left)
+            .map(|(_, letter)| 2.0 * half(letter) + LETTER_GAP)
+    };
+    let right = of(false).chain(outline.remarks.iter().map(|one| &one.name)).map(wide);
+    let widest = right.chain(lettered(false)).fold(0.0, f64::max);
+    let at_left = of(true).map(wide).chain(lettered(true)).fold(0.0, f64::max);
     let needs = |widest: f64| if width < 2.0 * widest { widest } else { 0.0 };
     [needs(at_left), ROOM[2] + needs(widest)]
 }
@@ -148,36 +159,54 @@ pub(super) fn notched(scene: &mut Scene, form: NotchForm, sew: At, cut: At, tip:
     }
 }
 
-/// The cut size of the drawn size, written outside of all sizes.
-fn sizes(scene: &mut Scene, outline: &PieceOutline, [near, far]: [At; 2], [low, high]: [At; 2]) {
+/// The cut size of the drawn size, written outside of all sizes and of what is written at the left.
+fn sizes(scene: &mut Scene, outline: &PieceOutline, [near, far]: [At; 2], [low, high]: [At; 2], more: f64) {
     if outline.width_text.is_empty() {
         return;
     }
     let (bottom_left, top_left) = ([near[0], far[1]], near);
     dimension(scene, bottom_left, far, -(7.5 + high[1] - far[1]), &outline.width_text);
-    dimension(scene, bottom_left, top_left, 7.5 + near[0] - low[0], &outline.height_text);
+    dimension(scene, bottom_left, top_left, 7.5 + more + near[0] - low[0], &outline.height_text);
 }
 
-/// The letter of each seam in a ring outside its edge, and an arrowhead on the edge the way the seam runs.
-fn letters(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper: &impl Fn(At) -> At, ring: &[At]) {
+/// An arrowhead on each edge that is sewn, the way its seam runs.
+fn heads(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper: &impl Fn(At) -> At) {
     for seam in &outline.seams {
         let path = moved(&seam.path, paper);
-        let (Some((head, way)), Some((at, run))) = (middle(&path, 0.64), middle(&path, 0.42)) else { continue };
+        let (Some((head, way)), Some(forward)) = (middle(&path, 0.64), seam.forward) else { continue };
         let length: f64 = strokes(&path).iter().map(|[a, b]| square(*a, *b).sqrt()).sum();
-        if let Some(forward) = seam.forward {
-            let way = if forward { way } else { [-way[0], -way[1]] };
-            arrowhead(scene, head, way, (length / 8.0).clamp(0.4, 0.9));
-        }
+        let way = if forward { way } else { [-way[0], -way[1]] };
+        let first = scene.items.len();
+        arrowhead(scene, head, way, (length / 8.0).clamp(0.4, 0.9));
+        let drawn = scene.items.iter().skip(first).filter_map(|item| match item {
+            Item::Path(path) => Some(bounds(&path.segments)),
+            Item::Label(_) => None,
+        });
+        drawn.for_each(|one| places.take([one.0, one.1]));
+    }
+}
+
+/// The letter of each seam in a ring outside its edge; none lies on an arrowhead.
+fn letters(scene: &mut Scene, places: &mut Places, outline: &PieceOutline, paper: &impl Fn(At) -> At, ring: &[At]) {
+    heads(scene, places, outline, paper);
+    for seam in &outline.seams {
+        let path = moved(&seam.path, paper);
+        let Some((at, run)) = middle(&path, 0.42) else { continue };
         let side = left(run);
         let out = if within(ring, along(at, side, 0.8)) { [-side[0], -side[1]] } else { side };
         let edge = nearest(ring, at);
-        let half = (text_width(&seam.letter, LETTER, true) / 2.0 + 0.5).max(1.9);
+        let half = half(&seam.letter);
         let wanted = ring_of_places(edge, out, half + 0.9, half + 12.0);
         let Some(found) = places.place([2.0 * half, 3.8], wanted) else { continue };
         scene.line(Line::Callout, along(found, towards(found, at), 1.7), at);
         scene.path(Some(Line::Placement), Fill::Paper, capsule(found, half, 1.9));
         scene.label(Label::new(&seam.letter, found).size(LETTER).strong().bare());
     }
+}
+
+/// Half the width of the ring round a letter.
+fn half(letter: &str) -> f64 {
+    (text_width(letter, LETTER, true) / 2.0 + 0.5).max(1.9)
 }
 
 /// Crosses at the places for what is put on the piece, each with its name.

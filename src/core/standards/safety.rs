@@ -129,7 +129,7 @@ pub const BAG_FILM: Caution = Caution {
            destinations ask for a printed suffocation warning, in their own words and type size.",
     follows: &[
         seen("ISO 8124-1:2009, 4.10"),
-        american(seen("ASTM F963, 4.12")),
+        american(seen("ASTM F963, 4.12, editions of 2003 and 2007")),
         seen("EN 71-1:2001, 4.3, 4.4 and 6 (no single-reading minimum)"),
         american(seen("Rhode Island General Laws 11-9-16 (warning, type size)")),
     ],

@@ -35,7 +35,7 @@ crate::words! { list:
     UNIT "unit" = "Unit";
     TOTAL "total" = "Total";
     NOTE "note" = "Note";
-    CONSUMPTION "consumption" = "Net consumption";
+    CONSUMPTION "consumption" = "Use of one product";
     WASTAGE "wastage" = "Wastage";
     PRICE "price" = "Price";
     MINIMUM_ORDER "minimum-order" = "Minimum order";

@@ -47,4 +47,6 @@ crate::words! { list:
     THERE "there" = "There";
     APPROVED "approved" = "approved";
     SIGNED_FOR "signed-for" = "Signed for";
+    BLANKS "blanks" = "Blanks on other sheets";
+    DEVIATIONS "deviations" = "Deviations";
 }

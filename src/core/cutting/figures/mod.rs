@@ -28,7 +28,7 @@ use crate::compute::input::{Bought, Ground};
 use crate::compute::reason::{NO_LAY_YET, NO_SUCH_LAY, NOT_LAID, NOT_LAID_FREELY, NOTHING_CUT, SEVERAL_SIZES};
 use crate::compute::{Figure, Number};
 use crate::geom::grid::millimetres;
-use crate::lay::{Lay, Pattern, Row, bounds};
+use crate::lay::{Lay, Pattern, Row, bounds, rows};
 use crate::words::say;
 
 /// The lay of one mix of sizes on one fabric. Lengths in mm.
@@ -157,7 +157,13 @@ fn product(ground: &Ground<'_>, cuts: &[CutCount], bought: &Bought, colourway: &
     let one = task(ground, cuts, bought, colourway, &mix(1));
     one.then(|one| {
         let table = one.how.table.map(Number::raw);
-        match task::repeats(&one.instance, table) {
+        let most = task::repeats(&one.instance, table);
+        // What dies strike makes full rows.
+        let products = match one.pattern {
+            Pattern::Rows => rows::full(&one.instance).map_or(most, |all| rows::filling(&all, most)),
+            Pattern::Free => most,
+        };
+        match products {
             1 => Figure::Known(one),
             several => task(ground, cuts, bought, colourway, &mix(several)),
         }

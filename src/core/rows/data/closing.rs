@@ -62,6 +62,17 @@ pub struct Required {
     pub done: bool,
 }
 
+/// The blanks of one sheet.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Blank {
+    /// The sheet.
+    pub sheet: Phrase,
+    /// What is to be filled in there.
+    pub what: Phrase,
+    /// The page it begins on, as `{sheet:KIND}`.
+    pub page: String,
+}
+
 /// The confirmation.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Confirmation {
@@ -81,6 +92,14 @@ pub struct Confirmation {
     pub sealed: Vec<Vec<Fact>>,
     /// Digest of the manifest, 64 digits; empty where the revision is not sealed.
     pub manifest: String,
+    /// What other sheets leave to be filled in by hand.
+    pub blanks: Vec<Blank>,
+    /// By when it is answered, and blanks for who answered it and when.
+    pub answer: Vec<Fact>,
+    /// What a deviation is, and what is said of one.
+    pub deviation: Phrase,
+    /// Heads of its blanks: sheet, point, what instead.
+    pub deviations: Vec<Phrase>,
     /// Who signs, two or three: "For the buyer", "For the factory".
     pub parties: Vec<Phrase>,
 }
