@@ -28,6 +28,7 @@ const USUAL: &[(&str, &str, &str)] = &[
     ("piece", "darts", "text marked"),
     ("piece", "notch", "text slit"),
     ("piece", "outline.is", "text sew line"),
+    ("fabric", "faces", "text right and wrong"),
     ("cutting", "method", "text hand knife"),
     ("cutting", "spread", "text one way"),
 ];
