@@ -176,7 +176,9 @@ fn shape(corners: &[(f64, f64)], way: Affine) -> Shape {
     let points = corners.iter().chain(corners.first()).map(|(x, y)| Point::new(*x, *y));
     let line = Path::polyline(points).transformed(&way);
     let outline = backtack_core::geom::measure::signed_area(&line).abs();
-    let perimeter = corners.iter().zip(corners.iter().cycle().skip(1)).map(|(a, b)| (a.0 - b.0).hypot(a.1 - b.1)).sum();
+    let point = |(x, y): &(f64, f64)| Point::new(*x, *y);
+    let sides = corners.iter().zip(corners.iter().cycle().skip(1));
+    let perimeter = sides.map(|(a, b)| point(a).distance(point(b))).sum();
     Shape { paths: vec![line], area: outline, perimeter }
 }
 
@@ -204,10 +206,10 @@ fn dies_of_one_shape() {
 #[test]
 fn dies_that_serve_for_several_pieces() {
     let style = "[style]\nid = \"X-1\"\nname = \"Mat\"\n[fabric.felt]\nwidth = \"900 mm\"\ncuttable-width = \"880 mm\"\nmass = \
-                 \"300 g/m2\"\n[cutting.press]\nmethod = \"die\"\n";
+                 \"300 g/m2\"\n[role.top]\n[colourway.a]\ntop = \"felt\"\n[cutting.press]\nmethod = \"die\"\n";
     let piece = |id: &str, width: u32| {
         format!(
-            "[piece.{id}]\nmaterial = \"felt\"\nallowance = \"0 mm\"\noutline = {{ shape = \"rectangle\", width = \"{width} mm\", \
+            "[piece.{id}]\nmaterial = \"top\"\nallowance = \"0 mm\"\noutline = {{ shape = \"rectangle\", width = \"{width} mm\", \
              height = \"50 mm\" }}\n"
         )
     };

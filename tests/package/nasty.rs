@@ -152,6 +152,8 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
             }
         }
         Sheet::Plan(plan) => {
+            put.all(&mut plan.status.stops);
+            put.all(&mut plan.status.made_to);
             facts(&mut plan.facts, put);
             for group in &mut plan.groups {
                 put!(put: group.title, group.text);
@@ -161,13 +163,26 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
             put.all(&mut plan.notes);
         }
         Sheet::Fabric(fabric) => {
-            for chain in fabric.chains.iter_mut().flatten() {
+            for chain in &mut fabric.chains {
                 put!(put: chain.title, chain.text);
                 for step in &mut chain.steps {
                     put!(put: step.step, step.working);
                 }
             }
             put.all(&mut fabric.notes);
+        }
+        Sheet::Bundles(bundles) => {
+            for group in &mut bundles.groups {
+                put!(put: group.title, group.pieces);
+                put.all(group.rows.iter_mut().flatten());
+            }
+        }
+        Sheet::Strikes(strikes) => put.all(strikes.rows.iter_mut().flatten()),
+        Sheet::Spreading(spreading) => {
+            for group in &mut spreading.groups {
+                put.one(&mut group.title);
+                put.all(group.rows.iter_mut().flatten());
+            }
         }
         Sheet::Construction(construction) => {
             for stage in &mut construction.stages {

@@ -21,7 +21,7 @@ fn style() -> String {
     format!(
         "[style]\nid = \"X-1\"\nname = \"Mat\"\nsizes = {SIZES:?}\ndestinations = {PLACES:?}\n[revision]\nid = \"A\"\n[role.top]\n\
          {colours}[fabric.felt]\nname = \"Felt\"\nmass = \"300 g/m2\"\nwidth = \"1500 mm\"\ncuttable-width = \"1450 mm\"\n\
-         plies = 8\nroll-length = \"25 m\"\ncolours = {COLOURS:?}\n[piece.MAT]\ncopies = 2\nmaterial = \"top\"\nallowance = \"10 mm\"\n\
+         plies = 8\nroll-length = \"25 m\"\ncolours = {COLOURS:?}\n[cutting.room]\nproducts = 6\n[piece.MAT]\ncopies = 2\nmaterial = \"top\"\nallowance = \"10 mm\"\n\
          outline = {{ shape = \"rectangle\", width = {by_size}, height = \"200 mm\" }}\n"
     )
 }

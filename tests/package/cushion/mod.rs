@@ -1,5 +1,6 @@
 //! A made-up cushion as view data: invented, but as full as a real package.
 
+mod order;
 mod review;
 mod shape;
 mod tables;
@@ -64,6 +65,9 @@ fn sheets() -> Vec<Bound> {
         Sheet::Confirmation(confirmation()),
         Sheet::Plan(plan()),
         Sheet::Fabric(fabric()),
+        Sheet::Bundles(order::bundles()),
+        Sheet::Strikes(order::strikes()),
+        Sheet::Spreading(order::spreading()),
     ];
     let bound = |sheet| Bound {
         sheet,
@@ -289,6 +293,7 @@ fn plan() -> Plan {
     let facts = vec![Fact { label: "Order no.".into(), value: "A-118".into() }];
     Plan {
         head,
+        status: order::status(),
         facts,
         groups: vec![group],
         lines: vec![line],
@@ -306,5 +311,5 @@ fn fabric() -> Fabric {
     let steps = vec![step("Spread", "42.500 m", false), step("To order", "50.000 m", true)];
     let chain = Chain { title: "Outer fabric, Sand".into(), text: "from lays".into(), steps };
     let head = Head { title: "How much fabric to order".into(), name: "Fabric to order".into(), lead: "".into() };
-    Fabric { head, chains: vec![vec![chain.clone(), chain]], notes: Vec::new() }
+    Fabric { head, chains: vec![chain.clone(), chain], notes: Vec::new() }
 }
