@@ -301,6 +301,8 @@ fn what_is_bought_has_its_price() {
         orders::plan(&loaded.model, &mut figures, &mut Ruler { lengths, faults: false });
         let order = figures.orders.remove("one").unwrap();
         let price = order.material[0].steps.known().unwrap().price.clone();
+        let all: Vec<(f64, String)> = order.cost.iter().map(|one| (one.total.get(), one.currency.clone())).collect();
+        assert_eq!(all, price.iter().map(|price| (price.total.get(), price.currency.clone())).collect::<Vec<_>>());
         (price.map(|price| (format!("{:.2}", price.total.get()), price.currency)), order.missing.len())
     };
     let total = |total: &str| (Some((total.to_string(), "EUR".to_string())), 0);
