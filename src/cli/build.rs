@@ -87,12 +87,21 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     progress.finish_and_clear();
     let ordered = id.map(|id| pipeline::order(&loaded, &checked, id)).transpose();
     let ordered = ordered.map_err(|error| Failure::new(error.to_string()))?;
+    let own = id.map(|id| pipeline::own_order(&loaded, &checked, id)).transpose();
+    let own = own.map_err(|error| Failure::new(error.to_string()))?.flatten();
     let document = ordered.as_ref().map(crate::render_order).transpose().map_err(failed)?;
     let kept = laid.as_ref().map(|found| style::item(folder, &found.lock));
     let stem = file_name(&loaded.model);
     let pdf = write(&package, &out, &stem, kept, &output)?;
     let extracts = write_extracts(&package, &out, &stem, &output)?;
-    let order = id.zip(document).map(|(id, made)| write_order(&made, &out, (&stem, id), &output)).transpose()?;
+    let mut order = Vec::new();
+    if let Some((id, made)) = id.zip(document) {
+        order.push(write_order(&made, &out, (&stem, id), &output)?);
+    }
+    if let Some((id, own)) = id.zip(own.as_ref()) {
+        let made = crate::render_order(own).map_err(failed)?;
+        order.push(write_order(&made, &out.join(OWN), (&stem, id), &output)?);
+    }
     let traced = ordered.as_ref().filter(|_| matches.get_flag(traces::OPTION)).map(crate::trace_order);
     let folder_of_lays = id.map(|id| traces::write(&traced.unwrap_or_default(), &out, id, &output)).transpose()?;
     let (name, root) = (folder.to_string_lossy(), root(folder, &loaded.style));
@@ -102,6 +111,9 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     }
     if let Some(edition) = &ordered {
         told(edition, &name, &root, terminal);
+    }
+    if let Some(cost) = own.as_ref().or(ordered.as_ref()).map(cost).filter(|cost| !cost.is_empty()) {
+        terminal.remark(&cost);
     }
     if let Some(found) = &laid {
         terminal.remark(&format!("lays, kept in {}:\n{}", backtack_core::lay::lock::FILE, style::told(found)));
@@ -128,6 +140,25 @@ fn told(edition: &Edition<'_>, name: &str, root: &str, terminal: &mut Terminal) 
     };
     let report = Folder { name, root, findings, sources: &edition.shown().sources };
     terminal.remark(&text::print(&[report], terminal.errors()));
+}
+
+/// What the fabric of an order costs, line by line, as its edition shows it.
+fn cost(edition: &Edition<'_>) -> String {
+    let order = edition.order.as_ref().and_then(|order| edition.seen().figures.orders.get(&order.id));
+    let mut text = String::new();
+    for chain in order.iter().flat_map(|order| &order.material) {
+        let Some((steps, price)) = chain.steps.known().and_then(|steps| Some((steps, steps.price.as_ref()?))) else {
+            continue;
+        };
+        let of = chain.bought.colour.as_ref().map_or_else(String::new, |colour| format!("/{colour}"));
+        let (article, metres) = (&chain.bought.article, steps.bought.get() / 1000.0);
+        let (total, currency) = (price.total.get(), &price.currency);
+        text.push_str(&format!("  {article}{of}: {metres:.3} m at {}: {total:.2} {currency}\n", price.each));
+    }
+    for cost in order.iter().flat_map(|order| &order.cost) {
+        text.push_str(&format!("  in all: {:.2} {}\n", cost.total.get(), cost.currency));
+    }
+    if text.is_empty() { text } else { format!("what the fabric of the order costs:\n{}", plain(&text)) }
 }
 
 /// A specification with its lays, and what was found of them in this run.
@@ -212,6 +243,9 @@ fn write_extracts(package: &Package, out: &Path, stem: &str, output: &Output) ->
     output.write(&items)?;
     Ok(items.into_iter().map(|item| item.path).collect())
 }
+
+/// Below the output folder: what is for the own house only.
+const OWN: &str = "own";
 
 /// Writes the document of an order: the PDF and the figures.
 fn write_order(package: &Package, out: &Path, (stem, id): (&str, &str), output: &Output) -> Result<PathBuf, Failure> {

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use backtack_core::compute::{self, Figures};
 use backtack_core::cutting::figures::{Effort, Search};
-use backtack_core::lay::{Lock, Progress};
+use backtack_core::lay::{Lock, Progress, valid};
 use backtack_core::model::Assembly;
 use backtack_core::orders::figures::{
     self as orders, Estimate, Laid, LayLengths, OrderFigures, OrderLays, Spreading, needed, plan_order,
@@ -83,6 +83,7 @@ tests = 5
 /// Lays of known lengths: 1 to 4 products.
 struct Ruler {
     lengths: [i64; 4],
+    reserve: i64,
     faults: bool,
 }
 
@@ -98,7 +99,7 @@ impl LayLengths for Ruler {
             table: None,
             products: None,
             gap: None,
-            reserve: 0,
+            reserve: self.reserve,
             splice: None,
             assumed: BTreeSet::new(),
         }
@@ -128,7 +129,7 @@ fn mat(faults: bool) -> OrderFigures {
     orders::plan(
         &loaded.model,
         &mut figures,
-        &mut Ruler { lengths: [550_000, 1_000_000, 1_500_000, 1_960_000], faults },
+        &mut Ruler { lengths: [550_000, 1_000_000, 1_500_000, 1_960_000], reserve: 0, faults },
     );
     figures.orders.remove("one").unwrap()
 }
@@ -256,6 +257,110 @@ fn an_order_is_laid_once_and_kept() {
     );
 }
 
+/// A table of 6 m: more products lie on a ply than are searched at once. A lay that is joined passes the same check as one that was
+/// found, ends where its ply does, and only its parts are kept.
+#[test]
+fn long_lays_are_joined_of_kept_ones() {
+    let style = format!(
+        "{STYLE}[cutting.room]\nmethod = \"hand knife\"\ntable = \"6 m\"\nplies = 2\ngap = \"3 mm\"\nend = \"20 mm\"\n"
+    );
+    let plain = read::texts(&[("style.toml", &style), ("orders/one.toml", ORDER)]);
+    let mut lock = Lock::default();
+    quick(&plain, &mut lock, true);
+    assert!(lock.entries.values().all(|entry| entry.placed.len() <= 24), "no lay of more than 12 products is searched");
+    let kept =
+        read::texts(&[("style.toml", &style), ("orders/one.toml", ORDER), ("backtack.lock", lock.text().as_str())]);
+    let assembly = Assembly::of(&kept.model);
+    let computed = compute::compute(&kept.model, &assembly);
+    let (mut figures, mut same) = (computed.figures, lock.clone());
+    plan_order((&kept.model, &assembly, &computed.drawn), &mut figures, "one", &mut same, None);
+    let fabric = &figures.orders["one"].fabrics[0];
+    let plan = fabric.plan.known().unwrap();
+    assert!(plan.lays.iter().any(|lay| lay.sizes["one"] > 12), "{:?}", plan.groups);
+    for lay in &plan.lays {
+        let parts: u64 = lay.parts.iter().map(|part| part.sizes["one"] * part.times).sum();
+        assert_eq!(parts, lay.sizes["one"]);
+        assert!(lay.ply.get() <= 6_000.0 && lay.pieces == 2 * parts * lay.plies && lay.strikes == 2 * parts);
+    }
+    let lays = orders::order_lays((&kept.model, &assembly, &computed.drawn), &figures, "one");
+    for task in &lays.tasks {
+        let laid = task.lay.as_ref().unwrap();
+        valid::check(&task.instance, laid).unwrap();
+        let printed = plan.lays.iter().find(|lay| lay.sizes == task.mix).unwrap();
+        assert_eq!(task.instance.count() as u64, printed.strikes);
+        let end = laid.length as f64 / 1e3;
+        assert!(end <= printed.ply.get() && printed.ply.get() - end < 1.0, "{end} {}", printed.ply.get());
+    }
+}
+
+/// Four plies of a roll of 25 m with 2 % shrinkage and half a metre kept back: (25 − 0.5) × 0.98 = 24.01 m, 12 plies of 2 m; what is
+/// left is told roll by roll. A minimum order of "4 pc" is four rolls.
+#[test]
+fn rolls_are_used_bought_and_left_over() {
+    let style = STYLE.replace("minimum-order = \"40 m\"", "minimum-order = \"4 pc\"");
+    let loaded = read::texts(&[("style.toml", &style), ("orders/one.toml", ORDER)]);
+    let mut figures = compute::compute(&loaded.model, &Assembly::of(&loaded.model)).figures;
+    let lengths = [550_000, 1_000_000, 1_500_000, 1_959_001];
+    let mut ruler = Ruler { lengths, reserve: 499_001, faults: false };
+    orders::plan(&loaded.model, &mut figures, &mut ruler);
+    let order = figures.orders.remove("one").unwrap();
+    let steps = order.material[0].steps.known().unwrap();
+    assert_eq!((steps.reserve.get(), steps.usable.unwrap().get()), (500.0, 24_010.0));
+    // 1,959.001 mm is 1.960 m before anything is computed from it.
+    let term = |one: &orders::PlyTerm| (one.lays * one.plies, one.length.get(), one.per_roll.unwrap());
+    assert_eq!(steps.plies.iter().map(term).collect::<Vec<_>>(), [(20, 1_960.0, 12), (10, 1_500.0, 15)]);
+    // Minimum order 4 rolls; what is used is 20 × 2 m + 10 × 1.54 m = 55.4 m of 3 × 24.01 m.
+    assert_eq!((steps.rolls, steps.rolls_bought, steps.minimum_rolls), (Some(3), Some(4), Some(4)));
+    assert!(steps.minimum_decides && steps.bought.get() == 100_000.0);
+    let left: Vec<(u64, f64)> = steps.remnants.iter().map(|one| (one.roll, one.left.get())).collect();
+    assert_eq!(left.iter().map(|(roll, _)| *roll).collect::<Vec<_>>(), [1, 2, 3]);
+    assert_eq!(left.iter().map(|(_, left)| left).sum::<f64>(), 3.0 * 24_010.0 - 55_400.0);
+    assert!(left.iter().all(|(_, left)| *left >= 0.0));
+}
+
+/// Every chain that an example prints, worked out again in whole millimetres from the numbers as they are printed.
+#[test]
+fn a_printed_chain_is_exact_by_hand() {
+    let mut seen = 0;
+    for name in ["puffin", "floor-cushion"] {
+        let figures = example(name);
+        for chain in figures.orders.values().flat_map(|order| &order.material) {
+            let steps = chain.steps.known().unwrap();
+            let mm = |length: f64| {
+                assert_eq!(length, length.round(), "{length} is printed in whole millimetres");
+                length as i128
+            };
+            let laid: i128 =
+                steps.plies.iter().map(|one| i128::from(one.lays * one.plies) * mm(one.length.get())).sum();
+            assert_eq!(mm(steps.laid.get()), laid);
+            let spread: i128 = steps.plies.iter().map(|one| i128::from(one.lays * one.plies) * mm(one.ply.get())).sum();
+            assert_eq!((mm(steps.spread.get()), mm(steps.ends.get())), (spread, spread - laid));
+            // Percentages with two decimals.
+            let left = |share: f64| 10_000 - (share * 100.0).round() as i128;
+            let (shrinkage, faults) = (left(steps.shrinkage.get()), left(steps.faults.get()));
+            assert_eq!(steps.splices, 0);
+            assert_eq!(mm(steps.relaxed.get()), (spread * 10_000 + shrinkage - 1) / shrinkage);
+            let both = shrinkage * faults;
+            let needed = (spread * 100_000_000 + both - 1) / both;
+            assert_eq!(mm(steps.needed.get()), needed);
+            let unit = steps.roll.map_or(1_000, |roll| mm(roll.get()));
+            let minimum = steps.minimum.map_or(0, |minimum| (mm(minimum.get()) + unit - 1) / unit);
+            let need = steps.rolls.map_or((needed + unit - 1) / unit, i128::from);
+            assert_eq!(mm(steps.bought.get()), need.max(minimum) * unit);
+            if let (Some(usable), Some(rolls)) = (steps.usable, steps.rolls) {
+                let given = (unit - mm(steps.reserve.get())) * both / 100_000_000;
+                assert_eq!(mm(usable.get()), given);
+                assert_eq!(steps.remnants.len() as u64, rolls);
+                let left: i128 = steps.remnants.iter().map(|one| mm(one.left.get())).sum();
+                assert_eq!(left, given * i128::from(rolls) - spread);
+            }
+            assert_eq!(mm(steps.surplus.get()), mm(steps.bought.get()) - needed);
+            seen += 1;
+        }
+    }
+    assert!(seen > 5, "{seen}");
+}
+
 /// What the factory has still to draw makes a plan that is not known, never one of zero.
 #[test]
 fn an_unknown_length_is_no_plan() {
@@ -298,9 +403,11 @@ fn what_is_bought_has_its_price() {
         let loaded = read::texts(&[("style.toml", &style), ("orders/one.toml", ORDER)]);
         let mut figures = compute::compute(&loaded.model, &Assembly::of(&loaded.model)).figures;
         let lengths = [550_000, 1_000_000, 1_500_000, 1_960_000];
-        orders::plan(&loaded.model, &mut figures, &mut Ruler { lengths, faults: false });
+        orders::plan(&loaded.model, &mut figures, &mut Ruler { lengths, reserve: 0, faults: false });
         let order = figures.orders.remove("one").unwrap();
         let price = order.material[0].steps.known().unwrap().price.clone();
+        let all: Vec<(f64, String)> = order.cost.iter().map(|one| (one.total.get(), one.currency.clone())).collect();
+        assert_eq!(all, price.iter().map(|price| (price.total.get(), price.currency.clone())).collect::<Vec<_>>());
         (price.map(|price| (format!("{:.2}", price.total.get()), price.currency)), order.missing.len())
     };
     let total = |total: &str| (Some((total.to_string(), "EUR".to_string())), 0);

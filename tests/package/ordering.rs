@@ -53,6 +53,19 @@ fn an_order_has_a_document_of_its_own() {
         assert!(!String::from_utf8_lossy(&one.bytes).contains("4321"), "the price is shown");
     }
     assert!(!figures.contains("4321"));
+    // The own edition has it on paper, in its figures and on the terminal: so many metres at that price.
+    let own = String::from_utf8(scratch.read("bag/out/own/order-first.json")).unwrap();
+    let own: serde_json::Value = serde_json::from_str(&own).unwrap();
+    let own = &own["orders"]["first"];
+    let of_canvas = |one: &&serde_json::Value| one["steps"]["price"]["each"] == "4321.50 EUR/m";
+    let canvas = own["material"].as_array().unwrap().iter().find(of_canvas).unwrap();
+    let total = canvas["steps"]["bought"].as_f64().unwrap() / 1000.0 * 4321.5;
+    assert_eq!(canvas["steps"]["price"]["total"].as_f64().unwrap(), total);
+    assert_eq!(own["cost"], serde_json::json!([{ "currency": "EUR", "total": total }]));
+    assert!(ran.err.contains(&format!("in all: {total:.2} EUR")), "{ran:?}");
+    assert!(ran.out.contains("own/ST-01-A-order-first.pdf"), "{ran:?}");
+    let attached = Pdf::of(&scratch.read("bag/out/own/ST-01-A-order-first.pdf")).attachments();
+    assert!(attached.values().any(|one| String::from_utf8_lossy(&one.bytes).contains("4321.50 EUR/m")));
     // The style's own package says nothing of the order.
     let style = Pdf::of(&scratch.read("bag/out/ST-01-A.pdf")).attachments();
     for one in style.values() {

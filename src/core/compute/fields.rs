@@ -355,6 +355,8 @@ const FIELDS: &[Field] = &[
     field("orders.*.products.*.*.cut", "pc", "To cut: ceil(quantity × (1 + cut extra)) + samples + tests"),
     field("orders.*.products.*.*.most", "pc", "Most to cut: floor(allowed × (1 + cut extra)) + samples + tests"),
     field("orders.*.total", "pc", "Products ordered in all lines"),
+    field("orders.*.cost.[].currency", "", "What the fabric costs, where a price is shown: a currency"),
+    field("orders.*.cost.[].total", "*", "Of everything that has a price in it, each rounded to the cent"),
     field("orders.*.missing.[]", "", "Why something that is cut stands in no plan"),
     field("orders.*.fabrics.[].article", "", "A fabric, once planned: everything cut from it together"),
     field("orders.*.fabrics.[].materials.[]", "", "What the pieces call it: roles, or the article itself"),

@@ -24,6 +24,6 @@ pub use check::{Checked, ahead, check, planned, relaid};
 pub use compare::compare;
 pub use edition::{Earlier, Edition, EditionError, Ordered, edition};
 pub use mend::{Changed, MendError, Mended, apply, mend};
-pub use order::{OrderError, order};
+pub use order::{OrderError, order, own_order};
 pub use read::{ReadError, Source, read};
 pub use seal::{Draft, SealError, Sealing, draft};

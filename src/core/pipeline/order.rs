@@ -3,6 +3,7 @@
 use super::edition::{Shown, part};
 use super::{Checked, Edition, Ordered, planned};
 use crate::editions::Unshown;
+use crate::model::{Article, ArticleKind, Audience};
 use crate::orders::figures as orders;
 use crate::read::Loaded;
 use crate::revision::ArchiveError;
@@ -41,13 +42,45 @@ impl std::error::Error for OrderError {
 /// If there is no such order, its file holds another order too, or its files fit into no archive.
 pub fn order<'a>(loaded: &'a Loaded, checked: &Checked, id: &str) -> Result<Edition<'a>, OrderError> {
     let files = crate::editions::order_edition(loaded, id).map_err(OrderError::Order)?;
-    let (shown, seen) = part(loaded, &files);
+    let read = part(loaded, &files);
+    made(loaded, checked, id, (&files, read))
+}
+
+/// The same for the own edition, where it knows a price of a fabric that the factory does not: it shows what the order costs.
+/// Attached is what the factory gets.
+///
+/// # Errors
+/// As [`order`].
+pub fn own_order<'a>(loaded: &'a Loaded, checked: &Checked, id: &str) -> Result<Option<Edition<'a>>, OrderError> {
+    let own = |article: &Article| {
+        article.kind == ArticleKind::Fabric
+            && article.text("price").is_some_and(|price| price.all().any(|one| one.audience == Audience::Own))
+    };
+    if !loaded.model.articles.values().any(own) {
+        return Ok(None);
+    }
+    let files = crate::editions::order_edition(loaded, id).map_err(OrderError::Order)?;
+    let all: Vec<(String, Vec<u8>)> =
+        loaded.closure.iter().map(|(path, bytes)| (path.clone(), bytes.to_vec())).collect();
+    let edition = made(loaded, checked, id, (&files, part(loaded, &all)))?;
+    let priced =
+        |edition: &Edition<'_>| edition.seen().figures.orders.get(id).is_some_and(|order| !order.cost.is_empty());
+    Ok(priced(&edition).then_some(edition))
+}
+
+/// The edition of an order as it is read, with some files attached.
+fn made<'a>(
+    loaded: &'a Loaded,
+    checked: &Checked,
+    id: &str,
+    (files, (shown, seen)): (&[(String, Vec<u8>)], (Loaded, Checked)),
+) -> Result<Edition<'a>, OrderError> {
     let mut seen = planned(&shown, seen, id);
     let findings = orders::findings(&shown.model, &seen.figures, id).settled(&shown.levels, false);
     let lays = orders::order_lays((&shown.model, &seen.assembly, &seen.drawn), &seen.figures, id);
     seen.figures.lays = lays.figures();
     let part = Shown::Part(Box::new((shown, seen)));
-    let mut edition = Edition::of(loaded, part, &files).map_err(OrderError::Archive)?;
+    let mut edition = Edition::of(loaded, part, files).map_err(OrderError::Archive)?;
     edition.findings = crate::editions::concerning(loaded, id, &checked.findings, &edition.seen().findings);
     edition.findings.append(findings.clone());
     edition.order = Some(Ordered { id: id.to_string(), lays, findings });

@@ -36,6 +36,8 @@ words! {
     BACK "marker.back" = "the back";
     TILT "marker.tilt" = "Tilt";
     TABLE "marker.table" = "Table";
+    PRODUCTS "marker.products" = "Products on a ply";
+    RESERVE "marker.reserve" = "Kept back of a roll";
     PLY_LENGTH "marker.ply-length" = "Length of a ply";
     ON_EACH "marker.on-each" = "{pieces} on each of {plies} plies";
     FOR_ONE "marker.for-one" = "Fabric for one product";
@@ -299,6 +301,8 @@ fn how_cut(view: &View<'_>, some: &[Both<'_>]) -> Vec<Fact> {
     if let Some(table) = how.table {
         all.push(Fact::of(TABLE, Cell::fixed(Number::new(table.get() / 1000.0), 1, "m")));
     }
+    all.extend(how.products.map(|count| Fact::of(PRODUCTS, say!(AT_MOST, count))));
+    all.extend(how.reserve.map(|reserve| Fact::of(RESERVE, mm(reserve))));
     if how.method == Method::Laser {
         all.push(Fact::of(CUT_FROM, BACK));
     }

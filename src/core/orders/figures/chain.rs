@@ -11,7 +11,7 @@ use crate::units::{Quantity, Rational};
 use crate::words::{Phrase, say, words};
 
 use super::minimum::minimum;
-use super::record::{Chain, FabricPlan, OrderFigures, Planned, PlyTerm, Price, Remnant, Steps};
+use super::record::{Chain, Cost, FabricPlan, OrderFigures, Planned, PlyTerm, Price, Remnant, Steps};
 
 words! {
     UNPRICED "plan.unpriced" = "the price of {article} is none of a metre, yard or kilogram, such as 4.20 EUR/m";
@@ -152,6 +152,15 @@ fn remnants(at: usize, fabric: &FabricPlan, plan: &Planned) -> Vec<Remnant> {
         left: millimetres(usable - used),
     };
     plan.taken[at].rolls.iter().zip(1..).map(left).collect()
+}
+
+/// What the fabric costs, by currency.
+pub(crate) fn cost(material: &[Chain]) -> Vec<Cost> {
+    let mut all: BTreeMap<String, f64> = BTreeMap::new();
+    for price in material.iter().filter_map(|chain| chain.steps.known()?.price.as_ref()) {
+        *all.entry(price.currency.clone()).or_default() += price.total.get();
+    }
+    all.into_iter().map(|(currency, total)| Cost { currency, total: Number::new(total) }).collect()
 }
 
 /// Prices that are stated and cannot be counted with.

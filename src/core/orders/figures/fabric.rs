@@ -15,7 +15,7 @@ use crate::words::{Phrase, say, words};
 use super::cutting::{Cut, groups_of, lines};
 use super::laid::{Laid, LayLengths, Spreading};
 use super::minimum::minimum;
-use super::record::{Colour, FabricPlan, OrderFigures, Planned, Totals, Undivided};
+use super::record::{Colour, FabricPlan, OrderFigures, Planned, Totals, Undivided, Unfit};
 
 words! {
     TAKEN_AS_ZERO "plan.taken-as-zero" = "{key} of {article} is not stated: 0 %";
@@ -100,11 +100,12 @@ impl Group<'_> {
         let variant = Variant { size: sizes.first().map_or("", String::as_str), colourway: &colourway };
         let shrinkage = self.share("shrinkage-along", variant, &mut spreading);
         let faults = self.share("faults", variant, &mut spreading);
-        let roll = self.length("roll-length", variant).map(rounded::down).filter(|roll| *roll > spreading.reserve);
+        let roll = self.length("roll-length", variant).map(rounded::down);
         let demands = self.demands(&sizes);
         let problem = self.problem(&spreading, &demands, (shrinkage, faults, roll), variant);
         let pieces = self.pieces();
-        let settled = pieces.clone().then(|_| settled(&problem, &laid, spreading.sets, lays));
+        let mut unfit = None;
+        let settled = pieces.clone().then(|_| settled(&problem, &laid, spreading.sets, lays, &mut unfit));
         let mut colours = self.colours(&sizes);
         let plan = settled.map(|settled| {
             for (colour, taken) in colours.iter_mut().zip(&settled.plan.colours) {
@@ -132,6 +133,7 @@ impl Group<'_> {
             shrinkage,
             faults,
             roll,
+            unfit,
             assumed: spreading.assumed,
             plan,
             article: self.article,
@@ -233,31 +235,56 @@ impl Group<'_> {
     }
 }
 
-fn settled(problem: &Problem, laid: &Laid<'_>, sets: u32, lays: &mut dyn LayLengths) -> Figure<Settled> {
+fn settled(
+    problem: &Problem,
+    laid: &Laid<'_>,
+    sets: u32,
+    lays: &mut dyn LayLengths,
+    unfit: &mut Option<Unfit>,
+) -> Figure<Settled> {
     let longest = problem.table.map(|table| table - problem.ends);
     let sets = problem.most().map_or(sets, |most| most.min(sets));
     let mut unknown = None;
-    let mixes =
-        plan::mixes(laid.sizes.len(), problem.multiple, sets, longest, &mut |mix| match lays.length(laid, mix) {
-            Ok(length) => length.rounded(),
-            Err(why) => {
-                unknown = Some(why);
-                Length::Never
-            }
-        });
+    // What is too long is wanted as well, so that it can be said how long it is.
+    let mut length = |mix: &Mix| match lays.length(laid, mix) {
+        Ok(length) => length.rounded(),
+        Err(why) => {
+            unknown = Some(why);
+            Length::Never
+        }
+    };
+    let mixes = plan::mixes(laid.sizes.len(), problem.multiple, sets, longest, &mut length);
+    let alone = |size: usize| Mix {
+        sets: (0..laid.sizes.len()).map(|at| if at == size { problem.multiple } else { 0 }).collect(),
+    };
+    let single: Vec<i64> = (0..laid.sizes.len()).map(|size| length(&alone(size)).get()).collect();
     if let Some(why) = unknown {
         return Figure::not_yet(why);
     }
-    let (mixes, rounds): (Vec<(Mix, Length)>, usize) = (mixes, lays.rounds());
-    match plan::settle(problem, mixes, &mut |mix| lays.lay(laid, mix).map(rounded::taken), rounds) {
-        Ok(settled) => Figure::Known(settled),
-        Err(plan::Unplannable::Table { size }) => {
+    let rounds = lays.rounds();
+    let why = match plan::settle(problem, mixes, &mut |mix| lays.lay(laid, mix).map(rounded::taken), rounds) {
+        Ok(settled) => return Figure::Known(settled),
+        Err(why) => why,
+    };
+    let too_long = |size: usize, roll: bool, most: i64| {
+        let (size, ply) = (laid.sizes[size].clone(), single[size].saturating_add(problem.ends));
+        let millimetres = |length: i64| Number::new(length as f64 / 1e3);
+        (most < ply && ply < i64::MAX).then(|| Unfit { size, roll, ply: millimetres(ply), most: millimetres(most) })
+    };
+    match why {
+        plan::Unplannable::Table { size } => {
+            *unfit = problem.table.and_then(|table| too_long(size, false, table));
             Figure::not_yet(say!(TABLE_TOO_SHORT, size = &laid.sizes[size], article = laid.article))
         }
-        Err(plan::Unplannable::Roll { size }) => {
+        plan::Unplannable::Roll { size } => {
+            *unfit = too_long(size, true, problem.buy.usable() / i64::from(problem.step));
             Figure::not_yet(say!(ROLL_TOO_SHORT, size = &laid.sizes[size], article = laid.article))
         }
-        Err(plan::Unplannable::Malformed(why)) => Figure::not_yet(say!(UNPLANNABLE, article = laid.article, why)),
+        plan::Unplannable::Malformed(_) if problem.buy.usable() <= 0 => {
+            *unfit = too_long(0, true, 0);
+            Figure::not_yet(say!(ROLL_TOO_SHORT, size = &laid.sizes[0], article = laid.article))
+        }
+        plan::Unplannable::Malformed(why) => Figure::not_yet(say!(UNPLANNABLE, article = laid.article, why)),
     }
 }
 

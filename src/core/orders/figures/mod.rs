@@ -21,8 +21,8 @@ pub use laid::{Laid, LayLengths, ROUNDS, Spreading};
 pub use lays::{OrderLays, of_order, order_lays, plan_order};
 pub use planner::{plan, plan_one};
 pub use record::{
-    Bundle, Chain, Colour, FabricPlan, FromRoll, LayColour, LayGroup, LayLine, LayPart, OrderFigures, OrderProducts,
-    OrderedLine, Planned, PlyTerm, Price, Remnant, Steps, Totals, Undivided,
+    Bundle, Chain, Colour, Cost, FabricPlan, FromRoll, LayColour, LayGroup, LayLine, LayPart, OrderFigures,
+    OrderProducts, OrderedLine, Planned, PlyTerm, Price, Remnant, Steps, Totals, Undivided, Unfit,
 };
 pub use wanted::wanted;
 

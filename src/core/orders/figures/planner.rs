@@ -11,6 +11,7 @@ pub fn plan_one(model: &Model, figures: &mut Figures, order: &str, lays: &mut dy
     let Some(mut planned) = figures.orders.remove(order) else { return };
     (planned.fabrics, planned.missing) = fabric::plans(model, figures, &planned, lays);
     planned.material = chain::chains(model, &planned);
+    planned.cost = chain::cost(&planned.material);
     planned.missing.extend(chain::unpriced(model, &planned));
     figures.orders.insert(order.to_string(), planned);
 }

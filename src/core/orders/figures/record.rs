@@ -36,6 +36,9 @@ pub struct OrderFigures {
     pub fabrics: Vec<FabricPlan>,
     /// Fabric to buy by article and colour; empty until it is planned.
     pub material: Vec<Chain>,
+    /// What the fabric costs, by currency; empty where no price is shown.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub cost: Vec<Cost>,
     /// Why something that is cut stands in no plan.
     #[serde(serialize_with = "english")]
     pub missing: BTreeSet<Phrase>,
@@ -124,11 +127,27 @@ pub struct FabricPlan {
     /// Length of one roll, µm; none where it is not known.
     #[serde(skip)]
     pub roll: Option<i64>,
+    /// The size of which not even one product can be spread.
+    #[serde(skip)]
+    pub unfit: Option<Unfit>,
     /// What was taken for want of a statement.
     #[serde(serialize_with = "english")]
     pub assumed: BTreeSet<Phrase>,
     /// The plan.
     pub plan: Figure<Planned>,
+}
+
+/// A size of which not even one product can be spread.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Unfit {
+    /// The size.
+    pub size: String,
+    /// Whether it is the roll that is too short; else the table.
+    pub roll: bool,
+    /// Length of a ply for one product, ends included, mm.
+    pub ply: Number,
+    /// Longest ply there can be, mm.
+    pub most: Number,
 }
 
 /// One colour of a fabric in an order.
@@ -319,7 +338,7 @@ pub struct Steps {
 pub struct Price {
     /// The price as written.
     pub each: String,
-    /// Of the length bought.
+    /// Of the length bought, to the cent.
     pub total: Number,
     /// Currency.
     pub currency: String,
@@ -337,7 +356,8 @@ impl Price {
         };
         Some(Price {
             each: text.to_string(),
-            total: Number::new(price.amount.to_f64() * units),
+            // To the cent, so that a sum of prices is exact.
+            total: Number::new((price.amount.to_f64() * units * 100.0).round() / 100.0),
             currency: price.currency.to_string(),
         })
     }
@@ -353,6 +373,16 @@ pub struct Remnant {
     pub roll: u64,
     /// What can still be spread of it, mm.
     pub left: Number,
+}
+
+/// What the fabric of an order costs in one currency.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Cost {
+    /// Currency.
+    pub currency: String,
+    /// Of everything that has a price in it.
+    pub total: Number,
 }
 
 /// Plies of one lay, or of equal lays.

@@ -29,6 +29,7 @@ fn figures(model: &Model, order: &Order) -> OrderFigures {
         lines,
         fabrics: Vec::new(),
         material: Vec::new(),
+        cost: Vec::new(),
         missing: std::collections::BTreeSet::new(),
     }
 }

@@ -13,11 +13,18 @@ const PLACES: usize = 1_500_000;
 pub struct Least {
     /// Products by size.
     pub grid: Grid,
+    cells: Vec<Cell>,
+}
+
+/// The least for one number of products.
+#[derive(Debug, Clone, Copy)]
+struct Cell {
     /// Fewest rolls begun and least used of the last; 0 and the least length where plies may be joined.
-    rolls: Vec<(u32, i64)>,
-    last: Vec<u16>,
+    rolls: (u32, i64),
+    /// The mix it ends with.
+    last: u16,
     /// Least length, µm.
-    pub length: Vec<i64>,
+    length: i64,
 }
 
 /// What no plies give.
@@ -28,60 +35,68 @@ impl Least {
     pub fn of(ready: &Ready<'_>, colour: usize) -> Option<Self> {
         let most = PLACES.min(WORK / ready.mixes.len().max(1));
         let grid = Grid::new(&ready.high[colour], most).filter(|_| ready.mixes.len() < usize::from(u16::MAX))?;
-        let cells: Vec<Vec<(usize, u32)>> =
-            ready.mixes.iter().map(|mix| mix.sizes.iter().map(|size| (*size, mix.sets[*size])).collect()).collect();
-        let steps: Vec<usize> = cells.iter().map(|cells| grid.step(cells)).collect();
-        let size = grid.size;
-        let mut least =
-            Least { grid, rolls: vec![(u32::MAX, NEVER); size], last: vec![u16::MAX; size], length: vec![NEVER; size] };
-        least.rolls[0] = (0, 0);
-        least.length[0] = 0;
-        for at in 0..size {
-            if least.length[at] == NEVER {
-                continue;
-            }
-            for (index, mix) in ready.mixes.iter().enumerate() {
-                if least.grid.fits(at, &cells[index]) {
-                    least.reach(ready, at, at + steps[index], index, mix.length);
+        let products = products(ready);
+        let steps: Vec<usize> = products.iter().map(|products| grid.step(products)).collect();
+        let mut cells = vec![Cell { rolls: (u32::MAX, NEVER), last: u16::MAX, length: NEVER }; grid.size];
+        cells[0] = Cell { rolls: (0, 0), last: u16::MAX, length: 0 };
+        let mut here = grid.products(0);
+        for at in 0..grid.size {
+            let from = cells[at];
+            if from.length != NEVER {
+                for (index, mix) in ready.mixes.iter().enumerate() {
+                    if grid.takes(&here, &products[index]) {
+                        reach(ready, from, &mut cells[at + steps[index]], (index, mix.length));
+                    }
                 }
             }
+            grid.next(&mut here);
         }
-        Some(least)
+        Some(Least { grid, cells })
     }
 
-    fn reach(&mut self, ready: &Ready<'_>, from: usize, to: usize, index: usize, length: i64) {
-        self.length[to] = self.length[to].min(self.length[from] + length);
-        let (rolls, used) = self.rolls[from];
-        let here = match ready.problem.buy.whole {
-            false => (0, used + length),
-            true if rolls > 0 && used + length <= ready.usable => (rolls, used + length),
-            true => (rolls + 1, length),
-        };
-        if here < self.rolls[to] {
-            self.rolls[to] = here;
-            self.last[to] = index as u16;
-        }
+    /// Least length of some products, µm; none where nothing gives exactly these.
+    pub fn length(&self, place: usize) -> Option<i64> {
+        Some(self.cells[place].length).filter(|length| *length != NEVER)
     }
 
     /// Fewest units for what is wanted of the colour, and the groups that take no more.
     pub fn best(&self, ready: &Ready<'_>, colour: usize) -> Option<(u32, Vec<u32>)> {
         let low = &ready.low[colour];
         let wanted = |place: &usize| (0..low.len()).all(|size| self.grid.at(*place, size) >= low[size]);
-        let reached = (0..self.grid.size).filter(|place| self.length[*place] != NEVER).filter(wanted);
-        let mut at = reached.min_by_key(|place| (self.rolls[*place], self.length[*place]))?;
+        let reached = (0..self.grid.size).filter(|place| self.length(*place).is_some()).filter(wanted);
+        let mut at = reached.min_by_key(|place| (self.cells[*place].rolls, self.cells[*place].length))?;
         let units = match ready.problem.buy.whole {
-            true => self.rolls[at].0,
-            false => ready.problem.buy.joined(self.rolls[at].1),
+            true => self.cells[at].rolls.0,
+            false => ready.problem.buy.joined(self.cells[at].rolls.1),
         };
+        let products = products(ready);
         let mut groups = vec![0; ready.mixes.len()];
         while at > 0 {
-            let index = usize::from(self.last[at]);
+            let index = usize::from(self.cells[at].last);
             groups[index] += 1;
-            let mix = &ready.mixes[index];
-            let cells: Vec<(usize, u32)> = mix.sizes.iter().map(|size| (*size, mix.sets[*size])).collect();
-            at -= self.grid.step(&cells);
+            at -= self.grid.step(&products[index]);
         }
         Some((units, groups))
+    }
+}
+
+/// Products by size of every mix, of the sizes that it holds.
+fn products(ready: &Ready<'_>) -> Vec<Vec<(usize, u32)>> {
+    ready.mixes.iter().map(|mix| mix.sizes.iter().map(|size| (*size, mix.sets[*size])).collect()).collect()
+}
+
+/// From some products to those with one more group of a mix.
+fn reach(ready: &Ready<'_>, from: Cell, to: &mut Cell, (index, length): (usize, i64)) {
+    to.length = to.length.min(from.length + length);
+    let (rolls, used) = from.rolls;
+    let here = match ready.problem.buy.whole {
+        false => (0, used + length),
+        true if rolls > 0 && used + length <= ready.usable => (rolls, used + length),
+        true => (rolls + 1, length),
+    };
+    if here < to.rolls {
+        to.rolls = here;
+        to.last = index as u16;
     }
 }
 
@@ -116,18 +131,20 @@ impl Weights {
             if rest == 0 { parts * ROLL / (k + 1) } else { parts * (ROLL / k) }
         };
         let each: Vec<i64> = ready.mixes.iter().map(|mix| weight(mix.length)).collect();
-        let cells: Vec<Vec<(usize, u32)>> =
-            ready.mixes.iter().map(|mix| mix.sizes.iter().map(|size| (*size, mix.sets[*size])).collect()).collect();
+        let cells = products(ready);
         let mut table = vec![NEVER; least.grid.size];
         table[0] = 0;
+        let steps: Vec<usize> = cells.iter().map(|cells| least.grid.step(cells)).collect();
+        let mut here = least.grid.products(0);
         for at in 0..least.grid.size {
-            if table[at] == NEVER {
-                continue;
+            let so_far = table[at];
+            if so_far != NEVER {
+                for index in (0..cells.len()).filter(|index| least.grid.takes(&here, &cells[*index])) {
+                    let there = &mut table[at + steps[index]];
+                    *there = (*there).min(so_far + each[index]);
+                }
             }
-            for (cells, each) in cells.iter().zip(&each).filter(|(cells, _)| least.grid.fits(at, cells)) {
-                let there = at + least.grid.step(cells);
-                table[there] = table[there].min(table[at] + each);
-            }
+            least.grid.next(&mut here);
         }
         Weights { each, least: table, most: ROLL * i64::from(rolls) }
     }

@@ -143,11 +143,15 @@ impl Search<'_> {
     fn spread_once_more(&mut self) {
         let Some(before) = self.least.last() else { return };
         let mut after = before.clone();
-        for (place, length) in before.iter().enumerate().filter(|(_, length)| **length != NEVER) {
-            for way in self.ways.iter().filter(|way| self.grid.fits(place, &way.cells)) {
-                let there = &mut after[place + way.step];
-                *there = (*there).min(length + way.length);
+        let mut here = self.grid.products(0);
+        for (place, length) in before.iter().enumerate() {
+            if *length != NEVER {
+                for way in self.ways.iter().filter(|way| self.grid.takes(&here, &way.cells)) {
+                    let there = &mut after[place + way.step];
+                    *there = (*there).min(length + way.length);
+                }
             }
+            self.grid.next(&mut here);
         }
         self.least.push(after);
     }
@@ -227,9 +231,8 @@ impl Search<'_> {
             let cells: Vec<(usize, u32)> =
                 (0..sizes).map(|size| (size, self.grid.at(place, colour * sizes + size))).collect();
             let at = self.by_colour[colour].grid.step(&cells);
-            let least = self.by_colour[colour].length[at];
-            least != NEVER
-                && used + least <= self.most[colour]
+            let least = self.by_colour[colour].length(at);
+            least.is_some_and(|least| used + least <= self.most[colour])
                 && self.weights[colour].iter().all(|weights| weights.within(at, amounts, colour))
         })
     }

@@ -31,14 +31,25 @@ impl Grid {
         ((place / self.stride[cell]) % (self.high[cell] as usize + 1)) as u32
     }
 
-    /// Whether these products more stay within the limits.
-    pub fn fits(&self, place: usize, cells: &[(usize, u32)]) -> bool {
-        cells.iter().all(|(cell, count)| self.at(place, *cell) + count <= self.high[*cell])
-    }
-
     /// Whether a place holds at least these products.
     pub fn holds(&self, place: usize, cells: &[(usize, u32)]) -> bool {
         cells.iter().all(|(cell, count)| self.at(place, *cell) >= *count)
+    }
+
+    /// The products at the place after one with these products.
+    pub fn next(&self, here: &mut [u32]) {
+        for (here, high) in here.iter_mut().zip(&self.high) {
+            if *here < *high {
+                *here += 1;
+                return;
+            }
+            *here = 0;
+        }
+    }
+
+    /// Whether these products more stay within the limits of what is there.
+    pub fn takes(&self, here: &[u32], cells: &[(usize, u32)]) -> bool {
+        cells.iter().all(|(cell, count)| here[*cell] + count <= self.high[*cell])
     }
 
     /// Products at a place.

@@ -193,3 +193,10 @@ pub struct Worth {
     /// Products above what is wanted.
     pub surplus: u64,
 }
+
+impl Worth {
+    /// What is bought, and in how many lays it is spread.
+    pub fn bought_and_lays(&self) -> (i64, u32) {
+        (self.bought, self.lays)
+    }
+}

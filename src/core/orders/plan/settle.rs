@@ -43,6 +43,11 @@ pub fn settle(
     });
     let (plan, complete) = work.settled(|_| true, rounds)?;
     let (plain, _) = work.settled(Mix::is_plain, rounds)?;
+    // The plain plan is one of all; a search among very many may miss it.
+    let plan = match plain.worth < plan.worth {
+        true => Plan { bound: plan.bound, proved: plain.worth.bought_and_lays() <= plan.bound, ..plain.clone() },
+        false => plan,
+    };
     let sure = work.lengths(true);
     let bound = work.lengths(false);
     let length = |at: usize| match (&sure[at], &bound[at]) {

@@ -1,7 +1,8 @@
 //! How much fabric to order: the way from products to rolls, each step from the one before.
 
 use crate::compute::{Figure, Number};
-use crate::orders::figures::{Chain as Figures, PlyTerm, Remnant, Steps};
+use crate::model::Audience;
+use crate::orders::figures::{Chain as Figures, Cost, PlyTerm, Remnant, Steps};
 use crate::words::{Phrase, Word, number, say, sheet, words};
 
 use super::plan::{colour_name, pieces, shown};
@@ -56,6 +57,8 @@ words! {
     NOBODYS "fabric.nobodys" = "whose it is, the order does not say";
     COST "fabric.cost" = "Cost";
     AT_PRICE "fabric.at-price" = "at {price}";
+    IN_ALL "fabric.in-all" = "Cost of the fabric of this order: {total}.";
+    OWN "fabric.own" = "Own edition, with prices that are not for the factory.";
     LAY "fabric.lay" = "Lay {lays}";
     LAYS "fabric.lays" = "Lays {lays}";
     TERM "fabric.term" = "{plies} plies × {length}";
@@ -72,8 +75,21 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let named = order.number.clone().unwrap_or_else(|| id.to_string());
     let head =
         Head { title: say!(TITLE, order = named), name: sheet::FABRIC_SHEET.into(), lead: sheet::FABRIC_LEAD.into() };
-    let notes = vec![sheet::FABRIC_NOTE.into()];
+    let mut notes = vec![sheet::FABRIC_NOTE.into()];
+    if !order.cost.is_empty() {
+        let total = |one: &Cost| Cell::fixed(one.total, 2, &one.currency).phrase();
+        notes.push(say!(IN_ALL, total = Phrase::list(order.cost.iter().map(total))));
+        if order.material.iter().any(|chain| is_own(view, chain)) {
+            notes.push(OWN.into());
+        }
+    }
     vec![Sheet::Fabric(Fabric { head, chains, notes })]
+}
+
+/// Whether the price of what is bought is for the own edition only.
+fn is_own(view: &View<'_>, chain: &Figures) -> bool {
+    let price = view.model.articles.get(&chain.bought.article).and_then(|article| article.text("price"));
+    price.is_some_and(|price| price.all().any(|one| one.audience == Audience::Own))
 }
 
 fn chain(view: &View<'_>, one: &Figures) -> Chain {

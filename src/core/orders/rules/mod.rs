@@ -8,6 +8,7 @@ mod minimum_order_far_above_need;
 mod order_line_incomplete;
 mod order_of_other_style;
 mod plies_do_not_divide;
+mod ply_too_long;
 mod quantity_outside_tolerance;
 mod unknown_order_item;
 
@@ -28,8 +29,12 @@ pub const CHECKS: &[Check] = &[
 ];
 
 /// Rules whose evidence is a number of an order.
-pub const RULES: &[&Rule] =
-    &[&quantity_outside_tolerance::RULE, &minimum_order_far_above_need::RULE, &plies_do_not_divide::RULE];
+pub const RULES: &[&Rule] = &[
+    &quantity_outside_tolerance::RULE,
+    &minimum_order_far_above_need::RULE,
+    &plies_do_not_divide::RULE,
+    &ply_too_long::RULE,
+];
 
 /// Runs those that need no plan.
 pub(crate) fn ordered(model: &Model, figures: &Figures, findings: &mut Findings) {
@@ -49,4 +54,5 @@ pub(crate) fn replaced(model: &Model, figures: &Figures, order: &str, findings: 
 pub(crate) fn planned(model: &Model, figures: &Figures, order: &str, findings: &mut Findings) {
     plies_do_not_divide::check(model, figures, order, findings);
     minimum_order_far_above_need::planned(model, figures, order, findings);
+    ply_too_long::check(model, figures, order, findings);
 }
