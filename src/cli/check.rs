@@ -37,7 +37,8 @@ pub(super) fn define() -> Command {
                 .value_name("STAGE")
                 .value_parser(PossibleValuesParser::new(Stage::ALL.map(|(word, _)| word)))
                 .conflicts_with("fix")
-                .help("Checks as if the style were at this stage"),
+                .hide_possible_values(true)
+                .help("As if at this stage: prototype, counter sample, pre-production, bulk"),
         )
         .args(fix::arguments())
         .args(severities())
