@@ -212,7 +212,7 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
             }
         }
         Sheet::Safety(safety) => {
-            for row in &mut safety.rows {
+            for row in safety.columns.iter_mut().flatten() {
                 put!(put: row.title, row.text, row.follows);
             }
         }

@@ -205,9 +205,13 @@ fn safety() -> Safety {
     };
     Safety {
         head: head("What to take care of", "Safety", "The usual cautions."),
-        rows: vec![
-            row("Needles", "Needles are handed out one for one; a broken one is logged.", "common practice"),
-            row("Film", "Bags have holes, and carry the warning of the destination.", "the law of the destination"),
+        columns: vec![
+            vec![row("Needles", "Needles are handed out one for one; a broken one is logged.", "common practice")],
+            vec![row(
+                "Film",
+                "Bags have holes, and carry the warning of the destination.",
+                "the law of the destination",
+            )],
         ],
         deferral: "The law of the destination and an accredited laboratory decide.".into(),
     }

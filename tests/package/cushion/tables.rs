@@ -1,7 +1,7 @@
 //! The sheets that are tables: bill, filling, measurements, confirmation.
 
 use backtack_core::rows::data::{
-    Bill, BillArticle, BillGroup, BillRow, ColourRow, Confirmation, FillRow, Filling, Mass, Measurements, Point,
+    Bill, BillArticle, BillGroup, BillRow, Blank, ColourRow, Confirmation, FillRow, Filling, Mass, Measurements, Point,
     Required,
 };
 use backtack_core::scene::{Fill, Line, Scene, arrow, balloon, closed, dimension};
@@ -167,6 +167,7 @@ pub(super) fn measurements(size: &str, more: f64) -> Measurements {
             "Filled, zip closed, 24 h after unpacking, shaken once, lying on a table. Write each reading; circle what is out.",
         ),
         pictures: vec![plain(scene, "")],
+        above: false,
         sizes: lines(&[size]),
         unit: "mm".into(),
         rows: vec![
@@ -225,6 +226,14 @@ pub(super) fn confirmation() -> Confirmation {
         checklist: vec!["piping: joined at the back, 20 mm from the zip".into()],
         sealed: vec![vec![fact("Seal tag no.", "FC-0001"), fact("Place", "at the workshop")]],
         manifest: "0123456789abcdef".repeat(4),
+        blanks: vec![Blank {
+            sheet: "Bill of materials".into(),
+            what: "price of 13 articles".into(),
+            page: "{sheet:bill}".into(),
+        }],
+        answer: vec![fact("Answer by", "23 Mar 2026"), fact("Answered by (name)", ""), fact("Date", "")],
+        deviation: "We deviate from what is written here as follows.".into(),
+        deviations: ["Sheet", "Point", "What we make instead"].map(Into::into).to_vec(),
         signed: vec![
             fact("Style", "FC-2041 / HX-7719"),
             fact("Revision", "B of 9 Mar 2026"),
