@@ -96,7 +96,8 @@ pub fn render_order(order: &Edition<'_>) -> Result<Package, RenderError> {
 
 /// The lays of an order at true scale, as SVG texts by file name.
 pub fn trace_order(order: &Edition<'_>) -> Vec<(String, String)> {
-    viewed(order, |view, _| backtack_core::rows::traced(view))
+    let lays = viewed(order, |view, _| backtack_core::rows::traced(view));
+    lays.into_iter().enumerate().map(|(n, svg)| (format!("lay-{:0>2}.svg", n + 1), svg)).collect()
 }
 
 /// A sealed revision in both editions.

@@ -17,7 +17,7 @@ pub fn option() -> Arg {
         .long(OPTION)
         .action(ArgAction::SetTrue)
         .requires("order")
-        .help("Also writes each lay of the order at true scale (SVG, 1:1 in mm) into order-ID")
+        .help("Also writes the lays of the order at 1:1 (SVG) into order-ID")
 }
 
 /// Writes the lays of an order into its folder and says which it is; without lays only those that an earlier run wrote there are

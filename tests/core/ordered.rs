@@ -86,7 +86,7 @@ fn what_stops_an_order_is_listed() {
 }
 
 /// The lays that the plan of the cushion's order spreads.
-fn lays(loaded: &Loaded) -> (Vec<LayLine>, Vec<(String, String)>, BTreeMap<String, f64>) {
+fn lays(loaded: &Loaded) -> (Vec<LayLine>, Vec<String>, BTreeMap<String, f64>) {
     let checked = crate::checked(loaded);
     let edition = order(loaded, &checked, "autumn").unwrap();
     let figures = &edition.seen().figures;
@@ -102,7 +102,7 @@ fn a_lay_at_true_scale() {
     let (_, files, lengths) = lays(&cushion());
     assert!(!files.is_empty() && files.len() == lengths.len(), "{} of {}", files.len(), lengths.len());
     let mut found = BTreeSet::new();
-    for (name, text) in &files {
+    for (name, text) in files.iter().enumerate() {
         let svg = roxmltree::Document::parse(text).unwrap();
         let root = svg.root_element();
         let side = |key: &str| root.attribute(key).unwrap().strip_suffix("mm").unwrap().parse::<f64>().unwrap();

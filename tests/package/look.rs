@@ -199,7 +199,7 @@ fn every_sheet_has_its_template() {
     let rendered = rendered(&cushion::package()).expect("the cushion typesets");
     let kinds: std::collections::BTreeSet<String> =
         rendered.document.pages().into_iter().map(|page| page.sheet).collect();
-    assert_eq!(kinds.len(), 18, "{kinds:?}");
+    assert_eq!(kinds.len(), 21, "{kinds:?}");
     for kind in kinds {
         assert!(
             TEMPLATES.iter().any(|(name, _)| *name == format!("templates/sheets/{kind}.typ")),

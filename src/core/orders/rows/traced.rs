@@ -19,13 +19,13 @@ words! {
     NOT_RELEASED "traced.not-released" = "Not released: do not cut";
 }
 
-/// Every lay with the name of its file, in the order of the sheet of lays.
-pub fn traced(view: &View<'_>) -> Vec<(String, String)> {
+/// Every lay, in the order of the sheet of lays.
+pub fn traced(view: &View<'_>) -> Vec<String> {
     let Some((id, order)) = shown(view) else { return Vec::new() };
     let letters = Letters::of(view);
     let released = view.findings.count(Severity::Must) == 0;
     let both = marker::laid(view);
-    let drawn = both.iter().enumerate().filter_map(|(n, one)| {
+    let drawn = both.iter().filter_map(|one| {
         let (task, figures) = one;
         let lay = task.lay.as_ref()?;
         let lays = listed(&spread(one, &order.fabrics));
@@ -52,7 +52,7 @@ pub fn traced(view: &View<'_>) -> Vec<(String, String)> {
             .flat_map(|line| line.print(languages).split('\n').map(str::to_owned).collect::<Vec<_>>())
             .collect();
         let scene = true_scale(&task.instance, lay, &marks(task, lay, &letters), &lines);
-        Some((format!("lay-{:0>2}.svg", n + 1), scene::svg(&scene, languages)))
+        Some(scene::svg(&scene, languages))
     });
     drawn.collect()
 }
