@@ -68,7 +68,7 @@ fn faults(scene: &Scene) -> Vec<String> {
     all
 }
 
-/// Arrowheads, and dimension lines, that the ring round a letter lies on.
+/// Arrowheads that the ring round a letter lies on.
 fn hidden(scene: &Scene) -> Vec<String> {
     let paths = || scene.items.iter().filter_map(|item| if let Item::Path(path) = item { Some(path) } else { None });
     let around = |segments: &[Segment]| -> Frame {
@@ -82,13 +82,9 @@ fn hidden(scene: &Scene) -> Vec<String> {
     let rings = paths().filter(|path| path.fill == Fill::Paper && path.line == Some(Line::Placement));
     let mut all = Vec::new();
     for ring in rings.map(|path| around(&path.segments)).filter(is_ring) {
-        let heads = paths().filter(|path| path.fill == Fill::Ink && path.line.is_none());
-        if heads.map(|path| around(&path.segments)).any(|head| meet(&ring, &head)) {
+        let mut heads = paths().filter(|path| path.fill == Fill::Ink && path.line.is_none());
+        if heads.any(|path| strokes(&path.segments).iter().any(|line| passes(line, &ring))) {
             all.push(format!("a letter lies on an arrowhead at {:?}", ring[0]));
-        }
-        let mut dimensions = paths().filter(|path| path.line == Some(Line::Dimension));
-        if dimensions.any(|path| strokes(&path.segments).iter().any(|line| passes(line, &ring))) {
-            all.push(format!("a letter lies on a dimension line at {:?}", ring[0]));
         }
     }
     all

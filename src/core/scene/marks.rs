@@ -129,7 +129,7 @@ pub(super) fn capsule(at: At, half: f64, radius: f64) -> Vec<Segment> {
     if half <= radius {
         return circle(at, radius);
     }
-    let ([x, y], r, reach) = (at, radius, half - radius * 0.6);
+    let ([x, y], r, reach) = (at, radius, half - radius * 0.9);
     let bow = r * 4.0 / 3.0;
     vec![
         Segment::Move([x - reach, y - r]),
