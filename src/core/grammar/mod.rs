@@ -4,4 +4,5 @@ pub(crate) mod form;
 pub mod keys;
 pub mod reference;
 pub mod schema;
+mod shapes;
 mod shared;
