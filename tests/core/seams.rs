@@ -273,7 +273,7 @@ fn every_seam_is_in_the_table_once_with_the_lengths_of_its_figures() {
 fn a_difference_stands_in_mm_and_percent() {
     let puffin = Printed::puffin();
     let said: Vec<String> = puffin.join("N").lengths.iter().map(|one| one.difference.english()).collect();
-    assert_eq!(said, ["-2.7 (1.5 %)", "-3.6 (1.5 %)"]);
+    assert_eq!(said, ["2.7 (1.5 %)", "3.6 (1.5 %)"]);
     assert_eq!(puffin.join("N").also, "N′");
     assert_eq!(
         (puffin.join("A").title.english().as_str(), puffin.join("X").title.english().as_str()),
