@@ -77,10 +77,10 @@ fn plies(step: &Step) -> Vec<String> {
 fn a_step_says_its_edges_in_plain_words_and_their_codes_at_the_plies() {
     let puffin = Printed::puffin();
     let strip = puffin.step("Strip over the head");
-    let said = "Head side, left: f to x1, x2 to g\nto Strip over the head: f to x to g\nalso mirrored";
+    let said = "Strip over the head: f to x to g\nto Head side, left: f to x1, x2 to g\nalso mirrored";
     assert_eq!(strip.text.english(), said);
     let codes: Vec<String> = strip.plies.iter().map(|ply| ply.codes.english()).collect();
-    assert_eq!(codes, ["HEAD.l:f-x1, x2-g", "CROWN:f-x-g"]);
+    assert_eq!(codes, ["CROWN:f-x-g", "HEAD.l:f-x1, x2-g"]);
     let said = |title: &str| {
         let step = puffin.step(title);
         [step.text.english(), step.codes.english()]
@@ -91,7 +91,7 @@ fn a_step_says_its_edges_in_plain_words_and_their_codes_at_the_plies() {
     assert_eq!(said("Crease behind the eye"), ["along Face: the line crease", "FACE:@crease"]);
     // What is sewn for every use of a part names none.
     let wing = puffin.step("Wing, round seam").text.english();
-    assert_eq!(wing, "Wing, outer layer: r to e to s\nto Wing, inner layer: r to e to s");
+    assert_eq!(wing, "Wing, inner layer: r to e to s\nto Wing, outer layer: r to e to s");
     let dart = puffin.step("Dart in the crown");
     assert_eq!(dart.plies[0].codes.english(), "HEAD.l:x1-p\nHEAD.l:x2-p");
 }
@@ -103,9 +103,9 @@ fn a_second_language_tells_of_both_plies_of_a_step() {
     let puffin = Printed::puffin();
     let said = |title: &str| puffin.step(title).text.second(both).unwrap_or_default();
     let strip = said("Strip over the head");
-    assert_eq!(strip, "Head side, 左: f 至 x1, x2 至 g\n接 Strip over the head: f 至 x 至 g\n左右对调，再做一次");
+    assert_eq!(strip, "Strip over the head: f 至 x 至 g\n接 Head side, 左: f 至 x1, x2 至 g\n左右对调，再做一次");
     let wing = said("Wing, round seam");
-    assert_eq!(wing, "Wing, outer layer: r 至 e 至 s\n接 Wing, inner layer: r 至 e 至 s");
+    assert_eq!(wing, "Wing, inner layer: r 至 e 至 s\n接 Wing, outer layer: r 至 e 至 s");
     for sheet in &puffin.sheets {
         let Sheet::Construction(one) = sheet else { continue };
         for step in one.stages.iter().flat_map(|stage| &stage.steps) {
