@@ -227,7 +227,7 @@ fn stretches_are_named_for_every_size() {
     let rows = puffin.joins();
     let said: Vec<String> = rows.iter().map(|row| row.stretches.english()).collect();
     for stretch in [
-        "N1 f – x1: S 97.6 to 96.2, L 126.9 to 125.0; N2 x2 – g: S 87.9 to 86.6, L 114.3 to 112.6",
+        "N1 f – x: S 96.2 to 97.6, L 125.0 to 126.9; N2 x – g: S 86.6 to 87.9, L 112.6 to 114.3",
         "T4 w2 – notch 1: S 33.4, L 43.1; T4 notch 1 – b: S 45.8, L 62.2",
         "T3 w1 – w2: S 36.0, L 51.1",
     ] {
