@@ -77,10 +77,10 @@ fn plies(step: &Step) -> Vec<String> {
 fn a_step_says_its_edges_in_plain_words_and_their_codes_at_the_plies() {
     let puffin = Printed::puffin();
     let strip = puffin.step("Strip over the head");
-    let said = "Head side, left: f to x1, x2 to g\nto Strip over the head: f to x to g\nalso mirrored";
+    let said = "Strip over the head: f to x to g\nto Head side, left: f to x1, x2 to g\nalso mirrored";
     assert_eq!(strip.text.english(), said);
     let codes: Vec<String> = strip.plies.iter().map(|ply| ply.codes.english()).collect();
-    assert_eq!(codes, ["HEAD.l:f-x1, x2-g", "CROWN:f-x-g"]);
+    assert_eq!(codes, ["CROWN:f-x-g", "HEAD.l:f-x1, x2-g"]);
     let said = |title: &str| {
         let step = puffin.step(title);
         [step.text.english(), step.codes.english()]
@@ -91,7 +91,7 @@ fn a_step_says_its_edges_in_plain_words_and_their_codes_at_the_plies() {
     assert_eq!(said("Crease behind the eye"), ["along Face: the line crease", "FACE:@crease"]);
     // What is sewn for every use of a part names none.
     let wing = puffin.step("Wing, round seam").text.english();
-    assert_eq!(wing, "Wing, outer layer: r to e to s\nto Wing, inner layer: r to e to s");
+    assert_eq!(wing, "Wing, inner layer: r to e to s\nto Wing, outer layer: r to e to s");
     let dart = puffin.step("Dart in the crown");
     assert_eq!(dart.plies[0].codes.english(), "HEAD.l:x1-p\nHEAD.l:x2-p");
 }
@@ -103,9 +103,9 @@ fn a_second_language_tells_of_both_plies_of_a_step() {
     let puffin = Printed::puffin();
     let said = |title: &str| puffin.step(title).text.second(both).unwrap_or_default();
     let strip = said("Strip over the head");
-    assert_eq!(strip, "Head side, 左: f 至 x1, x2 至 g\n接 Strip over the head: f 至 x 至 g\n左右对调，再做一次");
+    assert_eq!(strip, "Strip over the head: f 至 x 至 g\n接 Head side, 左: f 至 x1, x2 至 g\n左右对调，再做一次");
     let wing = said("Wing, round seam");
-    assert_eq!(wing, "Wing, outer layer: r 至 e 至 s\n接 Wing, inner layer: r 至 e 至 s");
+    assert_eq!(wing, "Wing, inner layer: r 至 e 至 s\n接 Wing, outer layer: r 至 e 至 s");
     for sheet in &puffin.sheets {
         let Sheet::Construction(one) = sheet else { continue };
         for step in one.stages.iter().flat_map(|stage| &stage.steps) {
@@ -266,7 +266,7 @@ fn stretches_are_named_for_every_size() {
     let rows = puffin.joins();
     let said: Vec<String> = rows.iter().map(|row| row.stretches.english()).collect();
     for stretch in [
-        "N1 f – x1: S 97.6 to 96.2, L 126.9 to 125.0; N2 x2 – g: S 87.9 to 86.6, L 114.3 to 112.6",
+        "N1 f – x: S 96.2 to 97.6, L 125.0 to 126.9; N2 x – g: S 86.6 to 87.9, L 112.6 to 114.3",
         "T4 w2 – notch 1: S 33.4, L 43.1; T4 notch 1 – b: S 45.8, L 62.2",
         "T3 w1 – w2: S 36.0, L 51.1",
     ] {
@@ -312,7 +312,7 @@ fn every_seam_is_in_the_table_once_with_the_lengths_of_its_figures() {
 fn a_difference_stands_in_mm_and_percent() {
     let puffin = Printed::puffin();
     let said: Vec<String> = puffin.join("N").lengths.iter().map(|one| one.difference.english()).collect();
-    assert_eq!(said, ["-2.7 (1.5 %)", "-3.6 (1.5 %)"]);
+    assert_eq!(said, ["2.7 (1.5 %)", "3.6 (1.5 %)"]);
     assert_eq!(puffin.join("N").also, "N′");
     assert_eq!(
         (puffin.join("A").title.english().as_str(), puffin.join("X").title.english().as_str()),

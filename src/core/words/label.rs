@@ -46,7 +46,6 @@ crate::words! { list:
     REQUIRED "required" = "Required before the next stage";
     THERE "there" = "There";
     APPROVED "approved" = "approved";
-    SIGNED_FOR "signed-for" = "Signed for";
     BLANKS "blanks" = "Blanks on other sheets";
     DEVIATIONS "deviations" = "Deviations";
 }

@@ -26,7 +26,8 @@ fn rarities() -> Figures {
         .replace("grain = \"sw-nw\"", "grain = \"sw-nw\"\ncorners = { nw = \"fold back sw-nw\" }")
         .replace("thread = \"thread\" }", "thread = \"thread\" }\nease = { side = \"b\", up_to = \"3 %\" }");
     let more = "[stuffing.more]\npart = \"cover\"\nfilling = \"lost\"\n[piece.UNKNOWN]\noutline = \"by factory\"\n\
-                material = \"main\"\nallowance = \"5 mm\"\n[edge-finish.rim]\nby = \"overlocked\"\non = \"PANEL.top:p-q\"\n";
+                material = \"main\"\nallowance = \"5 mm\"\n[edge-finish.rim]\nby = \"overlocked\"\non = \"PANEL.top:p-q\"\n\
+                [step.sign]\ndo = \"embroider\"\nthreads = [{ thread = \"lost\", length = \"1 m\" }]\n";
     // Felt whose faces are equal, and a scale that reads a step.
     let even = "[fabric.even]\nfaces = \"equal\"\n[piece.EVEN]\nmaterial = \"even\"\nallowance = \"5 mm\"\noutline = { shape = \
                 \"rectangle\", width = \"100 mm\", height = \"50 mm\" }\n";
@@ -179,7 +180,9 @@ fn totals_are_the_sums_of_their_lines() {
             let thread = &figures.thread[size][colourway];
             for total in &thread.totals {
                 let own = thread.lines.iter().filter(|line| line.bought == Figure::Known(total.bought.clone()));
-                sums_to(own.map(|line| line.net.get().unwrap()), total.net.get().unwrap(), "thread");
+                let stated = thread.stated.iter().filter(|one| one.bought == Figure::Known(total.bought.clone()));
+                let all = own.map(|line| line.net.get().unwrap()).chain(stated.map(|one| one.length.get().unwrap()));
+                sums_to(all, total.net.get().unwrap(), "thread");
             }
             let stuffings = &figures.filling[size][colourway].stuffings;
             let total = figures.filling[size][colourway].total.target.get().unwrap();
