@@ -33,7 +33,10 @@ fn drawn() -> BTreeSet<String> {
 #[test]
 fn every_sheet_that_draws_blanks_is_known_to_the_list() {
     let known = ["bill", "comments", "confirmation", "filling", "guide", "measurements", "questions"];
-    assert_eq!(drawn(), known.map(str::to_owned).into());
+    // In the document of an order, which is not confirmed.
+    let ordered = ["bundles", "spreading"];
+    let known: BTreeSet<String> = known.into_iter().chain(ordered).map(str::to_owned).collect();
+    assert_eq!(drawn(), known);
 }
 
 #[test]

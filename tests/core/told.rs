@@ -64,7 +64,12 @@ fn use_is_net_and_says_what_is_not_in_it() {
     for name in ["puffin", "floor-cushion"] {
         let sheets = example(name);
         let bill = bill(&sheets);
-        assert!(bill.head.lead.english().starts_with("Net consumption of one product."));
+        assert!(
+            bill.head
+                .lead
+                .english()
+                .starts_with("What one product takes; the unit says whether a length is net or with waste.")
+        );
         let about = |note: &String| note.contains("faults, shrinkage and loss in cutting are not in it");
         assert_eq!(bill.notes.iter().map(|note| note.english()).filter(about).count(), 1, "{name}");
         let details: Vec<String> =

@@ -164,3 +164,9 @@ pub(crate) fn keyed(name: &'static str, mut keys: Vec<Key>, doc: &'static str) -
     keys.insert(1, key("was", Form::Former, "The id it had in an earlier revision"));
     Kind { name, keyed: true, hyphen: true, keys, open: None, doc }
 }
+
+/// A kind of table whose ids hold no hyphen.
+pub(crate) fn strict(mut kind: Kind) -> Kind {
+    kind.hyphen = false;
+    kind
+}

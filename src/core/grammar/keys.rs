@@ -1,6 +1,7 @@
 //! Every table and key of the specification files, as one list: the readers, the findings about unknown keys, the
 //! editor schema and the reference all come from it.
 
+pub use super::choices::{DEEDS, FABRICS, FILLINGS, FINISHES, FORMS, PRODUCTS, STAGES, STATES, THREADS, TRIMS, WORK};
 pub use super::form::{Form, Key, Kind};
 pub use super::shapes::{SHAPES, outline};
 pub use crate::cutting::keys::{METHODS, SPREADS};
@@ -32,11 +33,6 @@ pub fn kinds() -> &'static [Kind] {
 /// The kind with this table name.
 pub fn kind(name: &str) -> Option<&'static Kind> {
     kinds().iter().find(|kind| kind.name == name)
-}
-
-pub(super) fn strict(mut kind: Kind) -> Kind {
-    kind.hyphen = false;
-    kind
 }
 
 fn people() -> Vec<Kind> {
@@ -105,21 +101,6 @@ fn people() -> Vec<Kind> {
     ]
 }
 
-/// What a layer of a piece is cut from.
-pub const FABRICS: &[&str] = &["role", "fabric"];
-/// What is filled in.
-pub const FILLINGS: &[&str] = &["role", "filling"];
-/// What is sewn with.
-pub const THREADS: &[&str] = &["role", "thread"];
-/// What is bought by the piece or by length.
-pub const TRIMS: &[&str] = &["role", "trim"];
-/// What is a step of the work.
-pub const WORK: &[&str] = &["seam", "opening", "edge-finish", "topstitch", "attach", "step"];
-/// What a product can be to the law.
-pub const PRODUCTS: &[&str] = &["toy", "household textile", "bag", "other"];
-/// Stages a style goes through.
-pub const STAGES: &[&str] = &["prototype", "counter sample", "pre-production", "bulk"];
-
 fn materials() -> Vec<Kind> {
     let colour = vec![
         key("reference", Form::Text, "Swatch, dye or shade reference"),
@@ -176,13 +157,6 @@ fn layers() -> Vec<Key> {
         key("backing", Form::Fibres, "The backing"),
     ]
 }
-
-/// What a part can be.
-pub const FORMS: &[&str] = &["stuffed", "ring", "cover", "flat"];
-/// What a step can do; any other word is taken as the user's own.
-pub const DEEDS: &[&str] = &["turn", "fill", "insert"];
-/// What is done to an edge.
-pub const FINISHES: &[&str] = &["raw", "hem", "bound", "fold", "overlocked"];
 
 /// Keys of a stitch table.
 pub fn stitch() -> Vec<Key> {
@@ -389,6 +363,3 @@ fn rest() -> Vec<Kind> {
         severity,
     ]
 }
-
-/// States a measurement can be taken in.
-pub const STATES: &[&str] = &["cut", "sewn", "stuffed", "finished", "packed"];

@@ -1,7 +1,7 @@
 //! Tables and keys of parts, stuffings and pieces, and of their outlines.
 
-use super::form::{Form, Key, Kind, key, keyed, varying};
-use super::keys::{FABRICS, FILLINGS, FORMS, strict};
+use super::choices::{FABRICS, FILLINGS, FORMS};
+use super::form::{Form, Key, Kind, key, keyed, strict, varying};
 use crate::units::Dimension::{Length, Mass};
 
 /// Keys of an outline table.

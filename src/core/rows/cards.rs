@@ -5,12 +5,11 @@ use crate::words::{Languages, Phrase};
 
 use super::package::{CARD_LEAST, CARDS_HEIGHT, NO_NOTICE, ROW, ROW_GAP};
 use super::placed::{Page, Placed};
-use super::questions::not_released;
 use super::view::View;
 
 /// Height of the pages of a package, mm.
 pub fn page_height(view: &View<'_>) -> f64 {
-    CARDS_HEIGHT + if not_released(view).is_none() { NO_NOTICE } else { 0.0 }
+    CARDS_HEIGHT + if view.has_notice() { 0.0 } else { NO_NOTICE }
 }
 
 /// The width of the card of a drawing, mm.

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::compute::{Drawn, Figures, LayTasks, Lines, Number};
-use crate::diag::Findings;
+use crate::diag::{Findings, Severity};
 use crate::model::{Assembly, Model, Picture, Stage, Stated, StitchUse, kind};
 use crate::revision::Since;
 use crate::samples::figures::SampleFigures;
@@ -57,6 +57,12 @@ pub struct View<'a> {
 }
 
 impl<'a> View<'a> {
+    /// Whether the foot of every page says that this is not released.
+    pub fn has_notice(&self) -> bool {
+        let open = self.findings.count(Severity::Should) > 0 && self.order.is_none();
+        open || self.findings.count(Severity::Must) > 0
+    }
+
     /// Known text for the page; empty for what the factory fills in or this edition withholds.
     pub fn text(&self, stated: Option<&'a Stated<String>>) -> &'a str {
         stated.and_then(Stated::known).map_or("", String::as_str)

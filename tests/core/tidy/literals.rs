@@ -55,6 +55,7 @@ const KEYS: &[(&str, &[&str])] = &[
         "construction.rs",
         &["attach", "diameter", "edge-finish", "opening", "part", "place", "seam", "step", "stuffing", "topstitch"],
     ),
+    ("fabric.rs", &["price"]),
     ("filling.rs", &["fibre-type", "fineness", "particle", "recycled", "staple", "stuffing"]),
     ("letters.rs", &["ABCDEFGHJKLMNPQRSTUVWXYZ"]),
     ("marker.rs", &["cuttable-width", "piece"]),
