@@ -178,8 +178,8 @@ fn text_of_the_cushion() {
     for page in &pages {
         assert!(page.text.contains("\nHF-118\n"), "the style number is not on every page");
     }
-    on_page(&pages, "size Small", "442–458");
-    on_page(&pages, "size Large", "591–609");
+    on_page(&pages, "What to measure", "442–458");
+    on_page(&pages, "What to measure", "591–609");
     on_page(&pages, "What to buy", "Quarry Lane Weavers (invented)");
     on_page(&pages, "Answer", "Maren Oake");
 }

@@ -28,15 +28,16 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
 /// Width of a column, mm, and the sizes of type of a caution and of what it follows, points.
 const COLUMN: f64 = 125.0;
 const TYPE: [f64; 2] = [8.5, 7.0];
-/// Height of a line of each, and of a title with the air below a caution, mm.
+/// Height of a line of each, and of the air round a caution, mm.
 const LINE: [f64; 2] = [3.9, 3.2];
-const TITLE: f64 = 7.5;
+const AIR: f64 = 3.2;
 
 /// Two columns, parted where the taller of them is lowest.
 fn parted(rows: Vec<CautionRow>, languages: Languages) -> Vec<Vec<CautionRow>> {
     let height = |row: &CautionRow| {
-        let told = [&row.text, &row.follows].into_iter().zip(TYPE).zip(LINE);
-        TITLE + told.map(|((text, size), line)| lines(text, languages, size, COLUMN) * line).sum::<f64>()
+        let text = Phrase::row([row.title.clone(), row.text.clone()], "   ");
+        let told = [&text, &row.follows].into_iter().zip(TYPE).zip(LINE);
+        AIR + told.map(|((text, size), line)| lines(text, languages, size, COLUMN) * line).sum::<f64>()
     };
     let tall = |rows: &[CautionRow]| rows.iter().map(height).sum::<f64>();
     let taller = |at: usize| {

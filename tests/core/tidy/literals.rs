@@ -57,7 +57,6 @@ const KEYS: &[(&str, &[&str])] = &[
     ),
     ("fabric.rs", &["price"]),
     ("filling.rs", &["fibre-type", "fineness", "particle", "recycled", "staple", "stuffing"]),
-    ("letters.rs", &["ABCDEFGHJKLMNPQRSTUVWXYZ"]),
     ("marker.rs", &["cuttable-width", "piece"]),
     ("measurements.rs", &["point-of-measure"]),
     ("picture.rs", &["comments/{}", "pictures/{:03}.{}"]),
