@@ -29,8 +29,10 @@ fn every_page_keeps_its_number_and_says_that_it_is_of_an_extract() {
         for page in &pages {
             let text = text(page);
             let at = numbers.iter().rposition(|number| text.contains(number.as_str()));
-            let same = at.map(|at| whole[at].sheet.as_str());
-            assert_eq!(same, Some(page.sheet.as_str()), "{desk:?}: {text}");
+            // Short sheets share a page of the whole, which then shows the names of all of them.
+            let same =
+                |whole: &Page| whole.sheet == page.sheet || self::text(whole).to_lowercase().contains(&page.sheet);
+            assert!(at.is_some_and(|at| same(&whole[at])), "{desk:?}: {text}");
             assert!(text.contains("Extract for"), "{desk:?}: {text}");
         }
         assert_eq!(backtack::render::lint::lint(&pages), [], "{desk:?}");
