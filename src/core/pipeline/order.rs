@@ -68,12 +68,15 @@ pub fn own_order<'a>(loaded: &'a Loaded, checked: &Checked, id: &str) -> Result<
     Ok(priced(&edition).then_some(edition))
 }
 
+/// Files by their paths.
+type Files = [(String, Vec<u8>)];
+
 /// The edition of an order as it is read, with some files attached.
 fn made<'a>(
     loaded: &'a Loaded,
     checked: &Checked,
     id: &str,
-    (files, (shown, seen)): (&[(String, Vec<u8>)], (Loaded, Checked)),
+    (files, (shown, seen)): (&Files, (Loaded, Checked)),
 ) -> Result<Edition<'a>, OrderError> {
     let mut seen = planned(&shown, seen, id);
     let findings = orders::findings(&shown.model, &seen.figures, id).settled(&shown.levels, false);

@@ -48,7 +48,7 @@ impl Joined {
     /// The shortest length of every mix by the lengths of what is laid by itself, with the parts it is joined of.
     pub fn lengths(&self, own: &[Option<i64>]) -> Vec<Chain> {
         // The length, and the part it ends with beside what is before it.
-        let mut best: Vec<Option<(i64, Option<(usize, usize)>)>> =
+        let mut best: Vec<Best> =
             (0..self.mixes.len()).map(|at| own.get(at).copied().flatten().map(|length| (length, None))).collect();
         for at in &self.order {
             for (part, rest) in &self.ways[*at] {
@@ -63,8 +63,11 @@ impl Joined {
     }
 }
 
+/// The shortest length known of a mix, with the part it ends with and the mix before that, where it is joined.
+type Best = Option<(i64, Option<(usize, usize)>)>;
+
 /// The parts of a mix, the first first.
-fn parts(best: &[Option<(i64, Option<(usize, usize)>)>], at: usize) -> Vec<usize> {
+fn parts(best: &[Best], at: usize) -> Vec<usize> {
     let (mut at, mut all) = (at, Vec::new());
     while let Some((_, Some((part, rest)))) = best[at] {
         all.push(part);

@@ -84,10 +84,13 @@ fn paper(instance: &Instance, (roll, scale): (Roll, f64)) -> Paper {
     Paper::at_scale(millimetres(instance.fabric.width), roll, scale, Ways::of(instance).room())
 }
 
+/// The size of type and the label that a piece holds, if it holds one.
+type Found = Option<(usize, Label)>;
+
 /// A label in each piece, and the pieces that hold none. Copies that lie the same way are looked at once for each mark as long.
 fn written(instance: &Instance, lay: &Lay, paper: &Paper, marks: &Marks, sizes: &[f64]) -> (Vec<Label>, Vec<usize>) {
     let mut corners: BTreeMap<Key, Vec<At>> = BTreeMap::new();
-    let mut found: BTreeMap<(Key, Vec<usize>), Option<(usize, Label)>> = BTreeMap::new();
+    let mut found: BTreeMap<(Key, Vec<usize>), Found> = BTreeMap::new();
     let (mut labels, mut bare) = (Vec::new(), Vec::new());
     for (n, (placed, texts)) in lay.placed.iter().zip(marks).enumerate() {
         let own = key(placed);
