@@ -1,7 +1,7 @@
 //! Dies, counted and measured by hand.
 
 use backtack_core::compute::{self, Shape};
-use backtack_core::cutting::figures::dies::{NARROW, Narrow, dies, narrow, strikes};
+use backtack_core::cutting::figures::dies::{NARROW, Narrow, images, narrow, strikes};
 use backtack_core::geom::{Path, Point};
 use backtack_core::lay::rows::{FullRow, filling};
 
@@ -13,6 +13,7 @@ fn shape(corners: &[(f64, f64)]) -> Shape {
 /// A pair of mirror images needs two dies; face to face one; a piece that is its own image one.
 #[test]
 fn dies_by_side() {
+    let dies = |drawn, mirrored, both| images(drawn, mirrored, both).into_iter().filter(|made| *made).count();
     assert_eq!(dies(1, 1, false), 2);
     assert_eq!(dies(1, 1, true), 1);
     assert_eq!(dies(2, 0, false), 1);

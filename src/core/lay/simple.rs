@@ -14,27 +14,39 @@ pub fn grown_simple(outline: &Polygon) -> Polygon {
     let area2 = outline.area2() as f64;
     let far = ((area2 / 2.0).sqrt() * STEP.0).min(STEP.1);
     let mut points = outline.points.clone();
+    let mut cuts: Vec<Option<Cut>> = (0..points.len()).map(|at| Cut::at(&points, at, far)).collect();
     let mut left = area2 * ADDED;
     while points.len() > FEW {
-        let steps = (0..points.len()).filter_map(|at| Cut::at(&points, at, far));
-        let Some(cut) = steps.min_by(|a, b| a.added.total_cmp(&b.added)).filter(|cut| cut.added <= left) else { break };
+        let Some((at, cut)) = least(&cuts).filter(|(_, cut)| cut.added <= left) else { break };
         left -= cut.added;
-        cut.apply(&mut points);
+        let at = cut.apply(&mut points, &mut cuts, at);
+        // A cut looks at the corner before it and at two behind.
+        let n = points.len();
+        for near in (n + at - 3..=n + at + 1).map(|near| near % n) {
+            cuts[near] = Cut::at(&points, near, far);
+        }
     }
     let out = Polygon { points }.tidied();
     if out.crossing().is_some() { outline.clone() } else { out }
 }
 
+/// The cut that adds least, the first of equals, with its corner.
+fn least(cuts: &[Option<Cut>]) -> Option<(usize, Cut)> {
+    let all = cuts.iter().enumerate().filter_map(|(at, cut)| Some((at, (*cut)?)));
+    all.min_by(|(_, a), (_, b)| a.added.total_cmp(&b.added))
+}
+
 /// A step that takes one corner away.
+#[derive(Clone, Copy)]
 struct Cut {
-    at: usize,
-    /// Where the corner at `at` and the next become one; none if a hollow corner is bridged.
+    /// Where its corner and the next become one; none if a hollow corner is bridged.
     tip: Option<GridPoint>,
     /// Area added, doubled, in µm².
     added: f64,
 }
 
 impl Cut {
+    /// The cut at a corner that moves the line by no more than `far`.
     fn at(points: &[GridPoint], at: usize, far: f64) -> Option<Self> {
         let n = points.len();
         let [p, q, r, s] = [points[(at + n - 1) % n], points[at], points[(at + 1) % n], points[(at + 2) % n]];
@@ -42,7 +54,7 @@ impl Cut {
         if turn <= 0 {
             let added = -turn as f64;
             let base = length(p, r);
-            return (added <= far * base).then_some(Self { at, tip: None, added });
+            return (added <= far * base).then_some(Self { tip: None, added });
         }
         if orient(q, r, s) <= 0 {
             return None;
@@ -50,19 +62,21 @@ impl Cut {
         let tip = meeting(p, q, r, s)?;
         let added = orient(q, tip, r) as f64;
         let near = added <= far * length(q, r);
-        near.then_some(Self { at, tip: Some(tip), added })
+        near.then_some(Self { tip: Some(tip), added })
     }
 
-    fn apply(&self, points: &mut Vec<GridPoint>) {
-        match self.tip {
-            None => {
-                points.remove(self.at);
-            }
+    /// Takes the corner away, with what was found there, and says where the line goes on.
+    fn apply(self, points: &mut Vec<GridPoint>, cuts: &mut Vec<Option<Self>>, at: usize) -> usize {
+        let gone = match self.tip {
+            None => at,
             Some(tip) => {
-                points[self.at] = tip;
-                points.remove((self.at + 1) % points.len());
+                points[at] = tip;
+                (at + 1) % points.len()
             }
-        }
+        };
+        points.remove(gone);
+        cuts.remove(gone);
+        if gone < at { at - 1 } else { at % points.len() }
     }
 }
 

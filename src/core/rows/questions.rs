@@ -43,11 +43,8 @@ const SHEET: &str = "{sheet:questions}";
 /// the package, so its document says only that it is not released.
 pub fn not_released(view: &View<'_>) -> Option<Phrase> {
     let must = view.findings.count(Severity::Must);
-    let should = view.findings.count(Severity::Should);
-    match (must, should) {
-        (0, 0) => None,
-        _ if view.order.is_some() => (must > 0).then(|| foot::not_released(must, None)),
-        (0, open) => Some(foot::questions_open(open, SHEET)),
-        (must, _) => Some(foot::not_released(must, Some(SHEET))),
-    }
+    view.has_notice().then(|| match must {
+        0 => foot::questions_open(view.findings.count(Severity::Should), SHEET),
+        must => foot::not_released(must, view.order.is_none().then_some(SHEET)),
+    })
 }

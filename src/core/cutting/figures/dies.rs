@@ -133,7 +133,7 @@ fn block(ground: &Ground<'_>, cut: &CutCount, pressed: &Pressed<'_>) -> Option<D
         cut: cut.cut.clone(),
         size: variant.size.to_string(),
         block: true,
-        dies: dies(total, 0, face),
+        dies: u64::from(total > 0),
         same: None,
         strikes: strikes((total, 0), true, face, 1, if face { 2 } else { 1 }),
         rule: Number::new(2.0 * (width? + height?)),
@@ -184,22 +184,20 @@ fn made<'g>(
     let there = u64::from(one.drawn) + u64::from(one.mirrored);
     let same = known.then(|| Same { mirrored: image, ..one.first.clone() });
     // Which of the two images of the first shape are needed.
-    let (mut straight, mut turned) = if image { (mirrored > 0, drawn > 0) } else { (drawn > 0, mirrored > 0) };
-    if both || one.own_image {
-        (straight, turned) = ((straight || turned) && !one.mirrored, false);
-    }
-    one.drawn |= straight;
+    let (straight, turned) = if image { (mirrored, drawn) } else { (drawn, mirrored) };
+    let serves_both = both || one.own_image;
+    let [straight, turned] = images(straight, turned, serves_both);
+    // Where one serves both, a mirrored one that is there does.
+    one.drawn |= straight && !(serves_both && one.mirrored);
     one.mirrored |= turned;
     (u64::from(one.drawn) + u64::from(one.mirrored) - there, same)
 }
 
-/// Dies for the pieces of one kind in one product: as drawn, and mirrored. A piece that is one kind with its mirror image has
-/// none mirrored. Face to face, the same die cuts both.
-pub fn dies(drawn: u64, mirrored: u64, face_to_face: bool) -> u64 {
-    match (drawn > 0, mirrored > 0) {
-        (true, true) if !face_to_face => 2,
-        (false, false) => 0,
-        _ => 1,
+/// Whether a die is made as drawn, and one mirrored, for the pieces of one kind in one product; one alone where it serves both.
+pub fn images(drawn: u64, mirrored: u64, serves_both: bool) -> [bool; 2] {
+    match serves_both {
+        true => [drawn + mirrored > 0, false],
+        false => [drawn > 0, mirrored > 0],
     }
 }
 

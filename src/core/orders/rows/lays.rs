@@ -11,9 +11,9 @@ use crate::words::{Phrase, number, say, sheet, words};
 use super::letters::{Letters, marks};
 use super::plan::shown;
 use super::spreads::{products, range};
-use crate::rows::cards::in_order;
+use crate::rows::cards::{in_order, page_height};
 use crate::rows::data::{LayCard, Marker, Sheet};
-use crate::rows::package::{CARDS_HEIGHT, Drawing, Head, ROW};
+use crate::rows::package::{Drawing, Head, ROW};
 use crate::rows::view::View;
 
 words! {
@@ -39,14 +39,14 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     }
     let letters = Letters::of(view);
     let Tables { shared, columns, groups } = marker::tables(view, &both);
-    let room = CARDS_HEIGHT - marker::above(view, &groups, 0);
+    let room = page_height(view) - marker::above(view, &groups, 0);
     let cards = both.iter().map(|one| card(view, one, &order.fabrics, &letters));
     vec![Sheet::Marker(Marker {
         head: Head { title: sheet::MARKER_TITLE.into(), name: sheet::MARKER.into(), lead: LEAD.into() },
         shared,
         columns,
         groups,
-        pages: in_order(cards, room, CARDS_HEIGHT),
+        pages: in_order(cards, room, page_height(view)),
         sizes: Vec::new(),
         dies: Vec::new(),
     })]
@@ -88,7 +88,7 @@ fn card(view: &View<'_>, one: &Both<'_>, fabrics: &[FabricPlan], letters: &Lette
     for how in ways {
         let (drawn, bare) = ply_size(&task.instance, lay, how, &marks);
         let ([width, height], _) = marker::size(view, &with(&bare), drawn);
-        if width > ROW || height > CARDS_HEIGHT {
+        if width > ROW || height > page_height(view) {
             continue;
         }
         let clear = bare.len() as f64 <= (1.0 - NUMBERED) * marks.len() as f64;
