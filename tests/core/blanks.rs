@@ -51,7 +51,7 @@ fn the_confirmation_lists_what_is_blank_with_its_page() {
     }
     let puffin = confirmation("puffin");
     let bill = puffin.blanks.iter().find(|one| one.page == "{sheet:bill}").unwrap();
-    assert_eq!(bill.what.english(), "use, price, minimum order and lead time of 13 articles");
+    assert_eq!(bill.what.english(), "use, price, minimum order and lead time; articles: 13");
 }
 
 #[test]

@@ -7,10 +7,10 @@ use super::data::{Bill, Blank, Comments, Filling, Sheet};
 use super::package::Bound;
 
 words! {
-    BOUGHT "blanks.bought" = "use, price, minimum order and lead time of {count} articles";
+    BOUGHT "blanks.bought" = "use, price, minimum order and lead time; articles: {count}";
     PROPOSED "blanks.proposed" = "article or supplier: {articles}";
     MASSES "blanks.masses" = "masses: {things}";
-    ANSWERS "blanks.answers" = "answers to {count} points";
+    ANSWERS "blanks.answers" = "points to answer: {count}";
     READINGS "blanks.readings" = "readings, who measured, date, lot";
 }
 
@@ -20,7 +20,7 @@ pub(super) fn listed(sheets: &mut [Bound]) {
     for bound in sheets.iter() {
         let (Some(what), kind) = (what(&bound.sheet), bound.sheet.kind()) else { continue };
         let page = format!("{{sheet:{kind}}}");
-        // The sizes of the measurements are a sheet each, all with the same blanks.
+        // Sizes of the measurements that are a sheet each have the same blanks.
         if !all.iter().any(|one| one.page == page) {
             let several = matches!(bound.sheet, Sheet::Measurements(_));
             let name = if several { sentences::MEASUREMENTS.into() } else { bound.sheet.head().name.clone() };

@@ -22,7 +22,7 @@ use super::{filling, finishing, seam, stages, walk};
 use crate::scene::Scene;
 
 words! {
-    LEAD "construction.lead" = "Each stage shows what is sewn at its end (bold: in this stage, with the letters of seam matching; thin: before) and says how most of it is stitched; another part begins a stage, so does what comes into a part after {least} steps, and none has more than {most}; a step says what differs. Beside a step are where it is and the seam cut through: plies are numbered from the needle down, hatching is the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise; also mirrored is once more with left and right exchanged. Codes are piece, copy and points: SIDE.l:n-c.";
+    LEAD "construction.lead" = "Each stage shows what is sewn at its end (bold: in this stage, with the letters of seam matching; thin: before) and says how most of it is stitched; a step says what differs. A stage has up to {most} steps; from {least} on, what comes into a part begins a new one. Beside a step are where it is and the seam cut through: plies are numbered from the needle down, hatching is the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise; also mirrored is once more with left and right exchanged. Codes are piece, copy and points: SIDE.l:n-c.";
     MACHINE "construction.machine" = "Machine";
     TOOL "construction.tool" = "Tool";
     THREAD_USED "construction.thread-used" = "Thread in one product";
@@ -132,7 +132,8 @@ fn used(view: &View<'_>, one: &UsedThread) -> Phrase {
     };
     let lengths = view.in_sizes(|size| {
         let mut all: Vec<Phrase> = Vec::new();
-        for length in ways.iter().filter_map(|way| of(size, way)) {
+        let made = ways.iter().filter(|way| view.model.is_made(size, way));
+        for length in made.filter_map(|way| of(size, way)) {
             if !all.contains(&length) {
                 all.push(length);
             }

@@ -29,7 +29,7 @@ words! {
     IN_THE_WAY "cover.in-the-way" = "In the way of {stage}: {count}";
     OF_A_RELEASE "cover.of-a-release" = "a release";
     NOTHING "cover.nothing" = "No finding is in the way of {stage}";
-    TO_CONFIRM "cover.to-confirm" = "To be confirmed or approved first: {count} (sheet {sheet})";
+    TO_CONFIRM "cover.to-confirm" = "To be confirmed or approved first: {count} (page {sheet})";
     NOT_MADE "cover.not-made" = "not made";
     MORE "cover.more" = "and {count} more";
 }

@@ -57,7 +57,6 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
 
 /// The rows with the lengths in some sizes; what is said in words of all sizes is in the first table.
 fn table(view: &View<'_>, rows: &[(String, JoinRow)], sizes: &[&str], first: bool) -> JoinTable {
-    let titled = |size: &&str| view.model.size(size).map_or(*size, |one| one.entry.title()).to_string();
     let row = |(id, row): &(String, JoinRow)| {
         let by_size = view.figures.seams.get(id).map(|seam| &seam.sizes);
         let lengths = sizes.iter().map(|size| by_size?.get(*size)).map(|one| one.map(length).unwrap_or_default());
@@ -67,7 +66,7 @@ fn table(view: &View<'_>, rows: &[(String, JoinRow)], sizes: &[&str], first: boo
         }
         row
     };
-    JoinTable { sizes: sizes.iter().map(titled).collect(), rows: rows.iter().map(row).collect() }
+    JoinTable { sizes: sizes.iter().map(|size| (*size).to_string()).collect(), rows: rows.iter().map(row).collect() }
 }
 
 /// Both sides in one size, and what they differ by.

@@ -23,7 +23,7 @@ pub struct Package {
     pub about: About,
     /// The fields at the foot of every sheet.
     pub title_block: TitleBlock,
-    /// One plain line for the foot of every sheet, such as "Not released: 3 questions open (sheet {sheet:questions})";
+    /// One plain line for the foot of every sheet, such as "Not released: 3 questions open (page {sheet:questions})";
     /// `None` once nothing stands in the way.
     pub not_released: Option<Phrase>,
     /// The languages it is printed in.

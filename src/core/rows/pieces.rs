@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::compute::{CutCount, Figure, Number};
 use crate::geom::Point;
+use crate::model::assembly::Resolved;
 use crate::model::mention::has_equal_faces;
 use crate::model::{Cut, EdgeRef, Piece, Value, Variant};
 use crate::scene::{PieceOutline, is_clear, piece as draw, scale_for, text_width};
@@ -35,6 +36,7 @@ words! {
     EQUAL_FACES "pieces.equal-faces" = "either face up: left and right are cut alike";
     MIRRORED "pieces.mirrored" = "mirrored: {names}";
     LAYERS "pieces.layers" = "{count} layers each";
+    DARTS "pieces.darts" = "darts marked, not cut";
     NOTCHES "pieces.notches" = "notches {depth} deep";
     RAW "pieces.raw" = "raw: {edges}";
     DIRECTION "pieces.direction" = "All pieces: {direction}, unless a note says another.";
@@ -235,11 +237,24 @@ fn note(view: &View<'_>, piece: &Piece, cut: &Cut, way: Option<&Phrase>, first: 
     if !piece.raw.is_empty() {
         parts.push(say!(RAW, edges = Phrase::list(piece.raw.iter().map(|run| view.written(run.span)))));
     }
+    if folds(view, &piece.entry.id.value) {
+        parts.push(DARTS.into());
+    }
     parts.extend(piece.notches.depth.as_ref().map(|depth| say!(NOTCHES, depth = millimetres(view, depth))));
     let facts = Phrase::row(parts.clone(), "; ");
     parts.push(view.text(piece.note.as_ref()).into());
     let all = Phrase::row(parts, "; ");
     if short(&all) { all } else { facts }
+}
+
+/// Whether a piece has darts whose legs are marked and sewn as a fold.
+fn folds(view: &View<'_>, piece: &str) -> bool {
+    let of_piece = |joint: &Resolved| {
+        let instances = joint.a.runs.iter().filter_map(|run| view.assembly.instances.get(run.instance));
+        instances.into_iter().any(|one| one.piece == piece)
+    };
+    let folded = |joint: &&Resolved| view.figures.seams.get(&joint.joint).is_some_and(|seam| seam.fold);
+    view.assembly.joints.iter().filter(folded).any(of_piece)
 }
 
 /// Width of the column of notes, mm, and its type in points.

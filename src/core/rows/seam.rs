@@ -30,6 +30,7 @@ words! {
     GIRTH "construction.girth" = "A girth of {girth} must pass; the opening is {length} long.";
     LONG "construction.long" = "{length} mm";
     UNSTATED "construction.thread-unstated" = "Thread and needle are not stated.";
+    NO_NEEDLE "construction.needle-unstated" = "The needle is not stated.";
     MARKED "construction.marked" = "Marked, not cut: the dart is folded in whole fabric.";
     CAUGHT "construction.caught" = "What is caught lies along {line}.";
     CAUGHT_PLY "construction.caught-ply" = "What is caught as ply {plies} lies along {line}.";
@@ -122,8 +123,9 @@ fn remarks(view: &View<'_>, id: &str, joint: &Joint, [a, b]: &[String; 2]) -> Ve
         });
         all.push(sentence(view.text(close.note.as_ref())));
         let own = &joint.stitch;
-        if own.kind.is_none() && own.thread.is_none() && own.needle.is_none() && close.trim.is_none() {
-            all.push(UNSTATED.into());
+        if own.kind.is_none() && own.needle.is_none() && own.shared.is_none() && close.trim.is_none() {
+            let thread = own.thread.is_some() || view.model.means_of(id).is_some_and(|means| !means.threads.is_empty());
+            all.push(if thread { NO_NEEDLE } else { UNSTATED }.into());
         }
     }
     let eased = |word: Word, ease: &Ease| {

@@ -19,11 +19,11 @@ words! {
     BLOCK_LINE "pieces.block-line" = "block it is cut from first";
     CUT_LINE "pieces.cut-line" = "cut line";
     SEW_LINE "pieces.sew-line" = "sew line";
-    GRAIN "pieces.grain" = "grain, which has no way";
+    GRAIN "pieces.grain" = "grain, either way";
     PILE "pieces.pile" = "pile, the way it lies";
     STITCHING "pieces.stitching" = "stitching inside a piece";
     PLACEMENT "pieces.placement" = "placement mark";
-    FOLD "pieces.fold" = "middle, about which a half was opened out";
+    FOLD "pieces.fold" = "centre line; the other half is its mirror image";
     SLIT "pieces.slit" = "notch, slit; drawn no shorter than it shows";
     OUTWARD "pieces.outward" = "notch, outward; drawn no smaller than it shows";
     DEEP "pieces.deep" = "{sign}; depth {depth}";

@@ -8,9 +8,9 @@ crate::words! { list:
     REVISION "foot-revision" = "Revision";
     DIGEST "foot-digest" = "Digest";
     SHEET_OF "foot-sheet-of" = "sheet {number} of {total}";
-    NOT_RELEASED "foot-not-released" = "Not released: {open} must be settled (sheet {sheet})";
+    NOT_RELEASED "foot-not-released" = "Not released: {open} must be settled (page {sheet})";
     NOT_RELEASED_YET "foot-not-released-yet" = "Not released: {open} must be settled";
-    QUESTIONS_OPEN "foot-questions-open" = "{open} open (sheet {sheet})";
+    QUESTIONS_OPEN "foot-questions-open" = "{open} open (page {sheet})";
     FINDING "foot-finding" = "{count} finding";
     FINDINGS "foot-findings" = "{count} findings";
     QUESTION "foot-question" = "{count} question";

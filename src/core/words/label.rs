@@ -44,7 +44,7 @@ crate::words! { list:
 
     PLEASE_CONFIRM "please-confirm" = "Please confirm";
     REQUIRED "required" = "Required before the next stage";
-    THERE "there" = "There";
+    THERE "there" = "Received";
     APPROVED "approved" = "approved";
     BLANKS "blanks" = "Blanks on other sheets";
     DEVIATIONS "deviations" = "Deviations";
