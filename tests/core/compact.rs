@@ -6,7 +6,7 @@ use std::path::Path;
 use backtack_core::pipeline::Earlier;
 use backtack_core::read;
 use backtack_core::rows::data::{Bill, Changes, Marker, Samples, Sheet, Views};
-use backtack_core::rows::package::{CARDS_HEIGHT, NO_NOTICE, ROW};
+use backtack_core::rows::package::{CARDS_HEIGHT, PAPER, ROW};
 
 /// The sheets of one kind of the puffin.
 macro_rules! of_puffin {
@@ -52,7 +52,7 @@ fn lays_are_drawn_at_one_scale_on_few_pages() {
     for one in &cards {
         let scene = &one.card.drawing.as_ref().unwrap().scene;
         assert!(scene.width <= one.card.width && one.at[0] + one.card.width <= ROW, "{}", one.card.title.english());
-        assert!(one.at[1] + one.card.top + scene.height <= CARDS_HEIGHT + NO_NOTICE, "{}", one.card.title.english());
+        assert!(one.at[1] + one.card.top + scene.height <= CARDS_HEIGHT + PAPER.notice, "{}", one.card.title.english());
         assert!(one.card.legend.english().starts_with("1 "), "{}", one.card.legend.english());
     }
     let dies: Vec<String> = sheet.dies.iter().map(|die| format!("{} {}", die.piece, die.cut.english())).collect();

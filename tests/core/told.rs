@@ -88,7 +88,7 @@ fn the_cover_says_what_is_known_and_cautions_hold_for_every_product() {
     let obstacles = &cover(&cushion).obstacles;
     assert!(obstacles.title.english().starts_with("No finding is in the way of"), "{obstacles:?}");
     let confirm = obstacles.confirm.english();
-    assert!(confirm.starts_with("To be confirmed or approved first: 9 (sheet"), "{confirm}");
+    assert!(confirm.starts_with("To be confirmed or approved first: 9 (page"), "{confirm}");
     let told = serde_json::to_string(safety(&cushion)).unwrap();
     assert!(told.contains("factories for sewn products") && !told.contains("toy factories"), "{told}");
 }

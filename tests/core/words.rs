@@ -195,9 +195,9 @@ fn kinds_count_and_take_their_article() {
 fn foot_lines() {
     assert_eq!(foot::sheet_of(3, 12).english(), "sheet 3 of 12");
     assert_eq!(foot::sheet_of(3, 12).in_language(Language::SimplifiedChinese), "第 3 页，共 12 页");
-    assert_eq!(foot::not_released(1, Some("2")).english(), "Not released: 1 finding must be settled (sheet 2)");
+    assert_eq!(foot::not_released(1, Some("2")).english(), "Not released: 1 finding must be settled (page 2)");
     assert_eq!(foot::not_released(2, None).english(), "Not released: 2 findings must be settled");
-    assert_eq!(foot::questions_open(3, "2").english(), "3 questions open (sheet 2)");
+    assert_eq!(foot::questions_open(3, "2").english(), "3 questions open (page 2)");
 }
 
 proptest! {

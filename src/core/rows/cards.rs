@@ -3,13 +3,13 @@
 use crate::scene::{Scene, Skyline, text_width};
 use crate::words::{Languages, Phrase};
 
-use super::package::{CARD_LEAST, CARDS_HEIGHT, NO_NOTICE, ROW, ROW_GAP};
+use super::package::{CARD_LEAST, CARDS_HEIGHT, PAPER, ROW, ROW_GAP};
 use super::placed::{Page, Placed};
 use super::view::View;
 
 /// Height of the pages of a package, mm.
 pub fn page_height(view: &View<'_>) -> f64 {
-    CARDS_HEIGHT + if view.has_notice() { 0.0 } else { NO_NOTICE }
+    CARDS_HEIGHT + if view.has_notice() { 0.0 } else { PAPER.notice }
 }
 
 /// The width of the card of a drawing, mm.

@@ -16,8 +16,8 @@ use super::view::{View, length, millimetres};
 
 words! {
     SEW_LINE_ONLY "outline.sew-line-only" = "Piece {piece}: sew line only, the cut line is not known yet.";
-    OPENING "outline.opening" = "opening {length}";
-    OPENING_OF "outline.opening-of" = "opening {length}, only {copies}";
+    OPENING "outline.opening" = "opening {edge} {length}";
+    OPENING_OF "outline.opening-of" = "opening {edge} {length}, only {copies}";
     ALLOWANCE "outline.allowance" = "allowance {width}";
     NO_ALLOWANCE "outline.no-allowance" = "no allowance";
     PILE "outline.pile" = "PILE";
@@ -218,7 +218,7 @@ fn in_line(text: &Phrase, languages: Languages) -> String {
     text.second(languages).map_or(first.clone(), |second| format!("{first} {second}"))
 }
 
-/// Stretches of the outline that are left open, each once, with their lengths, and the copies where only some have it.
+/// Stretches of the outline that are left open, each once, with the points they run between, their lengths, and the copies where only some have it.
 fn openings(view: &View<'_>, piece: &Piece, sew: &Outline) -> Vec<([At; 2], String)> {
     let mut all: BTreeMap<(usize, usize), (f64, BTreeSet<String>)> = BTreeMap::new();
     let opening = |id: &String| view.model.joints.get(id).is_some_and(|joint| joint.kind == JointKind::Opening);
@@ -232,10 +232,11 @@ fn openings(view: &View<'_>, piece: &Piece, sew: &Outline) -> Vec<([At; 2], Stri
     let place = |at: usize| sew.points.get(at).and_then(|one| sew.point(&one.id)).map(page);
     let written = |((from, to), (length, copies)): ((usize, usize), (f64, BTreeSet<String>))| {
         let some: Vec<String> = copies.into_iter().collect();
-        let length = millimetres(length);
+        let (length, name) = (millimetres(length), |at: usize| sew.points.get(at).map_or("", |one| one.id.as_str()));
+        let edge = format!("{}–{}", name(from), name(to));
         let text = match some.len() < piece.copies.len() {
-            true => say!(OPENING_OF, length, copies = Phrase::list(some)),
-            false => say!(OPENING, length),
+            true => say!(OPENING_OF, edge, length, copies = Phrase::list(some)),
+            false => say!(OPENING, edge, length),
         };
         Some(([place(from)?, place(to)?], in_line(&text, view.model.style.languages)))
     };

@@ -162,10 +162,8 @@ pub const ROOM_SHOWN: Room = Room { width: 30.0, height: 24.0 };
 /// Room for the map of the whole product.
 pub const ROOM_MAP: Room = Room { width: 257.0, height: 122.0 };
 
-/// Height of a page that cards are packed on, mm.
+/// Height of a page that cards are packed on, mm, where the foot says that the package is not released.
 pub const CARDS_HEIGHT: f64 = 168.0;
-/// How much more there is where the foot says nothing of a release, mm.
-pub const NO_NOTICE: f64 = 3.0;
 /// Room for one piece at 1:`denominator`: full size for small pieces only, the height of a sheet for the rest.
 #[must_use]
 pub fn room_piece(denominator: f64) -> [f64; 2] {
@@ -194,7 +192,11 @@ pub struct Paper {
     pub margin: f64,
     /// Height of the title block inside the frame, at its foot.
     pub block: f64,
+    /// Air between the body and the title block.
+    pub foot: f64,
+    /// Room for the line above the title block that says that a package is not released.
+    pub notice: f64,
 }
 
 /// The one paper a package is printed on. The binding edge follows ISO 5457 (20 mm, others 10 mm).
-pub const PAPER: Paper = Paper { width: 297.0, height: 210.0, left: 20.0, margin: 10.0, block: 9.0 };
+pub const PAPER: Paper = Paper { width: 297.0, height: 210.0, left: 20.0, margin: 10.0, block: 9.0, foot: 3.0, notice: 3.0 };
