@@ -1,7 +1,7 @@
 //! The views with their call-outs.
 
 use crate::model::View as Side;
-use crate::scene::{At, Line, Scene, arrow, balloon};
+use crate::scene::{At, Scene, balloon};
 use crate::words::{Phrase, say, sheet as sentences, words};
 
 use super::data::{Callout, Sheet, Views};
@@ -152,17 +152,4 @@ fn stand(scene: &Scene, spots: &[At], target: At) -> At {
         }
     }
     best
-}
-
-/// The arrow of a point of measure with its number beside it.
-pub fn measure_arrow(scene: &mut Scene, ends: [[f64; 2]; 2], number: &str) {
-    let (from, to) = (spot(scene, ends[0]), spot(scene, ends[1]));
-    let middle = [f64::midpoint(from[0], to[0]), f64::midpoint(from[1], to[1])];
-    arrow(scene, Line::Dimension, middle, from);
-    arrow(scene, Line::Dimension, middle, to);
-    let (dx, dy) = (to[0] - from[0], to[1] - from[1]);
-    let length = (dx * dx + dy * dy).sqrt().max(1e-6);
-    let side = [middle[0] + dy / length * 5.5, middle[1] - dx / length * 5.5];
-    let inside = [side[0].clamp(3.4, scene.width - 3.4), side[1].clamp(3.4, scene.height - 3.4)];
-    balloon(scene, inside, number, middle);
 }

@@ -41,10 +41,26 @@ pub fn arrow(scene: &mut Scene, line: Line, from: At, to: At) {
 }
 
 fn head(scene: &mut Scene, tip: At, direction: At) {
+    scene.path(None, Fill::Ink, closed(&corners_of_head(tip, direction)));
+}
+
+fn corners_of_head(tip: At, direction: At) -> [At; 3] {
     let back = along(tip, direction, -HEAD);
     let side = left(direction);
-    let corners = [tip, along(back, side, HEAD_HALF), along(back, side, -HEAD_HALF)];
-    scene.path(None, Fill::Ink, closed(&corners));
+    [tip, along(back, side, HEAD_HALF), along(back, side, -HEAD_HALF)]
+}
+
+/// A line with a head at both ends and a white edge, so that it shows on a dark picture.
+pub fn span(scene: &mut Scene, one: At, other: At) {
+    let ends = [(one, towards(other, one)), (other, towards(one, other))];
+    scene.line(Line::Halo, one, other);
+    for (tip, way) in ends {
+        scene.path(Some(Line::Halo), Fill::Paper, closed(&corners_of_head(tip, way)));
+    }
+    let middle = [f64::midpoint(one[0], other[0]), f64::midpoint(one[1], other[1])];
+    for (tip, _) in ends {
+        arrow(scene, Line::Dimension, middle, tip);
+    }
 }
 
 /// A dimension between two points, drawn at an offset to the left of the way from the first to the second.

@@ -12,6 +12,7 @@ mod lay;
 mod line;
 mod map;
 mod marks;
+mod measured;
 mod names;
 mod nest;
 mod outline;
@@ -32,6 +33,7 @@ pub use lay::{LAY_PAPER, Marks, Roll, lay, lay_at, lay_size, ply_at, ply_size, r
 pub use line::{LINES, Line, LineStyle};
 pub use map::{Map, MapEdge, MapPiece, overview};
 pub use marks::{arrow, balloon, dimension, grain, hatch, legend_sample, pile, ring, scale_bar};
+pub use measured::{Measured, measured};
 pub use nest::{NestSize, nest_sample};
 pub use outline::{InnerLine, NotchForm, PieceNotch, PieceOutline, PiecePoint, PieceSeam};
 pub use overlay::{Laid, overlay};
