@@ -199,4 +199,5 @@ pub struct Paper {
 }
 
 /// The one paper a package is printed on. The binding edge follows ISO 5457 (20 mm, others 10 mm).
-pub const PAPER: Paper = Paper { width: 297.0, height: 210.0, left: 20.0, margin: 10.0, block: 9.0, foot: 3.0, notice: 3.0 };
+pub const PAPER: Paper =
+    Paper { width: 297.0, height: 210.0, left: 20.0, margin: 10.0, block: 9.0, foot: 3.0, notice: 3.0 };

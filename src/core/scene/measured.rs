@@ -83,10 +83,7 @@ mod tests {
     fn numbers_of_crossing_arrows_keep_apart() {
         let mut scene = Scene::new(60.0, 40.0, "");
         let arrow = |ends: [At; 2], number: &str| Measured { ends, number: number.to_string() };
-        measured(
-            &mut scene,
-            &[arrow([[10.0, 20.0], [50.0, 20.0]], "C"), arrow([[30.0, 10.0], [30.0, 18.0]], "K")],
-        );
+        measured(&mut scene, &[arrow([[10.0, 20.0], [50.0, 20.0]], "C"), arrow([[30.0, 10.0], [30.0, 18.0]], "K")]);
         let numbers: Vec<At> = scene
             .items
             .iter()

@@ -6,13 +6,15 @@ use crate::revision::Since;
 use crate::revision::chain::Link;
 use crate::revision::compare::{self, Change, Followed, ItemChange, Overlay, State, group, scoped};
 use crate::scene::{Laid, overlay};
-use crate::words::{Phrase, Word, number, say, sheet as sentences, words};
+use crate::words::{Language, Phrase, Word, number, say, sheet as sentences, words};
 
 use crate::rows::cell::{Cell, Coded};
 use crate::rows::choice::{among, begun};
 use crate::rows::data::{ChangeGroup, ChangeRow, Changes, FollowedRow, OverlayCard, Sheet};
 use crate::rows::package::{Drawing, Head};
 use crate::rows::view::View;
+
+use super::wording::differing;
 
 words! {
     TITLE_SINCE "changes.since" = "{title} since revision {revision}";
@@ -171,13 +173,26 @@ fn of_value(what: Phrase, same: &[&Change]) -> ChangeRow {
             remark: if same.iter().all(|one| remark(one) == first) { first } else { Phrase::row(said, "; ") },
         };
     };
+    let (before, after) = worded(&change.before, &change.after);
     ChangeRow {
         what,
         key: scoped(&change.key, &change.scope).into(),
-        before: value(&change.before),
-        after: value(&change.after),
+        before: value(&before),
+        after: value(&after),
         remark: remark(change),
     }
+}
+
+/// Texts of the user, which are the same in all languages, where they differ; other values as they are.
+fn worded(before: &Option<Phrase>, after: &Option<Phrase>) -> (Option<Phrase>, Option<Phrase>) {
+    let plain = |text: &Phrase| {
+        let english = text.english();
+        (text.in_language(Language::SimplifiedChinese) == english).then_some(english)
+    };
+    let texts = (before.as_ref().and_then(plain), after.as_ref().and_then(plain));
+    let (Some(old), Some(new)) = texts else { return (before.clone(), after.clone()) };
+    let (old, new) = differing(&old, &new);
+    (Some(old.into()), Some(new.into()))
 }
 
 /// Numbers that followed, all sizes and colourways of one in a row.
