@@ -23,6 +23,7 @@ use crate::scene::Scene;
 
 words! {
     LEAD "construction.lead" = "Each stage shows what is sewn at its end (bold: in this stage, with the letters of seam matching; thin: before) and says how most of it is stitched; a step says what differs. A stage has up to {most} steps; from {least} on, what comes into a part begins a new one. Beside a step are where it is and the seam cut through: plies are numbered from the needle down, hatching is the pile side, a double line the right side of other fabric. Seams are sewn right sides together unless a step says otherwise; also mirrored is once more with left and right exchanged. Codes are piece, copy and points: SIDE.l:n-c.";
+    DEED "construction.deed" = "{deed}: {object}";
     MACHINE "construction.machine" = "Machine";
     TOOL "construction.tool" = "Tool";
     THREAD_USED "construction.thread-used" = "Thread in one product";
@@ -199,7 +200,8 @@ fn fitted(view: &View<'_>, id: &str) -> Phrase {
 /// The user's own word for what is done, unless the name of the step says it.
 fn own(one: &crate::model::Step, word: &str) -> Option<Phrase> {
     let named = one.entry.name.as_ref()?.value.to_lowercase();
-    (one.deed == Deed::Other && !named.contains(&word.to_lowercase())).then(|| word.into())
+    let said = word.to_lowercase().split(' ').all(|part| named.contains(part));
+    (one.deed == Deed::Other && !said).then(|| begun(word))
 }
 
 /// The mass of a stuffing by size, where it is the same in every colourway.
@@ -235,7 +237,11 @@ fn what(view: &View<'_>, one: &crate::model::Step) -> Phrase {
         one.part.as_ref().map(|part| title(&part.value)).filter(|title| !said(title)).map(Phrase::from),
         stuffing.map(stuffed),
         one.trim.as_ref().map(|trim| fitted(view, &trim.value)),
-        one.word.as_ref().and_then(|word| own(one, &word.value)),
     ];
-    Phrase::list(parts.into_iter().flatten().collect::<Vec<Phrase>>())
+    let object = Phrase::list(parts.into_iter().flatten().collect::<Vec<Phrase>>());
+    match one.word.as_ref().and_then(|word| own(one, &word.value)) {
+        Some(deed) if object.is_empty() => deed,
+        Some(deed) => say!(DEED, deed, object),
+        None => object,
+    }
 }
