@@ -29,6 +29,8 @@ words! {
     EDGES_TRIM "read.seams.edges-trim" = "edges, { edge = \"..\", on = \"..\" }, or { trim = \"..\" }";
     BOTH_HELD "read.seams.both-held" = "one table names edges and a trim";
     ONE_EACH "read.seams.one-each" = "write a table for each: { edge = \"..\", on = \"..\" }, { trim = \"..\", on = \"..\" }";
+    OF_TRIM "read.seams.of-trim" = "`{key}` is of a trim, and edges are caught";
+    TAKE_OUT "read.seams.take-out" = "take `{key}` out: edges are as long as they are drawn";
     NONE_HELD "read.seams.none-held" = "nothing is named that is caught";
     ADD_HELD "read.seams.add-held" = "add edge = \"PIECE:point-point\", or trim = \"..\"";
     NO_TRIM "read.seams.no-trim" = "{what} names no trim";
@@ -153,12 +155,7 @@ impl Reader {
 
     fn between(&mut self, section: &Section<'_>) -> Vec<Layer> {
         let Some(node) = section.node("between") else { return Vec::new() };
-        let single = std::slice::from_ref(node);
-        let list = match &node.kind {
-            Kind::List(list) => list.as_slice(),
-            _ => single,
-        };
-        list.iter().flat_map(|one| self.layers_of(one)).collect()
+        node.one_or_more().iter().flat_map(|one| self.layers_of(one)).collect()
     }
 
     /// One layer, or several that lie along one stretch.
@@ -193,13 +190,18 @@ impl Reader {
             }
             (None, Some(_)) => self.trim_layer(section).map(Held::Trim).into_iter().collect(),
             (Some(edge), None) => {
-                let single = std::slice::from_ref(edge);
-                let list = match &edge.kind {
-                    Kind::List(list) => list.as_slice(),
-                    _ => single,
-                };
-                list.iter().filter_map(|one| self.chain_at("edge", one, None)).map(Held::Chain).collect()
+                self.only_of_trims(section);
+                let list = edge.one_or_more().iter();
+                list.filter_map(|one| self.chain_at("edge", one, None)).map(Held::Chain).collect()
             }
+        }
+    }
+
+    /// Refuses what only length goods have beside edges, so that nothing written is dropped.
+    fn only_of_trims(&mut self, section: &Section<'_>) {
+        for key in keys::trim_layer() {
+            let Some(node) = section.node(key.name) else { continue };
+            self.findings.push(rules::bad_value(say!(OF_TRIM, key = key.name), node.span, say!(TAKE_OUT, key = key.name)));
         }
     }
 

@@ -22,6 +22,14 @@ impl Node {
             _ => None,
         }
     }
+
+    /// What a list holds; anything else is a list of one.
+    pub fn one_or_more(&self) -> &[Node] {
+        match &self.kind {
+            Kind::List(list) => list,
+            _ => std::slice::from_ref(self),
+        }
+    }
 }
 
 /// The kinds of value a file can hold.
