@@ -193,9 +193,9 @@ pub(crate) fn each(piece: &str, id: &str, cut: &Cut) -> Figure<u64> {
 fn own_image(ground: &Ground<'_>, id: &str, piece: &Piece) -> Figure<bool> {
     /// Accuracy at which a drawn shape counts as symmetric, mm.
     const SAME: f64 = 0.05;
-    let Some(first) = ground.model.sizes.first() else { return Figure::Known(false) };
-    let lines = ground.drawn.get(id, &first.entry.id.value);
-    let outline = ground.drawn.sew(id, &first.entry.id.value);
+    let Some(drawn) = ground.model.drawn_size() else { return Figure::Known(false) };
+    let lines = ground.drawn.get(id, &drawn.entry.id.value);
+    let outline = ground.drawn.sew(id, &drawn.entry.id.value);
     outline.map(|outline| {
         // Notches are marks as good as any: their images must be notches.
         let mut outline = outline.clone();

@@ -201,7 +201,11 @@ impl Reader {
     fn only_of_trims(&mut self, section: &Section<'_>) {
         for key in keys::trim_layer() {
             let Some(node) = section.node(key.name) else { continue };
-            self.findings.push(rules::bad_value(say!(OF_TRIM, key = key.name), node.span, say!(TAKE_OUT, key = key.name)));
+            self.findings.push(rules::bad_value(
+                say!(OF_TRIM, key = key.name),
+                node.span,
+                say!(TAKE_OUT, key = key.name),
+            ));
         }
     }
 

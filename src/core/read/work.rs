@@ -1,6 +1,5 @@
 //! Reads the order of work: steps, stitching on the surface, and what is attached.
 
-use crate::grammar::keys::used_thread;
 use crate::model::{Attach, Chain, Deed, Entry, Means, Model, PathRef, RunRef, Step, Topstitch, UsedThread, Work};
 use crate::words::{say, words};
 
@@ -8,13 +7,10 @@ use super::declared::Declarations;
 use super::reader::Reader;
 use super::rules;
 use super::section::Section;
-use super::tree::{Kind, Node};
 
 words! {
     MESSAGE "read.work.message" = "`{key}` is one internal line";
     HELP "read.work.help" = "write for example \"SIDE.l:@smile\"";
-    WANTED "read.work.threads" = "a list of tables such as { thread = \"ring\", length = \"9 m\" }";
-    USED "read.work.used" = "this thread";
     NO_THREAD "read.work.no-thread" = "this names no thread";
     ADD_THREAD "read.work.add-thread" = "add `thread`: a role or an article";
     STEP_WORK "read.work.step-work" = "{id}, as a step of the work,";
@@ -67,24 +63,15 @@ impl Reader {
 
     /// Threads of which the step states the length.
     fn used_threads(&mut self, section: &Section<'_>) -> Vec<UsedThread> {
-        let Some(node) = section.node("threads") else { return Vec::new() };
-        let Kind::List(list) = &node.kind else {
-            self.refuse::<()>("threads", WANTED, node);
-            return Vec::new();
-        };
-        list.iter().filter_map(|one| self.used_thread(one)).collect()
+        self.entries_of(section, "threads", Self::used_thread).into_iter().flatten().collect()
     }
 
-    fn used_thread(&mut self, node: &Node) -> Option<UsedThread> {
-        let Kind::Table(fields) = &node.kind else { return self.refuse("threads", WANTED, node) };
-        let (keys, what) = (used_thread(), USED.into());
-        let inner = Section { fields, keys: &keys, what: &what, span: node.span };
-        self.report_unknown(&inner, false);
-        let Some(thread) = self.word(&inner, "thread") else {
-            self.findings.push(rules::bad_value(NO_THREAD, node.span, ADD_THREAD));
+    fn used_thread(&mut self, section: &Section<'_>) -> Option<UsedThread> {
+        let Some(thread) = self.word(section, "thread") else {
+            self.findings.push(rules::bad_value(NO_THREAD, section.span, ADD_THREAD));
             return None;
         };
-        Some(UsedThread { thread, length: self.quantity_by(&inner, "length") })
+        Some(UsedThread { thread, length: self.quantity_by(section, "length") })
     }
 
     /// One internal line.

@@ -275,7 +275,8 @@ fn notes(view: &View<'_>, way: Option<Phrase>, rows: &[PieceRow]) -> Vec<Phrase>
 fn from_drawn(view: &View<'_>) -> Option<Phrase> {
     let drawn = view.model.drawn_size()?;
     let factor = |factor: f64| number::number(factor, number::places(factor, 4));
-    let scaled = view.model.sizes.iter().filter(|size| size.entry.id != drawn.entry.id).filter_map(|size| {
+    let outlines = &view.assembly.outlines;
+    let scaled = view.model.sizes.iter().filter(|size| outlines.is_scaled(&size.entry.id.value)).filter_map(|size| {
         let (along, across) = size.scale.as_ref()?.known().copied()?;
         Some(say!(SCALED, size = size.entry.title(), along = factor(along), across = factor(across)))
     });

@@ -31,13 +31,13 @@ words! {
 /// Reports targets whose limits cross at the step.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for reading in readings(context.model) {
-        let Some((target, step)) = reading.target.known().zip(reading.step.known()) else { continue };
+        let Some((place, target, step)) = reading.known() else { continue };
         if !crossed(target, step) {
             continue;
         }
         findings.push(
             Finding::new(&RULE, say!(MESSAGE, what = reading.what, step, target))
-                .at(reading.target.span, NOTHING_READ)
+                .at(place.span, NOTHING_READ)
                 .at(reading.step.span, STEP)
                 .help(HELP),
         );

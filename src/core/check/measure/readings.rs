@@ -8,21 +8,29 @@ use crate::words::Phrase;
 pub struct Reading<'a> {
     /// Point of measure or stuffing, by its name.
     pub what: Phrase,
-    /// The target of one product.
-    pub target: &'a Stated<Quantity>,
+    /// The target of one product, where there is one.
+    pub target: Option<&'a Stated<Quantity>>,
     /// The step for the same product.
     pub step: &'a Stated<Quantity>,
 }
 
-/// Every pair of a target and its step that is known, each once.
+impl<'a> Reading<'a> {
+    /// The target, where it is written, and its value with that of the step, where both are known.
+    pub fn known(&self) -> Option<(&'a Stated<Quantity>, &'a Quantity, &'a Quantity)> {
+        let target = self.target?;
+        Some((target, target.known()?, self.step.known()?))
+    }
+}
+
+/// Every step that is known, with its target: each pair once.
 pub fn readings(model: &Model) -> Vec<Reading<'_>> {
     let points =
         model.measures.iter().map(|(id, one)| (kind::named("point-of-measure", id), &one.target, &one.read_to));
     let masses = model.stuffings.iter().map(|(id, one)| (kind::named("stuffing", id), &one.mass, &one.read_to));
     let mut all: Vec<Reading<'_>> = Vec::new();
     for (what, target, step) in points.chain(masses) {
-        let (Some(target), Some(step)) = (target, step) else { continue };
-        for (target, step) in pairs(model, target, step) {
+        let Some(step) = step else { continue };
+        for (target, step) in pairs(model, target.as_ref(), step) {
             all.push(Reading { what: what.clone(), target, step });
         }
     }
@@ -31,14 +39,16 @@ pub fn readings(model: &Model) -> Vec<Reading<'_>> {
 
 fn pairs<'a>(
     model: &'a Model,
-    target: &'a Value<Quantity>,
+    target: Option<&'a Value<Quantity>>,
     step: &'a Value<Quantity>,
-) -> Vec<(&'a Stated<Quantity>, &'a Stated<Quantity>)> {
-    let mut all: Vec<(&Stated<Quantity>, &Stated<Quantity>)> = Vec::new();
+) -> Vec<(Option<&'a Stated<Quantity>>, &'a Stated<Quantity>)> {
+    let mut all: Vec<(Option<&Stated<Quantity>>, &Stated<Quantity>)> = Vec::new();
+    let spans =
+        |(target, step): &(Option<&Stated<Quantity>>, &Stated<Quantity>)| (target.map(|one| one.span), step.span);
     for variant in model.variants() {
-        let Some((target, step)) = target.of(variant).zip(step.of(variant)) else { continue };
-        let known = target.known().is_some() && step.known().is_some();
-        if known && all.iter().all(|(one, other)| (one.span, other.span) != (target.span, step.span)) {
+        let Some(step) = step.of(variant).filter(|step| step.known().is_some()) else { continue };
+        let target = target.and_then(|target| target.of(variant)).filter(|target| target.known().is_some());
+        if all.iter().all(|one| spans(one) != spans(&(target, step))) {
             all.push((target, step));
         }
     }

@@ -30,13 +30,13 @@ words! {
 /// Reports targets that may not deviate by one step in either direction, unless their limits cross.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     for reading in readings(context.model) {
-        let Some((target, step)) = reading.target.known().zip(reading.step.known()) else { continue };
+        let Some((place, target, step)) = reading.known() else { continue };
         if !finer(target, step) {
             continue;
         }
         findings.push(
             Finding::new(&RULE, say!(MESSAGE, what = reading.what))
-                .at(reading.target.span, SEEN)
+                .at(place.span, SEEN)
                 .at(reading.step.span, STEP)
                 .help(say!(HELP, step)),
         );

@@ -33,24 +33,31 @@ words! {
 /// Reports each step once.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let mut told = BTreeSet::new();
-    for Reading { what, target: place, step: stated } in readings(context.model) {
-        let Some((target, step)) = place.known().zip(stated.known()) else { continue };
-        let usable = step.si().is_positive();
-        if (usable && target.dimension() == step.dimension()) || !told.insert(stated.span) {
-            continue;
+    for reading in readings(context.model) {
+        let Some(finding) = unusable(&reading).or_else(|| unlike(&reading)) else { continue };
+        if told.insert(reading.step.span) {
+            findings.push(finding);
         }
-        if !usable {
-            let example = match target.dimension() {
-                Dimension::Mass => "1 g",
-                Dimension::Count => "1 pc",
-                _ => "1 mm",
-            };
-            let finding = Finding::new(&RULE, say!(NOT_POSITIVE, what, step)).at(stated.span, HERE);
-            findings.push(finding.help(say!(SMALLEST, example)));
-            continue;
-        }
-        let (is, has) = (step.dimension(), target.dimension());
-        let finding = Finding::new(&RULE, say!(OTHER_UNIT, what, is, has)).at(stated.span, is).at(place.span, has);
-        findings.push(finding.help(SAME_UNIT));
     }
+}
+
+/// A step that is not above zero.
+fn unusable(reading: &Reading<'_>) -> Option<Finding> {
+    let step = reading.step.known().filter(|step| !step.si().is_positive())?;
+    let target = reading.target.and_then(|target| target.known());
+    let example = match target.unwrap_or(step).dimension() {
+        Dimension::Mass => "1 g",
+        Dimension::Count => "1 pc",
+        _ => "1 mm",
+    };
+    let finding = Finding::new(&RULE, say!(NOT_POSITIVE, what = &reading.what, step)).at(reading.step.span, HERE);
+    Some(finding.help(say!(SMALLEST, example)))
+}
+
+/// A step in another unit than its target.
+fn unlike(reading: &Reading<'_>) -> Option<Finding> {
+    let (place, target, step) = reading.known()?;
+    let (is, has) = (step.dimension(), target.dimension());
+    let finding = Finding::new(&RULE, say!(OTHER_UNIT, what = &reading.what, is, has));
+    (is != has).then(|| finding.at(reading.step.span, is).at(place.span, has).help(SAME_UNIT))
 }

@@ -28,9 +28,9 @@ const SMOOTH: f64 = 0.2;
 /// Turns above this are corners that were meant, degrees.
 const MEANT: f64 = 25.0;
 
-/// Looks at both ends of every fold in the first size.
+/// Looks at both ends of every fold in the drawn size.
 pub fn check(context: &Context<'_>, findings: &mut Findings) {
-    let Some(size) = context.model.sizes.first().map(|size| size.entry.id.value.as_str()) else { return };
+    let Some(size) = context.model.drawn_size().map(|size| size.entry.id.value.as_str()) else { return };
     for (id, piece) in &context.model.pieces {
         let Ok(outline) = context.assembly.outlines.get(id, size) else { continue };
         let stated =

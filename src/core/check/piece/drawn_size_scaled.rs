@@ -36,7 +36,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
     let Some(drawn) = model.drawn_size() else { return };
     let id = drawn.entry.id.value.as_str();
     let Some(scale) = &drawn.scale else { return };
-    if !model.pieces.keys().any(|piece| context.assembly.outlines.scale(piece, id).is_some()) {
+    if !context.assembly.outlines.is_scaled(id) {
         return;
     }
     let plain: Vec<&Size> = model.sizes.iter().filter(|size| size.scale.is_none()).collect();

@@ -31,6 +31,11 @@ impl Outlines {
         self.scales.get(piece)?.get(size).copied()
     }
 
+    /// Whether any piece was scaled for a size.
+    pub fn is_scaled(&self, size: &str) -> bool {
+        self.scales.values().any(|sizes| sizes.contains_key(size))
+    }
+
     /// The outline of a piece in a size, or why there is none.
     pub fn get(&self, piece: &str, size: &str) -> Result<&Outline, &Gap> {
         match self.by.get(piece).and_then(|sizes| sizes.get(size)) {
