@@ -3,6 +3,8 @@
 mod allowances_differ;
 mod attachment_lengths_differ;
 mod caught_before_sewn;
+mod caught_off_side;
+mod caught_over_each_other;
 mod caught_without_notch;
 mod cause;
 mod closed;
@@ -46,6 +48,8 @@ pub const CHECKS: &[Check] = &[
     Check { rule: &edge_not_sewn::RULE, run: edge_not_sewn::check },
     Check { rule: &edge_sewn_twice::RULE, run: edge_sewn_twice::check },
     Check { rule: &on_without_between::RULE, run: on_without_between::check },
+    Check { rule: &caught_off_side::RULE, run: caught_off_side::check },
+    Check { rule: &caught_over_each_other::RULE, run: caught_over_each_other::check },
     Check { rule: &inside_out_seam::RULE, run: inside_out_seam::check },
     Check { rule: &limb_twisted_at_root::RULE, run: limb_twisted_at_root::check },
     Check { rule: &hole_in_shell::RULE, run: hole_in_shell::check },
