@@ -239,7 +239,7 @@ pub fn concerning(loaded: &Loaded, order: &str, findings: &Findings, seen: &Find
         }
         if !kept_back(loaded, finding) {
             all.push(finding.clone());
-        } else if finding.severity == Severity::Must {
+        } else if finding.severity == Severity::Must && finding.concession.is_none() {
             all.push(Finding { severity: Severity::Must, ..Finding::new(finding.rule, OWN_FINDING) });
         }
     }

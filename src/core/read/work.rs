@@ -13,6 +13,8 @@ words! {
     HELP "read.work.help" = "write for example \"SIDE.l:@smile\"";
     NO_THREAD "read.work.no-thread" = "this names no thread";
     ADD_THREAD "read.work.add-thread" = "add `thread`: a role or an article";
+    CROSSED "read.work.crossed" = "a stage has at least {least} steps and at most {most}";
+    AT_MOST "read.work.at-most" = "write `stage-least` of {most} or fewer, or a larger `stage-most`";
     STEP_WORK "read.work.step-work" = "{id}, as a step of the work,";
 }
 
@@ -46,7 +48,18 @@ impl Reader {
             stage_most: reader.whole(section, "stage-most"),
         });
         model.work = works.into_values().next().unwrap_or_default();
+        self.stage_lengths(&model.work);
         self.work_names(model);
+    }
+
+    /// A stage that must have more steps than it may have.
+    fn stage_lengths(&mut self, work: &Work) {
+        let (Some(least), Some(most)) = (&work.stage_least, &work.stage_most) else { return };
+        let (Some(low), Some(high)) = (least.known(), most.known()) else { return };
+        if low > high {
+            let message = say!(CROSSED, least = *low as usize, most = *high as usize);
+            self.findings.push(rules::bad_value(message, least.span, say!(AT_MOST, most = *high as usize)));
+        }
     }
 
     /// How a step is done.

@@ -71,7 +71,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
 }
 
 /// What is in the way of the next stage: the list that `status` shows, in the words of the sheet of questions.
-fn obstacles(view: &View<'_>) -> Obstacles {
+pub(crate) fn obstacles(view: &View<'_>) -> Obstacles {
     let (stage, findings) = match view.ahead {
         Some((stage, findings)) => (said(stage.word()), findings),
         None => (OF_A_RELEASE.into(), view.findings),

@@ -251,7 +251,7 @@ pub(crate) fn short(view: &View<'_>, (task, figures): &Both<'_>) -> Phrase {
 /// The card of a lay with its drawing.
 fn drawn(view: &View<'_>, (task, figures): &Both<'_>, card: LayCard, how: How) -> LayCard {
     let drawing = task.lay.as_ref().map(|found| {
-        let texts = [known_metres(&figures.length).phrase().english(), number::mm(figures.width.get(), 0)];
+        let texts = extent(figures).map(|text| text.english());
         let (lines, scene) = lay_at(&task.instance, found, how, [&texts[0], &texts[1]]).parted();
         Drawing { lines: Some(lines), ..Drawing::of(scene, "") }
     });
@@ -343,7 +343,7 @@ pub(crate) fn facts(one: &LayFigures) -> Vec<Vec<Fact>> {
         0 | 1 => one.pieces.into(),
         plies => say!(ON_EACH, pieces = one.pieces, plies),
     };
-    let mut ply = vec![Fact::of(PLY_LENGTH, known_metres(&one.length)), Fact::of(sheet::PIECES, pieces)];
+    let mut ply = vec![Fact::of(PLY_LENGTH, ply_length(one)), Fact::of(sheet::PIECES, pieces)];
     let mut used = vec![Fact::of(BECOMES, Cell::figure(&one.used, |used| Cell::fixed(*used, 1, "%")))];
     if one.mix.len() == 1 {
         used.push(Fact::of(FOR_ONE, known_metres(&one.per_product)));
@@ -360,7 +360,7 @@ pub(crate) fn facts(one: &LayFigures) -> Vec<Vec<Fact>> {
             single => say!(IN_ROWS_AND_SINGLE, strikes, rows, single),
         };
         let mut struck_facts = vec![Fact::of(STRIKES, struck_in)];
-        if one.mix.len() == 1 {
+        if one.mix.len() == 1 && struck.free.known().is_some() {
             struck_facts.push(Fact::of(FREELY, known_metres(&struck.free)));
         }
         all.push(struck_facts);
@@ -444,6 +444,21 @@ fn method(method: Method) -> Word {
 /// A figure that is a length in metres.
 pub(crate) fn known_metres(mm: &Figure<Number>) -> Cell {
     Cell::figure(mm, |mm| metres(*mm))
+}
+
+/// Length of a ply and width laid: a length that is taken is rounded up to a millimetre, a width that there is down.
+pub(crate) fn extent(one: &LayFigures) -> [Phrase; 2] {
+    [ply_length(one).phrase(), number::mm(to_millimetre(one.width, f64::floor).get(), 0).into()]
+}
+
+fn ply_length(one: &LayFigures) -> Cell {
+    Cell::figure(&one.length, |length| metres(to_millimetre(*length, f64::ceil)))
+}
+
+/// A length in whole millimetres; what is less than a thousandth off one is that one.
+fn to_millimetre(length: Number, way: fn(f64) -> f64) -> Number {
+    let micro = (length.get() * 1e3).round();
+    Number::new(way(micro / 1e3))
 }
 
 fn mm(value: Number) -> Phrase {

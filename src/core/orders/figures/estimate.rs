@@ -84,7 +84,8 @@ impl LayLengths for Estimate<'_> {
                 Figure::Withheld => return Err(NOT_SHOWN.into()),
             }
         }
-        Ok(Length::Known(((length * 1e3).ceil() as i64).max(1)))
+        // Millimetres to whole µm, to the nearest: the sum of areas over a width is not exact.
+        Ok(Length::Known(((length * 1e3).round() as i64).max(1)))
     }
 
     fn lay(&mut self, _: &Laid<'_>, _: &Mix) -> Option<i64> {

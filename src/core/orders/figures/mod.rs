@@ -19,6 +19,7 @@ pub use estimate::Estimate;
 pub(crate) use estimate::PLIES;
 pub use laid::{Laid, LayLengths, ROUNDS, Spreading};
 pub use lays::{OrderLays, of_order, order_lays, plan_order};
+pub(crate) use minimum::{minimum, roll};
 pub use planner::{plan, plan_one};
 pub use record::{
     Bundle, Chain, Colour, Cost, FabricPlan, FromRoll, LayColour, LayGroup, LayLine, LayPart, OrderFigures,

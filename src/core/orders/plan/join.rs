@@ -117,7 +117,8 @@ fn repeats(problem: &Problem, own: &[(Mix, Length)], mix: &Mix, gap: i64) -> Opt
     if common != problem.multiple {
         return None;
     }
-    let longest = problem.longest()?;
+    // Without a table or a roll only what is wanted bounds a lay.
+    let longest = problem.longest().unwrap_or(i64::MAX / 2);
     let wanted = |mix: &Mix| {
         let enough = |one: &super::Demand| {
             mix.sets.iter().zip(&one.high).all(|(sets, high)| *sets <= (*high).max(problem.multiple))

@@ -17,7 +17,7 @@ use crate::rows::view::View;
 words! {
     NAME "bundles.name" = "Bundle list";
     TITLE "bundles.title" = "What is tied together";
-    LEAD "bundles.lead" = "A bundle is one product of a ply through some plies of one colour, all its pieces. The letters are those in the lays. A row with several numbers is as many bundles, product by product in the order of their numbers: each has the products of the last column but two. Plies are numbered from the table up. Write down the lot when the bundle is tied.";
+    LEAD "bundles.lead" = "A bundle is one product of a ply through some plies of one colour, all its pieces. The letters are those in the lays. A row with several numbers is as many bundles, product by product in the order of their numbers: each has the products and pieces of its row. Plies are numbered from the table up. Write down the lot when the bundle is tied.";
     BUNDLE "bundles.bundle" = "Bundle";
     PRODUCT "bundles.product" = "Product on the ply";
     SIZE "bundles.size" = "Size";

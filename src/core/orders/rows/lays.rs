@@ -6,7 +6,7 @@ use crate::cutting::figures::{Side, mix_text};
 use crate::cutting::rows::marker::{self, Both, SCALES, Tables};
 use crate::orders::figures::{FabricPlan, LayLine};
 use crate::scene::{Roll, ply_at, ply_size, ratio};
-use crate::words::{Phrase, number, say, sheet, words};
+use crate::words::{Phrase, say, sheet, words};
 
 use super::letters::{Letters, marks};
 use super::plan::shown;
@@ -92,7 +92,8 @@ fn card(view: &View<'_>, one: &Both<'_>, fabrics: &[FabricPlan], letters: &Lette
             continue;
         }
         let clear = bare.len() as f64 <= (1.0 - NUMBERED) * marks.len() as f64;
-        if best.as_ref().is_none_or(|(_, least)| bare.len() < least.len()) {
+        // Of two that name as many, the larger drawing.
+        if best.as_ref().is_none_or(|(_, least)| bare.len() <= least.len()) {
             best = Some((how, bare));
         }
         if clear {
@@ -100,7 +101,7 @@ fn card(view: &View<'_>, one: &Both<'_>, fabrics: &[FabricPlan], letters: &Lette
         }
     }
     let Some((how, bare)) = best else { return (marker::size(view, &card, [0.0; 2]).0, card) };
-    let texts = [marker::known_metres(&figures.length).phrase().english(), number::mm(figures.width.get(), 0)];
+    let texts = marker::extent(figures).map(|text| text.english());
     let (lines, scene) = ply_at(&task.instance, lay, how, [&texts[0], &texts[1]], &marks).parted();
     let card = with(&bare);
     let (size, top) = marker::size(view, &card, [scene.width, scene.height]);

@@ -8,7 +8,7 @@ use crate::model::{Order, OrderLine, Stated};
 use crate::orders::figures::{FabricPlan, LayColour, LayLine, OrderFigures, Planned, Totals, Undivided};
 use crate::standards::market::Market;
 use crate::units::Quantity;
-use crate::words::{Phrase, Word, head, number, say, sheet, words};
+use crate::words::{Phrase, Word, counted, head, number, say, sheet, words};
 
 use super::{spreads, status};
 use crate::rows::cell::Cell;
@@ -35,15 +35,21 @@ words! {
     IN_GROUPS "plan.in-groups" = "at most {plies} plies at once, spread in groups of {step}";
     ENDS "plan.ends" = "ends of {ends} included in a ply";
     ESTIMATE "plan.estimate" = "lengths are an estimate, not lays";
-    BESIDE "plan.beside" = "{fabric}: {lays} lays, {plies} plies, {bought}; one size a lay would take {plain_lays} lays, {plain_plies} plies, {plain_bought}.";
-    ONE_ROLL "plan.one-roll" = "{rolls} roll, {length}";
-    ROLLS "plan.rolls" = "{rolls} rolls, {length}";
-    LEAST "plan.least" = "{fabric}: no plan of these lays buys less than {bought}, or as little in fewer than {lays} lays.";
-    BEST "plan.best" = "{fabric}: no plan of these lays buys less, or as little in fewer lays.";
-    GROUPED "plan.grouped" = "{fabric}: {lays}.";
-    EQUAL "plan.equal" = "{lays} × {plies} plies × {length}";
-    UNDIVIDED "plan.undivided" = "{fabric}: no number of plies gives size {size} exactly; {made} are made.";
-    ASSUMED "plan.assumed" = "{fabric}, taken since nothing is stated: {what}.";
+    OF_FABRIC "plan.of-fabric" = "{fabric}: {lays}. {notes}";
+    BESIDE "plan.beside" = "In all {lays}, {plies}, {bought}; with one size a lay {plain_lays}, {plain_plies}, {plain_bought}.";
+    ONE_LAY "plan.one-lay" = "{count} lay";
+    LAYS "plan.lays" = "{count} lays";
+    ONE_PLY "plan.one-ply" = "{count} ply";
+    PLIES "plan.plies" = "{count} plies";
+    ONE_ROLL "plan.one-roll" = "{count} roll";
+    ROLLS "plan.rolls" = "{count} rolls";
+    BOUGHT "plan.bought" = "{length} bought";
+    USED "plan.used" = "{rolls} used, {length} bought";
+    LEAST "plan.least" = "No plan of these lays buys less than {bought}, or as little in fewer than {lays}.";
+    BEST "plan.best" = "No plan of these lays buys less, or as little in fewer lays.";
+    EQUAL "plan.equal" = "{lays} × {plies} × {length}";
+    UNDIVIDED "plan.undivided" = "No number of plies gives size {size} exactly; {made} are made.";
+    ASSUMED "plan.assumed" = "Taken since nothing is stated: {what}.";
 }
 
 /// One sheet for the order that is shown; none without one.
@@ -55,7 +61,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     let mut notes: Vec<Phrase> = vec![sheet::PLAN_NOTE.into()];
     let stated = view.model.orders.get(id);
     notes.extend(stated.into_iter().flat_map(|order| remarks(view, order)));
-    notes.extend(order.fabrics.iter().flat_map(|fabric| beside(view, fabric)));
+    notes.extend(order.fabrics.iter().filter_map(|fabric| beside(view, fabric)));
     notes.extend(order.missing.iter().map(Phrase::from));
     let (status, facts) = (status::status(view, stated), facts(view, order, stated));
     vec![Sheet::Plan(Plan { head, status, facts, groups, lines: lines(order), notes })]
@@ -229,42 +235,45 @@ fn made(order: &OrderFigures) -> BTreeMap<(String, String), u64> {
     least
 }
 
-/// The plain plan beside the one shown, and what does not divide.
-fn beside(view: &View<'_>, fabric: &FabricPlan) -> Vec<Phrase> {
-    let Figure::Known(plan) = &fabric.plan else { return Vec::new() };
-    let name = Phrase::list(fabric.materials.iter().map(|material| view.material(material)));
+/// The lays of a fabric, the plain plan beside the one shown, and what does not divide: one note a fabric.
+fn beside(view: &View<'_>, fabric: &FabricPlan) -> Option<Phrase> {
+    let plan = fabric.plan.known()?;
     let bought = |totals: &Totals| {
         let length = metres(totals.bought).phrase();
         match totals.rolls {
-            Some(1) => say!(ONE_ROLL, rolls = 1u64, length),
-            Some(rolls) => say!(ROLLS, rolls, length),
-            None => length,
+            Some(rolls) => say!(USED, rolls = some(rolls, ONE_ROLL, ROLLS), length),
+            None => say!(BOUGHT, length),
         }
     };
     let (own, plain) = (&plan.total, &plan.plain);
+    let lays = |count: u64| some(count, ONE_LAY, LAYS);
+    let plies = |count: u64| some(count, ONE_PLY, PLIES);
     let mut notes = vec![say!(
         BESIDE,
-        fabric = &name,
-        lays = own.lays,
-        plies = own.plies,
+        lays = lays(own.lays),
+        plies = plies(own.plies),
         bought = bought(own),
-        plain_lays = plain.lays,
-        plain_plies = plain.plies,
+        plain_lays = lays(plain.lays),
+        plain_plies = plies(plain.plies),
         plain_bought = bought(plain)
     )];
-    let lays = Phrase::list(plan.groups.iter().map(|group| {
-        let length = metres(group.ply).phrase();
-        say!(EQUAL, lays = group.lays, plies = group.plies, length)
-    }));
-    notes.push(say!(GROUPED, fabric = &name, lays));
     notes.push(match plan.proved {
-        true => say!(BEST, fabric = &name),
-        false => say!(LEAST, fabric = &name, bought = metres(plan.least_bought).phrase(), lays = plan.least_lays),
+        true => BEST.into(),
+        false => say!(LEAST, bought = metres(plan.least_bought).phrase(), lays = lays(plan.least_lays)),
     });
-    let undivided = |one: &Undivided| say!(UNDIVIDED, fabric = &name, size = &one.size, made = one.made);
+    let undivided = |one: &Undivided| say!(UNDIVIDED, size = &one.size, made = one.made);
     notes.extend(plan.undivided.iter().map(undivided));
     if !fabric.assumed.is_empty() {
-        notes.push(say!(ASSUMED, fabric = name, what = Phrase::row(&fabric.assumed, "; ")));
+        notes.push(say!(ASSUMED, what = Phrase::row(&fabric.assumed, "; ")));
     }
-    notes
+    let grouped = plan.groups.iter().map(|group| {
+        let length = metres(group.ply).phrase();
+        say!(EQUAL, lays = group.lays, plies = plies(group.plies), length)
+    });
+    let name = Phrase::list(fabric.materials.iter().map(|material| view.material(material)));
+    Some(say!(OF_FABRIC, fabric = name, lays = Phrase::list(grouped), notes = Phrase::row(notes, " ")))
+}
+
+fn some(count: u64, one: Word, many: Word) -> Phrase {
+    counted(count as usize, one, many)
 }

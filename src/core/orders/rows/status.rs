@@ -4,12 +4,14 @@ use crate::diag::{Finding, Severity};
 use crate::model::{Namesake, Order, Stated};
 use crate::words::{Phrase, say, words};
 
+use crate::rows::cover::obstacles;
 use crate::rows::data::Status;
 use crate::rows::view::View;
 
 words! {
     STOPS "plan.stops" = "Not released: do not cut. To be settled first:";
     MORE "plan.stops-more" = "and {count} more";
+    HELD "plan.held" = "{title}. {list}.";
     CITED "plan.cited" = "Made to revision {revision}, sealed on {date}, digest {digest}.";
     SAME "plan.cited-same" = "What this document was made from is that revision.";
     DIFFERS "plan.cited-differs" = "What this document was made from is not that revision. These files differ: {files}.";
@@ -30,7 +32,16 @@ pub fn status(view: &View<'_>, order: Option<&Order>) -> Status {
         stops.push(say!(MORE, count = must.len() - LISTED));
     }
     let title = if must.is_empty() { Phrase::none() } else { STOPS.into() };
-    Status { title, stops, made_to: order.map_or_else(Vec::new, |order| made_to(view, order)) }
+    let made_to = order.map_or_else(Vec::new, |order| made_to(view, order));
+    Status { title, stops, made_to: made_to.into_iter().chain(held(view)).collect() }
+}
+
+/// What is in the way of the next stage, as the cover of the package says it; none where nothing is.
+fn held(view: &View<'_>) -> Option<Phrase> {
+    view.ahead?;
+    let obstacles = obstacles(view);
+    let list = Phrase::row(obstacles.list.clone(), "; ");
+    (!obstacles.list.is_empty()).then(|| say!(HELD, title = obstacles.title, list))
 }
 
 /// The revision that the order cites, and whether this is it.

@@ -20,7 +20,7 @@ use crate::rows::view::View;
 words! {
     NAME "strikes.name" = "Die strikes";
     TITLE "strikes.title" = "How often each die strikes";
-    LEAD "strikes.lead" = "A die strikes once for each of its pieces on a ply, through all plies of the lay at once; a lay of more plies than can be cut at once is struck stack by stack. Dies of one shape, turned or moved, are one die, and so are mirror images where plies lie face to face or both faces of the fabric are equal.";
+    LEAD "strikes.lead" = "A die strikes once for each of its pieces on a ply, through all plies of the lay at once; a lay of more plies than can be cut at once is struck stack by stack; a shape that is cut from a block is struck block by block. Dies of one shape, turned or moved, are one die, and so are mirror images where plies lie face to face or both faces of the fabric are equal.";
     DIE "strikes.die" = "Die";
     SIZE "strikes.size" = "Size";
     MADE "strikes.made" = "Dies made";
@@ -46,20 +46,20 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     }
     let letters = Letters::of(view);
     let key = |die: &Die| (die.piece.clone(), die.cut.clone(), die.size.clone());
-    let dies: Vec<(&Die, Option<Struck>)> = view
+    let dies: Vec<(&Die, Struck)> = view
         .figures
         .dies
         .iter()
         .filter_map(|die| {
             let counts = struck.get(&key(die))?;
-            // What is cut from a block is struck afterwards, block by block, and no lay says how.
+            // What is cut from a block is struck afterwards, block by block.
             let from_block = |one: &&Die| one.block && key(one) == key(die);
             let inner = !die.block && view.figures.dies.iter().any(|one| from_block(&one));
-            Some((die, (!inner).then_some(*counts)))
+            Some((die, if inner { counts.single } else { counts.stacked }))
         })
         .collect();
     let rows = dies.iter().map(|(die, counts)| row(die, *counts, &letters)).collect();
-    let all: u64 = struck.values().flatten().sum();
+    let all: u64 = dies.iter().flat_map(|(_, counts)| counts).sum();
     let made: u64 = dies.iter().map(|(die, _)| die.dies).sum();
     let total = vec![TOTAL.into(), Cell::Empty, Cell::count(made), Cell::Empty, Cell::Empty, Cell::count(all)];
     let columns = [DIE, SIZE, MADE, DRAWN, MIRRORED, ALL, RULE, SAME].map(Phrase::from).to_vec();
@@ -71,19 +71,18 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
     })]
 }
 
-/// A die with its strikes; none are known of a shape that is cut from a block.
-fn row(die: &Die, counts: Option<Struck>, letters: &Letters<'_>) -> Vec<Cell> {
+/// A die with its strikes.
+fn row(die: &Die, [drawn, mirrored]: Struck, letters: &Letters<'_>) -> Vec<Cell> {
     let name = letters.name(&die.piece, &die.cut);
     let name = if die.block { say!(BLOCK, piece = name) } else { name.into() };
-    let count =
-        |of: fn(&Struck) -> u64| counts.as_ref().map(of).filter(|count| *count > 0).map_or(Cell::Dash, Cell::count);
+    let count = |count: u64| if count > 0 { Cell::count(count) } else { Cell::Dash };
     vec![
         Phrase::row([letters.signed(&die.piece, &die.cut, Side::Drawn).into(), name], " ").into(),
         (&die.size).into(),
         Cell::count(die.dies),
-        count(|[drawn, _]| *drawn),
-        count(|[_, mirrored]| *mirrored),
-        count(|[drawn, mirrored]| drawn + mirrored),
+        count(drawn),
+        count(mirrored),
+        count(drawn + mirrored),
         Cell::fixed(Number::new(die.rule.get() / 1000.0), 3, ""),
         die.same.as_ref().map_or(Cell::Dash, |same| one_with(same, letters)),
     ]
@@ -96,19 +95,29 @@ fn one_with(same: &Same, letters: &Letters<'_>) -> Cell {
     say!(word, letter, piece = letters.name(&same.piece, &same.cut), size = &same.size).into()
 }
 
+/// Strikes of a shape through all plies of a stack at once, and one piece at a time.
+#[derive(Debug, Clone, Copy, Default)]
+struct Counts {
+    stacked: Struck,
+    single: Struck,
+}
+
 /// Strikes by piece, cut and size, of every lay that a press cuts.
-fn struck(view: &View<'_>) -> BTreeMap<(String, String, String), Struck> {
-    let mut all: BTreeMap<(String, String, String), Struck> = BTreeMap::new();
+fn struck(view: &View<'_>) -> BTreeMap<(String, String, String), Counts> {
+    let mut all: BTreeMap<(String, String, String), Counts> = BTreeMap::new();
     let Some((_, order)) = shown(view) else { return all };
     let pressed = marker::laid(view).into_iter().filter(|(task, _)| task.how.method == Method::Die);
     for one in pressed {
         let (task, _) = one;
         let limit = task.how.plies.known().copied().unwrap_or(u64::MAX).max(1);
-        let stacks: u64 = spread(&one, &order.fabrics).iter().map(|lay| lay.plies.div_ceil(limit)).sum();
+        let lays = spread(&one, &order.fabrics);
+        let stacks: u64 = lays.iter().map(|lay| lay.plies.div_ceil(limit)).sum();
+        let plies: u64 = lays.iter().map(|lay| lay.plies).sum();
         for (Kind { piece, cut, size, side }, laid) in task.kinds.iter().zip(&task.instance.pieces) {
-            let [drawn, mirrored] = all.entry((piece.clone(), cut.clone(), size.clone())).or_default();
-            let count = if *side == Side::Mirrored { mirrored } else { drawn };
-            *count += laid.demand as u64 * stacks;
+            let counts = all.entry((piece.clone(), cut.clone(), size.clone())).or_default();
+            let at = usize::from(*side == Side::Mirrored);
+            counts.stacked[at] += laid.demand as u64 * stacks;
+            counts.single[at] += laid.demand as u64 * plies;
         }
     }
     all

@@ -5,7 +5,7 @@ use crate::cutting::rows::marker;
 use crate::diag::Severity;
 use crate::orders::figures::OrderFigures;
 use crate::scene::{self, true_scale};
-use crate::words::{Phrase, number, say, words};
+use crate::words::{Phrase, say, words};
 
 use super::lays::{listed, spread};
 use super::letters::{Letters, marks};
@@ -29,6 +29,7 @@ pub fn traced(view: &View<'_>) -> Vec<String> {
         let (task, figures) = one;
         let lay = task.lay.as_ref()?;
         let lays = listed(&spread(one, &order.fabrics));
+        let [length, width] = marker::extent(figures);
         let said = [
             say!(
                 STYLE,
@@ -38,11 +39,7 @@ pub fn traced(view: &View<'_>) -> Vec<String> {
                 order = named(id, order)
             ),
             say!(LAYS, fabric = marker::short(view, one), lays, mix = mix_text(&figures.mix)),
-            say!(
-                SIZE,
-                length = marker::known_metres(&figures.length).phrase(),
-                width = number::mm(figures.width.get(), 0)
-            ),
+            say!(SIZE, length, width),
         ];
         let stopped = (!released).then(|| Phrase::from(NOT_RELEASED));
         let languages = view.model.style.languages;

@@ -6,9 +6,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::compute::{Bought, Figure, Figures};
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::{Article, Model, Variant};
-use crate::orders::figures::Steps;
+use crate::orders::figures::{Steps, minimum as minimum_length, roll};
 use crate::orders::model::Order;
-use crate::units::Dimension;
 use crate::words::{Phrase, number, say, words};
 
 /// More must be bought than is used.
@@ -122,18 +121,13 @@ fn needs(figures: &Figures, order: &str) -> BTreeMap<Bought, f64> {
     all
 }
 
-/// The minimum order of a fabric, mm and as written; one in kilograms by full width and mass.
+/// The minimum order of a fabric, mm and as written.
 fn minimum(article: &Article, figures: &Figures) -> Option<(f64, String)> {
     let variant = Variant {
         size: figures.sizes.first().map_or("", String::as_str),
         colourway: figures.colourways.first().map_or("", String::as_str),
     };
-    let known = |key: &str| article.quantity(key)?.known(variant);
-    let minimum = known("minimum-order")?;
-    let metres = match minimum.dimension() {
-        Dimension::Length => minimum.si_f64(),
-        Dimension::Mass => minimum.si_f64() / known("width")?.si_f64() / known("mass")?.si_f64(),
-        _ => return None,
-    };
-    Some((metres * 1000.0, minimum.to_string()))
+    let known = |key: &str| article.quantity(key)?.known(variant).cloned();
+    let least = minimum_length(&known, roll(&known))?;
+    Some((least as f64 / 1000.0, known("minimum-order")?.to_string()))
 }

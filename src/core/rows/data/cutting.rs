@@ -94,7 +94,7 @@ pub struct Status {
     pub title: Phrase,
     /// What must be settled first.
     pub stops: Vec<Phrase>,
-    /// The revision it cites, and whether this is it.
+    /// The revision it cites, and whether this is it; then what is in the way of the next stage.
     pub made_to: Vec<Phrase>,
 }
 
