@@ -99,6 +99,7 @@ impl LayLengths for Ruler {
             table: None,
             products: None,
             gap: None,
+            shortest: 0,
             reserve: self.reserve,
             splice: None,
             assumed: BTreeSet::new(),

@@ -295,6 +295,31 @@ fn lays_are_joined_up_to_the_table() {
 /// Orders looked at: every n-th of all. `benches/plan.rs` takes every one.
 const EVERY: usize = 397;
 
+/// 24 products of 0.1 m each, at most 6 plies, bought by the metre: one lay of six plies of 0.4 m or four of 0.6 m, 2.4 m of
+/// fabric, 3 m bought either way. Plies shorter than half a metre are only spread where the rest asks for nothing longer.
+#[test]
+fn plies_are_long_enough_to_spread_where_that_buys_no_more() {
+    let free = Problem { table: Some(3 * M), gap: Some(0), ..problem(&[24], 6, metres()) };
+    let asked = Problem { shortest: M / 2, ..free.clone() };
+    let lays =
+        || vec![(Mix { sets: vec![1] }, Length::Known(M / 10)), (Mix { sets: vec![4] }, Length::Known(4 * M / 10))];
+    let plies = |problem: &Problem| {
+        let settled = settle(problem, lays(), &mut |_| None, 4).unwrap();
+        let length = |mix: usize| match settled.mixes[mix].1 {
+            Length::Known(length) => length,
+            other => panic!("{other:?}"),
+        };
+        let all: Vec<i64> = settled.plan.lays.iter().map(|lay| length(lay.mix)).collect();
+        (settled.plan.worth, all)
+    };
+    let (worth, all) = plies(&asked);
+    assert!(all.iter().all(|length| *length >= M / 2), "{all:?}");
+    assert_eq!(worth.bought, plies(&free).0.bought);
+    // Two products make no ply of half a metre: what is wanted is spread all the same.
+    let few = Problem { shortest: M / 2, ..problem(&[2], 6, metres()) };
+    assert_eq!(plies(&few).1.len(), 1);
+}
+
 /// Lays, length and what is bought where plies may be joined, of orders of up to four sizes and forty products.
 #[test]
 fn orders_of_forty_products_have_the_best_plan() {

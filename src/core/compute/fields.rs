@@ -236,6 +236,7 @@ const FIELDS: &[Field] = &[
     field("lays.[].how.table", "mm", "Length of the table; absent where it is not stated"),
     field("lays.[].how.plies", "pc", "Most plies cut at once"),
     field("lays.[].how.products", "pc", "Most products on one ply of an order; absent where it is not stated"),
+    field("lays.[].how.shortest-ply", "mm", "Shortest ply that is spread in an order; absent where it is not stated"),
     field("lays.[].how.reserve", "mm", "Kept back of every roll; absent where it is not stated"),
     field("lays.[].how.assumed.*", "", "What is common practice since nothing is stated: the value taken"),
     field("lays.[].pieces", "pc", "Pieces on one ply"),

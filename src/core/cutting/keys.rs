@@ -29,6 +29,11 @@ pub(crate) fn cutting() -> Vec<Key> {
         key("height", Form::Quantity(&[Length]), "Height that knife, die or laser cuts"),
         key("plies", Form::Whole, "Most plies in one spread"),
         key("products", Form::Whole, "Most products on one ply of an order; by default as many as the table holds"),
+        key(
+            "shortest-ply",
+            Form::Quantity(&[Length]),
+            "Shortest ply that is spread in an order where that buys no more; 500 mm by default",
+        ),
         key("reserve", Form::Quantity(&[Length]), "Kept back of every roll, as for a test of its shade"),
         key("mix", Form::open(Form::Whole), "Products of each size laid together, to compare: { S = 2, L = 1 }"),
         key("note", Form::Text, "A remark for the cutting room"),

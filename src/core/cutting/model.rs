@@ -95,6 +95,8 @@ pub struct Cutting {
     pub plies: Option<Stated<u32>>,
     /// Most products on one ply of an order.
     pub products: Option<Stated<u32>>,
+    /// Shortest ply that is spread in an order.
+    pub shortest_ply: Option<Stated<Quantity>>,
     /// Kept back of every roll.
     pub reserve: Option<Stated<Quantity>>,
     /// Products of each size that are laid together, by size; at least two sizes, or empty.

@@ -17,7 +17,7 @@ pub fn rolls(unit: i64) -> Buy {
 /// One colour, an exact number of each size.
 pub fn problem(low: &[u32], plies: u32, buy: Buy) -> Problem {
     let colours = vec![Demand { low: low.to_vec(), high: low.to_vec(), minimum: 0 }];
-    Problem { colours, plies, step: 1, multiple: 1, ends: 0, table: None, products: None, gap: None, buy }
+    Problem { colours, plies, step: 1, multiple: 1, ends: 0, table: None, products: None, gap: None, shortest: 0, buy }
 }
 
 /// Lengths of mixes as a lay would have them: areas side by side, with less waste the more lie together.

@@ -47,6 +47,7 @@ pub const ORDERS: &[Field] = &[
         "pc",
         "Most products on one ply that are wished; null where nothing is stated",
     ),
+    field("orders.*.fabrics.[].shortest-ply", "mm", "Shortest ply that is spread where that buys no more"),
     field("orders.*.fabrics.[].reserve", "mm", "Kept back of every roll"),
     field("orders.*.fabrics.[].splice", "", "Whether a ply may be joined of two rolls"),
     field("orders.*.fabrics.[].overlap", "mm", "Lost at each such splice"),

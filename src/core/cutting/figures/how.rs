@@ -55,6 +55,9 @@ pub struct How {
     /// Most products on one ply of an order; absent where it is not stated.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub products: Option<u64>,
+    /// Shortest ply that is spread in an order, mm; absent where it is not stated.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shortest_ply: Option<Number>,
     /// Kept back of every roll; absent where it is not stated.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reserve: Option<Number>,
@@ -104,6 +107,7 @@ pub(crate) fn how(model: &Model, fabric: &Article, variant: Variant<'_>) -> How 
     let tilt = cutting.and_then(|one| one.tilt.as_ref()).and_then(Stated::known).copied().unwrap_or(0.0);
     let table = plain(cutting.and_then(|one| one.table.as_ref())).map(Number::new);
     let products = cutting.and_then(|one| one.products.as_ref()).and_then(Stated::known).map(|one| u64::from(*one));
+    let shortest_ply = plain(cutting.and_then(|one| one.shortest_ply.as_ref())).map(Number::new);
     let reserve = plain(cutting.and_then(|one| one.reserve.as_ref())).map(Number::new);
     let plies = plies(cutting, fabric, variant, &mut assumed);
     How {
@@ -118,6 +122,7 @@ pub(crate) fn how(model: &Model, fabric: &Article, variant: Variant<'_>) -> How 
         table,
         plies,
         products,
+        shortest_ply,
         reserve,
         assumed,
     }

@@ -49,6 +49,7 @@ impl Reader {
             height: self.quantity(section, "height"),
             plies: self.whole(section, "plies"),
             products: self.whole(section, "products"),
+            shortest_ply: self.quantity(section, "shortest-ply"),
             reserve: self.quantity(section, "reserve"),
             mix: self.mix(section),
             note: self.text(section, "note"),

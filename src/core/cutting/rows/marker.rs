@@ -37,6 +37,7 @@ words! {
     TILT "marker.tilt" = "Tilt";
     TABLE "marker.table" = "Table";
     PRODUCTS "marker.products" = "Products on a ply";
+    SHORTEST "marker.shortest-ply" = "Shortest ply";
     RESERVE "marker.reserve" = "Kept back of a roll";
     PLY_LENGTH "marker.ply-length" = "Length of a ply";
     ON_EACH "marker.on-each" = "{pieces} on each of {plies} plies";
@@ -302,6 +303,7 @@ fn how_cut(view: &View<'_>, some: &[Both<'_>]) -> Vec<Fact> {
         all.push(Fact::of(TABLE, Cell::fixed(Number::new(table.get() / 1000.0), 1, "m")));
     }
     all.extend(how.products.map(|count| Fact::of(PRODUCTS, say!(AT_MOST, count))));
+    all.extend(how.shortest_ply.map(|length| Fact::of(SHORTEST, mm(length))));
     all.extend(how.reserve.map(|reserve| Fact::of(RESERVE, mm(reserve))));
     if how.method == Method::Laser {
         all.push(Fact::of(CUT_FROM, BACK));

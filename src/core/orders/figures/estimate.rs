@@ -11,6 +11,7 @@ use crate::orders::plan::{Length, Mix};
 use crate::standards::common;
 use crate::words::{Phrase, say, words};
 
+use super::laid::shortest;
 use super::{Laid, LayLengths, Spreading};
 
 words! {
@@ -68,7 +69,9 @@ impl LayLengths for Estimate<'_> {
         let sets =
             longest.map_or(SETS.0, |longest| u32::try_from(LONG / longest).unwrap_or(SETS.1).clamp(SETS.0, SETS.1));
         let gap = (table.is_some() || products.is_some()).then_some(0);
-        Spreading { plies, step: 1, multiple: 1, sets, ends, table, products, gap, reserve, splice: None, assumed }
+        let shortest = shortest(how.as_ref());
+        let (step, multiple, splice) = (1, 1, None);
+        Spreading { plies, step, multiple, sets, ends, table, products, gap, shortest, reserve, splice, assumed }
     }
 
     fn length(&mut self, of: &Laid<'_>, mix: &Mix) -> Result<Length, Phrase> {

@@ -127,6 +127,7 @@ impl Group<'_> {
             ends: millimetres(spreading.ends),
             table: spreading.table.map(millimetres),
             products: spreading.products,
+            shortest_ply: millimetres(spreading.shortest),
             reserve: millimetres(spreading.reserve),
             splice: spreading.splice.is_some(),
             overlap: millimetres(spreading.splice.unwrap_or(0)),
@@ -189,6 +190,7 @@ impl Group<'_> {
             table: spreading.table,
             products: spreading.products,
             gap: spreading.gap,
+            shortest: spreading.shortest,
             buy: Buy {
                 unit: roll.unwrap_or(METRE),
                 keep: left(shrinkage).checked_mul(left(faults)).unwrap_or(Rational::ONE),

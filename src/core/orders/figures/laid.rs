@@ -2,6 +2,8 @@
 
 use std::collections::BTreeSet;
 
+use crate::cutting::figures::how::How;
+use crate::geom::grid::snap;
 use crate::orders::plan::rounded::{down, taken};
 use crate::orders::plan::{Length, Mix};
 use crate::words::Phrase;
@@ -38,12 +40,22 @@ pub struct Spreading {
     pub products: Option<u32>,
     /// Kept between two lays that are joined end to end; none where they are not joined.
     pub gap: Option<i64>,
+    /// Shortest ply that is spread, ends included, where that buys no more.
+    pub shortest: i64,
     /// Kept back of every roll.
     pub reserve: i64,
     /// What a splice loses, where splices are allowed.
     pub splice: Option<i64>,
     /// What was taken for want of a statement.
     pub assumed: BTreeSet<Phrase>,
+}
+
+/// The shortest ply where the cutting room states none, µm (*common practice*).
+const SHORTEST: i64 = 500_000;
+
+/// The shortest ply that is spread, µm: as stated.
+pub(super) fn shortest(how: Option<&How>) -> i64 {
+    how.and_then(|how| how.shortest_ply).map_or(SHORTEST, |length| snap(length.raw()))
 }
 
 impl Spreading {
@@ -53,6 +65,7 @@ impl Spreading {
             ends: taken(self.ends),
             table: self.table.map(down),
             gap: self.gap.map(taken),
+            shortest: taken(self.shortest),
             reserve: taken(self.reserve),
             splice: self.splice.map(taken),
             ..self

@@ -16,6 +16,7 @@ use crate::orders::plan::Length;
 use crate::words::{Phrase, say, words};
 
 use super::estimate::plies_taken;
+use super::laid::shortest;
 use super::planner::plan_one;
 use super::record::LayPart;
 use super::{Estimate, Laid, LayLengths, PLIES, Spreading};
@@ -230,6 +231,7 @@ impl LayLengths for Kept<'_> {
             table: table.map(|table| snap(table.raw())),
             products,
             gap: tasks.first().filter(|_| table.is_some() || products.is_some()).map(|task| task.instance.fabric.gap),
+            shortest: shortest(how),
             reserve: how.and_then(|how| how.reserve).map_or(0, |reserve| snap(reserve.raw())),
             splice,
             assumed,

@@ -112,6 +112,8 @@ pub struct FabricPlan {
     pub table: Option<Number>,
     /// Most products on one ply, or on one group of plies, where the cutting room wishes so.
     pub products: Option<u32>,
+    /// Shortest ply that is spread where that buys no more, mm.
+    pub shortest_ply: Number,
     /// Kept back of every roll, mm.
     pub reserve: Number,
     /// Whether a ply may be joined of two rolls.

@@ -24,6 +24,8 @@ pub struct Problem {
     pub products: Option<u32>,
     /// Kept between two lays that are joined end to end; none where lays are not joined.
     pub gap: Option<i64>,
+    /// Shortest ply that is spread, ends included, where that buys no more.
+    pub shortest: i64,
     /// How the fabric is bought.
     pub buy: Buy,
 }
@@ -58,6 +60,12 @@ impl Problem {
     /// Most products in one group of plies that are wished: no fewer than can be spread at all.
     pub fn most(&self) -> Option<u32> {
         self.products.map(|products| products.max(self.multiple))
+    }
+
+    /// Whether a ply of a mix can be spread well: it is long enough, or no colour wants the mix twice.
+    pub fn is_spread(&self, mix: &Mix, length: i64) -> bool {
+        let twice = |one: &Demand| mix.sets.iter().zip(&one.high).all(|(sets, high)| sets.saturating_mul(2) <= *high);
+        length.saturating_add(self.ends) >= self.shortest || !self.colours.iter().any(twice)
     }
 
     /// Longest group of plies that a lay may have, of one ply, without its ends; none where nothing bounds it.

@@ -41,13 +41,11 @@ pub fn settle(
         let asked = |(size, sets): (usize, &u32)| *sets > 0 && sizes.get(size) == Some(&true);
         mix.count() == problem.multiple && mix.sets.iter().enumerate().any(asked)
     });
-    let (plan, complete) = work.settled(|_| true, rounds)?;
-    let (plain, _) = work.settled(Mix::is_plain, rounds)?;
+    let (plan, complete) = work.settled(|_, _| true, rounds)?;
+    let (plain, _) = work.settled(|mix, _| mix.is_plain(), rounds)?;
     // The plain plan is one of all; a search among very many may miss it.
-    let plan = match plain.worth < plan.worth {
-        true => Plan { bound: plan.bound, proved: plain.worth.bought_and_lays() <= plan.bound, ..plain.clone() },
-        false => plan,
-    };
+    let plan = if plain.worth < plan.worth { within(plain.clone(), plan.bound) } else { plan };
+    let plan = work.spread_well(plan, rounds);
     let sure = work.lengths(true);
     let bound = work.lengths(false);
     let length = |at: usize| match (&sure[at], &bound[at]) {
@@ -60,6 +58,11 @@ pub fn settle(
     Ok(Settled { mixes, parts, plan, plain, complete })
 }
 
+/// A plan beside the bound of all plans.
+fn within(plan: Plan, bound: (i64, u32)) -> Plan {
+    Plan { bound, proved: plan.worth.bought_and_lays() <= bound, ..plan }
+}
+
 struct Work<'a> {
     problem: &'a Problem,
     joined: Joined,
@@ -69,8 +72,21 @@ struct Work<'a> {
 }
 
 impl Work<'_> {
+    /// The plan, or one without plies that are too short to spread, where that buys no more.
+    fn spread_well(&mut self, plan: Plan, rounds: usize) -> Plan {
+        let (problem, sure) = (self.problem, self.lengths(true));
+        let length = |mix: usize| sure.get(mix).and_then(Option::as_ref).map_or(0, |(length, _)| *length);
+        if plan.lays.iter().all(|lay| problem.is_spread(&self.joined.mixes[lay.mix], length(lay.mix))) {
+            return plan;
+        }
+        match self.settled(|mix, length| problem.is_spread(mix, length), rounds) {
+            Ok((longer, _)) if longer.worth.bought <= plan.worth.bought => within(longer, plan.bound),
+            _ => plan,
+        }
+    }
+
     /// The plan over some of the mixes, laid; and whether none of the others could be better.
-    fn settled(&mut self, which: impl Fn(&Mix) -> bool, rounds: usize) -> Result<(Plan, bool), Unplannable> {
+    fn settled(&mut self, which: impl Fn(&Mix, i64) -> bool, rounds: usize) -> Result<(Plan, bool), Unplannable> {
         for _ in 0..rounds {
             let (sure, bound) = (self.lengths(true), self.lengths(false));
             let hoped = self.solved(&which, &bound)?;
@@ -105,10 +121,10 @@ impl Work<'_> {
     }
 
     /// The plan over some of the mixes, by their places among all.
-    fn solved(&self, which: &impl Fn(&Mix) -> bool, lengths: &[Chain]) -> Result<Plan, Unplannable> {
+    fn solved(&self, which: &impl Fn(&Mix, i64) -> bool, lengths: &[Chain]) -> Result<Plan, Unplannable> {
         let mixes = &self.joined.mixes;
-        let some = (0..mixes.len()).filter(|at| which(&mixes[*at]));
-        let some: Vec<(usize, i64)> = some.filter_map(|at| Some((at, lengths[at].as_ref()?.0))).collect();
+        let known = (0..mixes.len()).filter_map(|at| Some((at, lengths[at].as_ref()?.0)));
+        let some: Vec<(usize, i64)> = known.filter(|(at, length)| which(&mixes[*at], *length)).collect();
         let given: Vec<(Mix, Length)> =
             some.iter().map(|(at, length)| (mixes[*at].clone(), Length::Known(*length))).collect();
         let mut plan = solve(self.problem, &given)?;

@@ -34,6 +34,7 @@ words! {
     AT_ONCE "plan.at-once" = "at most {plies} plies at once";
     IN_GROUPS "plan.in-groups" = "at most {plies} plies at once, spread in groups of {step}";
     ENDS "plan.ends" = "ends of {ends} included in a ply";
+    SHORTEST "plan.shortest" = "plies from {length} up where that buys no more";
     ESTIMATE "plan.estimate" = "lengths are an estimate, not lays";
     OF_FABRIC "plan.of-fabric" = "{fabric}: {lays}. {notes}";
     BESIDE "plan.beside" = "In all {lays}, {plies}, {bought}; with one size a lay {plain_lays}, {plain_plies}, {plain_bought}.";
@@ -152,7 +153,12 @@ fn how(fabric: &FabricPlan, plan: &Planned) -> Phrase {
     };
     let ends = say!(ENDS, ends = Cell::fixed(fabric.ends, 0, "mm").phrase());
     let estimate = if plan.estimate { ESTIMATE.into() } else { Phrase::none() };
-    Phrase::row([plies, ends, estimate], "; ")
+    let shortest = if fabric.shortest_ply.get() > 0.0 {
+        say!(SHORTEST, length = metres(fabric.shortest_ply).phrase())
+    } else {
+        Phrase::none()
+    };
+    Phrase::row([plies, ends, shortest, estimate], "; ")
 }
 
 /// Equal lays of one colour.
