@@ -163,6 +163,7 @@ fn spoil(sheet: &mut Sheet, put: &mut Texts<'_>) {
             put.all(&mut plan.notes);
         }
         Sheet::Fabric(fabric) => {
+            put.all(fabric.list.rows.iter_mut().flatten());
             for chain in &mut fabric.chains {
                 put!(put: chain.title, chain.text);
                 for step in &mut chain.steps {

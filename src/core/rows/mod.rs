@@ -3,7 +3,7 @@
 //! Everything is decided here: what is grouped, rounded, cautioned or left out, in which order, with which words. A
 //! writer only arranges cells and prints them in the languages of the package.
 
-mod article;
+pub(crate) mod article;
 mod bill;
 mod blanks;
 pub(crate) mod block;

@@ -11,13 +11,13 @@ use std::collections::BTreeMap;
 use backtack_core::parties::rows::PartyRow;
 use backtack_core::rows::data::{
     Callout, CautionRow, Chain, ChainStep, Colourway, Cover, DieRow, Fabric, Guide, LayCard, LayGroup, Marker,
-    Obstacles, Plan, PlanGroup, PlanRow, Question, Questions, Safety, Sheet,
+    Obstacles, Plan, PlanGroup, PlanRow, Purchases, Question, Questions, Safety, Sheet,
 };
 use backtack_core::rows::labels::labels;
 use backtack_core::rows::package::{About, Bound, Contents, ContentsRow, Drawing, Fact, Head, Package, TitleBlock};
 use backtack_core::rows::placed::{Page, Placed};
 use backtack_core::scene::Scene;
-use backtack_core::words::Languages;
+use backtack_core::words::{Languages, Phrase};
 
 use shape::{box_view, joins, pieces, signs, views};
 use tables::{bill, confirmation, filling, measurements};
@@ -315,5 +315,13 @@ fn fabric() -> Fabric {
     let steps = vec![step("Spread", "42.500 m", false), step("To order", "50.000 m", true)];
     let chain = Chain { title: "Outer fabric, Sand".into(), text: "from lays".into(), steps };
     let head = Head { title: "How much fabric to order".into(), name: "Fabric to order".into(), lead: "".into() };
-    Fabric { head, chains: vec![chain.clone(), chain], notes: Vec::new() }
+    let heads = ["Fabric", "Colour", "Supplier", "Article", "Full width", "Cuttable width", "Needed as delivered, m"];
+    let more = ["To order, m", "Rolls", "Mass, kg", "Minimum order", "Left over, m", "Lead time"];
+    let cells =
+        ["Outer fabric", "Sand", "Any mill (invented)", "OF-1", "1500 mm", "1480 mm", "42.500", "50.000", "1", "15.0"];
+    let list = Purchases {
+        columns: heads.into_iter().chain(more).map(Phrase::from).collect(),
+        rows: vec![cells.into_iter().chain(["30 m", "7.500", "14 d"]).map(Into::into).collect()],
+    };
+    Fabric { head, list, chains: vec![chain.clone(), chain], notes: Vec::new() }
 }

@@ -6,6 +6,7 @@ use crate::orders::figures::{Chain as Figures, Cost, PlyTerm, Remnant, Steps};
 use crate::words::{Phrase, Word, number, say, sheet, words};
 
 use super::plan::{colour_name, pieces, shown};
+use super::purchases::purchases;
 use super::spreads::range;
 use crate::rows::cell::Cell;
 use crate::rows::data::{Chain, ChainStep, Fabric, Sheet};
@@ -83,7 +84,8 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
             notes.push(OWN.into());
         }
     }
-    vec![Sheet::Fabric(Fabric { head, chains, notes })]
+    let list = purchases(view, &order.material);
+    vec![Sheet::Fabric(Fabric { head, list, chains, notes })]
 }
 
 /// Whether the price of what is bought is for the own edition only.

@@ -5,6 +5,7 @@ pub mod fabric;
 pub mod lays;
 mod letters;
 pub mod plan;
+mod purchases;
 pub mod spreading;
 mod spreads;
 mod status;

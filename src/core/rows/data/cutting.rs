@@ -135,10 +135,21 @@ pub struct PlanRow {
 pub struct Fabric {
     /// Title, name, lead.
     pub head: Head,
+    /// What is bought, a row a fabric and colour.
+    pub list: Purchases,
     /// One chain a fabric and colour.
     pub chains: Vec<Chain>,
     /// Notes below.
     pub notes: Vec<Phrase>,
+}
+
+/// What is bought at one glance.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Purchases {
+    /// Heads of the columns.
+    pub columns: Vec<Phrase>,
+    /// A row a fabric and colour.
+    pub rows: Vec<Vec<Cell>>,
 }
 
 /// The way from products to rolls.
