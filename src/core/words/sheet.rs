@@ -35,7 +35,7 @@ crate::words! { list:
     SAFETY_LEAD "safety-lead" = "Cautions for this product, its materials and destinations. The laboratory answers the questions.";
     CHANGES "changes" = "Changes";
     CHANGES_TITLE "changes-title" = "What is new";
-    CHANGES_LEAD "changes-lead" = "△ marks on the other sheets what changed. Outlines are laid over each other by their named points: dashed before, solid after. Long texts show only where they differ; … is the rest.";
+    CHANGES_LEAD "changes-lead" = "△ marks on the other sheets what changed. Outlines are laid over each other by their named points: dashed before, solid after. Long texts show only where they differ.";
     CHANGES_NONE "changes-none" = "Nothing differs from the last sealed revision.";
     SAMPLE "sample" = "Sample";
     SAMPLE_TITLE "sample-title" = "What was measured on the sample";

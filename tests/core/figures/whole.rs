@@ -118,7 +118,7 @@ fn planned() -> Vec<Figures> {
             "[style]\nid = \"X\"\nname = \"Mat\"\n[fabric.felt]\nmass = \"300 g/m2\"\nwidth = \"1500 mm\"\ncuttable-width = \
              \"1450 mm\"\nefficiency = \"80 %\"\nroll-length = \"25 m\"\nprice = \"4.20 EUR/m\"\n[piece.MAT]\noutline = \
              {shape}\nmaterial = \"felt\"\nallowance = \"10 mm\"\n[piece.LOST]\noutline = {shape}\nallowance = \"1 mm\"\n\
-             [piece.LOST.cut.shell]\ncount = 1\n[cutting.press]\nmethod = \"die\"\nproducts = 4\nreserve = \"1 m\"\n[piece.STRIP]\noutline = {{ shape = \
+             [piece.LOST.cut.shell]\ncount = 1\n[cutting.press]\nmethod = \"die\"\nproducts = 4\nshortest-ply = \"600 mm\"\nreserve = \"1 m\"\n[piece.STRIP]\noutline = {{ shape = \
              \"rectangle\", width = \"60 mm\", height = \"4 mm\" }}\nmaterial = \"felt\"\nallowance = \"0.5 mm\"\n"
         )
     };

@@ -62,6 +62,7 @@ const KEYS: &[(&str, &[&str])] = &[
     ("measurements.rs", &["point-of-measure"]),
     ("picture.rs", &["comments/{}", "pictures/{:03}.{}"]),
     ("pieces.rs", &["piece"]),
+    ("purchases.rs", &["article", "cuttable-width", "lead-time", "minimum-order", "supplier", "width"]),
     ("samples.rs", &["difference", "fabric.", "finished", "shell"]),
     ("step.rs", &["pile"]),
     ("threads.rs", &["article"]),

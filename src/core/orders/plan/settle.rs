@@ -72,17 +72,30 @@ struct Work<'a> {
 }
 
 impl Work<'_> {
-    /// The plan, or one without plies that are too short to spread, where that buys no more.
+    /// The plan, or one with fewer plies that are too short to spread, where that buys no more.
     fn spread_well(&mut self, plan: Plan, rounds: usize) -> Plan {
-        let (problem, sure) = (self.problem, self.lengths(true));
-        let length = |mix: usize| sure.get(mix).and_then(Option::as_ref).map_or(0, |(length, _)| *length);
-        if plan.lays.iter().all(|lay| problem.is_spread(&self.joined.mixes[lay.mix], length(lay.mix))) {
+        let short = self.short(&plan);
+        if short == 0 {
             return plan;
         }
-        match self.settled(|mix, length| problem.is_spread(mix, length), rounds) {
-            Ok((longer, _)) if longer.worth.bought <= plan.worth.bought => within(longer, plan.bound),
+        // One product alone is always looked at: with it what is left over can be cut.
+        let (problem, alone) = (self.problem, self.problem.multiple);
+        let which = |mix: &Mix, length| mix.count() == alone || problem.is_spread(mix, length);
+        match self.settled(which, rounds) {
+            Ok((longer, _)) if longer.worth.bought <= plan.worth.bought && self.short(&longer) < short => {
+                within(longer, plan.bound)
+            }
             _ => plan,
         }
+    }
+
+    /// Plies that are too short to spread.
+    fn short(&self, plan: &Plan) -> u64 {
+        let lengths = self.lengths(true);
+        let length = |mix: usize| lengths.get(mix).and_then(Option::as_ref).map_or(0, |(length, _)| *length);
+        let short =
+            plan.lays.iter().filter(|lay| !self.problem.is_spread(&self.joined.mixes[lay.mix], length(lay.mix)));
+        short.flat_map(|lay| &lay.plies).map(|plies| u64::from(*plies)).sum()
     }
 
     /// The plan over some of the mixes, laid; and whether none of the others could be better.
