@@ -33,6 +33,7 @@ mod pipeline;
 mod plan;
 mod printed;
 mod printers;
+mod published;
 mod puffin;
 mod read;
 mod readme;
