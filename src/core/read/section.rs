@@ -95,6 +95,7 @@ mod tests {
                 "tape" => "trim = \"x\"",
                 "block" => "width = \"1 mm\"",
                 "callouts" => "at = \"1 % 1 %\"",
+                "threads" => "thread = \"x\"",
                 _ => "",
             };
             let table = written(inside, start);
