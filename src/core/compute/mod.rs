@@ -121,7 +121,7 @@ pub fn compute(model: &Model, assembly: &Assembly) -> Computed {
 pub fn findings(model: &Model, assembly: &Assembly, (figures, drawn, lays): (&Figures, &Drawn, &LayTasks)) -> Findings {
     let ground = Ground { model, assembly, drawn };
     let mut findings = Findings::default();
-    rules::run(&ground, &mut findings);
+    rules::run(&ground, figures, &mut findings);
     crate::cutting::rules::laid(&ground, &figures.counts.cuts, lays, &mut findings);
     crate::orders::rules::ordered(model, figures, &mut findings);
     crate::samples::rules::sampled(model, &figures.samples, &mut findings);

@@ -399,8 +399,6 @@ pub struct Measurements {
     pub pictures: Vec<Drawing>,
     /// Whether they are above the table, not beside it.
     pub above: bool,
-    /// Whether all of it is in the larger type, as this page lies on the line; else in that of the body.
-    pub large: bool,
     /// Columns of limits, one per size on this sheet; at most two.
     pub sizes: Vec<String>,
     /// Unit of all values, "mm".

@@ -42,7 +42,7 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
         return Vec::new();
     }
     match together(view, &sizes) {
-        Some(above) => vec![sheet_of(view, &sizes, above)],
+        Some(room) => vec![sheet_of(view, &sizes, Pictures::Above(room))],
         None => sizes.iter().map(|size| sheet_of(view, &[*size], Pictures::Beside)).collect(),
     }
 }
@@ -52,42 +52,34 @@ pub fn fill(view: &View<'_>) -> Vec<Sheet> {
 enum Pictures {
     /// Beside the table.
     Beside,
-    /// Above a table of two sizes in a type size, with this room for each.
-    Above(Room, f64),
+    /// Above a table of two sizes, with this room for each.
+    Above(Room),
 }
 
 /// Height of the head of a sheet with that of its table, and of what is below the table of two sizes, mm.
 const AROUND: [f64; 2] = [24.0, 27.0];
-/// Width of the name of a point, mm, where all values have one unit, and where each has its own.
-const POINT: [f64; 2] = [100.0, 86.0];
-/// Height of a line of it in parts of the type size in points, and of the air round a row, mm.
-const LINE: [f64; 2] = [0.43, 2.2];
+/// Width of the name of a point, mm; height of a line of it, and of the air round a row, mm.
+const POINT: f64 = 100.0;
+const LINE: [f64; 2] = [4.5, 2.2];
 /// The least height of pictures above a table, and the air below them, mm.
 const PICTURE_LEAST: f64 = 30.0;
 const AIR: f64 = 4.0;
-/// Type sizes of a sheet, points, the first that has room.
-const TYPES: [f64; 2] = [10.5, 8.5];
+/// Type size of this sheet, points: it lies on the line, and is read from further off.
+const TYPE: f64 = 10.5;
 
-/// Pictures above a table of two sizes of one unit that are read to the same steps, where all of it is on one page.
-fn together(view: &View<'_>, sizes: &[&str]) -> Option<Pictures> {
+/// The room for pictures above a table of two sizes of one unit that are read to the same steps, where all of it is on one page.
+fn together(view: &View<'_>, sizes: &[&str]) -> Option<Room> {
     let [first, second] = sizes else { return None };
+    let languages = view.model.style.languages;
+    let tall = |(n, (key, point)): (usize, (&String, &PointOfMeasure))| {
+        let row = row(view, n, (key, point), &[*first], true);
+        LINE[0] * lines(&Phrase::row([row.name, row.how], "  "), languages, TYPE, POINT) + LINE[1]
+    };
+    let rows: f64 = view.model.measures.iter().enumerate().map(tall).sum();
+    let height = (page_height(view) - AROUND[0] - rows - AROUND[1] - AIR).min(ROOM_MEASURE.height);
     let same_steps = view.model.measures.values().all(|point| step(view, point, first) == step(view, point, second));
     let alike = same_steps && unit(view, first) == unit(view, second);
-    let room = |size: f64| page_height(view) - AROUND[0] - rows_height(view, first, size) - AROUND[1] - AIR;
-    let rooms = TYPES.map(|size| (room(size).min(ROOM_MEASURE.height), size));
-    let fits = rooms.into_iter().find(|(height, _)| alike && *height >= PICTURE_LEAST);
-    fits.map(|(height, size)| Pictures::Above(Room { height, ..ROOM_MEASURE }, size))
-}
-
-/// Height of the rows of a table of two sizes in a type size, mm.
-fn rows_height(view: &View<'_>, size: &str, type_size: f64) -> f64 {
-    let width = if unit(view, size).is_some() { POINT[0] } else { POINT[1] };
-    let tall = |(n, (key, point)): (usize, (&String, &PointOfMeasure))| {
-        let row = row(view, n, (key, point), &[size], true);
-        let lines = lines(&Phrase::row([row.name, row.how], "  "), view.model.style.languages, type_size, width);
-        LINE[0] * type_size * lines + LINE[1]
-    };
-    view.model.measures.iter().enumerate().map(tall).sum()
+    (alike && height >= PICTURE_LEAST).then_some(Room { height, ..ROOM_MEASURE })
 }
 
 /// The sheet of some sizes.
@@ -107,8 +99,7 @@ fn sheet_of(view: &View<'_>, sizes: &[&str], pictures: Pictures) -> Sheet {
     Sheet::Measurements(Measurements {
         head: Head { title: sheet::MEASUREMENTS_TITLE.into(), name, lead: sheet::MEASURE_INWARD.into() },
         pictures: arrows(view, pictures),
-        above: matches!(pictures, Pictures::Above(..)),
-        large: !matches!(pictures, Pictures::Above(_, size) if size < TYPES[0]),
+        above: matches!(pictures, Pictures::Above(_)),
         sizes: heads,
         unit: unit.map_or_else(String::new, str::to_string),
         rows: points.map(|(n, (key, point))| row(view, n, (key, point), sizes, unit.is_some())).collect(),
@@ -135,7 +126,7 @@ fn arrows(view: &View<'_>, pictures: Pictures) -> Vec<Drawing> {
     views.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.cmp(b.1)));
     views.truncate(PICTURES);
     let room = match pictures {
-        Pictures::Above(room, _) => room,
+        Pictures::Above(room) => room,
         Pictures::Beside => Room { height: ROOM_MEASURE.height / views.len().max(1) as f64, ..ROOM_MEASURE },
     };
     let mut all = Vec::new();

@@ -168,7 +168,6 @@ pub(super) fn measurements(size: &str, more: f64) -> Measurements {
         ),
         pictures: vec![plain(scene, "")],
         above: false,
-        large: true,
         sizes: lines(&[size]),
         unit: "mm".into(),
         rows: vec![

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::check::Context;
 use crate::diag::{Finding, Findings, Rule, Severity};
 use crate::model::mention::{Wanted, known};
-use crate::model::{Deed, EdgeFinishKind, JointKind};
+use crate::model::{Article, Deed, EdgeFinishKind, JointKind, Model, Stage, Step};
 use crate::source::{Edit, Help, Span, nearest};
 use crate::words::{Phrase, say, words};
 
@@ -20,7 +20,8 @@ pub const RULE: Rule = Rule {
     summary: "the order of work leaves a step out, or has it twice",
     explanation: "The line is set up by the order of work: every seam, opening (where it is closed), stitch, \
                   attachment, finish and step stands in it once. What is left out is done by whoever notices, in the \
-                  wrong place. Edges left raw need no step.",
+                  wrong place: an opening stays open, a part is never turned. A prototype can be made while it is open; from \
+                  the counter sample on it is a must. Edges left raw need no step.",
     failing: "[seam.top]\na = \"FRONT:nw-ne\"\nb = \"BACK:ne-nw\"\n[seam.side]\na = \"FRONT:ne-se\"\nb = \
               \"BACK:nw-sw\"\n[work]\norder = [\"top\"]",
     passing: "[seam.top]\na = \"FRONT:nw-ne\"\nb = \"BACK:ne-nw\"\n[seam.side]\na = \"FRONT:ne-se\"\nb = \
@@ -81,6 +82,8 @@ fn steps<'a>(context: &Context<'a>) -> Vec<(&'a str, Span, u8)> {
         let rank = match one.deed {
             Deed::Turn => 4,
             Deed::Fill | Deed::Insert => 5,
+            // An eye is locked from inside, so before its part is filled.
+            Deed::Other if fits_eye(model, one) => 4,
             Deed::Other => 7,
         };
         (id.as_str(), one.entry.span(), rank)
@@ -93,6 +96,11 @@ fn steps<'a>(context: &Context<'a>) -> Vec<(&'a str, Span, u8)> {
     all.extend(steps);
     all.sort_by_key(|(_, _, rank)| *rank);
     all
+}
+
+fn fits_eye(model: &Model, step: &Step) -> bool {
+    let trim = step.trim.as_ref().and_then(|trim| model.articles.get(&trim.value));
+    trim.is_some_and(Article::is_eye)
 }
 
 /// What is in the order, or is meant there by a name that is misspelt: that is a finding of its own.
@@ -128,6 +136,9 @@ fn left_out(context: &Context<'_>, findings: &mut Findings) {
     }
     if let Some(span) = work.span {
         finding = finding.at(span, THE_ORDER);
+    }
+    if Stage::of(context.model) >= Stage::CounterSample {
+        finding = finding.pressing(Stage::place(context.model));
     }
     let steps = completed(context, &all, &listed);
     findings.push(match work.order.is_empty() {

@@ -14,6 +14,7 @@ use super::text;
 words! {
     WRITE_BETWEEN "sewing.stretch.write-between" = "if {part} is caught there by both its plies, write in {joint}: between = [\"{a}\", \"{b}\"]";
     WRITE_CAUGHT "sewing.stretch.write-caught" = "if {part} is caught by both its plies, write in the seam that catches it: between = [\"{a}\", \"{b}\"], with the stretch as `on`";
+    WRITE_BESIDE "sewing.stretch.write-beside" = "if it is caught with {ply}, which is its other ply, write in {joint}: between = [\"{a}\", \"{b}\"]";
     WRITE_SEAM "sewing.stretch.write-seam" = "if it is sewn, write a seam: a = \"{a}\", b = \"{b}\"";
 }
 
@@ -70,6 +71,9 @@ fn rows(corners: &[usize], instance: usize, runs: &[usize]) -> Vec<Stretch> {
 /// else with the same edge of a mirrored copy, else with the only other one as long. The root of a limb that is sewn otherwise
 /// is caught.
 pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Option<Help> {
+    if let Some(help) = beside(context, stretch) {
+        return Some(help);
+    }
     let instances = &context.assembly.instances;
     let me = &instances[stretch.instance];
     let rivals = || {
@@ -105,6 +109,34 @@ pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Opt
     let (a, b) = if against { (a, b) } else { (b, a) };
     let edit = Edit::line(joint.entry.span(), format!("between = [\"{a}\", \"{b}\"]"));
     Some(Help::with(say!(WRITE_BETWEEN, part, joint = &joint.entry.id.value, a, b), edit))
+}
+
+/// The seam that catches the other ply of a limb, of which this one was forgotten: both begin and end at the same points of the
+/// sewn surface.
+fn beside(context: &Context<'_>, stretch: &Stretch) -> Option<Help> {
+    let corners = &context.assembly.sewing.corners;
+    let at = |run: &Run, end: bool| {
+        let own = corners.get(run.instance)?;
+        own.get((run.run + usize::from(run.forward == end)) % own.len().max(1)).copied()
+    };
+    let ends = |runs: &[Run]| Some((at(runs.first()?, false)?, at(runs.last()?, true)?));
+    let written = context.assembly.joints.iter().filter(|joint| joint.image == Reverse::Written);
+    for joint in written {
+        for (layer, ply) in joint.caught_layers() {
+            let Some((from, to)) = ends(&ply.runs).filter(|(from, to)| from != to) else { continue };
+            let runs: Vec<Run> = match stretch.ends {
+                one if one == (from, to) => stretch.runs.clone(),
+                one if one == (to, from) => stretch.runs.iter().rev().map(|run| run.turned()).collect(),
+                _ => continue,
+            };
+            let (own, other) = (text::chain(context, &runs, false), text::chain(context, &ply.runs, false));
+            // The ply that is walked against the seam faces the needle.
+            let first = sense(context, &runs) != sense(context, &joint.along(layer).runs);
+            let (a, b) = if first { (&own, &other) } else { (&other, &own) };
+            return Some(say!(WRITE_BESIDE, ply = &other, joint = &joint.joint, a, b).into());
+        }
+    }
+    None
 }
 
 /// A seam that says where something lies, and not what: it has the place for it.

@@ -15,7 +15,7 @@ pub const RULE: Rule = Rule {
     family: "piece",
     severity: Severity::Should,
     summary: "an eye or nose is large for the product it is on",
-    explanation: "An eye that is wider than half the shorter side of the largest piece is as wide as half the face: its diameter is \
+    explanation: "An eye that is wider than half of the widest piece, across its shorter side, is as wide as half the face: its diameter is \
                   that of another size, or was written in another unit.",
     failing: "[trim.eye]\ntype = \"eye\"\ndiameter = \"60 mm\"\n[piece.HEAD]\noutline = { shape = \"circle\", diameter = \"100 mm\" }",
     passing: "[trim.eye]\ntype = \"eye\"\ndiameter = \"9 mm\"\n[piece.HEAD]\noutline = { shape = \"circle\", diameter = \"100 mm\" }",
@@ -23,7 +23,7 @@ pub const RULE: Rule = Rule {
 };
 
 words! {
-    MESSAGE "eye-too-large.message" = "trim {id} is {diameter} wide{size}, and the largest piece is {across} across";
+    MESSAGE "eye-too-large.message" = "trim {id} is {diameter} wide{size}, and no piece is more than {across} across";
     HERE "eye-too-large.here" = "of this product?";
     HELP "eye-too-large.help" = "look at the unit, and at the size it is of";
 }
@@ -45,10 +45,10 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
     }
 }
 
-/// The shorter side of the largest piece, mm; none where a piece is not known.
+/// The greatest shorter side of a piece, mm; none where a piece is not known.
 fn across(ground: &Ground<'_>, size: &str) -> Option<f64> {
     let outlines: Option<Vec<_>> =
         ground.model.pieces.keys().map(|piece| ground.drawn.sew(piece, size).known().copied()).collect();
-    let largest = outlines?.into_iter().max_by(|a, b| a.area().total_cmp(&b.area()))?;
-    Some(largest.bbox().width().min(largest.bbox().height()))
+    let across = outlines?.into_iter().map(|one| one.bbox().width().min(one.bbox().height()));
+    across.max_by(f64::total_cmp)
 }

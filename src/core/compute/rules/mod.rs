@@ -4,7 +4,9 @@ mod dart_too_deep;
 mod dart_too_narrow;
 mod eye_too_large;
 mod filling_density;
+mod implausible_allowance;
 mod impossible_cut_line;
+mod mass_not_the_sum;
 mod notch_distances_differ;
 mod notch_off_edge;
 mod notch_on_corner;
@@ -12,6 +14,7 @@ mod notch_too_deep;
 mod notch_without_partner;
 mod opening_on_corner;
 mod opening_under_trim;
+mod pile_across_grain;
 mod size_scaled_too_far;
 mod sizes_drawn_alike;
 mod target_far_from_outline;
@@ -22,6 +25,7 @@ mod vanished_edge;
 
 use crate::diag::{Findings, Rule};
 
+use super::Figures;
 use super::input::Ground;
 use telling::{drawn_notch, in_size, mm, notch_place, of_size, refused, sewn, sizes, with_element};
 
@@ -29,6 +33,8 @@ use telling::{drawn_notch, in_size, mm, notch_place, of_size, refused, sewn, siz
 pub const RULES: &[&Rule] = &[
     &impossible_cut_line::RULE,
     &vanished_edge::RULE,
+    &implausible_allowance::RULE,
+    &pile_across_grain::RULE,
     &tight_curve::RULE,
     &dart_too_deep::RULE,
     &dart_too_narrow::RULE,
@@ -45,12 +51,16 @@ pub const RULES: &[&Rule] = &[
     &target_far_from_outline::RULE,
     &eye_too_large::RULE,
     &filling_density::RULE,
+    &mass_not_the_sum::RULE,
 ];
 
 /// Runs every rule.
-pub(super) fn run(ground: &Ground<'_>, findings: &mut Findings) {
+pub(super) fn run(ground: &Ground<'_>, figures: &Figures, findings: &mut Findings) {
+    mass_not_the_sum::check(ground.model, figures, findings);
     impossible_cut_line::check(ground, findings);
     vanished_edge::check(ground, findings);
+    implausible_allowance::check(ground, findings);
+    pile_across_grain::check(ground, findings);
     tight_curve::check(ground, findings);
     dart_too_deep::check(ground, findings);
     dart_too_narrow::check(ground, findings);
