@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::compute::{BillLine, Bought, Figure, Number};
+use crate::compute::{BillLine, Bought, Figure, Number, TAIL};
 use crate::model::property::Property;
 use crate::model::{Article, ArticleKind, Given, Stated};
 use crate::units::Unit;
@@ -28,6 +28,7 @@ words! {
     LIMIT "bill.limit" = "CIEDE2000 at most {limit}";
     ESTIMATED "bill.estimated" = "≈ {text}.";
     BY_GUIDE "bill.by-guide" = "≈ at thread: some of its stitches are counted by a maker's guide for thin fabric, which is the least; have it measured on a sample.";
+    THREAD_HOW "bill.thread-how" = "Thread of a stitched line is its length times a ratio, from the stitch type, its density and the thickness of what is sewn, and {tail} mm at each of its two ends.";
     MISSING "bill.missing" = "Not in this table yet: {things}.";
     OF_ROLE "bill.of-role" = "{role}: {note}";
     NOT_COUNTED "bill.not-counted" = "No thread is counted for {things}; have it measured on a sample and add it.";
@@ -260,6 +261,9 @@ fn notes(view: &View<'_>) -> Vec<Phrase> {
     let estimated = |kind: ArticleKind| lines().any(|line| line.estimate && line.kind == kind.word());
     if estimated(ArticleKind::Fabric) {
         all.push(say!(ESTIMATED, text = sentences::ESTIMATE));
+    }
+    if lines().any(|line| line.kind == ArticleKind::Thread.word()) {
+        all.push(say!(THREAD_HOW, tail = number::number(TAIL, 0)));
     }
     if estimated(ArticleKind::Thread) {
         all.push(BY_GUIDE.into());

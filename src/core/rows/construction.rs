@@ -226,7 +226,8 @@ fn mass(view: &View<'_>, id: &str) -> Phrase {
 /// What a step is done to.
 fn what(view: &View<'_>, one: &crate::model::Step) -> Phrase {
     let title = |id: &str| view.model.parts.get(id).map_or(id.to_string(), |part| part.entry.title().to_string());
-    let step = one.entry.title().to_lowercase();
+    // What is printed as its title; an id is not.
+    let step = one.entry.name.as_ref().map_or("", |name| name.value.as_str()).to_lowercase();
     let said = |text: &str| step.contains(&text.to_lowercase());
     let stuffing = one.stuffing.as_ref().and_then(|stuffing| view.model.stuffings.get(&stuffing.value));
     let stuffed = |one: &Stuffing| {

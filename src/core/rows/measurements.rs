@@ -57,7 +57,7 @@ enum Pictures {
 }
 
 /// Height of the head of a sheet with that of its table, and of what is below the table of two sizes, mm.
-const AROUND: [f64; 2] = [24.0, 27.0];
+const AROUND: [f64; 2] = [24.0, 22.0];
 /// Width of the name of a point, mm; height of a line of it, and of the air round a row, mm.
 const POINT: f64 = 100.0;
 const LINE: [f64; 2] = [4.5, 2.2];

@@ -17,7 +17,8 @@ pub const RULE: Rule = Rule {
     severity: Severity::Should,
     summary: "an opening is short for what must pass it",
     explanation: "What is turned or put in has to pass the opening. Common practice is an opening of at least a third \
-                  of the girth stated; shorter ones tear at their ends, or take minutes a piece.",
+                  of the girth stated; shorter ones tear at their ends, or take minutes a piece. Where no girth is stated, the widest \
+                  piece of the part tells: an opening shorter than a third of its shorter side is asked about.",
     failing: "[opening.back]\na = \"SIDE.l:u-v\"\nb = \"SIDE.r:u-v\"\ngirth = \"300 mm\"\nclose = { by = \"hand\" }  # \
               u-v is 60 mm",
     passing: "[opening.back]\na = \"SIDE.l:u-v\"\nb = \"SIDE.r:u-v\"\ngirth = \"300 mm\"\nclose = { by = \"hand\" }  # \
@@ -29,6 +30,9 @@ words! {
     MESSAGE "opening-too-small.message" = "opening {joint} is {long} long{size}, but {wide} must pass: a third of that is {least}";
     LONG "opening-too-small.long" = "{length} long";
     GIRTH "opening-too-small.girth" = "the girth that must pass";
+    UNSTATED "opening-too-small.unstated" = "opening {joint} is {long} long, and {piece}, of the same part, is {wide} across";
+    PIECE "opening-too-small.piece" = "{wide} across";
+    SAY "opening-too-small.say" = "move the points at its ends until it is at least {least} long, or state what must pass: girth = \"..\"";
     HELP "opening-too-small.help" = "move the points at its ends until it is at least {least} long, or state the girth of what really passes";
 }
 
@@ -40,7 +44,10 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let Some(opening) = model.joints.get(&joint.joint).filter(|one| one.kind == JointKind::Opening) else {
             continue;
         };
-        let Some(girth) = &opening.girth else { continue };
+        let Some(girth) = &opening.girth else {
+            findings.extend(unstated(context, joint).filter(|_| told.insert(joint.joint.clone())));
+            continue;
+        };
         let sizes = model.sizes.iter().map(|size| size.entry.id.value.as_str());
         let short: Vec<(&str, Short<'_>)> =
             sizes.filter_map(|size| Some((size, short(context, joint, girth, size)?))).collect();
@@ -64,6 +71,28 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
                 .help(say!(HELP, least = text::mm(*least))),
         );
     }
+}
+
+/// An opening of which no girth is stated, far shorter than the part is wide.
+fn unstated(context: &Context<'_>, joint: &Resolved) -> Option<Finding> {
+    let (model, assembly) = (context.model, context.assembly);
+    let size = model.drawn_size()?.entry.id.value.as_str();
+    let part = &assembly.instances.get(joint.a.runs.first()?.instance)?.part;
+    let across = |id: &String| {
+        let bounds = assembly.outlines.get(id, size).ok()?.bbox();
+        Some((bounds.width().min(bounds.height()), model.pieces.get(id)?))
+    };
+    let own = model.pieces.iter().filter(|(_, piece)| piece.part.as_ref().is_some_and(|one| one.value == *part));
+    let (wide, piece) = own.filter_map(|(id, _)| across(id)).max_by(|a, b| a.0.total_cmp(&b.0))?;
+    let long = assembly.lengths.sum(&assembly.instances, size, &joint.a.runs)?;
+    let least = wide * TURNING_OPENING.low;
+    if long + 0.001 >= least {
+        return None;
+    }
+    let (long, wide, least) = (text::mm(long), text::mm(wide), text::mm(least));
+    let message = say!(UNSTATED, joint = &joint.joint, long = &long, piece = &piece.entry.id.value, wide = &wide);
+    let finding = Finding::new(&RULE, message).at(joint.a.span, say!(LONG, length = long));
+    Some(finding.at(piece.entry.span(), say!(PIECE, wide)).help(say!(SAY, least)))
 }
 
 /// What does not go through an opening in one size: the girth as stated and in mm, the length of the opening, and the least it
