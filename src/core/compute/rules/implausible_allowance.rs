@@ -30,6 +30,8 @@ words! {
 
 /// Least and greatest allowance that is not asked about, mm.
 const LIMITS: [f64; 2] = [2.5, 25.0];
+/// What is wider is refused as a value already, mm.
+const REFUSED: f64 = 60.0;
 
 /// Reports each piece once, in the first size in which it is so.
 pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
@@ -38,7 +40,7 @@ pub fn check(ground: &Ground<'_>, findings: &mut Findings) {
         let odd = |size| {
             let widths = ground.drawn.get(id, size)?.widths.known()?;
             let outline = ground.assembly.outlines.get(id, size).ok()?;
-            let is_odd = |width: f64| width > 0.0 && !(LIMITS[0]..=LIMITS[1]).contains(&width);
+            let is_odd = |width: f64| width > 0.0 && width <= REFUSED && !(LIMITS[0]..=LIMITS[1]).contains(&width);
             let mut runs = widths.iter().enumerate().zip(outline.runs());
             let ((_, width), run) =
                 runs.find(|((at, width), _)| is_odd(**width) && sewn.contains(&(id.as_str(), *at)))?;

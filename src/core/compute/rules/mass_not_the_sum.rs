@@ -2,7 +2,7 @@
 
 use crate::compute::{Figures, Mass};
 use crate::diag::{Finding, Findings, Rule, Severity};
-use crate::model::{Model, Variant};
+use crate::model::{ArticleKind, Model, Variant};
 use crate::words::{number, say, words};
 
 use super::in_size;
@@ -42,8 +42,14 @@ pub fn check(model: &Model, figures: &Figures, findings: &mut Findings) {
     }
 }
 
-/// The sum and the limits as they are printed, where the sum is outside of them.
+/// The sum and the limits as they are printed, where the sum is outside of them. A product that is lighter than its filling is
+/// a finding of its own.
 fn outside(mass: &Mass) -> Option<[String; 3]> {
+    let filling = mass.lines.iter().filter(|line| line.kind == ArticleKind::Filling.word());
+    let filling: f64 = filling.filter_map(|line| line.mass.target.known()).map(|one| one.get()).sum();
+    if mass.product.target.known().is_some_and(|target| target.get() < filling) {
+        return None;
+    }
     let [sum, lower, upper] =
         [&mass.computed, &mass.product.lower, &mass.product.upper].map(|one| one.known().map(|one| one.get()));
     let (sum, lower, upper) = (sum?, lower?, upper?);
