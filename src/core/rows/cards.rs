@@ -31,12 +31,12 @@ pub fn lines(text: &Phrase, languages: Languages, size: f64, width: f64) -> f64 
 }
 
 /// Exchanges that are tried at most from each order to begin with.
-const TRIES: usize = 500;
+const TRIES: usize = 1_500;
 
 /// Cards of a width and a height on as few pages as are found: the tallest, the largest or the widest first, each as high up
-/// as it fits on the first page that has room for it; then with two of them in each other's place, as long as that empties the
-/// last page. One that is too tall for a page begins a page. The first page may have less room, because something
-/// is above it.
+/// as it fits on the first page that has room for it; then with two of them in each other's place, as long as that fills some
+/// pages and empties another. One that is too tall for a page begins a page. The first page may have less room, because
+/// something is above it.
 pub fn pages<T>(cards: impl IntoIterator<Item = ([f64; 2], T)>, first: f64, height: f64) -> Vec<Page<T>> {
     let cards: Vec<([f64; 2], T)> = cards.into_iter().collect();
     let sizes: Vec<[f64; 2]> = cards.iter().map(|(size, _)| *size).collect();
@@ -102,7 +102,7 @@ fn best(sizes: &[[f64; 2]], rooms: Rooms) -> Places {
     starts.min_by_key(|placed| left_over(sizes, placed)).unwrap_or_default()
 }
 
-/// The places of an order, after exchanges that leave less on the last page.
+/// The places of an order, after exchanges that fill some pages and empty another.
 fn exchanged(sizes: &[[f64; 2]], mut order: Vec<usize>, rooms: Rooms) -> Places {
     let mut found = packed(sizes, &order, rooms);
     let mut least = left_over(sizes, &found);
@@ -120,11 +120,18 @@ fn exchanged(sizes: &[[f64; 2]], mut order: Vec<usize>, rooms: Rooms) -> Places 
     found
 }
 
-/// How many pages there are, and the area of the boxes on the last one in square mm.
+/// How many pages there are, and how evenly they are filled: the square of the area of all boxes less those of each page, mm⁴.
+/// The less, the more pages are full and the emptier is another, which may then go.
 fn left_over(sizes: &[[f64; 2]], placed: &Places) -> (usize, u64) {
     let pages = placed.iter().map(|(page, _)| page + 1).max().unwrap_or(0);
-    let last = placed.iter().zip(sizes).filter(|((page, _), _)| page + 1 == pages);
-    (pages, last.map(|(_, [width, height])| (width * height) as u64).sum())
+    let mut filled = vec![0.0; pages];
+    for ((page, _), [width, height]) in placed.iter().zip(sizes) {
+        if let Some(filled) = filled.get_mut(*page) {
+            *filled += width * height;
+        }
+    }
+    let all: f64 = filled.iter().sum();
+    (pages, (all * all - filled.iter().map(|one| one * one).sum::<f64>()) as u64)
 }
 
 /// Boxes in an order, each on the first page that has room for it.

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::compute::Lines;
 use crate::geom::{Outline, Point, Run, measure};
-use crate::model::assembly::{Edging, Instance, Side, sewn_cut};
+use crate::model::assembly::{Edging, Side, sewn_cut};
 use crate::model::{JointKind, NotchStyle, Piece, Variant};
 use crate::scene::{At, InnerLine, Line, NotchForm, PieceNotch, PieceOutline, PiecePoint, PieceSeam, Segment, closed};
 use crate::words::{Languages, Phrase, say, words};
@@ -226,7 +226,7 @@ fn openings(view: &View<'_>, piece: &Piece, sew: &Outline) -> Vec<([At; 2], Stri
         view.assembly.joints.iter().filter(|joint| opening(&joint.joint)).flat_map(|joint| [&joint.a, &joint.b]);
     for stretch in sides.flat_map(|side| stretches(view, piece, side)) {
         let ends = (stretch.from.min(stretch.to), stretch.from.max(stretch.to));
-        let copy = view.assembly.instances.get(stretch.instance).map(Instance::short).unwrap_or_default();
+        let copy = view.assembly.instances.get(stretch.instance).map(|one| one.copy.clone()).unwrap_or_default();
         all.entry(ends).or_insert((stretch.length, BTreeSet::new())).1.insert(copy);
     }
     let place = |at: usize| sew.points.get(at).and_then(|one| sew.point(&one.id)).map(page);
