@@ -84,9 +84,16 @@ fn unstated(context: &Context<'_>, joint: &Resolved) -> Option<Finding> {
     };
     let own = model.pieces.iter().filter(|(_, piece)| piece.part.as_ref().is_some_and(|one| one.value == *part));
     let (wide, piece) = own.filter_map(|(id, _)| across(id)).max_by(|a, b| a.0.total_cmp(&b.0))?;
-    let long = assembly.lengths.sum(&assembly.instances, size, &joint.a.runs)?;
-    let least = wide * TURNING_OPENING.low;
-    if long + 0.001 >= least {
+    let length = |one: &Resolved| assembly.lengths.sum(&assembly.instances, size, &one.a.runs);
+    let (long, least) = (length(joint)?, wide * TURNING_OPENING.low);
+    // It is turned through the longest of its openings.
+    let opens = |one: &Resolved| model.joints.get(&one.joint).is_some_and(|one| one.kind == JointKind::Opening);
+    let of_part = |one: &Resolved| {
+        let first = one.a.runs.first().and_then(|run| assembly.instances.get(run.instance));
+        opens(one) && first.is_some_and(|first| first.part == *part)
+    };
+    let rivals = assembly.joints.iter().filter(|one| of_part(one));
+    if long + 0.001 >= least || rivals.filter_map(length).any(|other| other > long + 0.001) {
         return None;
     }
     let (long, wide, least) = (text::mm(long), text::mm(wide), text::mm(least));
