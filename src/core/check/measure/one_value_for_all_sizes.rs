@@ -35,6 +35,7 @@ words! {
     HERE "one-value-for-all-sizes.here" = "given once";
     SCALED "one-value-for-all-sizes.scaled" = "made by scale";
     HELP "one-value-for-all-sizes.help" = "write it by size, for example by the factor of the lengths: {key} = {drafts}";
+    SOLD "one-value-for-all-sizes.sold" = "write it by size, in a size that is sold, or the same for each: {key} = {drafts}";
     CUBED "one-value-for-all-sizes.cubed" = "write it by size, for example by the cube of the factor: {key} = {drafts}";
 }
 
@@ -65,9 +66,17 @@ pub fn check(context: &Context<'_>, findings: &mut Findings) {
         let message = say!(MESSAGE, what = given.what, value = quantity, sizes = scaled.join(", "));
         let mut finding = Finding::new(&RULE, message).at(stated.span, HERE).at(place, SCALED);
         finding.severity = given.severity;
-        findings.push(match drafts(quantity, &factors) {
+        // What is bought ready made comes in whole millimetres.
+        let sold = given.key == "diameter";
+        findings.push(match drafts(quantity, &factors, sold) {
             Some(drafts) => {
-                let word = if mass { CUBED } else { HELP };
+                let word = if mass {
+                    CUBED
+                } else if sold {
+                    SOLD
+                } else {
+                    HELP
+                };
                 let text = say!(word, key = given.key, drafts = &drafts);
                 finding.help(Help::with(text, edit(stated, drafts)))
             }
@@ -131,24 +140,24 @@ fn keys(model: &Model, article: &Article) -> Vec<&'static str> {
 }
 
 /// `{ S = "90 mm ±3 mm", L = "113 mm ±4 mm" }`.
-fn drafts(quantity: &Quantity, factors: &[(&str, f64)]) -> Option<String> {
+fn drafts(quantity: &Quantity, factors: &[(&str, f64)], whole: bool) -> Option<String> {
     let each = factors.iter().map(|(size, factor)| {
         let bare = size.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_'));
         let size = if bare { (*size).to_string() } else { quoted(size) };
-        Some(format!("{size} = {}", quoted(&draft(quantity, *factor)?.written())))
+        Some(format!("{size} = {}", quoted(&draft(quantity, *factor, whole)?.written())))
     });
     Some(format!("{{ {} }}", each.collect::<Option<Vec<String>>>()?.join(", ")))
 }
 
 /// A quantity for a size so many times as long, in steps that can be read; as written in the drawn size.
-fn draft(quantity: &Quantity, factor: f64) -> Option<Quantity> {
+fn draft(quantity: &Quantity, factor: f64, whole: bool) -> Option<Quantity> {
     let grown = if quantity.dimension() == Dimension::Mass { factor * factor * factor } else { factor };
     if (grown - 1.0).abs() < 1e-9 {
         return Some(quantity.clone());
     }
     // To a thousandth of what the written unit holds at first, so that the step below decides.
     let times = Rational::new(libm::round(grown * 1e6) as i128, 1_000_000)?;
-    let step = step(quantity)?;
+    let step = if whole { Rational::ONE } else { step(quantity)? };
     let part = |value: Rational| {
         let rounded = value.checked_mul(times)?.round_to(step)?;
         Some(if rounded.is_positive() || !value.is_positive() { rounded } else { step })

@@ -9,7 +9,7 @@ use crate::model::assembly::{Instance, Resolved, Reverse, Run, Side};
 use crate::source::{Edit, Help, quoted};
 use crate::words::{Phrase, say, words};
 
-use super::{cause, text};
+use super::{cause, limits, text};
 
 /// A piece that ends up with its wrong side out.
 pub const RULE: Rule = Rule {
@@ -164,9 +164,36 @@ fn copied(context: &Context<'_>, at: usize, joints: &[&Resolved]) -> Finding {
             }
             None => finding,
         };
+        finding = written_backwards(context, at, joints).into_iter().fold(finding, Finding::help);
         finding = finding.help(copies(piece, one));
     }
     finding
+}
+
+/// The edge of a piece walked the other way, where it then fits the other side edge by edge, and does not as it is written.
+fn written_backwards(context: &Context<'_>, at: usize, joints: &[&Resolved]) -> Option<Help> {
+    let [joint] = once(joints)[..] else { return None };
+    let on_a = joint.a.runs.iter().any(|run| run.instance == at);
+    let (key, side, other) = if on_a { ("a", &joint.a, &joint.b) } else { ("b", &joint.b, &joint.a) };
+    let turned = turned(side);
+    let fits = |runs: &[Run]| {
+        runs.len() == other.runs.len() && runs.iter().zip(&other.runs).all(|(a, b)| alike(context, a, b))
+    };
+    if side.runs.iter().any(|run| run.instance != at) || !fits(&turned) || fits(&side.runs) {
+        return None;
+    }
+    let runs = text::chain(context, &turned, !joint.usage.is_empty());
+    let edit = (joint.image == Reverse::Written).then(|| Edit::replace(side.span, quoted(&runs)));
+    Some(Help::with(say!(WRITE, joint = &joint.joint, key, runs), edit))
+}
+
+/// Whether two edges are equally long in every size; never if a length is not known.
+fn alike(context: &Context<'_>, one: &Run, other: &Run) -> bool {
+    let assembly = context.assembly;
+    let length = |run: &Run, size: &str| assembly.lengths.sum(&assembly.instances, size, std::slice::from_ref(run));
+    context.model.sizes.iter().map(|size| size.entry.id.value.as_str()).all(|size| {
+        length(one, size).zip(length(other, size)).is_some_and(|(a, b)| (a - b).abs() <= limits::equal(a.max(b)))
+    })
 }
 
 /// The text that mirrors a copy, or no longer does.

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::check::Context;
-use crate::model::assembly::{Resolved, Reverse, Run};
+use crate::model::assembly::{Instance, Reverse, Run};
 use crate::model::{Joint, JointKind};
 use crate::source::{Edit, Help};
 use crate::words::{say, words};
@@ -16,6 +16,7 @@ words! {
     WRITE_CAUGHT "sewing.stretch.write-caught" = "if {part} is caught by both its plies, write in the seam that catches it: between = [\"{a}\", \"{b}\"], with the stretch as `on`";
     WRITE_BESIDE "sewing.stretch.write-beside" = "if it is caught with {ply}, which is its other ply, write in {joint}: between = [\"{a}\", \"{b}\"]";
     WRITE_SEAM "sewing.stretch.write-seam" = "if it is sewn, write a seam: a = \"{a}\", b = \"{b}\"";
+    WRITE_OPENING "sewing.stretch.write-opening" = "if {part} is filled here and closed afterwards, write an opening: a = \"{a}\", b = \"{b}\", close.by = \"hand\"; if it is sewn, a seam with the same a and b";
 }
 
 /// Unaccounted runs of one instance in a row: neighbours, or joined by seams between them.
@@ -100,7 +101,12 @@ pub fn partner(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> Opt
         if same_way { found.runs.iter().rev().map(|run| run.turned()).collect() } else { found.runs.clone() };
     let (a, b) = (text::chain(context, &stretch.runs, false), text::chain(context, &other, false));
     if !(sewn && meets(&found) && is_root(context, stretch, all)) {
-        return Some(say!(WRITE_SEAM, a, b).into());
+        let filled =
+            context.model.stuffings.values().any(|one| one.part.as_ref().is_some_and(|one| one.value == me.part));
+        return Some(match filled && !is_open(context, me) {
+            true => say!(WRITE_OPENING, part = &me.part, a, b).into(),
+            false => say!(WRITE_SEAM, a, b).into(),
+        });
     }
     let part = &me.part;
     let Some((joint, on)) = waiting(context) else { return Some(say!(WRITE_CAUGHT, part, a, b).into()) };
@@ -152,19 +158,27 @@ fn sense(context: &Context<'_>, runs: &[Run]) -> Option<bool> {
     runs.first().map(|run| run.counter_clockwise(&context.assembly.instances))
 }
 
+/// Whether the part of a piece has an opening.
+fn is_open(context: &Context<'_>, me: &Instance) -> bool {
+    let of_mine = |at: usize| {
+        let one = &context.assembly.instances[at];
+        one.part == me.part && one.usage == me.usage
+    };
+    context.assembly.joints.iter().any(|joint| {
+        let opens = context.model.joints.get(&joint.joint).is_some_and(|one| one.kind == JointKind::Opening);
+        opens && joint.a.runs.iter().any(|run| of_mine(run.instance))
+    })
+}
+
 /// Whether a stretch is all that is left open of a part beside others with pieces: the root of a limb.
 fn is_root(context: &Context<'_>, stretch: &Stretch, all: &[Stretch]) -> bool {
     let instances = &context.assembly.instances;
     let me = &instances[stretch.instance];
     let of_mine = |at: usize| instances[at].part == me.part && instances[at].usage == me.usage;
-    let opening = |joint: &&Resolved| {
-        let opens = context.model.joints.get(&joint.joint).is_some_and(|one| one.kind == JointKind::Opening);
-        opens && joint.a.runs.iter().any(|run| of_mine(run.instance))
-    };
     !me.part.is_empty()
         && instances.iter().any(|one| one.part != me.part)
         && all.iter().filter(|one| of_mine(one.instance)).count() == 2
-        && !context.assembly.joints.iter().any(|joint| opening(&joint))
+        && !is_open(context, me)
 }
 
 /// Whether two stretches are equally long in every size; never if a length is not known.
