@@ -30,6 +30,7 @@ use backtack_core::rows::View;
 use backtack_core::rows::desk::Desk;
 
 use render::engine::{EngineError, Job};
+use render::guard::SECONDS;
 use render::{Attached, Package};
 
 /// A document could not be made.
@@ -69,10 +70,10 @@ impl std::error::Error for RenderError {
 /// # Errors
 /// If the edition cannot be made, or the engine refuses the data.
 pub fn render(loaded: &Loaded, checked: &Checked, earlier: &Earlier) -> Result<Package, RenderError> {
-    render_for(loaded, checked, earlier, &[])
+    render_for(loaded, checked, earlier, &[], SECONDS)
 }
 
-/// The same, and extracts of it for some desks.
+/// The same, and extracts of it for some desks, each document within some seconds.
 ///
 /// # Errors
 /// If the edition cannot be made, or the engine refuses the data.
@@ -81,17 +82,18 @@ pub fn render_for(
     checked: &Checked,
     earlier: &Earlier,
     desks: &[Desk],
+    seconds: u64,
 ) -> Result<Package, RenderError> {
     let edition = pipeline::edition(loaded, checked, earlier).map_err(RenderError::Edition)?;
-    viewed(&edition, |view, attached| render::build(view, attached, desks)).map_err(RenderError::Engine)
+    viewed(&edition, |view, attached| render::build(view, attached, desks, seconds)).map_err(RenderError::Engine)
 }
 
 /// Renders the edition of one order in its own document: cut plan, fabric to order, cautions.
 ///
 /// # Errors
 /// If the engine refuses the data.
-pub fn render_order(order: &Edition<'_>) -> Result<Package, RenderError> {
-    rendered(order).map_err(RenderError::Engine)
+pub fn render_order(order: &Edition<'_>, seconds: u64) -> Result<Package, RenderError> {
+    rendered(order, seconds).map_err(RenderError::Engine)
 }
 
 /// The lays of an order at true scale, as SVG texts by file name.
@@ -117,7 +119,7 @@ pub struct Sealed {
 /// If the seal cannot be made, or the engine refuses the data.
 pub fn seal(loaded: &Loaded, checked: &Checked, sealing: &Sealing<'_>) -> Result<Sealed, RenderError> {
     let draft = pipeline::draft(loaded, checked, sealing).map_err(RenderError::Seal)?;
-    let package = rendered(&draft.edition).map_err(RenderError::Engine)?;
+    let package = rendered(&draft.edition, SECONDS).map_err(RenderError::Engine)?;
     let (bytes, digest) = draft.sealed(&package.pdf).map_err(RenderError::Seal)?;
     Ok(Sealed { bytes, digest, package })
 }
@@ -132,8 +134,8 @@ pub fn job(loaded: &Loaded, checked: &Checked) -> Result<Job, RenderError> {
 }
 
 /// Sheets, drawings and PDF of an edition.
-fn rendered(edition: &Edition<'_>) -> Result<Package, EngineError> {
-    viewed(edition, |view, attached| render::build(view, attached, &[]))
+fn rendered(edition: &Edition<'_>, seconds: u64) -> Result<Package, EngineError> {
+    viewed(edition, |view, attached| render::build(view, attached, &[], seconds))
 }
 
 /// Hands on what sheets may see of an edition, and what is attached.

@@ -3,5 +3,6 @@
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
+    backtack::render::guard::quiet();
     backtack::cli::main(std::env::args_os(), &Default::default())
 }

@@ -24,6 +24,7 @@ use super::written::Update;
 use super::{Exit, Failure, folder_argument, source};
 use crate::RenderError;
 use crate::render::Package;
+use crate::render::guard::SECONDS;
 use crate::render::pdf::Rendered;
 
 /// The folder of drawings, below the output folder.
@@ -59,6 +60,13 @@ pub(super) fn define() -> Command {
                 .value_parser(PossibleValuesParser::new(DESKS.map(|desk| desk.word().en)))
                 .help("Writes the sheets that one desk works from as a PDF of their own as well"),
         )
+        .arg(
+            Arg::new("within")
+                .long("within")
+                .value_name("SECONDS")
+                .value_parser(value_parser!(u64).range(1..))
+                .help(format!("Gives a document up that takes longer to typeset [default: {SECONDS}]")),
+        )
         .args(severities())
 }
 
@@ -80,16 +88,17 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
     }
     let (loaded, checked, laid) = laid;
     progress.set_message("typesetting");
+    let seconds = matches.get_one::<u64>("within").copied().unwrap_or(SECONDS);
     let revision = loaded.model.revision.id.as_ref().and_then(Stated::known).map_or("", String::as_str);
     let earlier = earlier::earlier(folder, revision, &terminal.tally)?;
     let failed = |error: RenderError| Failure::new(error.to_string());
-    let package = crate::render_for(&loaded, &checked, &earlier, &desks(matches)).map_err(failed)?;
+    let package = crate::render_for(&loaded, &checked, &earlier, &desks(matches), seconds).map_err(failed)?;
     progress.finish_and_clear();
     let ordered = id.map(|id| pipeline::order(&loaded, &checked, id)).transpose();
     let ordered = ordered.map_err(|error| Failure::new(error.to_string()))?;
     let own = id.map(|id| pipeline::own_order(&loaded, &checked, id)).transpose();
     let own = own.map_err(|error| Failure::new(error.to_string()))?.flatten();
-    let document = ordered.as_ref().map(crate::render_order).transpose().map_err(failed)?;
+    let document = ordered.as_ref().map(|order| crate::render_order(order, seconds)).transpose().map_err(failed)?;
     let kept = laid.as_ref().map(|found| style::item(folder, &found.lock));
     let stem = file_name(&loaded.model);
     let pdf = write(&package, &out, &stem, kept, &output)?;
@@ -99,7 +108,7 @@ pub(super) fn run(matches: &ArgMatches, terminal: &mut Terminal) -> Result<Exit,
         order.push(write_order(&made, &out, (&stem, id), &output)?);
     }
     if let Some((id, own)) = id.zip(own.as_ref()) {
-        let made = crate::render_order(own).map_err(failed)?;
+        let made = crate::render_order(own, seconds).map_err(failed)?;
         order.push(write_order(&made, &out.join(OWN), (&stem, id), &output)?);
     }
     let traced = ordered.as_ref().filter(|_| matches.get_flag(traces::OPTION)).map(crate::trace_order);

@@ -32,6 +32,7 @@ mod verify;
 mod written;
 
 use std::ffi::OsString;
+use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process::ExitCode;
 
 use backtack_core::source::Tally;
@@ -90,7 +91,11 @@ pub fn main(arguments: impl IntoIterator<Item = OsString>, tally: &Tally) -> Exi
         Err(error) => return usage(&error),
     };
     let mut terminal = Terminal::new(tally);
-    match dispatch(&matches, &mut terminal) {
+    // A defect of the program is a command that could not run, too.
+    let done = catch_unwind(AssertUnwindSafe(|| dispatch(&matches, &mut terminal)));
+    match done
+        .unwrap_or_else(|_| Err(Failure::new("this is a defect of backtack: please report what is printed above")))
+    {
         Ok(Exit::Clear) => ExitCode::SUCCESS,
         Ok(Exit::Standing) => ExitCode::from(1),
         Err(failure) => {

@@ -11,6 +11,7 @@ use backtack_core::rows::{View, pages, picture};
 use super::drawings::drawings;
 use super::engine::{Document, EngineError, Job};
 use super::fonts::Replaced;
+use super::guard::SECONDS;
 use super::pdf::{self, Attachment, Extras, Rendered};
 use super::pictures;
 
@@ -42,12 +43,14 @@ pub struct Package {
     pub extracts: Vec<(Desk, Rendered)>,
 }
 
-/// Fills every sheet and typesets the package with its attachments; and of the same sheets an extract for each desk.
+/// Fills every sheet and typesets the package with its attachments, within some seconds each; and of the same sheets an extract
+/// for each desk.
 ///
 /// # Errors
 /// If the engine refuses the data.
-pub fn build(view: &View<'_>, attached: &Attached<'_>, desks: &[Desk]) -> Result<Package, EngineError> {
+pub fn build(view: &View<'_>, attached: &Attached<'_>, desks: &[Desk], seconds: u64) -> Result<Package, EngineError> {
     let (pages, extras) = filled(view, attached);
+    let extras = Extras { seconds, ..extras };
     // The engine leaves a processor idle for most of its time.
     let (drawings, made) = std::thread::scope(|scope| {
         let drawings = scope.spawn(|| drawings(&pages));
@@ -101,7 +104,7 @@ fn filled(view: &View<'_>, attached: &Attached<'_>) -> (Pages, Extras) {
         ),
     ];
     let identity = pages.title_block.number.clone();
-    (pages, Extras { pictures, attachments, identity })
+    (pages, Extras { pictures, attachments, identity, seconds: SECONDS })
 }
 
 fn attachment(name: &str, mime: &str, description: &str, data: Vec<u8>) -> Attachment {

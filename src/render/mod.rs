@@ -5,7 +5,7 @@
 //! drawings, pictures        scenes as SVG files; pictures at the size they are printed
 //! fonts                     cleans the strings, finds characters that cannot be shown
 //! pdf                       view data, pictures, attachments -> PDF
-//! engine                    typesets and exports; the only place that knows the engine
+//! engine, guard             typesets and exports, the only place that knows the engine; bounds its time, catches its failure
 //! page, lint                laid-out pages as plain data, and what must hold for them
 //! ```
 //!
@@ -16,6 +16,7 @@ mod build;
 mod drawings;
 pub mod engine;
 pub mod fonts;
+pub mod guard;
 pub mod lint;
 pub mod page;
 pub mod pdf;

@@ -8,11 +8,12 @@ use backtack_core::words;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-use super::engine::{self, Document, EngineError, Job};
+use super::engine::{Document, EngineError, Job};
 use super::fonts::{self, Replaced};
+use super::guard;
 
 /// What goes into the file beside the view data.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone)]
 pub struct Extras {
     /// Pictures (PNG, JPEG) by the name that the drawings use.
     pub pictures: BTreeMap<String, Vec<u8>>,
@@ -20,6 +21,8 @@ pub struct Extras {
     pub attachments: Vec<Attachment>,
     /// A stable identity of the document, the same for all its revisions.
     pub identity: String,
+    /// Seconds that typesetting may take.
+    pub seconds: u64,
 }
 
 /// A file attached to the PDF.
@@ -99,7 +102,7 @@ sheets! {
 /// When a template fails on the data, or the result cannot be PDF/A-3a and PDF/UA-1.
 pub fn render(package: &Package, extras: &Extras) -> Result<Rendered, EngineError> {
     let (job, replaced) = job(package, extras)?;
-    let output = engine::run(&job)?;
+    let output = guard::run(job, extras.seconds)?;
     Ok(Rendered { pdf: output.pdf, document: output.document, replaced })
 }
 

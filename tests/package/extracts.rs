@@ -1,5 +1,6 @@
 //! Extracts for a desk: a part of the package that cannot be taken for the whole.
 
+use backtack::render::guard::SECONDS;
 use backtack::render::page::Page;
 use backtack_core::rows::desk::{DESKS, Desk};
 
@@ -18,7 +19,7 @@ fn numbered(pages: &[Page]) -> Vec<String> {
 #[test]
 fn every_page_keeps_its_number_and_says_that_it_is_of_an_extract() {
     let built = example("juggling-ball");
-    let made = backtack::render_for(&built.loaded, &built.checked, &Default::default(), &DESKS).unwrap();
+    let made = backtack::render_for(&built.loaded, &built.checked, &Default::default(), &DESKS, SECONDS).unwrap();
     let whole = made.document.pages();
     let numbers = numbered(&whole);
     assert_eq!(made.extracts.len(), DESKS.len());

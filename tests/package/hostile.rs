@@ -95,6 +95,25 @@ fn names_are_text_and_nothing_else() {
     }
 }
 
+/// Texts that no cell holds are cut where they are printed, and no text is measured letter by letter without end; one that is
+/// longer than a page is refused.
+#[test]
+fn long_texts_are_cut_or_refused() {
+    let scratch = Scratch::new();
+    scratch.bag("");
+    let style = String::from_utf8(scratch.read("bag/style.toml")).unwrap();
+    let line = style.lines().find(|line| line.starts_with("name = ")).unwrap();
+    for name in ["x".repeat(4_000), "word ".repeat(900), "ab\u{ad}".repeat(1_200)] {
+        scratch.write("bag/style.toml", style.replacen(line, &format!("name = \"{name}\""), 1));
+        let built = scratch.run(&["build", "bag"]);
+        assert!(built.code <= 1, "{}", built.err);
+        std::fs::remove_dir_all(scratch.path("bag/out")).unwrap();
+    }
+    scratch.write("bag/style.toml", style.replacen(line, &format!("name = \"{}\"", "x".repeat(6_000)), 1));
+    let ran = check(&scratch, "bag");
+    assert!(ran.code == 1 && ran.out.contains("has 6000 characters, and a text may have 5000"), "{ran:?}");
+}
+
 #[test]
 fn style_numbers_stay_inside_the_folder() {
     let scratch = Scratch::new();

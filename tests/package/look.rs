@@ -1,6 +1,7 @@
 //! The page lint over a made-up package, plain and with strings that no honest user would type.
 
 use backtack::render::engine::{EngineError, run};
+use backtack::render::guard::SECONDS;
 use backtack::render::lint::{lint, page_text};
 use backtack::render::pdf::{Attachment, Extras, Rendered, TEMPLATES, job, render};
 use backtack_core::rows::data::Sheet;
@@ -18,7 +19,7 @@ fn extras() -> Extras {
         description: "The figures this package was printed from".into(),
         data: b"{}".to_vec(),
     };
-    Extras { pictures: cushion::pictures(), attachments: vec![figures], identity: "FC-2041".into() }
+    Extras { pictures: cushion::pictures(), attachments: vec![figures], identity: "FC-2041".into(), seconds: SECONDS }
 }
 
 pub fn rendered(package: &Package) -> Result<Rendered, EngineError> {

@@ -1,6 +1,7 @@
 //! The document of an order of one line, and of one of sixty lines with dozens of lays: what is on its pages, and that nothing
 //! lies over anything else.
 
+use backtack::render::guard::SECONDS;
 use backtack::render::lint::lint;
 use backtack::render::page::Page;
 use backtack_core::pipeline::{self, Source};
@@ -57,7 +58,7 @@ fn pages(style: &str, id: &str, order: &str) -> (Vec<Page>, usize) {
     let plan = edition.seen().figures.orders[id].fabrics[0].plan.known().unwrap();
     assert!(!plan.estimate, "the lays are found");
     let lays = plan.lays.len();
-    (backtack::render_order(&edition).unwrap().document.pages(), lays)
+    (backtack::render_order(&edition, SECONDS).unwrap().document.pages(), lays)
 }
 
 /// Heads of tables are on every page of a sheet that goes on.

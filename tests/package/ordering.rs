@@ -1,5 +1,6 @@
 //! Orders and kept lays through the command line.
 
+use backtack::render::guard::SECONDS;
 use backtack_core::pipeline::{self, Source};
 use std::path::Path;
 
@@ -95,7 +96,7 @@ fn an_order_of_an_unreleased_style_says_so() {
         assert_eq!(ran.code, 1, "{ran:?}");
         let loaded = pipeline::read(&Source::Folder(&scratch.path("bag")), &Default::default()).unwrap();
         let checked = pipeline::check(&loaded, &Default::default(), false);
-        let made = backtack::render_order(&pipeline::order(&loaded, &checked, "first").unwrap()).unwrap();
+        let made = backtack::render_order(&pipeline::order(&loaded, &checked, "first").unwrap(), SECONDS).unwrap();
         let text = page_text(&made.document.pages());
         let pages: Vec<String> = text.split("== page ").skip(1).map(str::to_string).collect();
         assert!(!pages.is_empty(), "{text}");
@@ -186,7 +187,7 @@ fn an_order_is_typeset_whatever_a_fabric_is_called() {
     for loaded in renamed.chain([elsewhere, first, both]) {
         let checked = pipeline::check(&loaded, &Default::default(), false);
         let made = pipeline::order(&loaded, &checked, "spring").unwrap();
-        let made = backtack::render_order(&made).unwrap_or_else(|error| panic!("{error}"));
+        let made = backtack::render_order(&made, SECONDS).unwrap_or_else(|error| panic!("{error}"));
         assert!(made.pdf.starts_with(b"%PDF-") && made.document.pages().len() >= 3);
     }
 }

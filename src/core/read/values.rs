@@ -16,6 +16,9 @@ use super::tree::{Fields, Kind, Node};
 use crate::grammar::keys::Form;
 use crate::source::nearest;
 
+/// Most characters of a text: about a page of small print. More is a mistake, or meant to stop whoever opens the folder.
+pub const MOST_LETTERS: usize = 5_000;
+
 words! {
     LONG_FORM "read.values.long-form" = "the long form of `{key}`";
     TRUE_FALSE "read.values.true-false" = "true or false";
@@ -36,6 +39,8 @@ words! {
     FACTOR_ABOVE "read.values.factor-above" = "`{key}` is a factor above 0 and at most 1000";
     FACTOR_EXAMPLE "read.values.factor-example" = "write for example \"{near}\"";
     TABLE "read.values.table" = "a table { .. }";
+    LONG_TEXT "read.values.long-text" = "`{key}` has {count} characters, and a text may have {most}";
+    SHORTEN "read.values.shorten" = "shorten it, or put what it says into steps and notes of their own";
     EMPTY "read.values.empty" = "`{key}` is empty";
     WRITE_TEXT "read.values.write-text" = "write the text or leave the key out";
     TEXT_QUOTES "read.values.text-quotes" = "a text in quotes";
@@ -211,6 +216,11 @@ impl Reader {
     /// Text at a node, trimmed; empty text counts as a slip.
     pub fn plain_text(&mut self, key: &str, node: &Node) -> Option<String> {
         match &node.kind {
+            Kind::Text(text) if text.chars().count() > MOST_LETTERS => {
+                let message = say!(LONG_TEXT, key, count = text.chars().count(), most = MOST_LETTERS);
+                self.findings.push(rules::bad_value(message, node.span, SHORTEN));
+                None
+            }
             Kind::Text(text) if !text.trim().is_empty() => Some(text.trim().to_string()),
             Kind::Text(_) => {
                 let message = say!(EMPTY, key);
