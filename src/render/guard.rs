@@ -1,8 +1,8 @@
 //! The engine behind a guard: it runs beside the program, so that its failure is one line, and what takes too long is given up.
 
+use core::time::Duration;
 use std::sync::mpsc::{RecvTimeoutError, channel};
 use std::thread::Builder;
-use std::time::Duration;
 
 use serde_json::Value;
 

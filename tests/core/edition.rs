@@ -216,7 +216,7 @@ fn findings_about_samples_are_shown_unless_they_give_an_own_value_away() {
 fn an_order_is_read_with_its_lines() {
     let text = b"[order.spring]\nnumber = \"7\"\npo = \"8\"\ndate = 2026-11-20\nrevision = \"B\"\ncut-extra = \"2 %\"\nover = \"3 %\"\n\
                  short = \"5 pc\"\nsurplus = \"ours\"\n[order.spring.line.a]\nsize = \"S\"\ncolourway = \"only\"\n\
-                 destination = \"NO\"\ndate = \"2027-02-01\"\nquantity = 150000\nover = \"1 %\"\nsamples = 3\ntests = 5\n";
+                 destination = \"NO\"\ndate = \"2027-02-01\"\nquantity = 98765\nover = \"1 %\"\nsamples = 3\ntests = 5\n";
     let loaded = loaded(&[("orders/spring.toml", text)]);
     assert_eq!(loaded.findings.iter().count(), 0, "{:#?}", loaded.findings);
     let order = &loaded.model.orders["spring"];

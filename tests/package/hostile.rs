@@ -114,6 +114,26 @@ fn long_texts_are_cut_or_refused() {
     assert!(ran.code == 1 && ran.out.contains("has 6000 characters, and a text may have 5000"), "{ran:?}");
 }
 
+/// A folder of more things, sizes or products than anybody makes is told once, and read no further.
+#[test]
+fn what_nobody_makes_is_refused_with_one_finding() {
+    let scratch = Scratch::new();
+    scratch.bag("");
+    let steps: String = (0..30_000).map(|n| format!("[step.s{n}]\ndo = \"look\"\n")).collect();
+    scratch.write("bag/many.toml", steps);
+    let ran = check(&scratch, "bag");
+    assert_eq!(ran.out.matches("there are more than 2000 steps").count(), 1, "{}", ran.out.len());
+    std::fs::remove_file(scratch.path("bag/many.toml")).unwrap();
+    let style = String::from_utf8(scratch.read("bag/style.toml")).unwrap();
+    let sizes: Vec<String> = (0..400).map(|n| format!("\"s{n}\"")).collect();
+    scratch.write("bag/style.toml", style.replacen("sizes = [\"one\"]", &format!("sizes = [{}]", sizes.join(", ")), 1));
+    let ways: String = (0..400).map(|n| format!("[colourway.c{n}]\n")).collect();
+    scratch.write("bag/ways.toml", ways);
+    let ran = check(&scratch, "bag");
+    assert!(ran.out.contains("a style has 40 sizes at most"), "{}", ran.out.len());
+    assert!(ran.out.contains("there are more than 100 colourways"), "{}", ran.out.len());
+}
+
 #[test]
 fn style_numbers_stay_inside_the_folder() {
     let scratch = Scratch::new();

@@ -4,9 +4,6 @@ use crate::model::kind;
 use crate::units::Dimension;
 use crate::words::Phrase;
 
-/// Products of one line of an order, at most.
-pub const MOST_PRODUCTS: u32 = 10_000_000;
-
 /// What a key takes.
 #[derive(Debug, Clone)]
 pub enum Form {

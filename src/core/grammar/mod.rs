@@ -3,6 +3,7 @@
 mod choices;
 pub(crate) mod form;
 pub mod keys;
+pub mod limits;
 pub mod reference;
 pub mod schema;
 mod shapes;

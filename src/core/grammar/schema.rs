@@ -6,8 +6,8 @@
 
 use serde_json::{Map, Value, json};
 
-use super::form::MOST_PRODUCTS;
 use super::keys::{Form, Key, Kind, kinds, outline};
+use super::limits::MOST_PRODUCTS;
 use super::shared;
 use crate::standards::market::Market;
 use crate::units::{Dimension, Unit};

@@ -18,11 +18,14 @@ use super::section::Section;
 use super::tree::{Fields, Kind, Trees};
 use crate::grammar::keys;
 use crate::grammar::keys::Kind as TableKind;
+use crate::grammar::limits::{MOST_COLOURWAYS, MOST_THINGS};
 
 words! {
     HOLDS_TABLE "read.reader.holds-table" = "[{name}] holds one table for each {name}";
     WRITE_ID "read.reader.write-id" = "write [{name}.ID] above the key";
     SEVERITY "read.reader.severity" = "severity cannot be \"{text}\"";
+    MOST "read.reader.most" = "there are more than {most} {things}";
+    FEWER "read.reader.fewer" = "what follows is not read: look whether a file was written by mistake";
     SHOULD_NOTE "read.reader.should-note" = "must, should, note or off";
 }
 
@@ -84,6 +87,8 @@ pub struct Reader {
     ordering: BTreeSet<FileId>,
     sampling: BTreeSet<FileId>,
     refused: BTreeSet<(String, String, String)>,
+    /// Kinds of which there are more things than are read.
+    crowded: BTreeSet<&'static str>,
     /// What is done is counted here.
     pub tally: Tally,
 }
@@ -108,6 +113,7 @@ impl Reader {
             ordering: BTreeSet::new(),
             sampling: BTreeSet::new(),
             refused: BTreeSet::new(),
+            crowded: BTreeSet::new(),
             tally: tally.clone(),
         }
     }
@@ -227,6 +233,15 @@ impl Reader {
         let list = all.entry(kind.name).or_default();
         if let Some(old) = list.iter().find(|old| old.id.value == new.id.value) {
             self.findings.push(rules::duplicate_id(kind.title(&new.id.value), old.id.span, new.id.span));
+            return;
+        }
+        let most = if kind.name == "colourway" { MOST_COLOURWAYS } else { MOST_THINGS };
+        if list.len() >= most {
+            // One finding tells it, whatever follows.
+            if self.crowded.insert(kind.name) {
+                let message = say!(MOST, most, things = kind::of(kind.name).map_or(kind.name, |one| one.many.en));
+                self.findings.push(rules::bad_value(message, new.id.span, FEWER));
+            }
             return;
         }
         if kind.keyed && !is_id(&new.id.value, kind.hyphen) {

@@ -1,5 +1,6 @@
 //! Reads the style, its revision, sizes, colourways and severities.
 
+use crate::grammar::limits::MOST_SIZES;
 use crate::model::{AgeGrade, Colourway, Entry, Model, Product, Revision, Size, Stated, Style, kind};
 use crate::source::Spanned;
 use crate::words::{Language, Languages, number, say, words};
@@ -10,6 +11,8 @@ use super::rules;
 use super::section::Section;
 
 words! {
+    SIZES "read.style.sizes" = "a style has {most} sizes at most";
+    TAKE_SOME_OUT "read.style.take-some-out" = "take some out: what follows is not read";
     SCALE "read.style.scale" = "the scale";
     TWO_FACTORS "read.style.scale-two-factors" = "a scale has a factor along and one across the grain";
     WRITE_SCALE "read.style.scale-write" = "write scale = { along = \"{factor}\", across = \"{factor}\" }";
@@ -35,6 +38,10 @@ impl Reader {
         let (mut listed, mut not_made, mut drawn) = (Vec::new(), Vec::new(), None);
         let styles = self.each(declared, "style", |reader, section, _| {
             listed = reader.list(section, "sizes");
+            if let Some(first) = listed.get(MOST_SIZES) {
+                reader.findings.push(rules::bad_value(say!(SIZES, most = MOST_SIZES), first.span, TAKE_SOME_OUT));
+                listed.truncate(MOST_SIZES);
+            }
             not_made = reader.list(section, "not-made");
             drawn = reader.word(section, "drawn");
             reader.head(section)

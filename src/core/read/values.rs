@@ -1,6 +1,6 @@
 //! Reads values of every form: plain, long, by size, by colourway, left to the factory, private.
 
-use crate::grammar::form::MOST_PRODUCTS;
+use crate::grammar::limits::{MOST_LETTERS, MOST_PRODUCTS};
 use std::collections::BTreeMap;
 
 use crate::model::{Audience, Binding, Given, Stated, Value};
@@ -16,16 +16,13 @@ use super::tree::{Fields, Kind, Node};
 use crate::grammar::keys::Form;
 use crate::source::nearest;
 
-/// Most characters of a text: about a page of small print. More is a mistake, or meant to stop whoever opens the folder.
-pub const MOST_LETTERS: usize = 5_000;
-
 words! {
     LONG_FORM "read.values.long-form" = "the long form of `{key}`";
     TRUE_FALSE "read.values.true-false" = "true or false";
     COUNT "read.values.count" = "`{key}` is a whole number from 1 to 100 000";
     WRITE_EXAMPLE "read.values.write-example" = "write for example 2";
     WHOLE_NUMBER "read.values.whole-number" = "a whole number";
-    QUANTITY "read.values.quantity" = "`{key}` is a whole number from 1 to 10 000 000";
+    QUANTITY "read.values.quantity" = "`{key}` is a whole number from 1 to {most}: what is more is several orders";
     WRITE_EXAMPLE_LEAVE "read.values.write-example-leave" = "write for example 400, or leave the key out";
     DAY_CALENDAR "read.values.day-calendar" = "`{key}` is {text}, which is no day of the calendar";
     FAR_YEAR "read.values.far-year" = "`{key}` is {text}, and the year {year} cannot be meant";
@@ -115,7 +112,7 @@ impl Reader {
         match text.parse::<u32>().ok().filter(|number| (1..=MOST_PRODUCTS).contains(number)) {
             Some(number) => Some(Stated::plain(number, node.span)),
             None => {
-                let message = say!(QUANTITY, key);
+                let message = say!(QUANTITY, key, most = MOST_PRODUCTS as usize);
                 self.findings.push(rules::bad_value(message, node.span, WRITE_EXAMPLE_LEAVE));
                 None
             }
