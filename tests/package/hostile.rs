@@ -114,6 +114,22 @@ fn long_texts_are_cut_or_refused() {
     assert!(ran.code == 1 && ran.out.contains("has 6000 characters, and a text may have 5000"), "{ran:?}");
 }
 
+/// What is named like a file of the specification and cannot be read is found, not passed over.
+#[cfg(unix)]
+#[test]
+fn what_is_no_file_is_told() {
+    let scratch = Scratch::new();
+    scratch.bag("");
+    std::os::unix::fs::symlink("/nowhere/lost.toml", scratch.path("bag/lost.toml")).unwrap();
+    std::fs::create_dir(scratch.path("elsewhere")).unwrap();
+    std::os::unix::fs::symlink(scratch.path("elsewhere"), scratch.path("bag/parts")).unwrap();
+    scratch.write("bag/a\\b.toml", "");
+    let ran = check(&scratch, "bag");
+    assert!(ran.out.contains("which no package takes"), "{ran:?}");
+    assert!(ran.code == 1 && ran.out.contains("lost.toml") && ran.out.contains("leads nowhere"), "{ran:?}");
+    assert!(ran.out.contains("parts") && ran.out.contains("links to folders are not followed"), "{ran:?}");
+}
+
 /// A folder of more things, sizes or products than anybody makes is told once, and read no further.
 #[test]
 fn what_nobody_makes_is_refused_with_one_finding() {

@@ -15,6 +15,9 @@ use super::rules;
 words! {
     NO_FOLDER "read.disk.no-folder" = "there is no such folder";
     NO_FOLDER_BUT_FILE "read.disk.no-folder-but-file" = "it is a file, not a folder";
+    LINKED_FOLDER "read.disk.linked-folder" = "it is a link to a folder, and links to folders are not followed";
+    ODD_NAME "read.disk.odd-name" = "its name has a line break, a colon or a backslash, which no package takes: name it otherwise";
+    NO_FILE "read.disk.no-file" = "it is no file, or a link that leads nowhere";
     DENIED "read.disk.denied" = "permission denied";
 }
 
@@ -106,7 +109,7 @@ pub fn load(folder: &Path, unsaved: &BTreeMap<String, String>, limits: &Limits) 
     let unsaved = unsaved.clone();
     let mut disk = Disk { style: below, root: Some(root), unsaved, limits: *limits, ..Disk::default() };
     for path in disk.specification_files(&style) {
-        disk.read(&path);
+        disk.read_named(&path);
     }
     Ok(disk)
 }
@@ -176,18 +179,33 @@ pub fn revisions(folder: &Path, ending: &str) -> Result<Vec<(String, PathBuf)>, 
 impl Disk {
     /// The `*.toml` files of a style folder in the order of their paths, unsaved ones among them. Output, sealed revisions,
     /// hidden folders and nested styles are left out.
-    fn specification_files(&self, style: &Path) -> Vec<PathBuf> {
+    fn specification_files(&mut self, style: &Path) -> Vec<PathBuf> {
         let entered =
             |entry: &walkdir::DirEntry| entry.depth() == 0 || !entry.file_type().is_dir() || self.entered(entry.path());
-        let saved = walkdir::WalkDir::new(style)
-            .max_depth(DEEPEST)
-            .sort_by_file_name()
-            .into_iter()
-            .filter_entry(entered)
-            .filter_map(Result::ok)
-            .filter(|entry| !entry.file_type().is_dir())
-            .map(walkdir::DirEntry::into_path);
-        let mut files: Vec<PathBuf> = saved.chain(self.unsaved_below(style)).filter(|path| specifies(path)).collect();
+        let all = walkdir::WalkDir::new(style).max_depth(DEEPEST).sort_by_file_name().into_iter().filter_entry(entered);
+        let (mut saved, mut missed) = (Vec::new(), Vec::new());
+        for entry in all {
+            match entry {
+                // What a link leads to is not looked through: it may go round in a circle.
+                Ok(entry) if entry.path_is_symlink() && entry.path().is_dir() => {
+                    if entry.depth() > 0 && self.entered(entry.path()) {
+                        missed.push((entry.into_path(), Phrase::from(LINKED_FOLDER)));
+                    }
+                }
+                Ok(entry) if !entry.file_type().is_dir() => saved.push(entry.into_path()),
+                Ok(_) => {}
+                Err(error) => {
+                    let path = error.path().unwrap_or(style).to_path_buf();
+                    missed.push((path, error.io_error().map_or_else(|| NO_FILE.into(), plain)));
+                }
+            }
+        }
+        for (path, why) in missed {
+            let name = self.named(&path);
+            self.findings.push(rules::no_access(&name, why));
+        }
+        let saved = saved.into_iter().chain(self.unsaved_below(style));
+        let mut files: Vec<PathBuf> = saved.filter(|path| specifies(path)).collect();
         files.sort();
         files.dedup();
         files
@@ -211,6 +229,20 @@ impl Disk {
             path.starts_with(style) && above.len() < DEEPEST && above.iter().all(|folder| self.entered(folder))
         };
         paths.filter(entered).collect()
+    }
+
+    /// A path below the root, as it is printed.
+    fn named(&self, path: &Path) -> String {
+        let root = self.root.as_deref().unwrap_or(Path::new(""));
+        slashes(path.strip_prefix(root).unwrap_or(path))
+    }
+
+    /// Reads one file whose name says that it belongs to the specification: a link that leads nowhere, or what is no file, is found.
+    fn read_named(&mut self, path: &Path) {
+        if !self.read(path) {
+            let name = self.named(path);
+            self.findings.push(rules::no_access(&name, NO_FILE));
+        }
     }
 
     /// Reads one file below the root into the closure; a repeated reading does nothing. Returns whether it is there.
@@ -263,6 +295,10 @@ impl Disk {
     /// Takes a file's bytes in; text must be UTF-8 and loses its byte order mark.
     fn take(&mut self, name: &str, bytes: Vec<u8>) {
         self.total += bytes.len() as u64;
+        // Such a name leads elsewhere, or nowhere, on another system: no archive takes it.
+        if name.chars().any(|c| c.is_control() || matches!(c, '\\' | ':')) {
+            self.findings.push(rules::no_access(name, ODD_NAME));
+        }
         if name.ends_with(".toml") {
             match std::str::from_utf8(&bytes) {
                 Ok(text) => {
