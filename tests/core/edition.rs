@@ -224,7 +224,7 @@ fn an_order_is_read_with_its_lines() {
     assert_eq!(order.cut_extra.as_ref().unwrap().known().unwrap().to_string(), "2 %");
     assert_eq!(order.over_of(line).unwrap().known().unwrap().to_string(), "1 %");
     assert_eq!(order.short_of(line).unwrap().known().unwrap().to_string(), "5 pc");
-    assert_eq!(line.quantity.as_ref().unwrap().known(), Some(&150_000));
+    assert_eq!(line.quantity.as_ref().unwrap().known(), Some(&98_765));
     assert_eq!(line.tests.as_ref().unwrap().known(), Some(&5));
     assert_eq!(line.destination.as_ref().unwrap().value.code, "NO");
 }

@@ -194,6 +194,8 @@ impl Disk {
                 }
                 Ok(entry) if !entry.file_type().is_dir() => saved.push(entry.into_path()),
                 Ok(_) => {}
+                // A folder that is only in texts that are not saved yet.
+                Err(error) if error.depth() == 0 && !style.is_dir() => {}
                 Err(error) => {
                     let path = error.path().unwrap_or(style).to_path_buf();
                     missed.push((path, error.io_error().map_or_else(|| NO_FILE.into(), plain)));
