@@ -295,6 +295,23 @@ fn lays_are_joined_up_to_the_table() {
 /// Orders looked at: every n-th of all. `benches/plan.rs` takes every one.
 const EVERY: usize = 397;
 
+/// Two colours of two sizes on dies of 0.1 m a product, at most 20 plies: 316 to 324 and 214 to 219 of the one, 826 to 844 and 520
+/// to 535 of the other. By hand: 108 on a ply, 3 and 2 plies; 104 on a ply, 8 and 5. Two lays do, of some hundred mixes.
+#[test]
+fn one_lay_a_size_is_found_where_it_does() {
+    let demand = |low: [u32; 2], high: [u32; 2]| Demand { low: low.to_vec(), high: high.to_vec(), minimum: 400 * M };
+    let colours = vec![demand([826, 316], [844, 324]), demand([520, 214], [535, 219])];
+    let base = problem(&[1, 1], 20, metres());
+    let wanted = Problem { colours, table: Some(30 * M), gap: Some(3 * MM), ..base };
+    let own = || {
+        let mixes = (1..=12).flat_map(|n| [(vec![n, 0], n), (vec![0, n], n)]);
+        mixes.map(|(sets, n)| (Mix { sets }, Length::Known(i64::from(n) * 100 * MM))).collect::<Vec<_>>()
+    };
+    let settled = settle(&wanted, own(), &mut |_| None, 4).unwrap();
+    sound(&wanted, &settled.mixes, &settled.plan);
+    assert_eq!(settled.plan.worth.lays, 2, "{:?}", settled.plan.worth);
+}
+
 /// 24 products of 0.1 m each, at most 6 plies, bought by the metre: one lay of six plies of 0.4 m or four of 0.6 m, 2.4 m of
 /// fabric, 3 m bought either way. Plies shorter than half a metre are only spread where the rest asks for nothing longer.
 #[test]

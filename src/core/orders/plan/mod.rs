@@ -16,6 +16,7 @@
 
 mod bound;
 mod colour;
+mod each;
 mod exact;
 mod grid;
 mod join;
@@ -111,7 +112,10 @@ pub fn solve(problem: &Problem, mixes: &[(Mix, Length)]) -> Result<Plan, Unplann
         }
     };
     let amounts = amounts.unwrap_or_else(|| ready.nothing());
-    Ok(plan(&ready, &amounts, below, proved))
+    // A lay for each size, where the search found nothing as good.
+    let plain = if proved { None } else { each::each(&ready) };
+    let better = plain.filter(|plain| ready.worth(plain) < ready.worth(&amounts));
+    Ok(plan(&ready, &better.unwrap_or(amounts), below, proved))
 }
 
 fn plan(ready: &Ready<'_>, amounts: &Amounts, bound: (i64, u32), proved: bool) -> Plan {
