@@ -90,7 +90,7 @@ fn ways(mix: &Mix, own: &[(Mix, Length)], known: &BTreeMap<Mix, usize>) -> Vec<(
     own.iter().enumerate().filter_map(way).collect()
 }
 
-/// Mixes that only joined lays hold: every one where there are few, else repeats of each mix, those of the fewest products first.
+/// Mixes that only joined lays hold: every one where there are few, else repeats of each mix.
 fn long(problem: &Problem, own: &[(Mix, Length)], gap: i64) -> Vec<Mix> {
     let repeats: Vec<Vec<Mix>> = own.iter().filter_map(|(mix, _)| repeats(problem, own, mix, gap)).collect();
     let sizes = own.first().map_or(0, |(mix, _)| mix.sets.len());
@@ -102,12 +102,20 @@ fn long(problem: &Problem, own: &[(Mix, Length)], gap: i64) -> Vec<Mix> {
         let fits = |mix: &Mix| problem.most().is_none_or(|most| mix.count() <= most);
         return (1..grid.size).map(mix).filter(fits).collect();
     }
-    let mut all: Vec<Mix> = Vec::new();
-    for some in repeats {
-        let room = LONG - all.len();
-        all.extend(some.into_iter().take(room));
-    }
+    // First what one lay of a size does with, then the others, those of the fewest products first.
+    let (mut all, others): (Vec<Mix>, Vec<Mix>) = repeats.into_iter().flatten().partition(|mix| meets(problem, mix));
+    all.truncate(LONG / 2);
+    let room = LONG - all.len();
+    all.extend(others.into_iter().take(room));
     all
+}
+
+/// Whether a mix of one size gives every colour what it wants of that size, and no more than it may have.
+fn meets(problem: &Problem, mix: &Mix) -> bool {
+    let whole =
+        |(sets, (low, high)): (&u32, (&u32, &u32))| *sets == 0 || low.div_ceil(*sets).saturating_mul(*sets) <= *high;
+    let met = |one: &super::Demand| mix.sets.iter().zip(one.low.iter().zip(&one.high)).all(whole);
+    mix.is_plain() && problem.colours.iter().all(met)
 }
 
 /// A mix one, two and more times, as long as they fit and somebody wants them; none of a mix that itself repeats a smaller one.
