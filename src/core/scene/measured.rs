@@ -64,7 +64,7 @@ fn clearance(at: At, points: &[Measured], placed: &[At]) -> f64 {
 }
 
 fn distance(a: At, b: At) -> f64 {
-    (b[0] - a[0]).hypot(b[1] - a[1])
+    libm::hypot(b[0] - a[0], b[1] - a[1])
 }
 
 /// Distance of a point from a stretch between two points.

@@ -43,15 +43,15 @@ fn steps<'a>(old: &[&'a str], new: &[&'a str]) -> Vec<Step<'a>> {
     loop {
         match (old.get(i), new.get(j)) {
             (Some(one), Some(other)) if one == other => {
-                all.push(Step::Both(*one));
+                all.push(Step::Both(one));
                 (i, j) = (i + 1, j + 1);
             }
             (Some(one), other) if other.is_none() || most(i + 1, j) >= most(i, j + 1) => {
-                all.push(Step::Before(*one));
+                all.push(Step::Before(one));
                 i += 1;
             }
             (_, Some(other)) => {
-                all.push(Step::After(*other));
+                all.push(Step::After(other));
                 j += 1;
             }
             _ => return all,
